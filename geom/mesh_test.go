@@ -1,0 +1,83 @@
+package geom
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestVectors(t *testing.T) {
+	coord := rapid.Float64Range(-1e3, 1e3)
+	rapid.Check(t, func(t *rapid.T) {
+		a := Vec3{coord.Draw(t, "ax"), coord.Draw(t, "ay"), coord.Draw(t, "az")}
+		b := Vec3{coord.Draw(t, "bx"), coord.Draw(t, "by"), coord.Draw(t, "bz")}
+		c := a.Cross(b)
+		size := 1 + a.Norm()*b.Norm()
+		// Lagrange's identity and orthogonality.
+		if math.Abs(c.Dot(c)+a.Dot(b)*a.Dot(b)-a.Dot(a)*b.Dot(b)) > 1e-13*size*size {
+			t.Fatalf("|a×b|² + (a·b)² ≠ |a|²|b|² for %v, %v", a, b)
+		}
+		if math.Abs(c.Dot(a)) > 1e-13*size*(1+a.Norm()) {
+			t.Fatalf("a×b is not square to a: %v, %v", a, b)
+		}
+		if n := a.Unit().Norm(); a.Norm() > 0 && math.Abs(n-1) > 1e-15*4 {
+			t.Fatalf("|unit of %v| = %v", a, n)
+		}
+		if d := a.Lerp(b, 0.25).Sub(a.Scale(0.75).Add(b.Scale(0.25))).Norm(); d > 1e-12 {
+			t.Fatalf("lerp is off by %v", d)
+		}
+		u, v := a.XY(), b.XY()
+		if math.Abs(u.Cross(v)-c.Z) > 1e-13*size || math.Abs(u.Perp().Dot(v)-u.Cross(v)) > 1e-13*size {
+			t.Fatalf("plane cross of %v, %v", u, v)
+		}
+		sin, cos := math.Sincos(a.Z)
+		w := u.Rotate(cos, sin)
+		if math.Abs(w.Norm()-u.Norm()) > 1e-12 || math.Abs(w.Dot(u)-cos*u.Dot(u)) > 1e-9 || math.Abs(u.Cross(w)-sin*u.Dot(u)) > 1e-9 {
+			t.Fatalf("%v turned by %v gives %v", u, a.Z, w)
+		}
+		if d := u.Lerp(v, 0.25).Sub(u.Scale(0.75).Add(v.Scale(0.25))).Norm(); d > 1e-12 {
+			t.Fatalf("plane lerp is off by %v", d)
+		}
+	})
+	if (Vec3{}).Unit() != (Vec3{}) || (Vec2{}).Unit() != (Vec2{}) {
+		t.Error("the zero vector's unit is not zero")
+	}
+	if (Vec2{3e200, 4e200}).Unit().Sub(Vec2{0.6, 0.8}).Norm() > 1e-15 {
+		t.Error("unit of a large vector")
+	}
+}
+
+func TestMesh(t *testing.T) {
+	cube := Mesh{
+		V:   []Vec3{{0, 0, 0}, {2, 0, 0}, {2, 3, 0}, {0, 3, 0}, {0, 0, -1}},
+		Tri: [][3]int32{{0, 1, 2}, {0, 2, 3}},
+	}
+	if err := cube.Check(); err != nil {
+		t.Fatal(err)
+	}
+	if got := cube.Area(); got != 6 {
+		t.Errorf("area %v, want 6", got)
+	}
+	if b := cube.Bounds(); b.Empty() || b.Size() != (Vec3{2, 3, 1}) || b.Centre() != (Vec3{1, 1.5, -0.5}) {
+		t.Errorf("bounds %v", b)
+	}
+	var empty Mesh
+	if b := empty.Bounds(); !b.Empty() || b.Size() != (Vec3{}) || b.Centre() != (Vec3{}) || empty.Area() != 0 || empty.Check() != nil {
+		t.Errorf("empty mesh: %v", b)
+	}
+	for _, c := range []struct {
+		m    Mesh
+		want string
+	}{
+		{Mesh{V: []Vec3{{0, math.NaN(), 0}}}, "vertex 0"},
+		{Mesh{V: make([]Vec3, 3), Tri: [][3]int32{{0, 1, 3}}}, "names vertex 3"},
+		{Mesh{V: make([]Vec3, 3), Tri: [][3]int32{{0, -1, 2}}}, "names vertex -1"},
+		{Mesh{V: make([]Vec3, 3), Scalar: []float64{1}}, "1 scalars for 3"},
+	} {
+		if err := c.m.Check(); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("Check: %v, want %q", err, c.want)
+		}
+	}
+}
