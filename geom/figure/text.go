@@ -1,0 +1,130 @@
+package figure
+
+import (
+	"sync"
+
+	"github.com/golang/freetype/truetype"
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/goitalic"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/math/fixed"
+)
+
+// Heights of a line and of the part of it above the baseline, in ems: the Go
+// fonts' ascent is 0.94 and descent 0.21, and figures and words without accents
+// stay within 0.75 and 0.21.
+const (
+	lineHeight = 1.0
+	baseline   = 0.77 // from the top of the line to the baseline
+)
+
+// TTF gives the font file that labels of this face are measured and drawn
+// with, so that another canvas can use the same.
+func TTF(f Face) []byte {
+	switch f {
+	case Italic:
+		return goitalic.TTF
+	case Bold:
+		return gobold.TTF
+	}
+	return goregular.TTF
+}
+
+// parsed holds the three fonts; parsing constant bytes once is no state.
+var parsed = [3]func() *truetype.Font{
+	sync.OnceValue(func() *truetype.Font { return mustParse(goregular.TTF) }),
+	sync.OnceValue(func() *truetype.Font { return mustParse(goitalic.TTF) }),
+	sync.OnceValue(func() *truetype.Font { return mustParse(gobold.TTF) }),
+}
+
+func mustParse(ttf []byte) *truetype.Font {
+	f, err := truetype.Parse(ttf)
+	if err != nil {
+		panic("figure: embedded font: " + err.Error()) // bytes are compiled in: TestFonts
+	}
+	return f
+}
+
+func fontOf(f Face) *truetype.Font {
+	if f < Upright || f > Bold {
+		f = Upright
+	}
+	return parsed[f]()
+}
+
+// TextWidth is the width in mm of one line of text set at size mm, kerning
+// included, as Image draws it (TestTextWidth).
+func TextWidth(text string, size_mm float64, face Face) float64 {
+	f := fontOf(face)
+	const em = 2048 * 64
+	var sum fixed.Int26_6
+	var prev truetype.Index
+	for i, r := range text {
+		g := f.Index(r)
+		if i > 0 {
+			sum += f.Kern(em, prev, g)
+		}
+		sum += f.HMetric(em, g).AdvanceWidth
+		prev = g
+	}
+	return size_mm * float64(sum) / em
+}
+
+// wrap breaks text at spaces into lines no wider than width mm, at most n of
+// them; what does not fit ends in an ellipsis.
+func wrap(text string, size_mm float64, face Face, width_mm float64, n int) []string {
+	var lines []string
+	line := ""
+	words := splitWords(text)
+	for i := 0; i < len(words); i++ {
+		try := words[i]
+		if line != "" {
+			try = line + " " + words[i]
+		}
+		if TextWidth(try, size_mm, face) <= width_mm {
+			line = try
+			continue
+		}
+		if len(lines) == n-1 || line == "" {
+			return append(lines, clip(try, size_mm, face, width_mm))
+		}
+		lines, line = append(lines, line), ""
+		i--
+	}
+	if line != "" {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// clip shortens text with an ellipsis until it is no wider than width mm.
+func clip(text string, size_mm float64, face Face, width_mm float64) string {
+	if TextWidth(text, size_mm, face) <= width_mm {
+		return text
+	}
+	runes := []rune(text)
+	for len(runes) > 0 {
+		runes = runes[:len(runes)-1]
+		if s := string(runes) + "…"; TextWidth(s, size_mm, face) <= width_mm {
+			return s
+		}
+	}
+	return ""
+}
+
+func splitWords(text string) []string {
+	var words []string
+	start := -1
+	for i, r := range text {
+		space := r <= ' ' // control characters are space too
+		if space && start >= 0 {
+			words, start = append(words, text[start:i]), -1
+		} else if !space && start < 0 {
+			start = i
+		}
+	}
+	if start >= 0 {
+		words = append(words, text[start:])
+	}
+	return words
+}
