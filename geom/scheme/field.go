@@ -1,0 +1,308 @@
+package scheme
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Kind says what a field holds and how it is written.
+type Kind string
+
+// The kinds of fields.
+const (
+	KindText    Kind = "text"    // one line of words
+	KindChoice  Kind = "choice"  // one of Choices
+	KindCount   Kind = "count"   // a whole number
+	KindNumber  Kind = "number"  // a number in Unit
+	KindLength  Kind = "length"  // mm inside; a person's units at the edge
+	KindPercent Kind = "percent" // %
+	KindAngle   Kind = "angle"   // degrees
+	KindMarks   Kind = "marks"   // own marks along the strip, see ParseMarks
+)
+
+// Choice is one value that a choice may have, and its words on the page.
+type Choice struct {
+	Value string `json:"value"`
+	Label string `json:"label"`
+}
+
+// Field is one row of the table: one decision of the maker. Validation, the
+// page's form, the command's --set, the document, the share code and the
+// record sheet all read it from here.
+type Field struct {
+	Key     string   `json:"key"`               // "wearer.girth"
+	Group   string   `json:"group"`             // key of its Group
+	Kind    Kind     `json:"kind"`              //
+	Unit    string   `json:"unit,omitempty"`    // kept inside: mm for lengths
+	Min     float64  `json:"min"`               // numbers: least; text: 0
+	Max     float64  `json:"max"`               // numbers: most; text: runes; marks: how many
+	Zero    string   `json:"zero,omitempty"`    // what 0 means; allowed then, even outside Min to Max
+	Choices []Choice `json:"choices,omitempty"` // of a choice
+	Default string   `json:"default"`           // as Get gives it
+	Label   string   `json:"label"`             // on the page
+	Help    string   `json:"help"`              // what it is and how to measure it
+	Changes string   `json:"changes"`           // what a change of it changes
+	Rare    bool     `json:"rare,omitempty"`    // folded away in the form
+
+	code int               // its number in a share code; never used again for another
+	at   func(*Scheme) any // *float64, *int, *string or *[]Mark
+}
+
+// Group is a heading of the form, in the order of the job.
+type Group struct {
+	Key   string `json:"key"`
+	Label string `json:"label"`
+}
+
+// Groups gives the headings in the order of the job.
+func Groups() []Group { return slices.Clone(groups) }
+
+// Fields gives the table, in the order of the form. The slice is the caller's;
+// what it points to (Choices) is not to be changed.
+func Fields() []Field { return slices.Clone(table) }
+
+// Lookup finds a field by its key.
+func Lookup(key string) (Field, bool) {
+	for i := range table {
+		if table[i].Key == key {
+			return table[i], true
+		}
+	}
+	return Field{}, false
+}
+
+// Default gives a sound start: a scheme with every field at its default.
+func Default() Scheme {
+	var s Scheme
+	for i := range table {
+		if err := table[i].write(&s, table[i].Default, Millimetres); err != nil {
+			panic("scheme: the table's default of " + err.Error()) // a test keeps the table
+		}
+	}
+	return s
+}
+
+// Set reads text into the field named key. Lengths without a unit are in mm.
+// On an error s is as it was. The field's own range is checked; whether fields
+// fit together is for Validate.
+func (s *Scheme) Set(key, text string) error {
+	f, ok := Lookup(key)
+	if !ok {
+		return unknownKey(key)
+	}
+	return f.write(s, text, Millimetres)
+}
+
+// Get gives the canonical text of the field in s: lengths in mm, numbers exact,
+// without a unit. Set reads it back to the same value.
+func (f Field) Get(s Scheme) string {
+	switch p := f.at(&s).(type) {
+	case *float64:
+		return exact(*p)
+	case *int:
+		return strconv.Itoa(*p)
+	case *string:
+		return *p
+	case *[]Mark:
+		return FormatMarks(*p)
+	}
+	return ""
+}
+
+// Set reads text, whose lengths without a unit are in edge, into s. Text that
+// Show gave and nobody touched changes nothing, so that rounding for the eye
+// and switching units never move a mark. On an error s is as it was.
+func (f Field) Set(s *Scheme, text string, edge Units) error {
+	if strings.TrimSpace(text) == f.Show(*s, edge) {
+		return nil
+	}
+	return f.write(s, text, edge)
+}
+
+// Show gives the field's text for a form's box: lengths in edge and rounded for
+// the eye, without a unit (see UnitIn).
+func (f Field) Show(s Scheme, edge Units) string {
+	p, ok := f.at(&s).(*float64)
+	if !ok {
+		return f.Get(s)
+	}
+	if f.Kind == KindLength {
+		return BareLength(*p, edge)
+	}
+	return exact(*p)
+}
+
+// UnitIn gives the unit that Show's text is in, "" where there is none.
+func (f Field) UnitIn(edge Units) string {
+	if f.Kind == KindLength {
+		return edge.Symbol() + strings.TrimPrefix(f.Unit, "mm")
+	}
+	return f.Unit
+}
+
+// Number gives the field's value in its Unit; 0 for what is not a number.
+func (f Field) Number(s Scheme) float64 {
+	switch p := f.at(&s).(type) {
+	case *float64:
+		return *p
+	case *int:
+		return float64(*p)
+	}
+	return 0
+}
+
+// InRange says whether v may stand in a field of numbers.
+func (f Field) InRange(v float64) bool {
+	return v >= f.Min && v <= f.Max || v == 0 && f.Zero != ""
+}
+
+// Allowed says in words what may stand in the field, lengths in edge.
+func (f Field) Allowed(edge Units) string {
+	switch f.Kind {
+	case KindText:
+		return "at most " + strconv.Itoa(int(f.Max)) + " characters"
+	case KindMarks:
+		return "at most " + strconv.Itoa(int(f.Max)) + " marks, as “0 trough bottom; 30.5 crest top; …”"
+	case KindChoice:
+		values := make([]string, len(f.Choices))
+		for i, c := range f.Choices {
+			values[i] = c.Value
+		}
+		return strings.Join(values, ", ")
+	}
+	show := func(v float64) string {
+		if f.Kind == KindLength {
+			return BareLength(v, edge)
+		}
+		return exact(v)
+	}
+	text := show(f.Min) + " to " + show(f.Max)
+	if unit := f.UnitIn(edge); unit != "" {
+		text += " " + unit
+	}
+	if f.Zero != "" {
+		text += ", or 0 (" + f.Zero + ")"
+	}
+	return text
+}
+
+// write reads text into s and checks the field's own range.
+func (f Field) write(s *Scheme, text string, edge Units) error {
+	fail := func(err error) error {
+		e, ok := err.(Error)
+		if !ok {
+			e = Error{Why: err.Error()}
+		}
+		e.Field, e.Allowed = f.Key, f.Allowed(edge)
+		return e
+	}
+	switch p := f.at(s).(type) {
+	case *float64:
+		v, err := f.parse(text, edge)
+		if err != nil {
+			return fail(err)
+		}
+		if !f.InRange(v) {
+			return fail(f.outside(v, edge))
+		}
+		*p = v
+	case *int:
+		v, err := f.parse(text, edge)
+		if err != nil {
+			return fail(err)
+		}
+		if v != math.Trunc(v) {
+			return fail(Error{Value: quoted(text), Why: "is not a whole number"})
+		}
+		if !f.InRange(v) {
+			return fail(f.outside(v, edge))
+		}
+		*p = int(v)
+	case *string:
+		value, err := f.parseWords(text)
+		if err != nil {
+			return fail(err)
+		}
+		*p = value
+	case *[]Mark:
+		marks, err := ParseMarks(text)
+		if err != nil {
+			return fail(err)
+		}
+		*p = marks
+	}
+	return nil
+}
+
+// outside is the error of a number that is out of the field's range.
+func (f Field) outside(v float64, edge Units) Error {
+	side, bound := "is too large", f.Max
+	if v < f.Min {
+		side, bound = "is too small", f.Min
+	}
+	value, unit := exact(v), f.Unit
+	// 560.001 must not be shown as the 560 that is allowed.
+	if text := BareLength(v, edge); f.Kind == KindLength && edge != Millimetres && text != BareLength(bound, edge) {
+		value, unit = text, f.UnitIn(edge)
+	}
+	if unit != "" {
+		value += " " + unit
+	}
+	return Error{Field: f.Key, Value: value, Why: side, Allowed: f.Allowed(edge)}
+}
+
+// parse reads a number with the units that the field accepts.
+func (f Field) parse(text string, edge Units) (float64, error) {
+	switch f.Kind {
+	case KindLength:
+		return ParseLength(text, edge)
+	case KindPercent:
+		return parseQuantity(text, percentWords, "%")
+	case KindAngle:
+		return parseQuantity(text, angleWords, "°")
+	}
+	switch f.Unit {
+	case "g/m²":
+		return parseQuantity(text, massWords, f.Unit)
+	case "g/L":
+		return parseQuantity(text, bathWords, f.Unit)
+	case "per cm":
+		return parseQuantity(text, stitchWords, f.Unit)
+	case "sets":
+		return parseQuantity(text, words{{[]string{"sets", "set"}, one}}, f.Unit)
+	}
+	return parseQuantity(text, nil, "")
+}
+
+// parseWords reads a choice or a line of text.
+func (f Field) parseWords(text string) (string, error) {
+	if f.Kind == KindText {
+		value := composed(strings.TrimSpace(text))
+		if why := badText(value, int(f.Max)); why != "" {
+			return "", Error{Value: quoted(text), Why: why}
+		}
+		return value, nil
+	}
+	value := strings.TrimSpace(text)
+	if !f.offers(value) {
+		return "", Error{Value: quoted(text), Why: "is not one of the choices"}
+	}
+	return value, nil
+}
+
+func (f Field) offers(value string) bool {
+	return slices.ContainsFunc(f.Choices, func(c Choice) bool { return c.Value == value })
+}
+
+// unknownKey names the nearest key where only the case differs.
+func unknownKey(key string) Error {
+	e := Error{Field: shorten(key, 60), Why: "is not a key of a scheme"}
+	for i := range table {
+		if strings.EqualFold(table[i].Key, key) {
+			e.Why = "is not a key of a scheme; " + table[i].Key + " is"
+		}
+	}
+	return e
+}

@@ -1,0 +1,138 @@
+package scheme
+
+import "strconv"
+
+// For gives the field with its range narrowed to what the rest of s allows: the
+// wearer's part narrows the girth and the band. The form shows it; Validate
+// holds to it.
+//
+// Necks 200 to 560 mm: the ANSUR II records (6,068 soldiers) run from 275 to
+// 514, and a child's neck may be smaller. Wrists 130 to 260 mm, over a sleeve:
+// our choice, no source.
+func (f Field) For(s Scheme) Field {
+	r, ok := partRanges[f.Key]
+	if !ok {
+		return f
+	}
+	span := r.neck
+	if s.Wearer.Part == Wrist {
+		span = r.wrist
+	}
+	f.Min, f.Max = span[0], span[1]
+	return f
+}
+
+var partRanges = map[string]struct{ neck, wrist [2]float64 }{
+	"wearer.girth": {neck: [2]float64{200, 560}, wrist: [2]float64{130, 260}},
+	"band.length":  {neck: [2]float64{180, 700}, wrist: [2]float64{100, 400}},
+}
+
+// fit says which fields, each in its own range, do not fit together. Values that
+// look.* or own marks set are judged as they come out.
+//
+// Two fits need no check, as the ranges alone keep them (a test holds that): the
+// overlap is shorter than any band, and two selvedges are narrower than any bolt.
+func (s Scheme) fit() Errors {
+	var errs Errors
+	bad := func(key, value, why, allowed string) {
+		errs = append(errs, Error{Field: key, Value: value, Why: why, Allowed: allowed})
+	}
+	mm := func(v float64) string { return decimals(v, 3) + " mm" }
+
+	for i := range table {
+		f := &table[i]
+		if v := f.Number(s); partRanges[f.Key] != (struct{ neck, wrist [2]float64 }{}) && !f.For(s).InRange(v) {
+			bad(f.Key, mm(v), "is not possible with wearer.part "+string(s.Wearer.Part), f.For(s).Allowed(Millimetres))
+		}
+	}
+
+	for _, l := range []struct {
+		ratio          float64
+		from, to, what string
+	}{
+		{s.Look.DepthRatio, "look.depth_ratio", "ruff.depth", "depth"},
+		{s.Look.HeightRatio, "look.height_ratio", "ruff.height", "height"},
+	} {
+		f, _ := Lookup(l.to)
+		switch {
+		case l.ratio == 0:
+		case s.Wearer.Face == 0:
+			bad(l.from, exact(l.ratio), "needs wearer.face, the wearer's own face height, which is not given", "0 (not used), or wearer.face given")
+		case !f.InRange(l.ratio * s.Wearer.Face):
+			bad(l.from, exact(l.ratio), "times wearer.face "+mm(s.Wearer.Face)+" makes "+l.to+" "+mm(l.ratio*s.Wearer.Face), l.to+" "+f.Allowed(Millimetres))
+		}
+	}
+	sets, _ := Lookup("ruff.sets")
+	if q := s.Look.Quarter; q != 0 && !sets.InRange(float64(4*q)) {
+		bad("look.quarter", strconv.Itoa(q), "makes ruff.sets "+strconv.Itoa(4*q), "ruff.sets "+sets.Allowed(Millimetres))
+	}
+	if n := len(s.Pleat.Marks); n > 0 && !sets.InRange(float64(setsOf(s.Pleat.Marks))) {
+		bad("pleat.marks", strconv.Itoa(n)+" marks", "make ruff.sets "+strconv.Itoa(setsOf(s.Pleat.Marks)), "ruff.sets "+sets.Allowed(Millimetres))
+	}
+	if len(errs) > 0 {
+		return errs // the rest would be judged by values that are no good
+	}
+
+	s = s.looked()
+	errs = append(errs, s.fitTucks()...)
+	if s.Pleat.Lines == 2 && s.Pleat.LineGap >= s.Ruff.Depth {
+		bad("pleat.line_gap", mm(s.Pleat.LineGap), "puts the second stitch line beyond ruff.depth "+mm(s.Ruff.Depth), "less than ruff.depth")
+	}
+	if s.Strip.Hem >= s.Ruff.Depth {
+		bad("strip.hem", mm(s.Strip.Hem), "is no narrower than ruff.depth "+mm(s.Ruff.Depth), "less than ruff.depth")
+	}
+	if s.Strip.Along == Warp {
+		cut := (s.Ruff.Depth + s.Strip.Takeup + float64(s.Strip.HemTurns)*s.Strip.Hem) / (1 - s.Strip.ShrinkWeft/100)
+		if usable := s.Strip.Bolt - 2*s.Strip.Selvedge; cut > usable {
+			bad("strip.bolt", mm(s.Strip.Bolt), "less two selvedges leaves "+mm(usable)+", but a strip along the warp for ruff.depth "+mm(s.Ruff.Depth)+" is cut "+mm(cut)+" wide", "a wider cloth, or strip.along weft")
+		}
+	}
+	full := s.Filled()
+	key, unstarched := "cloth.bend_weft", full.Cloth.BendWeft
+	if s.Strip.Along == Warp {
+		key, unstarched = "cloth.bend_warp", full.Cloth.BendWarp
+	}
+	if b := s.Starch.Bend; b != 0 && b < unstarched {
+		bad("starch.bend", mm(b), "is less than the unstarched "+key+" "+mm(unstarched)+" along the strip; starch cannot soften", "0 (no starch), or "+mm(unstarched)+" and more")
+	}
+	return errs
+}
+
+// fitTucks says which tucks do not fit between the folds, where the folds' places
+// are given: a tuck takes less than half a panel. Tucks at folds that are not
+// sewn do not exist.
+func (s Scheme) fitTucks() Errors {
+	var errs Errors
+	mm := func(v float64) string { return decimals(v, 3) + " mm" }
+	tucks := []struct {
+		key  string
+		fold Fold
+		t    float64
+		sewn bool
+	}{
+		{"pleat.tuck_top", Crest, s.Pleat.TuckTop, s.Pleat.Anchor == AnchorBoth || s.Pleat.Sewn == Crests},
+		{"pleat.tuck_bottom", Trough, s.Pleat.TuckBottom, s.Pleat.Anchor == AnchorBoth || s.Pleat.Sewn == Troughs},
+	}
+	marks := s.Pleat.Marks
+	if p := s.Pleat.Panel; p > 0 && len(marks) == 0 {
+		for _, k := range tucks {
+			if k.sewn && k.t >= p/2 {
+				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: "is no less than half of pleat.panel " + mm(p), Allowed: "less than " + mm(p/2)})
+			}
+		}
+	}
+	for _, k := range tucks {
+		for i := 1; i < len(marks); i++ {
+			gap := marks[i].Place - marks[i-1].Place
+			near := marks[i-1]
+			if marks[i].Fold == k.fold {
+				near = marks[i]
+			}
+			if near.Sewn != EdgeNone && k.t >= gap/2 {
+				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: "is no less than half of the " + mm(gap) + " between marks " + strconv.Itoa(i) + " and " + strconv.Itoa(i+1) + " of pleat.marks", Allowed: "less than " + mm(gap/2)})
+				break // one place is enough to name
+			}
+		}
+	}
+	return errs
+}

@@ -1,0 +1,76 @@
+package scheme
+
+// faceError is the relative error (one standard deviation) of a scale that
+// rests on one measure of face height: the coefficient of variation of
+// menton–sellion length, 6.67/122.6 of 4,082 men and 6.09/113.1 of 1,986 women
+// in ANSUR II (US Army, 2010 to 2012), both 0.054.
+const faceError = 0.054
+
+// LookError is how far the millimetres that a picture gives may be off.
+type LookError struct {
+	Relative  float64 // one standard deviation, as a part of the length
+	Depth_mm  float64 // of ruff.depth; 0 where the look does not set it
+	Height_mm float64 // of ruff.height; 0 where the look does not set it
+	Source    string
+}
+
+// FaceError gives the error of one face measure on the lengths that look.* sets:
+// one standard deviation of how faces differ, 5.4 % of the length. A painter's
+// licence and a chin hidden in the ruff come on top; ±10 % is a modest claim for
+// any portrait. A scheme whose look is not used gives no error.
+func FaceError(s Scheme) LookError {
+	e := LookError{Source: "spread of face height (menton to sellion) among 4,082 men and 1,986 women, ANSUR II, US Army 2010 to 2012"}
+	depth, height := s.Look.DepthRatio*s.Wearer.Face, s.Look.HeightRatio*s.Wearer.Face
+	if !(depth > 0 || height > 0) {
+		return e
+	}
+	e.Relative = faceError
+	if depth > 0 {
+		e.Depth_mm = faceError * depth
+	}
+	if height > 0 {
+		e.Height_mm = faceError * height
+	}
+	return e
+}
+
+// Filled gives the scheme with those values in place that follow from the rest
+// of the document: ruff.depth, ruff.height and ruff.sets from look.*, the cloth's
+// figures from its name where they are 0, and ruff.sets, pleat.first and
+// pleat.last from own marks. Filled of a filled scheme is itself. s must be
+// valid (see Validate), else what comes out may not be.
+func (s Scheme) Filled() Scheme {
+	s = s.looked()
+	if c, ok := ClothNamed(s.Cloth.Name); ok {
+		for _, v := range []struct {
+			at    *float64
+			table float64
+		}{
+			{&s.Cloth.Mass, c.Mass}, {&s.Cloth.Thickness, c.Thickness},
+			{&s.Cloth.BendWarp, c.BendWarp}, {&s.Cloth.BendWeft, c.BendWeft},
+		} {
+			if *v.at == 0 {
+				*v.at = v.table
+			}
+		}
+	}
+	return s
+}
+
+// looked gives the scheme with look.* and own marks applied, without the cloth.
+func (s Scheme) looked() Scheme {
+	if s.Look.DepthRatio > 0 && s.Wearer.Face > 0 {
+		s.Ruff.Depth = s.Look.DepthRatio * s.Wearer.Face
+	}
+	if s.Look.HeightRatio > 0 && s.Wearer.Face > 0 {
+		s.Ruff.Height = s.Look.HeightRatio * s.Wearer.Face
+	}
+	if s.Look.Quarter > 0 {
+		s.Ruff.Sets = 4 * s.Look.Quarter
+	}
+	if n := len(s.Pleat.Marks); n > 0 {
+		s.Ruff.Sets = setsOf(s.Pleat.Marks)
+		s.Pleat.First, s.Pleat.Last = s.Pleat.Marks[0].Fold, s.Pleat.Marks[n-1].Fold
+	}
+	return s
+}

@@ -1,0 +1,367 @@
+package scheme
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// MaxDocument is the size in bytes up to which Parse reads a document.
+const MaxDocument = 1 << 20
+
+// maxErrors is how many errors of one document are told.
+const maxErrors = 20
+
+// Parse reads a document as JSON gives it and validates it. Fields that are not
+// there have their defaults. Refused, each by its path: a version that is
+// missing or newer, keys that are not known, differ in case or come twice,
+// values of the wrong kind, bad UTF-8, anything after the document, more than
+// MaxDocument bytes, and whatever Validate refuses. The error is Errors.
+func Parse(document []byte) (Scheme, error) {
+	if len(document) > MaxDocument {
+		return Scheme{}, Errors{{Value: strconv.Itoa(len(document)) + " bytes", Why: "are too many for a scheme", Allowed: "at most " + strconv.Itoa(MaxDocument)}}
+	}
+	if !utf8.Valid(document) {
+		return Scheme{}, Errors{{Why: "the document is not readable text (UTF-8)"}}
+	}
+	r := reader{dec: json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(document, []byte("\ufeff")))), s: Default()}
+	r.dec.UseNumber()
+	if err := r.document(); err != nil {
+		return Scheme{}, Errors{{Value: "line " + strconv.Itoa(r.line(document)), Why: "the document cannot be read: " + err.Error()}}
+	}
+	switch {
+	case r.version == 0 && len(r.errs) == 0:
+		return Scheme{}, Errors{{Field: "version", Why: "is missing", Allowed: strconv.Itoa(Version)}}
+	case r.version > Version:
+		return Scheme{}, Errors{tooNew(strconv.Itoa(r.version))}
+	case len(r.errs) > 0:
+		return Scheme{}, r.errs
+	}
+	if err := r.s.Validate(); err != nil {
+		return Scheme{}, err
+	}
+	return r.s, nil
+}
+
+func tooNew(version string) Error {
+	return Error{Field: "version", Value: version, Why: "was written by a newer ruffwright; this one cannot read it", Allowed: strconv.Itoa(Version)}
+}
+
+// reader walks a document token by token.
+type reader struct {
+	dec     *json.Decoder
+	s       Scheme
+	version int // 0 = not met yet
+	errs    Errors
+}
+
+func (r *reader) refuse(path, value, why, allowed string) {
+	if len(r.errs) < maxErrors {
+		r.errs = append(r.errs, Error{Field: shorten(path, 80), Value: value, Why: why, Allowed: allowed})
+	}
+}
+
+// line is where the reader stands.
+func (r *reader) line(document []byte) int {
+	at := min(int(r.dec.InputOffset()), len(document))
+	return 1 + bytes.Count(document[:at], []byte("\n"))
+}
+
+// document reads the outermost object; its error is one of syntax.
+func (r *reader) document() error {
+	t, err := r.token()
+	if err != nil {
+		return err
+	}
+	if t != json.Delim('{') {
+		return errors.New("it must be an object, { … }")
+	}
+	err = r.object("", func(key string) error {
+		if key == "version" {
+			return r.readVersion()
+		}
+		if f, ok := Lookup(key); ok && f.Group == f.Key {
+			return r.value(f)
+		}
+		if !isGroup(key) {
+			return r.unknown(key)
+		}
+		t, err := r.token()
+		if err != nil {
+			return err
+		}
+		if t != json.Delim('{') {
+			r.refuse(key, kindOf(t), "is not an object", "{ … }")
+			return r.skip(t)
+		}
+		return r.object(key+".", func(inner string) error {
+			f, ok := Lookup(key + "." + inner)
+			if !ok {
+				return r.unknown(key + "." + inner)
+			}
+			return r.value(f)
+		})
+	})
+	if err != nil {
+		return err
+	}
+	if _, err := r.dec.Token(); err != io.EOF {
+		return errors.New("something stands after its end")
+	}
+	return nil
+}
+
+// object reads keys and their values to the closing brace, refusing a key that
+// comes twice.
+func (r *reader) object(prefix string, value func(key string) error) error {
+	seen := map[string]bool{}
+	for r.dec.More() {
+		t, err := r.token()
+		if err != nil {
+			return err
+		}
+		key, ok := t.(string)
+		if !ok {
+			return errors.New("a key must be text")
+		}
+		if seen[key] {
+			r.refuse(prefix+key, "", "comes twice", "once")
+			if err := r.skipValue(); err != nil {
+				return err
+			}
+			continue
+		}
+		seen[key] = true
+		if err := value(key); err != nil {
+			return err
+		}
+	}
+	_, err := r.token()
+	return err
+}
+
+func (r *reader) unknown(path string) error {
+	e := unknownKey(path)
+	for _, known := range append([]string{"version"}, groupKeys()...) {
+		if strings.EqualFold(known, path) {
+			e.Why = "is not a key of a scheme; " + known + " is"
+		}
+	}
+	r.refuse(path, e.Value, e.Why, "")
+	return r.skipValue()
+}
+
+func (r *reader) readVersion() error {
+	t, err := r.token()
+	if err != nil {
+		return err
+	}
+	n, ok := t.(json.Number)
+	v, err := strconv.Atoi(string(n))
+	if !ok || err != nil || v < 1 {
+		r.refuse("version", kindOf(t), "is not a version", strconv.Itoa(Version))
+		return r.skip(t)
+	}
+	r.version = v
+	return nil
+}
+
+// value reads the value of one field.
+func (r *reader) value(f Field) error {
+	t, err := r.token()
+	if err != nil {
+		return err
+	}
+	wrong := func(want string) error {
+		r.refuse(f.Key, kindOf(t), "is not "+want, f.Allowed(Millimetres))
+		return r.skip(t)
+	}
+	switch p := f.at(&r.s).(type) {
+	case *float64:
+		v, ok := r.number(f.Key, t)
+		if !ok {
+			return wrong("a number")
+		}
+		*p = v
+	case *int:
+		v, ok := r.number(f.Key, t)
+		if !ok || v != math.Trunc(v) || math.Abs(v) > 1e9 {
+			return wrong("a whole number")
+		}
+		*p = int(v)
+	case *string:
+		text, ok := t.(string)
+		if !ok {
+			return wrong("text")
+		}
+		*p = text
+	case *[]Mark:
+		if t != json.Delim('[') {
+			return wrong("a list")
+		}
+		return r.marks(f, p)
+	}
+	return nil
+}
+
+// number reads a finite number; one too large for a float is none.
+func (r *reader) number(path string, t json.Token) (float64, bool) {
+	n, ok := t.(json.Number)
+	if !ok {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(string(n), 64)
+	if err != nil {
+		return 0, false
+	}
+	if v == 0 {
+		v = 0 // no negative zero
+	}
+	return v, true
+}
+
+// marks reads the list of own marks.
+func (r *reader) marks(f Field, out *[]Mark) error {
+	for i := 0; r.dec.More(); i++ {
+		t, err := r.token()
+		if err != nil {
+			return err
+		}
+		path := f.Key + "[" + strconv.Itoa(i) + "]"
+		if i == maxMarks {
+			r.refuse(f.Key, "", "has more than "+strconv.Itoa(maxMarks)+" marks", f.Allowed(Millimetres))
+		}
+		if i >= maxMarks || t != json.Delim('{') {
+			if i < maxMarks {
+				r.refuse(path, kindOf(t), "is not a mark", `{"place": 30.5, "fold": "crest", "sewn": "top"}`)
+			}
+			if err := r.skip(t); err != nil {
+				return err
+			}
+			continue
+		}
+		var m Mark
+		given := map[string]bool{}
+		err = r.object(path+".", func(key string) error {
+			text := map[string]*string{"fold": (*string)(&m.Fold), "sewn": (*string)(&m.Sewn)}[key]
+			if key != "place" && text == nil {
+				return r.unknown(path + "." + key)
+			}
+			given[key] = true
+			t, err := r.token()
+			if err != nil {
+				return err
+			}
+			if text == nil {
+				v, ok := r.number(path, t)
+				if !ok {
+					r.refuse(path+"."+key, kindOf(t), "is not a number", "0 to 50000 mm")
+					return r.skip(t)
+				}
+				m.Place = v
+				return nil
+			}
+			value, ok := t.(string)
+			if !ok {
+				r.refuse(path+"."+key, kindOf(t), "is not text", "")
+				return r.skip(t)
+			}
+			*text = value
+			return nil
+		})
+		if err != nil {
+			return err
+		}
+		for _, key := range []string{"place", "fold", "sewn"} {
+			if !given[key] {
+				r.refuse(path+"."+key, "", "is missing", "")
+			}
+		}
+		*out = append(*out, m)
+	}
+	_, err := r.token()
+	return err
+}
+
+// token reads one token; a document that ends too early is an error of its own.
+func (r *reader) token() (json.Token, error) {
+	t, err := r.dec.Token()
+	if err == io.EOF || errors.Is(err, io.ErrUnexpectedEOF) {
+		return nil, errors.New("it ends too early")
+	}
+	return t, err
+}
+
+// skipValue passes over the next value whatever it is.
+func (r *reader) skipValue() error {
+	t, err := r.token()
+	if err != nil {
+		return err
+	}
+	return r.skip(t)
+}
+
+// skip passes over the rest of the value that begins with t.
+func (r *reader) skip(t json.Token) error {
+	depth := 0
+	for {
+		switch t {
+		case json.Delim('{'), json.Delim('['):
+			depth++
+		case json.Delim('}'), json.Delim(']'):
+			depth--
+		}
+		if depth <= 0 {
+			return nil
+		}
+		var err error
+		if t, err = r.token(); err != nil {
+			return err
+		}
+	}
+}
+
+// kindOf names a value in an error.
+func kindOf(t json.Token) string {
+	switch v := t.(type) {
+	case json.Number:
+		return shorten(string(v), 40)
+	case string:
+		return quoted(v)
+	case bool:
+		return strconv.FormatBool(v)
+	case nil:
+		return "null"
+	case json.Delim:
+		if v == '[' {
+			return "a list"
+		}
+		return "an object"
+	}
+	return ""
+}
+
+func isGroup(key string) bool {
+	for _, k := range groupKeys() {
+		if k == key {
+			return true
+		}
+	}
+	return false
+}
+
+// groupKeys are the keys of the document whose values are objects.
+func groupKeys() []string {
+	var keys []string
+	for _, g := range groups {
+		if _, field := Lookup(g.Key); !field {
+			keys = append(keys, g.Key)
+		}
+	}
+	return keys
+}

@@ -1,0 +1,219 @@
+package scheme
+
+import (
+	"math"
+	"math/big"
+	"strings"
+)
+
+// words are the names of units that one kind of quantity accepts, each with its
+// size in the unit kept inside.
+type words []struct {
+	names []string
+	size  *big.Rat
+}
+
+var (
+	one = big.NewRat(1, 1)
+
+	// The inch is 25.4 mm, the yard 36 in, by definition since 1959.
+	lengthWords = words{
+		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, one},
+		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, big.NewRat(10, 1)},
+		{[]string{"m", "metre", "metres", "meter", "meters"}, big.NewRat(1000, 1)},
+		{[]string{"in", "in.", "inch", "inches", `"`, "″", "”", "''", "’’", "′′"}, big.NewRat(127, 5)},
+		{[]string{"yd", "yd.", "yard", "yards"}, big.NewRat(4572, 5)},
+	}
+	percentWords = words{{[]string{"%", "percent", "per cent"}, one}}
+	angleWords   = words{{[]string{"°", "deg", "degree", "degrees"}, one}}
+	// 1 oz/yd² = 28.349523125 g ÷ 0.83612736 m², both by definition (33.906 g/m²).
+	massWords = words{
+		{[]string{"g/m²", "g/m2", "g/m^2", "gsm", "g per m²"}, one},
+		{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, new(big.Rat).Quo(big.NewRat(28349523125, 1e9), big.NewRat(83612736, 1e8))},
+	}
+	bathWords   = words{{[]string{"g/L", "g/l", "grams per litre"}, one}}
+	stitchWords = words{
+		{[]string{"per cm", "/cm"}, one},
+		{[]string{"per inch", "per in", "/in", "/inch"}, big.NewRat(50, 127)},
+	}
+)
+
+// list names the first word of each unit, for errors.
+func (ws words) list() string {
+	var out []string
+	for _, w := range ws {
+		out = append(out, w.names[0])
+	}
+	return strings.Join(out, ", ")
+}
+
+func (ws words) size(name string) (*big.Rat, bool) {
+	for _, w := range ws {
+		for _, n := range w.names {
+			if n == name {
+				return w.size, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// maxQuantity caps the text of a number in bytes: the shortest exact text of
+// any float64 without an exponent has fewer than 350.
+const maxQuantity = 400
+
+var fractions = map[rune][2]int64{
+	'½': {1, 2}, '¼': {1, 4}, '¾': {3, 4}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8},
+}
+
+// parseQuantity reads a number, perhaps with a fraction, and a unit's name. A
+// bare number is in the unit named bare ("" where there is none).
+func parseQuantity(text string, ws words, bare string) (float64, error) {
+	fail := func(why string) (float64, error) {
+		return 0, Error{Value: quoted(text), Why: why}
+	}
+	if len(text) > maxQuantity {
+		return fail("is too long for a number")
+	}
+	rest := strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " "))
+	if rest == "" {
+		return 0, Error{Why: "nothing is written here; a number is wanted"}
+	}
+	negative := false
+	for _, sign := range []string{"-", "−", "+"} {
+		if cut, ok := strings.CutPrefix(rest, sign); ok {
+			negative = sign != "+"
+			rest = strings.TrimLeft(cut, " ")
+			break
+		}
+	}
+	number, rest, why := scanNumber(rest)
+	if why != "" {
+		return fail(why)
+	}
+	unit := strings.TrimSpace(rest)
+	if unit == "" {
+		unit = bare
+	}
+	size := one
+	if unit != "" {
+		var ok bool
+		if size, ok = ws.size(unit); !ok {
+			switch {
+			case strings.ContainsAny(unit, "0123456789½¼¾⅛⅜⅝⅞"):
+				return fail("holds more than one number")
+			case len(ws) == 0:
+				return fail("is a bare number with something after it")
+			}
+			return fail("has a unit that is not known here (" + ws.list() + ")")
+		}
+	}
+	number.Mul(number, size)
+	v, _ := number.Float64()
+	if math.IsInf(v, 0) {
+		return fail("is too large")
+	}
+	if v == 0 { // no negative zero
+		return 0, nil
+	}
+	if negative {
+		v = -v
+	}
+	return v, nil
+}
+
+// scanNumber reads `15`, `15.5`, `15,5`, `1/4`, `15 1/2`, `15-1/2`, `15½` from the
+// start of text and gives what follows. why is "" where it could.
+func scanNumber(text string) (v *big.Rat, rest, why string) {
+	whole, rest := digits(text)
+	if strings.HasPrefix(rest, "/") && whole != "" {
+		return fraction(whole, rest[1:])
+	}
+	decimal := ""
+	if len(rest) > 0 && (rest[0] == '.' || rest[0] == ',') {
+		mark := rest[0]
+		decimal, rest = digits(rest[1:])
+		switch {
+		case decimal == "":
+			return nil, "", "has a decimal mark with no digit after it"
+		case len(rest) > 0 && (rest[0] == '.' || rest[0] == ','):
+			return nil, "", "has two decimal marks; write it without marks for thousands"
+		case mark == ',' && len(decimal) == 3 && whole != "" && len(whole) <= 3 && whole[0] != '0':
+			return nil, "", "can be read two ways; write " + whole + decimal + " or " + whole + "." + decimal
+		}
+	}
+	if whole == "" && decimal == "" {
+		if r, size := firstRune(rest); fractions[r][1] != 0 {
+			return big.NewRat(fractions[r][0], fractions[r][1]), rest[size:], ""
+		}
+		return nil, "", "is not a number"
+	}
+	v, ok := new(big.Rat).SetString("0" + whole + "." + decimal + "0")
+	if !ok {
+		return nil, "", "is not a number"
+	}
+	if decimal != "" {
+		return v, rest, ""
+	}
+	// A whole number may be followed by a fraction.
+	if r, size := firstRune(strings.TrimLeft(rest, " ")); fractions[r][1] != 0 {
+		rest = strings.TrimLeft(rest, " ")[size:]
+		return v.Add(v, big.NewRat(fractions[r][0], fractions[r][1])), rest, ""
+	}
+	next := strings.TrimLeft(rest, " ")
+	if next != rest || strings.HasPrefix(next, "-") {
+		above, after := digits(strings.TrimPrefix(next, "-"))
+		if above != "" && strings.HasPrefix(after, "/") {
+			part, after, why := fraction(above, after[1:])
+			if why != "" {
+				return nil, "", why
+			}
+			if part.Cmp(one) >= 0 {
+				return nil, "", "has a fraction of one or more after a whole number"
+			}
+			return v.Add(v, part), after, ""
+		}
+	}
+	return v, rest, ""
+}
+
+// fraction reads the denominator and what follows it.
+func fraction(above, text string) (v *big.Rat, rest, why string) {
+	below, rest := digits(text)
+	if below == "" || len(below) > 4 || len(above) > 6 || strings.Trim(below, "0") == "" {
+		return nil, "", "has a fraction that cannot be read"
+	}
+	if strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ",") {
+		return nil, "", "has a fraction that cannot be read"
+	}
+	v, ok := new(big.Rat).SetString(above + "/" + below)
+	if !ok {
+		return nil, "", "has a fraction that cannot be read"
+	}
+	return v, rest, ""
+}
+
+// digits splits the decimal digits off the front of text.
+func digits(text string) (front, rest string) {
+	i := 0
+	for i < len(text) && text[i] >= '0' && text[i] <= '9' {
+		i++
+	}
+	return text[:i], text[i:]
+}
+
+func firstRune(text string) (rune, int) {
+	for i, r := range text {
+		if i > 0 {
+			return []rune(text[:i])[0], i
+		}
+		_ = r
+	}
+	if text == "" {
+		return 0, 0
+	}
+	return []rune(text)[0], len(text)
+}
+
+// quoted gives hostile text fit for an error.
+func quoted(text string) string { return "“" + shorten(text, 40) + "”" }

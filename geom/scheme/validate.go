@@ -1,0 +1,58 @@
+package scheme
+
+import (
+	"math"
+	"slices"
+	"strconv"
+)
+
+// Validate says everything that is wrong with the scheme: every field finite
+// and in its range, every choice known, text fit to print, marks in order, and
+// the fields fitting together. The error is nil or Errors, in the order of the
+// table, and where two fields do not fit together it names both. It is the one
+// check for links, files, storage and the form.
+func (s Scheme) Validate() error {
+	var errs Errors
+	for i := range table {
+		errs = append(errs, table[i].check(&s)...)
+	}
+	if len(errs) == 0 {
+		errs = s.fit()
+		slices.SortStableFunc(errs, func(a, b Error) int { return place(a.Field) - place(b.Field) })
+	}
+	return errs.orNil()
+}
+
+// place is where a field stands in the table.
+func place(key string) int {
+	return slices.IndexFunc(table, func(f Field) bool { return f.Key == key })
+}
+
+// check says what is wrong with one field by itself.
+func (f Field) check(s *Scheme) Errors {
+	number := func(v float64) Errors {
+		switch {
+		case math.IsNaN(v) || math.IsInf(v, 0):
+			return Errors{{Field: f.Key, Value: strconv.FormatFloat(v, 'g', -1, 64), Why: "is not a number that can be used", Allowed: f.Allowed(Millimetres)}}
+		case !f.InRange(v):
+			return Errors{f.outside(v, Millimetres)}
+		}
+		return nil
+	}
+	switch p := f.at(s).(type) {
+	case *float64:
+		return number(*p)
+	case *int:
+		return number(float64(*p))
+	case *string:
+		if f.Kind == KindChoice && !f.offers(*p) {
+			return Errors{{Field: f.Key, Value: quoted(*p), Why: "is not one of the choices", Allowed: f.Allowed(Millimetres)}}
+		}
+		if why := badText(*p, int(f.Max)); f.Kind == KindText && why != "" {
+			return Errors{{Field: f.Key, Value: quoted(*p), Why: why, Allowed: f.Allowed(Millimetres)}}
+		}
+	case *[]Mark:
+		return checkMarks(*p)
+	}
+	return nil
+}
