@@ -1,0 +1,88 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+)
+
+// Curve is the edge of one panel, from a crest to the next trough, seen along
+// the panel's width: X from 0 in the crest's mirror plane to HalfPitch in the
+// trough's, Y upward, the crest point at the origin, the trough point at
+// (HalfPitch, −Height). Lengths are mm.
+//
+// Arc length s is counted from the crest; an s outside [0, Length] counts as
+// the nearer end, NaN as 0. The tangent angle theta (radians, from +X) is 0 at
+// both ends and negative where the curve descends.
+type Curve interface {
+	// Length returns the arc length from crest to trough, mm.
+	Length() float64
+	// HalfPitch returns the distance of the two mirror planes, mm.
+	HalfPitch() float64
+	// Height returns how far the trough point lies below the crest point, mm.
+	Height() float64
+	// At returns the place (mm) and the tangent angle (rad) at arc length s.
+	At(s float64) (p Vec2, theta float64)
+	// Sample puts the place at s[i] into dst[i], for as many as both hold.
+	Sample(dst []Vec2, s []float64)
+}
+
+// Points returns n points of c at equal arc length, both ends included; nil
+// for n < 2.
+func Points(c Curve, n int) []Vec2 {
+	if n < 2 {
+		return nil
+	}
+	s := make([]float64, n)
+	for i := range s {
+		s[i] = c.Length() * float64(i) / float64(n-1)
+	}
+	dst := make([]Vec2, n)
+	c.Sample(dst, s)
+	return dst
+}
+
+// maxLength bounds every length taken, mm: a kilometre, to keep the arithmetic
+// away from overflow.
+const maxLength = 1e6
+
+// inRange reports a length of what that is not in (0, maxLength] mm.
+func inRange(what, name string, x float64) error {
+	if x > 0 && x <= maxLength {
+		return nil
+	}
+	return fmt.Errorf("geom: %s: %s is %g mm, want above 0 and up to %g mm", what, name, x, float64(maxLength))
+}
+
+// clampArc puts s into [0, length].
+func clampArc(s, length float64) float64 {
+	if !(s > 0) {
+		return 0
+	}
+	return math.Min(s, length)
+}
+
+// wave is an arc of a pendulum about its inflection, turned and scaled into a
+// Curve's frame.
+type wave struct {
+	p    pendulum
+	rate float64 // λ: v per mm
+	mid  Vec2    // the inflection
+	phi  float64 // φ where the curve runs along +X
+	cos  float64 // of phi
+	sin  float64
+}
+
+// point returns the place at signed arc length d (mm) from the inflection.
+func (w *wave) point(d float64) Vec2 {
+	r := w.p.at(d * w.rate)
+	return w.place(r)
+}
+
+func (w *wave) place(r place) Vec2 {
+	return Vec2{w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate, w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate}
+}
+
+func (w *wave) at(d float64) (Vec2, float64) {
+	r := w.p.at(d * w.rate)
+	return w.place(r), r.phi() - w.phi
+}
