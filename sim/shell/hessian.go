@@ -1,0 +1,277 @@
+package shell
+
+// add puts the block M = ∂²E/∂x_a∂x_c of virtual nodes a and c, rows a, into
+// the band; for a ≠ c the transposed block is understood and not to be added.
+func (m *unknowns) add(s *Solver, b *Band, a, c int32, h *[9]float64) {
+	if int(a) < s.nodes && int(c) < s.nodes {
+		pa, pc := m.plain[a], m.plain[c]
+		if pa >= 0 && pc >= 0 {
+			if pa == pc {
+				for r := range 3 {
+					q := (int(pa)+r)*b.ld + b.kd + 1
+					row := b.a[q-r : q+1]
+					for k := range row {
+						row[k] += h[3*r+k]
+					}
+				}
+				return
+			}
+			if pa > pc {
+				for r := range 3 {
+					q := (int(pa)+r)*b.ld + b.kd + 1 + int(pc-pa) - r
+					row := b.a[q : q+3 : q+3]
+					row[0] += h[3*r]
+					row[1] += h[3*r+1]
+					row[2] += h[3*r+2]
+				}
+				return
+			}
+			for r := range 3 {
+				q := (int(pc)+r)*b.ld + b.kd + 1 + int(pa-pc) - r
+				row := b.a[q : q+3 : q+3]
+				row[0] += h[r]
+				row[1] += h[3+r]
+				row[2] += h[6+r]
+			}
+			return
+		}
+	}
+	m.addSlow(s, b, a, c, *h)
+}
+
+// addSlow is add for ghosts, framed nodes and partly held nodes.
+func (m *unknowns) addSlow(s *Solver, b *Band, a, c int32, h [9]float64) {
+	same := a == c
+	if int(a) >= s.nodes {
+		g := &s.ghosts[int(a)-s.nodes]
+		h = mul(transposed(g.s), h)
+		a = g.node
+	}
+	if int(c) >= s.nodes {
+		g := &s.ghosts[int(c)-s.nodes]
+		h = mul(h, g.s)
+		c = g.node
+	}
+	if f := m.frame[a]; f >= 0 {
+		h = mul(s.frames[f], h)
+	}
+	if f := m.frame[c]; f >= 0 {
+		h = mul(h, transposed(s.frames[f]))
+	}
+	if a == c && !same {
+		t := transposed(h)
+		for k := range h {
+			h[k] += t[k]
+		}
+	}
+	for r := range 3 {
+		for k := range 3 {
+			i, j := m.at[3*int(a)+r], m.at[3*int(c)+k]
+			if i < 0 || j < 0 {
+				continue
+			}
+			if a == c {
+				if j <= i {
+					b.Add(int(i), int(j), h[3*r+k])
+				}
+			} else {
+				b.Add(int(max(i, j)), int(min(i, j)), h[3*r+k])
+			}
+		}
+	}
+}
+
+func transposed(a [9]float64) [9]float64 {
+	return [9]float64{a[0], a[3], a[6], a[1], a[4], a[7], a[2], a[5], a[8]}
+}
+
+func mul(a, b [9]float64) (r [9]float64) {
+	for i := range 3 {
+		for j := range 3 {
+			r[3*i+j] = a[3*i]*b[j] + a[3*i+1]*b[3+j] + a[3*i+2]*b[6+j]
+		}
+	}
+	return
+}
+
+// layBase assembles the constant part of the Hessian: bending and ½|D|² of the
+// frozen part.
+func (s *Solver) layBase(m *unknowns, b *Band) {
+	b.Resize(m.n, m.kd)
+	put := func(a, c int32, v float64) {
+		m.addSlow(s, b, a, c, [9]float64{v, 0, 0, 0, v, 0, 0, 0, v})
+	}
+	for k := range s.curves {
+		q := &s.curves[k]
+		for i := range 3 {
+			for j := range i + 1 {
+				put(q.n[i], q.n[j], (q.k+q.kf)*q.c[i]*q.c[j])
+			}
+		}
+	}
+	for k := range s.cells {
+		q := &s.cells[k]
+		for i := range 4 {
+			for j := range i + 1 {
+				put(q.n[i], q.n[j], (q.kt+q.kf)*q.cd[i]*q.cd[j])
+			}
+		}
+	}
+}
+
+// assemble puts the Hessian at s.x into b: base plus stretch with the lagged
+// strains, skew, frozen moments and contact. theta = 0 is the full Hessian, 1
+// drops what may be indefinite: compression's geometric part, the geometric
+// part of shear, the frozen moments' and the obstacles' curvature.
+func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) {
+	b.CopyFrom(base)
+	x := s.x
+	keep := 1 - theta
+	var h [9]float64
+	for k := range s.edges {
+		q := &s.edges[k]
+		d0, d1, d2 := x[3*q.b]-x[3*q.a], x[3*q.b+1]-x[3*q.a+1], x[3*q.b+2]-x[3*q.a+2]
+		l := s.strain[k]
+		if l < 0 {
+			l *= keep
+		}
+		f := q.k * q.q * q.q
+		g := q.k * q.q * l
+		h = [9]float64{f*d0*d0 + g, f * d0 * d1, f * d0 * d2, f * d1 * d0, f*d1*d1 + g, f * d1 * d2, f * d2 * d0, f * d2 * d1, f*d2*d2 + g}
+		m.add(s, b, q.a, q.a, &h)
+		m.add(s, b, q.b, q.b, &h)
+		for r := range h {
+			h[r] = -h[r]
+		}
+		m.add(s, b, q.b, q.a, &h)
+	}
+	var w [81]float64
+	for k := range s.cells {
+		q := &s.cells[k]
+		xu, xv := s.gather4(q, &q.cu), s.gather4(q, &q.cv)
+		frozen := keep > 0 && q.a0 != 0
+		if frozen {
+			momentHessian(xu, xv, s.gather4(q, &q.cd), -keep*q.a0, &w)
+		}
+		geo := keep * q.ks * s.skew[k]
+		for i := range 4 {
+			gi := [3]float64{q.cu[i]*xv[0] + q.cv[i]*xu[0], q.cu[i]*xv[1] + q.cv[i]*xu[1], q.cu[i]*xv[2] + q.cv[i]*xu[2]}
+			for r := range gi {
+				gi[r] *= q.ks
+			}
+			var row [27]float64
+			if frozen {
+				for r := range 3 {
+					for c := range 9 {
+						row[9*r+c] = q.cu[i]*w[9*r+c] + q.cv[i]*w[9*(3+r)+c] + q.cd[i]*w[9*(6+r)+c]
+					}
+				}
+			}
+			for j := range i + 1 {
+				g := geo * (q.cu[i]*q.cv[j] + q.cv[i]*q.cu[j])
+				cu, cv, cd := q.cu[j], q.cv[j], q.cd[j]
+				for c := range 3 {
+					gj := cu*xv[c] + cv*xu[c]
+					h[c], h[3+c], h[6+c] = gi[0]*gj, gi[1]*gj, gi[2]*gj
+				}
+				h[0] += g
+				h[4] += g
+				h[8] += g
+				if frozen {
+					for r := range 3 {
+						for c := range 3 {
+							h[3*r+c] += cu*row[9*r+c] + cv*row[9*r+3+c] + cd*row[9*r+6+c]
+						}
+					}
+				}
+				m.add(s, b, q.n[i], q.n[j], &h)
+			}
+		}
+	}
+	if s.sheet.Frozen != nil && keep > 0 {
+		s.assemblePoints(m, b, keep)
+	}
+	s.assembleContact(m, b, keep, anti)
+}
+
+func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {
+	var w [81]float64
+	var h [9]float64
+	for k := range s.points {
+		p := &s.points[k]
+		if !p.live {
+			continue
+		}
+		momentHessian(s.gather5(p, &p.ca), s.gather5(p, &p.cb), s.gather5(p, &p.cd), -keep, &w)
+		for i := range 5 {
+			ai, bi, di := p.ca[i], p.cb[i], p.cd[i]
+			if ai == 0 && bi == 0 && di == 0 {
+				continue
+			}
+			var row [27]float64
+			for r := range 3 {
+				for c := range 9 {
+					row[9*r+c] = ai*w[9*r+c] + bi*w[9*(3+r)+c] + di*w[9*(6+r)+c]
+				}
+			}
+			for j := range i + 1 {
+				aj, bj, dj := p.ca[j], p.cb[j], p.cd[j]
+				if aj == 0 && bj == 0 && dj == 0 {
+					continue
+				}
+				for r := range 3 {
+					for c := range 3 {
+						h[3*r+c] = aj*row[9*r+c] + bj*row[9*r+3+c] + dj*row[9*r+6+c]
+					}
+				}
+				m.add(s, b, p.n[i], p.n[j], &h)
+			}
+		}
+	}
+}
+
+func (s *Solver) assembleContact(m *unknowns, b *Band, keep float64, anti bool) {
+	var h [9]float64
+	for k := range s.touches {
+		t := &s.touches[k]
+		c := &s.sheet.Contacts[t.contact]
+		if anti && c.Radial == 0 && s.isMirror(c) {
+			continue
+		}
+		y := s.x[3*t.node : 3*t.node+3 : 3*t.node+3]
+		p := [3]float64{y[0], y[1], y[2]}
+		gap := c.Gap(p)
+		if !c.Tie && gap >= c.Skin {
+			continue
+		}
+		_, d1, d2 := c.force(gap)
+		n, rx, ry, r := c.gradient(p)
+		d2 *= t.weight
+		for i := range 3 {
+			for j := range 3 {
+				h[3*i+j] = d2 * n[i] * n[j]
+			}
+		}
+		if c.Radial != 0 && r > 0 {
+			g := keep * t.weight * d1 * c.Radial / r
+			h[0] += g * ry * ry
+			h[1] -= g * rx * ry
+			h[3] -= g * rx * ry
+			h[4] += g * rx * rx
+		}
+		m.add(s, b, t.node, t.node, &h)
+	}
+}
+
+// isMirror reports whether a plane obstacle is one of the mirror planes: there
+// the sheet meets its own image, which in an antisymmetric movement goes along.
+func (s *Solver) isMirror(c *Contact) bool {
+	for e := range 4 {
+		if q := s.edgeOf(e); q.Kind == Mirror {
+			if d := dot3(q.Normal, c.Normal); d > 1-1e-9 || d < -1+1e-9 {
+				return true
+			}
+		}
+	}
+	return false
+}

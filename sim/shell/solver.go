@@ -1,0 +1,259 @@
+package shell
+
+import "math"
+
+// Solver holds a sheet's stencils and the work space of a solve. It may be
+// used again and again, Reset to other sheets, but not by two goroutines at
+// once. A solve allocates nothing.
+type Solver struct {
+	sheet         Sheet
+	nu, nv, nodes int
+
+	ghosts      []ghost
+	ghostAt     [4][]int32
+	curves      []curve
+	edges       []edge
+	cells       []cell
+	points      []point
+	frozenConst float64
+	weight      []float64 // per node under one gravity, mN
+	touches     []touch
+	frames      [2][9]float64 // rows are the axes
+
+	sym, anti unknowns
+	strain    []float64 // lagged strain of edges
+	skew      []float64 // lagged skew of cells
+
+	x, g, px, trial, best []float64 // extended arrays
+	refX, refP            []float64
+	refStrain, refSkew    []float64
+	r, r1, p, d           []float64 // unknowns
+	base, work            Band
+}
+
+type touch struct {
+	contact, node int32
+	weight        float64
+}
+
+// unknowns numbers the free components of the nodes.
+type unknowns struct {
+	at    []int32 // 3 per node, −1 if held
+	plain []int32 // first of three unknowns in x, y, z, or −1
+	frame []int8  // −1: x, y, z
+	n, kd int
+}
+
+// NewSolver returns a solver for the sheet, or the sheet's first error.
+func NewSolver(sheet *Sheet) (*Solver, error) {
+	s := new(Solver)
+	if err := s.Reset(sheet); err != nil {
+		return nil, err
+	}
+	return s, nil
+}
+
+// Reset gives the solver another sheet, or the same one with other numbers,
+// and keeps its memory where it suffices.
+func (s *Solver) Reset(sheet *Sheet) error {
+	if err := sheet.Validate(); err != nil {
+		return err
+	}
+	s.sheet = *sheet
+	s.layStencils()
+	s.layFrames()
+	s.number(&s.sym, false)
+	ext := 3 * (s.nodes + len(s.ghosts))
+	for _, p := range []*[]float64{&s.x, &s.g, &s.px, &s.trial, &s.best, &s.refX, &s.refP} {
+		*p = resized(*p, ext)
+		clear(*p)
+	}
+	for _, p := range []*[]float64{&s.r, &s.r1, &s.p, &s.d} {
+		*p = resized(*p, s.sym.n)
+	}
+	s.refStrain = resized(s.refStrain, len(s.strain))
+	s.refSkew = resized(s.refSkew, len(s.skew))
+	s.weight = resized(s.weight, s.nodes)
+	w := WeightPerArea(s.sheet.Mass)
+	for i := range s.nu + 1 {
+		for j := range s.nv + 1 {
+			s.weight[s.node(i, j)] = w * tributary(s.sheet.U, i) * tributary(s.sheet.V, j)
+		}
+	}
+	s.touches = s.touches[:0]
+	for k := range s.sheet.Contacts {
+		c := &s.sheet.Contacts[k]
+		for n := range s.nodes {
+			w := 1.0
+			if c.Weight != nil {
+				w = c.Weight[n]
+			}
+			if w > 0 && (s.sym.at[3*n] >= 0 || s.sym.at[3*n+1] >= 0 || s.sym.at[3*n+2] >= 0) {
+				s.touches = append(s.touches, touch{int32(k), int32(n), w})
+			}
+		}
+	}
+	s.layBase(&s.sym, &s.base)
+	s.work.Resize(s.sym.n, s.sym.kd)
+	return nil
+}
+
+// layFrames sets the axes of the nodes on mirror planes.
+func (s *Solver) layFrames() {
+	k := 0
+	for e := range 4 {
+		if q := s.edgeOf(e); q.Kind == Mirror {
+			n := q.Normal
+			third := [3]float64{0, 0, 1}
+			if math.Abs(n[2]) > 0.9 {
+				third = [3]float64{0, 1, 0}
+			}
+			d := dot3(third, n)
+			for r := range 3 {
+				third[r] -= d * n[r]
+			}
+			l := norm(third)
+			for r := range 3 {
+				third[r] /= l
+			}
+			second := cross(third, n)
+			s.frames[k] = [9]float64{n[0], n[1], n[2], second[0], second[1], second[2], third[0], third[1], third[2]}
+			k++
+		}
+	}
+}
+
+// edgeFrame returns the number of the frame of edge e's nodes, −1 off mirrors.
+func (s *Solver) edgeFrame(e int) int8 {
+	if s.edgeOf(e).Kind != Mirror {
+		return -1
+	}
+	f := int8(0)
+	for q := range e {
+		if s.edgeOf(q).Kind == Mirror {
+			f++
+		}
+	}
+	return f
+}
+
+// number lays out the unknowns: of shapes that are symmetric about the mirror
+// planes, or (anti) of movements that are antisymmetric about them.
+func (s *Solver) number(m *unknowns, anti bool) {
+	m.at = resized(m.at, 3*s.nodes)
+	m.plain = resized(m.plain, s.nodes)
+	m.frame = resized(m.frame, s.nodes)
+	clear(m.at)
+	for n := range m.frame {
+		m.frame[n] = -1
+	}
+	mirrorHold := First
+	if anti {
+		mirrorHold = Second | Third
+	}
+	hold := func(n int, a Axes) {
+		for c := range 3 {
+			if a&(1<<c) != 0 {
+				m.at[3*n+c] = -1
+			}
+		}
+	}
+	for e := range 4 {
+		f := s.edgeFrame(e)
+		if f < 0 {
+			continue
+		}
+		for k := range s.ghostAt[e] {
+			n := [...]int{s.node(0, k), s.node(s.nu, k), 0, 0}[e]
+			if e == 2 {
+				n = s.node(k, 0)
+			} else if e == 3 {
+				n = s.node(k, s.nv)
+			}
+			m.frame[n] = f
+			hold(n, mirrorHold)
+		}
+	}
+	for _, h := range s.sheet.Held {
+		hold(s.node(h.I, h.J), h.Axes)
+	}
+	k := int32(0)
+	for n := range s.nodes {
+		m.plain[n] = -1
+		if m.frame[n] < 0 && m.at[3*n] == 0 && m.at[3*n+1] == 0 && m.at[3*n+2] == 0 {
+			m.plain[n] = k
+		}
+		for c := range 3 {
+			if m.at[3*n+c] >= 0 {
+				m.at[3*n+c] = k
+				k++
+			}
+		}
+	}
+	m.n = int(k)
+	m.kd = 0
+	widen := func(nodes ...int32) {
+		lo, hi := int32(math.MaxInt32), int32(-1)
+		for _, v := range nodes {
+			if int(v) >= s.nodes {
+				v = s.ghosts[int(v)-s.nodes].node
+			}
+			for c := range int32(3) {
+				if d := m.at[3*v+c]; d >= 0 {
+					lo, hi = min(lo, d), max(hi, d)
+				}
+			}
+		}
+		if hi >= 0 {
+			m.kd = max(m.kd, int(hi-lo))
+		}
+	}
+	for k := range s.curves {
+		n := s.curves[k].n
+		widen(n[0], n[1], n[2])
+	}
+	for k := range s.cells {
+		n := s.cells[k].n
+		widen(n[0], n[1], n[2], n[3])
+	}
+	if s.sheet.Frozen != nil {
+		for k := range s.points {
+			if s.points[k].live {
+				n := s.points[k].n
+				widen(n[0], n[1], n[2], n[3], n[4])
+			}
+		}
+	}
+}
+
+// Unknowns returns the number of unknowns and the half-bandwidth.
+func (s *Solver) Unknowns() (n, halfBand int) { return s.sym.n, s.sym.kd }
+
+// Energy returns the energies in µJ of a shape (3 numbers a node).
+func (s *Solver) Energy(shape []float64) Energies {
+	s.spread(shape)
+	return s.evaluate(false)
+}
+
+// Gradient returns the energies of a shape and writes to grad (3 numbers a
+// node) the derivative with respect to every node's x, y, z, in mN: minus the
+// force. At held nodes it is the reaction that holds them.
+func (s *Solver) Gradient(shape, grad []float64) Energies {
+	s.spread(shape)
+	e := s.evaluate(true)
+	s.foldGhosts()
+	copy(grad, s.g[:3*s.nodes])
+	return e
+}
+
+// forceScale is weight + 10 B W/P² in mN.
+func (s *Solver) forceScale() float64 {
+	sh := &s.sheet
+	p, w := sh.U[s.nu]-sh.U[0], sh.V[s.nv]-sh.V[0]
+	b := max(sh.BendU, sh.BendV)
+	if z := sh.Frozen; z != nil {
+		b += max(z.BendU, z.BendV)
+	}
+	g := norm(sh.Gravity)
+	return sh.Weight()*g + 10*b*max(w/(p*p), p/(w*w))
+}

@@ -1,0 +1,311 @@
+package shell
+
+import "math"
+
+// ghost is a node one cell outside a mirror or clamp: x_g = S x_node + c.
+type ghost struct {
+	node   int32
+	mirror bool
+	s      [9]float64
+	c      [3]float64
+}
+
+// curve is a second difference D = Σ c x along one grid direction at one node,
+// with energy ½ k |D|².
+type curve struct {
+	n     [3]int32
+	c     [3]float64
+	k     float64 // cloth, µJ·mm²
+	kf    float64 // frozen part, µJ·mm²
+	along uint8   // 0: u, 1: v
+	node  int32
+}
+
+// edge is a grid edge with energy ½ k e², e = ½(|d|²·q − 1).
+type edge struct {
+	a, b int32
+	q, k float64 // 1/h² and K h w
+}
+
+// cell is a quad's nodes 00, 10, 01, 11 with centred differences.
+type cell struct {
+	n      [4]int32
+	cu, cv [4]float64
+	cd     [4]float64 // x_uv
+	ks     float64    // G A
+	kt, kf float64    // 4 Bt A of cloth and of frozen part
+	a0     float64    // kf κ₀; 0 for no frozen twist
+}
+
+// point is the five-node stencil of x_u, x_v and of the frozen moment
+// D = Σ (kf κ₀) x_uu + (kf κ₀) x_vv at a node.
+type point struct {
+	n          [5]int32 // centre, u−, u+, v−, v+; absent ones repeat the centre with coefficient 0
+	ca, cb, cd [5]float64
+	node       int32
+	live       bool
+}
+
+// slopes returns the weights of the first difference on unequal steps, second
+// order, and of the second difference.
+func slopes(hl, hr float64) (first, second [3]float64) {
+	first = [3]float64{-hr / (hl * (hl + hr)), (hr - hl) / (hl * hr), hl / (hr * (hl + hr))}
+	second = [3]float64{2 / (hl * (hl + hr)), -2 / (hl * hr), 2 / (hr * (hl + hr))}
+	return
+}
+
+// tributary returns the width of grid line k.
+func tributary(c []float64, k int) float64 {
+	lo, hi := max(k-1, 0), min(k+1, len(c)-1)
+	return (c[hi] - c[lo]) / 2
+}
+
+func (s *Solver) layStencils() {
+	sh := &s.sheet
+	nu, nv := len(sh.U)-1, len(sh.V)-1
+	s.nu, s.nv, s.nodes = nu, nv, (nu+1)*(nv+1)
+	s.ghosts = s.ghosts[:0]
+	for k := range s.ghostAt {
+		n := nv + 1
+		if k >= 2 {
+			n = nu + 1
+		}
+		s.ghostAt[k] = resized(s.ghostAt[k], n)
+		s.layGhosts(k, n)
+	}
+	s.layCurves()
+	s.layEdges()
+	s.layCells()
+	s.layPoints()
+}
+
+func (s *Solver) edgeOf(k int) *Edge {
+	return [...]*Edge{&s.sheet.UStart, &s.sheet.UEnd, &s.sheet.VStart, &s.sheet.VEnd}[k]
+}
+
+// layGhosts fills ghostAt[k], the virtual node numbers along edge k, −1 if free.
+func (s *Solver) layGhosts(k, n int) {
+	e := s.edgeOf(k)
+	for m := range n {
+		s.ghostAt[k][m] = -1
+		if e.Kind == Free {
+			continue
+		}
+		var inside int
+		var h float64
+		switch k {
+		case 0:
+			inside, h = s.node(1, m), s.sheet.U[1]-s.sheet.U[0]
+		case 1:
+			inside, h = s.node(s.nu-1, m), s.sheet.U[s.nu]-s.sheet.U[s.nu-1]
+		case 2:
+			inside, h = s.node(m, 1), s.sheet.V[1]-s.sheet.V[0]
+		default:
+			inside, h = s.node(m, s.nv-1), s.sheet.V[s.nv]-s.sheet.V[s.nv-1]
+		}
+		g := ghost{node: int32(inside), mirror: e.Kind == Mirror, s: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}}
+		if e.Kind == Mirror {
+			for r := range 3 {
+				for c := range 3 {
+					g.s[3*r+c] -= 2 * e.Normal[r] * e.Normal[c]
+				}
+				g.c[r] = 2 * e.Offset * e.Normal[r]
+			}
+		} else {
+			t := e.Tangent[min(m, len(e.Tangent)-1)]
+			for r := range 3 {
+				g.c[r] = -2 * h * t[r]
+			}
+		}
+		s.ghostAt[k][m] = int32(s.nodes + len(s.ghosts))
+		s.ghosts = append(s.ghosts, g)
+	}
+}
+
+func (s *Solver) node(i, j int) int { return i*(s.nv+1) + j }
+
+// line returns the three virtual nodes and the steps of the stencil through
+// (i, j) along u or v; ok is false where a free edge cuts it.
+func (s *Solver) line(i, j int, along uint8) (n [3]int32, hl, hr float64, ok bool) {
+	c, k, last, m := s.sheet.U, i, s.nu, j
+	before, after := s.ghostAt[0], s.ghostAt[1]
+	step := s.nv + 1
+	if along == 1 {
+		c, k, last, m = s.sheet.V, j, s.nv, i
+		before, after = s.ghostAt[2], s.ghostAt[3]
+		step = 1
+	}
+	o := s.node(i, j)
+	n[1] = int32(o)
+	if k > 0 {
+		n[0], hl = int32(o-step), c[k]-c[k-1]
+	} else {
+		n[0], hl = before[m], c[1]-c[0]
+	}
+	if k < last {
+		n[2], hr = int32(o+step), c[k+1]-c[k]
+	} else {
+		n[2], hr = after[m], c[last]-c[last-1]
+	}
+	return n, hl, hr, n[0] >= 0 && n[2] >= 0
+}
+
+func twistOf(u, v, t float64) float64 {
+	if t == 0 {
+		return math.Sqrt(u*v) / 2
+	}
+	return max(t, 0)
+}
+
+func (s *Solver) layCurves() {
+	sh := &s.sheet
+	s.curves = s.curves[:0]
+	for i := range s.nu + 1 {
+		for j := range s.nv + 1 {
+			a := tributary(sh.U, i) * tributary(sh.V, j)
+			o := s.node(i, j)
+			for along := range uint8(2) {
+				n, hl, hr, ok := s.line(i, j, along)
+				if !ok {
+					continue
+				}
+				_, c := slopes(hl, hr)
+				q := curve{n: n, c: c, along: along, node: int32(o)}
+				f := a
+				b, kappa := sh.BendV, []float64(nil)
+				if along == 0 {
+					b = sh.BendU
+					if sh.Fold != nil {
+						f *= sh.Fold[o]
+					}
+				}
+				q.k = b * f
+				if z := sh.Frozen; z != nil {
+					b, kappa = z.BendV, z.V
+					if along == 0 {
+						b, kappa = z.BendU, z.U
+					}
+					if !math.IsNaN(kappa[o]) {
+						q.kf = b * f
+					}
+				}
+				s.curves = append(s.curves, q)
+			}
+		}
+	}
+}
+
+func (s *Solver) layEdges() {
+	sh := &s.sheet
+	s.edges = s.edges[:0]
+	for i := range s.nu + 1 {
+		for j := range s.nv + 1 {
+			o := s.node(i, j)
+			if i < s.nu {
+				h := sh.U[i+1] - sh.U[i]
+				s.edges = append(s.edges, edge{int32(o), int32(o + s.nv + 1), 1 / (h * h), sh.StretchU * h * tributary(sh.V, j)})
+			}
+			if j < s.nv {
+				h := sh.V[j+1] - sh.V[j]
+				s.edges = append(s.edges, edge{int32(o), int32(o + 1), 1 / (h * h), sh.StretchV * h * tributary(sh.U, i)})
+			}
+		}
+	}
+	s.strain = resized(s.strain, len(s.edges))
+}
+
+func (s *Solver) layCells() {
+	sh := &s.sheet
+	s.cells = s.cells[:0]
+	bt := twistOf(sh.BendU, sh.BendV, sh.Twist)
+	for i := range s.nu {
+		for j := range s.nv {
+			hu, hv := sh.U[i+1]-sh.U[i], sh.V[j+1]-sh.V[j]
+			o := int32(s.node(i, j))
+			p := o + int32(s.nv+1)
+			a, b, d := 1/(2*hu), 1/(2*hv), 1/(hu*hv)
+			q := cell{
+				n:  [4]int32{o, p, o + 1, p + 1},
+				cu: [4]float64{-a, a, -a, a},
+				cv: [4]float64{-b, -b, b, b},
+				cd: [4]float64{d, -d, -d, d},
+				ks: sh.Shear * hu * hv,
+				kt: 4 * bt * hu * hv,
+			}
+			if z := sh.Frozen; z != nil {
+				if k := z.UV[i*s.nv+j]; !math.IsNaN(k) {
+					q.kf = 4 * twistOf(z.BendU, z.BendV, z.Twist) * hu * hv
+					q.a0 = q.kf * k
+				}
+			}
+			s.cells = append(s.cells, q)
+		}
+	}
+	s.skew = resized(s.skew, len(s.cells))
+}
+
+// layPoints builds the stencils of the normal at nodes and, where something is
+// frozen, of the frozen moment; frozenConst collects ½ kf κ₀².
+func (s *Solver) layPoints() {
+	sh := &s.sheet
+	s.points = resized(s.points, s.nodes)
+	for i := range s.nu + 1 {
+		for j := range s.nv + 1 {
+			o := s.node(i, j)
+			p := point{node: int32(o)}
+			for k := range p.n {
+				p.n[k] = int32(o)
+			}
+			for along := range uint8(2) {
+				n, hl, hr, ok := s.line(i, j, along)
+				c := &p.ca
+				if along == 1 {
+					c = &p.cb
+				}
+				lo, hi := 1+2*along, 2+2*along
+				switch {
+				case ok:
+					f, _ := slopes(hl, hr)
+					p.n[lo], p.n[hi] = n[0], n[2]
+					c[lo], c[0], c[hi] = f[0], c[0]+f[1], f[2]
+				case n[0] < 0: // free edge before: one-sided
+					p.n[hi] = n[2]
+					c[0], c[hi] = -1/hr, 1/hr
+				default:
+					p.n[lo] = n[0]
+					c[lo], c[0] = -1/hl, 1/hl
+				}
+			}
+			s.points[o] = p
+		}
+	}
+	s.frozenConst = 0
+	z := sh.Frozen
+	if z == nil {
+		return
+	}
+	for k := range s.curves {
+		q := &s.curves[k]
+		if q.kf == 0 {
+			continue
+		}
+		kappa := z.V[q.node]
+		lo := 3
+		if q.along == 0 {
+			kappa, lo = z.U[q.node], 1
+		}
+		p := &s.points[q.node]
+		m := q.kf * kappa
+		p.cd[lo] += m * q.c[0]
+		p.cd[0] += m * q.c[1]
+		p.cd[lo+1] += m * q.c[2]
+		p.live = p.live || m != 0
+		s.frozenConst += 0.5 * m * kappa
+	}
+	for k := range s.cells {
+		q := &s.cells[k]
+		if q.kf > 0 {
+			s.frozenConst += 0.5 * q.a0 * z.UV[k]
+		}
+	}
+}

@@ -1,0 +1,63 @@
+package shell
+
+// Parity says which movements a tangent allows.
+type Parity uint8
+
+const (
+	// Symmetric movements keep the mirror planes' symmetry.
+	Symmetric Parity = iota
+	// Antisymmetric movements turn into their negative across the mirror planes:
+	// nodes there move along the normal alone. All loops lean the same way.
+	Antisymmetric
+)
+
+// Response writes to movement (3 numbers a node, mm) how a shape at rest moves
+// under a small extra load (3 numbers a node, mN), by the full tangent
+// stiffness. negative says that the stiffness is not positive definite; the
+// movement is then zero, for a linear answer means nothing there. Contact with
+// a mirror plane is contact with the image, which goes along in an
+// antisymmetric movement, so it is left out there.
+func (s *Solver) Response(shape, load, movement []float64, p Parity) (negative bool) {
+	s.spread(shape)
+	s.measureStrains(s.strain, s.skew)
+	m, base := &s.sym, &s.base
+	if p == Antisymmetric {
+		m = &s.anti
+		for k := range s.ghosts {
+			if g := &s.ghosts[k]; g.mirror {
+				for r := range g.s {
+					g.s[r] = -g.s[r]
+				}
+			}
+		}
+		s.number(m, true)
+		base = new(Band)
+		s.layBase(m, base)
+	}
+	work := &s.work
+	if p == Antisymmetric {
+		work = new(Band)
+		work.Resize(m.n, m.kd)
+	}
+	s.assemble(m, base, work, 0, p == Antisymmetric)
+	ok, _ := work.Factor()
+	clear(movement[:3*s.nodes])
+	if ok {
+		clear(s.g)
+		copy(s.g, load[:3*s.nodes])
+		r := make([]float64, m.n)
+		m.collect(s, r)
+		work.Solve(r)
+		m.scatter(s, r, movement)
+	}
+	if p == Antisymmetric {
+		for k := range s.ghosts {
+			if g := &s.ghosts[k]; g.mirror {
+				for r := range g.s {
+					g.s[r] = -g.s[r]
+				}
+			}
+		}
+	}
+	return !ok
+}
