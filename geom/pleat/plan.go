@@ -5,6 +5,9 @@
 package pleat
 
 import (
+	"math"
+	"strconv"
+
 	"ruffwright/geom"
 	"ruffwright/geom/scheme"
 )
@@ -24,6 +27,7 @@ type Plan struct {
 	Sets, Panels    int
 	Crests, Troughs int
 	Marks           []Mark  // in order along the strip, first at 0
+	MarksOwn        bool    // the marks are the maker's own
 	Marked_mm       float64 // last mark's place = the sum of the panels
 	Strip_mm        float64 // Marked_mm + end hems: the strip that the plan needs, without joins and spare
 	SetsHave        float64 // sets that the strip at hand gives; = Sets where strip.have is 0
@@ -34,6 +38,8 @@ type Plan struct {
 
 	InnerPanel_mm float64 // panel less tucks where sewn: length of the inner edge between folds
 	Slack         float64 // InnerPanel_mm ÷ √(B² + (pitch/2)²) where crests and troughs are both sewn, else 0
+	SlackLeast    float64 // of the single panels (own marks differ); 0 where Slack is
+	SlackMost     float64
 }
 
 // Mark is one fold line across the strip.
@@ -45,16 +51,144 @@ type Mark struct {
 	Quarter  bool        // lies at a quarter of the band (pin here)
 }
 
-// Shape is a ruff in space, drawn or solved: one surface a panel, all on the
-// same grid. +z is up from the band's bottom edge, x and y as Neckline's.
-type Shape struct {
-	NU, NV int // cells along the strip and from neck to outer edge, each panel
-	Panels []Panel
+// NewPlan lays the scheme out along the strip: planned marks, or the maker's
+// own, with what is sewn to which edge of the band, tucks, totals, and what is
+// at hand beside what is needed. All lengths are in mm.
+//
+// The strip begins and ends at a mark. Beginning and ending on troughs it has
+// N crests, N + 1 troughs and 2N panels; on crests N + 1 crests, N troughs and
+// 2N panels; mixed N of each and 2N − 1 panels. A tuck exists only at a fold
+// that is sewn; at an end mark only the half of it that lies on the strip. With
+// pleat.panel = 0 the panel is the one whose outer elastica stands as high as
+// ruff.height at the mean outer half pitch (geom.PanelForHeight).
+//
+// The scheme is validated first; what only the plan can see (a fitted panel
+// that the tucks use up, own marks out of order) comes as a scheme.Error that
+// names the field. A slack below 1 is no error: see Plan.Slack and Fold.
+func NewPlan(s scheme.Scheme) (Plan, error) {
+	if err := s.Validate(); err != nil {
+		return Plan{}, err
+	}
+	s = s.Filled()
+	p := Plan{Scheme: s}
+	p.Neckline_mm = s.Wearer.Girth + s.Wearer.Ease
+	neckline, err := geom.NewNeckline(p.Neckline_mm, s.Wearer.Ratio)
+	if err != nil {
+		return Plan{}, scheme.Error{Field: "wearer.girth", Value: text(s.Wearer.Girth), Why: err.Error()}
+	}
+	p.Neckline = neckline
+
+	p.MarksOwn = len(s.Pleat.Marks) > 0
+	if p.MarksOwn {
+		if err := p.takeOwnMarks(); err != nil {
+			return Plan{}, err
+		}
+	} else {
+		p.Sets = s.Ruff.Sets
+	}
+	p.Pitch_mm = s.Pleat.Pitch
+	if p.Pitch_mm == 0 {
+		p.Pitch_mm = p.Neckline_mm / float64(p.Sets)
+	}
+	p.Filled_mm = float64(p.Sets) * p.Pitch_mm
+	// The outer edge runs parallel to the neckline at the ruff's depth, so that
+	// the whole of it is longer by 2π depth (a parallel curve turns once).
+	p.PitchOuter_mm = p.Pitch_mm * (1 + 2*math.Pi*s.Ruff.Depth/p.Neckline_mm)
+	if !p.MarksOwn {
+		if err := p.planMarks(); err != nil {
+			return Plan{}, err
+		}
+	}
+	for _, m := range p.Marks {
+		if m.Fold == scheme.Crest {
+			p.Crests++
+		} else {
+			p.Troughs++
+		}
+	}
+	p.pinQuarters()
+	if err := p.measureInner(); err != nil {
+		return Plan{}, err
+	}
+
+	hems := p.endHems()
+	p.Strip_mm = p.Marked_mm + hems
+	p.SetsHave = float64(p.Sets)
+	if have := s.Strip.Have; have > 0 {
+		panels := math.Max(0, have-hems) / p.Panel_mm
+		// The last set needs no second panel where the ends are mixed.
+		p.SetsHave = (panels + float64(2*p.Sets-p.Panels)) / 2
+		if panels == 0 {
+			p.SetsHave = 0
+		}
+	}
+	p.BandPlanned_mm = p.Neckline_mm + s.Band.Overlap
+	p.Band_mm = s.Band.Length
+	if p.Band_mm == 0 {
+		p.Band_mm = p.BandPlanned_mm
+	}
+	return p, nil
 }
 
-// Panel is the surface between a crest and the next trough in the order of the
-// strip. Node (i, j) is V[i*(NV+1)+j]: i along the strip, j from the inner edge
-// (0) to the outer edge (NV).
-type Panel struct {
-	V []geom.Vec3 // mm
+// endHems is the length in mm that the hems at the strip's two ends take.
+func (p Plan) endHems() float64 {
+	return 2 * p.Scheme.Strip.Hem * float64(p.Scheme.Strip.HemTurns)
+}
+
+// pinQuarters finds the marks that lie at the quarters of the sewn row. Folds
+// are sewn at equal steps, so counting finds them: every mark k of M panels with
+// 4k a multiple of M.
+func (p *Plan) pinQuarters() {
+	for k := range p.Marks {
+		p.Marks[k].Quarter = 4*k%p.Panels == 0
+	}
+}
+
+// measureInner finds the inner edge's length and slack, panel by panel.
+func (p *Plan) measureInner() error {
+	half := p.Pitch_mm / 2
+	var length, slack float64
+	var held int
+	for i := range p.Panels {
+		a, b := p.Marks[i], p.Marks[i+1]
+		panel := b.Place_mm - a.Place_mm
+		inner := panel - a.Tuck_mm - b.Tuck_mm
+		if !(inner > 0) {
+			return scheme.Error{
+				Field:   "pleat.tuck_top, pleat.tuck_bottom",
+				Value:   text(p.Scheme.Pleat.TuckTop) + " mm and " + text(p.Scheme.Pleat.TuckBottom) + " mm",
+				Allowed: "together less than fold to fold, here " + text(panel) + " mm",
+				Why:     "use up the whole length between two folds",
+			}
+		}
+		length += inner
+		if a.Edge == scheme.EdgeNone || b.Edge == scheme.EdgeNone {
+			continue
+		}
+		s := inner / math.Hypot(p.edgeHeight(a.Edge)-p.edgeHeight(b.Edge), half)
+		slack += s
+		if held == 0 || s < p.SlackLeast {
+			p.SlackLeast = s
+		}
+		p.SlackMost = math.Max(p.SlackMost, s)
+		held++
+	}
+	p.InnerPanel_mm = length / float64(p.Panels)
+	if held > 0 {
+		p.Slack = slack / float64(held)
+	}
+	return nil
+}
+
+// edgeHeight is the height in mm of an edge of the band over its bottom edge.
+func (p Plan) edgeHeight(e scheme.Edge) float64 {
+	if e == scheme.EdgeTop {
+		return p.Scheme.Band.Height
+	}
+	return 0
+}
+
+// text writes a length for an error: at most three decimals, no zeros behind.
+func text(mm float64) string {
+	return strconv.FormatFloat(math.Round(mm*1000)/1000, 'f', -1, 64)
 }

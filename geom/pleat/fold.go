@@ -1,0 +1,297 @@
+package pleat
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/scheme"
+)
+
+// The grids that Fold draws on. Below 4 cells along a panel its two tucks have
+// no room; the upper bounds keep a slip of the hand from filling the memory.
+const (
+	minNU, maxNU = 4, 256
+	minNV, maxNV = 1, 256
+)
+
+// fadeDepths is how far from the neck a tuck is still folded in, in tuck depths:
+// the pressed crease of the half-set cell (4t), so that the drawing and the
+// solved shape show the tuck in the same place. Chosen, not measured.
+const fadeDepths = 4
+
+// Fold draws the whole ruff in closed form: nu cells along each panel (4 to 256)
+// and nv from the neck to the outer edge (1 to 256).
+//
+// Each half set lies in its own wedge, between the planes that stand upright on
+// the neckline at its crest and its trough, and mirrors its neighbours in them.
+// The outer edge is the elastica of the panel's length and outer half pitch
+// rolled onto the upright wall that runs parallel to the neckline at the ruff's
+// depth, which keeps its length; the inner edge likewise on the neckline.
+// Straight lines join the two edges, each to the point at the same length of
+// strip; the tuck's cloth lies folded inward in the fold's own plane and fades
+// over 4 tuck depths. The outer edge's middle stands as high as the inner
+// edge's. So the drawing knows no weight, no stiffness between the edges and no
+// stretch: its lines from neck to outer edge differ from the strip's width.
+//
+// Own marks: each panel is folded by its own length, which alone would leave
+// neighbours at different heights on the fold they share. The fold is drawn at
+// the mean of the two, and each panel's height fitted to its folds: lengths
+// along the outer edge are then near, not exact. A fold that nobody sewed hangs
+// as high as its neighbours say, outward from the nearest sewn ones; with
+// nothing sewn at all the inner edge is centred on the band.
+//
+// Where no inner curve exists (slack below 1) the inner edge is the straight
+// line between the sewn points (Measure.InnerStraight); where a panel is shorter
+// than its room at the outer edge, that edge is level (Measure.OuterStraight).
+func (p Plan) Fold(nu, nv int) (Folded, error) {
+	if nu < minNU || nu > maxNU || nv < minNV || nv > maxNV {
+		return Folded{}, fmt.Errorf("pleat: fold on a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
+			nu, nv, minNU, maxNU, minNV, maxNV)
+	}
+	if p.Panels < 1 || len(p.Marks) != p.Panels+1 {
+		return Folded{}, fmt.Errorf("pleat: fold a plan of %d marks and %d panels, want one that NewPlan made", len(p.Marks), p.Panels)
+	}
+	row := p.layOut(nu)
+	f := Folded{
+		Shape: Shape{NU: nu, NV: nv, Panels: make([]Panel, len(row.panels))},
+		Half:  make([]Measure, len(row.panels)),
+	}
+	size := (nu + 1) * (nv + 1)
+	nodes := make([]geom.Vec3, size*len(row.panels))
+	for i := range row.panels {
+		v := nodes[i*size : (i+1)*size : (i+1)*size]
+		p.draw(v, row, i, nu, nv)
+		f.Shape.Panels[i].V = v
+		f.Half[i] = p.measure(row, i)
+	}
+	f.Mean = mean(f.Half)
+	return f, nil
+}
+
+// row is the whole row of folds, solved half set by half set.
+type row struct {
+	folds        []Mark
+	stations     []geom.Station
+	panels       []panelCut
+	outer, inner []float64 // heights of the folds at the two edges, mm
+}
+
+// panelCut is one panel of the row: the curves of its half set and its wedge.
+type panelCut struct {
+	cut
+	*section
+	turn float64 // angle between its two planes
+}
+
+// layOut solves every distinct half set once (an ellipse has a quarter of them,
+// a circle one) and finds the height of every fold.
+func (p Plan) layOut(nu int) row {
+	r := row{
+		folds:    p.Marks,
+		stations: make([]geom.Station, len(p.Marks)),
+		panels:   make([]panelCut, p.Panels),
+	}
+	for k := range p.Marks {
+		r.stations[k] = p.Neckline.At(p.stationOf(k))
+	}
+	known := make(map[cut]*section)
+	half := p.Pitch_mm / 2
+	for i := range r.panels {
+		turn := turnBetween(r.stations[i], r.stations[i+1], half)
+		c := p.cutOf(p.Marks[i], p.Marks[i+1], half+p.Scheme.Ruff.Depth*turn)
+		key := c.rounded(p.Panel_mm)
+		s := known[key]
+		if s == nil {
+			made := newSection(c, nu)
+			s = &made
+			known[key] = s
+		}
+		r.panels[i] = panelCut{c, s, turn}
+	}
+	r.inner = p.innerHeights(r)
+	r.outer = outerHeights(r)
+	return r
+}
+
+// rounded makes cuts that differ by rounding alone the same key. unit is a
+// length of the ruff's own size, so that the key does not know the scale.
+func (c cut) rounded(unit float64) cut {
+	q := unit * 1e-10
+	for _, v := range []*float64{&c.panel, &c.outerHalf, &c.length, &c.neckHalf, &c.rise, &c.tuckCrest, &c.tuckTrough} {
+		*v = math.Round(*v / q)
+	}
+	return c
+}
+
+// turnBetween is the angle by which the neckline turns from a to b, h mm apart:
+// the mean curvature times h settles how often it has gone round.
+func turnBetween(a, b geom.Station, h float64) float64 {
+	turn := math.Atan2(a.Tangent.Cross(b.Tangent), a.Tangent.Dot(b.Tangent))
+	guess := h * (a.Curvature + b.Curvature) / 2
+	return turn + 2*math.Pi*math.Round((guess-turn)/(2*math.Pi))
+}
+
+// innerHeights finds how high every fold stands at the inner edge: sewn folds on
+// their edge of the band, the others as high as the panels between say, spread
+// outward from the sewn ones, the mean where two sides reach a fold together.
+func (p Plan) innerHeights(r row) []float64 {
+	z := make([]float64, len(r.folds))
+	reached := make([]bool, len(r.folds))
+	var front []int
+	for k, f := range r.folds {
+		if f.Edge != scheme.EdgeNone {
+			z[k], reached[k] = p.edgeHeight(f.Edge), true
+			front = append(front, k)
+		}
+	}
+	// up is how far fold k stands over fold k + 1.
+	up := func(k int) float64 {
+		if r.folds[k].Fold == scheme.Crest {
+			return r.panels[k].innerHeight
+		}
+		return -r.panels[k].innerHeight
+	}
+	if len(front) == 0 {
+		z[0], reached[0] = p.Scheme.Band.Height/2+up(0)/2, true
+		front = append(front, 0)
+	}
+	for len(front) > 0 {
+		var next []int
+		sum := make(map[int]float64)
+		count := make(map[int]int)
+		say := func(k int, height float64) {
+			if k < 0 || k >= len(z) || reached[k] {
+				return
+			}
+			if count[k] == 0 {
+				next = append(next, k)
+			}
+			sum[k] += height
+			count[k]++
+		}
+		for _, k := range front {
+			if k > 0 {
+				say(k-1, z[k]+up(k-1))
+			}
+			if k+1 < len(z) {
+				say(k+1, z[k]-up(k))
+			}
+		}
+		for _, k := range next {
+			z[k], reached[k] = sum[k]/float64(count[k]), true
+		}
+		front = next
+	}
+	return z
+}
+
+// outerHeights finds how high every fold stands at the outer edge: half its
+// panel's height from the middle of the inner edge, the mean of its two panels.
+func outerHeights(r row) []float64 {
+	z := make([]float64, len(r.folds))
+	for i, c := range r.panels {
+		middle := (r.inner[i] + r.inner[i+1]) / 2
+		up := c.height / 2
+		if r.folds[i].Fold == scheme.Trough {
+			up = -up
+		}
+		z[i] += middle + up
+		z[i+1] += middle - up
+	}
+	for k := 1; k+1 < len(z); k++ {
+		z[k] /= 2
+	}
+	return z
+}
+
+// ends gives the folds of panel i as crest and trough.
+func (r row) ends(i int) (crest, trough int) {
+	if r.folds[i].Fold == scheme.Crest {
+		return i, i + 1
+	}
+	return i + 1, i
+}
+
+// draw fills panel i's nodes, in the order of the strip.
+func (p Plan) draw(v []geom.Vec3, r row, i, nu, nv int) {
+	c := r.panels[i]
+	crest, trough := r.ends(i)
+	s := newSpan(p.Neckline, r.stations[i], r.stations[i+1], p.stationOf(i), p.Pitch_mm/2)
+	depth := p.Scheme.Ruff.Depth
+	outer := fit(c.height, r.outer[crest], r.outer[trough])
+	inner := fit(c.innerHeight, r.inner[crest], r.inner[trough])
+	for k := range c.u {
+		e, n := c.outer[k], c.inner[k]
+		at := k
+		if crest != i {
+			e.x, n.x = 1-e.x, 1-n.x
+			at = nu - k
+		}
+		fo, fi := s.at(e.x), s.at(n.x)
+		to := fo.pos.Add(fo.out.Scale(depth))
+		a := geom.Vec3{X: fi.pos.X, Y: fi.pos.Y, Z: r.inner[crest] + inner*n.y}
+		b := geom.Vec3{X: to.X, Y: to.Y, Z: r.outer[crest] + outer*e.y}
+		if k == nu {
+			a.Z, b.Z = r.inner[trough], r.outer[trough]
+		}
+		folded, reach := c.foldedIn(c.u[k], depth)
+		d := b.Sub(a)
+		for j := range nv + 1 {
+			f := float64(j) / float64(nv)
+			q := a.Add(d.Scale(f))
+			if j == nv {
+				q = b
+			}
+			if out := f * depth; out < reach {
+				w := 1 - out/reach
+				q.Z += folded * w * w
+			}
+			v[at*(nv+1)+j] = q
+		}
+	}
+}
+
+// fit is the factor that brings a curve of the given height between two folds;
+// 1 where they already fit, or where the curve has no height of its own.
+func fit(height, crest, trough float64) float64 {
+	if height == 0 {
+		return 1
+	}
+	return (crest - trough) / height
+}
+
+// foldedIn is how far a tuck pulls the cloth at u (mm along the panel from the
+// crest) at the neck, down at a crest and up at a trough, and the depth at which
+// nothing of it is left, both in mm.
+func (c cut) foldedIn(u, depth float64) (dz, reach float64) {
+	switch end := c.panel - c.tuckTrough; {
+	case u < c.tuckCrest:
+		return u - c.tuckCrest, math.Min(fadeDepths*c.tuckCrest, depth)
+	case u > end:
+		return u - end, math.Min(fadeDepths*c.tuckTrough, depth)
+	}
+	return 0, 0
+}
+
+// measure tells what panel i measures as drawn.
+func (p Plan) measure(r row, i int) Measure {
+	c := r.panels[i]
+	crest, trough := r.ends(i)
+	return Measure{
+		Kappa_1pmm:      c.turn / (p.Pitch_mm / 2),
+		Pitch_mm:        p.Pitch_mm,
+		PitchOuter_mm:   2 * c.outerHalf,
+		Panel_mm:        c.panel,
+		HeightOuter_mm:  r.outer[crest] - r.outer[trough],
+		HeightInner_mm:  r.inner[crest] - r.inner[trough],
+		TopOuter_mm:     r.outer[crest],
+		BottomOuter_mm:  r.outer[trough],
+		Loop_mm:         math.Max(0, c.loop-p.Scheme.Cloth.Thickness),
+		LoopsMeet:       c.meet,
+		InnerCrowded:    c.crowded,
+		InnerOutside_mm: c.outside,
+		InnerStraight:   c.flatInner,
+		OuterStraight:   c.flatOuter,
+	}
+}

@@ -1,0 +1,176 @@
+package pleat
+
+import (
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/scheme"
+)
+
+// cut is everything that the curves of one half set follow from, lengths in mm.
+type cut struct {
+	panel, outerHalf float64 // fold to fold, and half pitch at the outer edge
+	length, neckHalf float64 // of the inner edge, and half pitch at the neck
+	rise             float64 // crest over trough where both are sewn, else 0
+	sewn             bool    // both folds are sewn
+	tuckCrest        float64
+	tuckTrough       float64
+}
+
+// section is one half set's two edges, crest to trough, each point as a part of
+// its half pitch (0 at the crest plane, 1 at the trough plane) and a drop from
+// the crest.
+type section struct {
+	u            []float64 // mm along the panel from the crest
+	outer, inner []edgePoint
+	height       float64 // outer, mm
+	innerHeight  float64 // inner, mm, crest over trough (negative: under it)
+	loop         float64 // outer loop's width, mm, middle of the cloth to middle
+	meet         bool
+	crowded      bool
+	outside      float64 // mm
+	flatOuter    bool
+	flatInner    bool
+}
+
+// edgePoint is a point of one edge: x as a part of the half pitch, y in mm over
+// the crest point.
+type edgePoint struct{ x, y float64 }
+
+// newSection solves both edges of one half set. Where an edge has no curve it is
+// straight and flagged; nothing in it is ever NaN.
+//
+// Outer edge: the elastica of the panel's length and outer half pitch, touching
+// its neighbours where it must (geom.NewElastica). Inner edge: with both folds
+// sewn the elastica through the two sewn points (geom.NewSewnElastica), else the
+// free or touching one of the inner length, hung from the fold that is sewn.
+func newSection(c cut, nu int) section {
+	s := section{u: alongPanel(c, nu)}
+	s.outer = make([]edgePoint, nu+1)
+	s.inner = make([]edgePoint, nu+1)
+
+	if e, err := geom.NewElastica(c.panel, c.outerHalf); err == nil {
+		s.height, s.loop, s.meet = e.Height(), e.LoopWidth(), e.Touching()
+		points(s.outer, &e, c.outerHalf, s.u, 0, c.panel)
+	} else {
+		s.flatOuter = true
+		s.loop = 2 * c.outerHalf
+		straight(s.outer, s.u, 0, c.panel, 0)
+	}
+
+	// The inner edge begins at the crest's tuck and ends at the trough's.
+	from, to := c.tuckCrest, c.panel-c.tuckTrough
+	if c.sewn {
+		s.innerHeight = c.rise
+		// A crest under its trough is the same curve upside down.
+		e, err := geom.NewSewnElastica(c.length, c.neckHalf, math.Abs(c.rise))
+		if err != nil {
+			s.flatInner = true
+			straight(s.inner, s.u, from, to, c.rise)
+			return s
+		}
+		s.outside = e.Overlap()
+		s.crowded = s.outside > 0
+		points(s.inner, &e, c.neckHalf, s.u, from, to)
+		if c.rise < 0 {
+			for i := range s.inner {
+				s.inner[i].y = -s.inner[i].y
+			}
+		}
+		return s
+	}
+	e, err := geom.NewElastica(c.length, c.neckHalf)
+	if err != nil {
+		s.flatInner = true
+		straight(s.inner, s.u, from, to, 0)
+		return s
+	}
+	s.innerHeight, s.crowded = e.Height(), e.Touching()
+	points(s.inner, &e, c.neckHalf, s.u, from, to)
+	return s
+}
+
+// points lays the curve out over the panel: from and to (mm along the panel) are
+// where it begins and ends; before and after lie its end points.
+func points(dst []edgePoint, e geom.Curve, half float64, u []float64, from, to float64) {
+	s := make([]float64, len(u))
+	p := make([]geom.Vec2, len(u))
+	for i, v := range u {
+		s[i] = e.Length() * part(v, from, to)
+	}
+	e.Sample(p, s)
+	for i := range dst {
+		switch f := part(u[i], from, to); f {
+		case 0:
+			dst[i] = edgePoint{0, 0}
+		case 1:
+			dst[i] = edgePoint{1, -e.Height()}
+		default:
+			dst[i] = edgePoint{p[i].X / half, p[i].Y}
+		}
+	}
+}
+
+// straight lays a straight edge that falls by rise out over the panel.
+func straight(dst []edgePoint, u []float64, from, to, rise float64) {
+	for i := range dst {
+		f := part(u[i], from, to)
+		dst[i] = edgePoint{f, -rise * f}
+	}
+}
+
+// part is where u lies between from and to, 0 before and 1 behind.
+func part(u, from, to float64) float64 {
+	switch {
+	case u <= from:
+		return 0
+	case u >= to:
+		return 1
+	}
+	return (u - from) / (to - from)
+}
+
+// alongPanel is nu + 1 places along the panel from the crest, with a place
+// exactly where each tuck ends, and as near equal steps as that allows: at least
+// two cells a tuck, one on the coarsest grids.
+func alongPanel(c cut, nu int) []float64 {
+	cells := func(tuck float64) int {
+		if tuck == 0 {
+			return 0
+		}
+		least, most := 1, nu/3
+		if nu >= 8 {
+			least = 2
+		}
+		return min(max(int(math.Round(float64(nu)*tuck/c.panel)), least), most)
+	}
+	a, b := cells(c.tuckCrest), cells(c.tuckTrough)
+	u := make([]float64, 0, nu+1)
+	lay := func(n int, from, to float64) {
+		for i := range n {
+			u = append(u, from+(to-from)*float64(i)/float64(n))
+		}
+	}
+	lay(a, 0, c.tuckCrest)
+	lay(nu-a-b, c.tuckCrest, c.panel-c.tuckTrough)
+	lay(b, c.panel-c.tuckTrough, c.panel)
+	return append(u, c.panel)
+}
+
+// cutOf is the cut of the panel between folds a and b of the strip.
+func (p Plan) cutOf(a, b Mark, outer float64) cut {
+	crest, trough := a, b
+	if a.Fold == scheme.Trough {
+		crest, trough = b, a
+	}
+	c := cut{
+		panel: b.Place_mm - a.Place_mm, outerHalf: outer, neckHalf: p.Pitch_mm / 2,
+		tuckCrest: crest.Tuck_mm, tuckTrough: trough.Tuck_mm,
+		sewn: crest.Edge != scheme.EdgeNone && trough.Edge != scheme.EdgeNone,
+	}
+	c.length = c.panel - c.tuckCrest - c.tuckTrough
+	if c.sewn {
+		c.rise = p.edgeHeight(crest.Edge) - p.edgeHeight(trough.Edge)
+	}
+	return c
+}
