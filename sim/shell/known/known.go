@@ -87,3 +87,15 @@ func solved(ctx context.Context, sh *shell.Sheet, x []float64, set shell.Setting
 	}
 	return r, nil
 }
+
+// graded returns n+1 grid lines on [0, l], finer towards 0:
+// l (e^{ak/n} − 1)/(e^a − 1) with a = 1.5, the grid of the ruff's cell.
+func graded(n int, l float64) []float64 {
+	const a = 1.5
+	c := make([]float64, n+1)
+	for k := range c {
+		c[k] = l * math.Expm1(a*float64(k)/float64(n)) / math.Expm1(a)
+	}
+	c[n] = l
+	return c
+}

@@ -74,7 +74,7 @@ type PanelCase struct {
 // (g1).
 func Panel(ctx context.Context, c PanelCase) (g0, g1 Shape, err error) {
 	sh := ccxSheet(c.Bend)
-	sh.U, sh.V = even(c.NU, 30), even(c.NV, 70)
+	sh.U, sh.V = even(c.NU, 30), graded(c.NV, 70)
 	sh.UStart = shell.Edge{Kind: shell.Mirror, Normal: [3]float64{1, 0, 0}}
 	sh.VStart = shell.Edge{Kind: shell.Clamped, Tangent: [][3]float64{{0, 1, 0}}}
 	for i := range sh.U {
@@ -117,7 +117,7 @@ func Corrugation(ctx context.Context, c CorrugationCase) (g0, g1 Shape, err erro
 		return g0, g1, err
 	}
 	sh := ccxSheet(c.Bend)
-	sh.U, sh.V = even(c.NU, l), even(c.NV, c.Depth)
+	sh.U, sh.V = even(c.NU, l), graded(c.NV, c.Depth)
 	sh.UStart = shell.Edge{Kind: shell.Mirror, Normal: [3]float64{1, 0, 0}}
 	sh.UEnd = shell.Edge{Kind: shell.Mirror, Normal: [3]float64{1, 0, 0}, Offset: c.Chord}
 	sh.VStart = shell.Edge{Kind: shell.Clamped, Tangent: [][3]float64{{0, 1, 0}}}
@@ -180,4 +180,11 @@ func plus(y, d [4]float64, h float64) [4]float64 {
 		y[k] += h * d[k]
 	}
 	return y
+}
+
+// elasticaModuli is chord, modulus m and end force P·L²/B = 4K(m)² of the
+// corrugated cases' edges (mpmath, 25 digits).
+var elasticaModuli = [][3]float64{
+	{0.25, 0.661694286584109680, 16.3615039313197317},
+	{59.5 / 60, 0.008324634641315147, 9.91092146016909603},
 }
