@@ -1,5 +1,9 @@
 // Package check reads a ruff and says what will go wrong at the work table, by
 // how much, and what to change. It never solves anything.
+//
+// One table (table.go) holds every finding's severity, limit and where the limit
+// comes from. A finding from the mechanics of the cloth can only be made once
+// they are solved; until then one pending finding names what is still unknown.
 package check
 
 // Severity ranks a finding.
@@ -12,10 +16,39 @@ const (
 	Caution Severity = "caution" // can hurt somebody; never goes away, has no remedy
 )
 
+// rank orders the severities; lower comes first.
+func (s Severity) rank() int {
+	switch s {
+	case Stop:
+		return 0
+	case Mend:
+		return 1
+	case Note:
+		return 2
+	}
+	return 3
+}
+
 // Where is the place that a finding points at; views mark it on the drawing.
 type Where string
 
-// Finding is one thing that will be seen at the work table.
+// The places that findings point at.
+const (
+	WhereOuter   Where = "outer edge"
+	WhereInner   Where = "inner edge"
+	WhereBand    Where = "band"
+	WhereOpening Where = "opening"
+	WhereMarks   Where = "marks"
+	WhereJoins   Where = "joins"
+	WhereNeck    Where = "neck"
+	WhereTucks   Where = "tucks"
+	WhereStrip   Where = "strip"
+	WhereFlaps   Where = "flaps"
+	WhereWhole   Where = "ruff"
+)
+
+// Finding is one thing that will be seen at the work table. Value and Limit are
+// in Unit (lengths in mm, whatever the sentence is written in).
 type Finding struct {
 	ID       string   `json:"id"`
 	Severity Severity `json:"severity"`
@@ -24,8 +57,9 @@ type Finding struct {
 	Limit    float64  `json:"limit"`
 	Unit     string   `json:"unit"`
 	Sentence string   `json:"sentence"`
-	Pending  bool     `json:"pending"` // only mechanics can know, and it is not solved yet
-	Remedies []Remedy `json:"remedies"`
+	Pending  bool     `json:"pending"`          // only mechanics can know, and it is not solved yet
+	Awaits   []string `json:"awaits,omitempty"` // where pending: ids of the findings that are not known yet
+	Remedies []Remedy `json:"remedies"`         // never nil; empty where none can be named
 }
 
 // Remedy is one way to remove a finding: changes to the scheme, by key.

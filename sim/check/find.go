@@ -1,0 +1,100 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// Find says what will be seen at the work table if r is made as it stands, with
+// lengths in sentences in u. First what stops, then what to mend, notes and
+// cautions; within these in the order of the table. The flame caution is always
+// among them. It solves nothing: what only r.Solved could tell is pending until
+// that is there. An empty ruff gives the cautions alone.
+func Find(r sim.Ruff, u scheme.Units) []Finding {
+	v := &view{r: r, p: &r.Plan, s: r.Plan.Scheme, u: u}
+	var found []Finding
+	for _, l := range rules {
+		if l.find == nil {
+			continue
+		}
+		if l.From != FromSafety && (v.p.Panels == 0 || len(r.Folded.Half) == 0) {
+			continue
+		}
+		seen, ok := l.find(v)
+		if !ok || math.IsNaN(seen.value) {
+			continue
+		}
+		f := Finding{
+			ID: l.ID, Severity: l.Severity, Where: l.Where, Unit: l.Unit,
+			Value: seen.value, Limit: seen.limit, Sentence: seen.sentence,
+			Remedies: []Remedy{}, Pending: len(seen.awaits) > 0, Awaits: seen.awaits,
+		}
+		for _, m := range seen.remedies {
+			// What the scheme would refuse is no way out.
+			if _, err := Apply(v.s, m); err == nil {
+				f.Remedies = append(f.Remedies, m)
+			}
+		}
+		found = append(found, f)
+	}
+	slices.SortStableFunc(found, func(a, b Finding) int {
+		return cmp.Compare(a.Severity.rank(), b.Severity.rank())
+	})
+	return found
+}
+
+// view is a ruff as the rules look at it.
+type view struct {
+	r sim.Ruff
+	p *pleat.Plan
+	s scheme.Scheme // filled
+	u scheme.Units
+}
+
+// seen is what a rule has found, without what the table says of it.
+type seen struct {
+	value, limit float64
+	sentence     string
+	remedies     []Remedy
+	awaits       []string
+}
+
+// says makes a finding's sentence.
+func (s *seen) says(format string, args ...any) { s.sentence = fmt.Sprintf(format, args...) }
+
+// offer adds a remedy.
+func (s *seen) offer(changes []Change, format string, args ...any) {
+	s.remedies = append(s.remedies, remedy(changes, format, args...))
+}
+
+// len writes a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
+func (v *view) len(mm float64) string {
+	if v.u == scheme.Inches {
+		const step = 25.4 / 32
+		if math.Abs(mm) >= step {
+			mm = math.Round(mm/step) * step
+		}
+		return scheme.FormatLength(mm, v.u)
+	}
+	return scheme.FormatLength(tenth(mm), v.u)
+}
+
+// count writes a number of things, the word in the plural for all but one.
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// number writes a number for a sentence with at most n decimals.
+func number(x float64, n int) string {
+	f := math.Pow(10, float64(n))
+	return fmt.Sprintf("%g", math.Round(x*f)/f)
+}

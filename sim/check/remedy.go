@@ -1,0 +1,101 @@
+package check
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"ruffwright/geom/scheme"
+)
+
+// Apply gives s with the changes of r in place; s itself is not touched. A
+// change whose key or value the scheme does not take, and changes that do not
+// fit together, are errors of package scheme.
+func Apply(s scheme.Scheme, r Remedy) (scheme.Scheme, error) {
+	s.Pleat.Marks = slices.Clone(s.Pleat.Marks)
+	for _, c := range r.Changes {
+		if err := s.Set(c.Key, c.Value); err != nil {
+			return scheme.Scheme{}, err
+		}
+	}
+	if err := s.Validate(); err != nil {
+		return scheme.Scheme{}, err
+	}
+	return s, nil
+}
+
+// remedy says one way out, in words and changes.
+func remedy(changes []Change, format string, args ...any) Remedy {
+	return Remedy{Sentence: fmt.Sprintf(format, args...), Changes: changes}
+}
+
+// to is the change of one field.
+func to(key, value string) Change { return Change{Key: key, Value: value} }
+
+// toMM is the change of one field of length or number.
+func toMM(key string, v float64) Change {
+	return Change{Key: key, Value: strconv.FormatFloat(v, 'f', -1, 64)}
+}
+
+// tenth rounds a length to 0.1 mm, the finest that is worth marking.
+func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
+
+// setsTo changes the number of sets, and with it what would contradict it: the
+// quarter counted in a picture, the room as sewn, the maker's own marks.
+func (v *view) setsTo(n int) []Change {
+	c := []Change{to("ruff.sets", strconv.Itoa(n))}
+	if v.s.Look.Quarter > 0 {
+		quarter := 0
+		if n%4 == 0 && n/4 <= 100 {
+			quarter = n / 4
+		}
+		c = append(c, to("look.quarter", strconv.Itoa(quarter)))
+	}
+	if v.s.Pleat.Pitch > 0 {
+		c = append(c, to("pleat.pitch", "0"))
+	}
+	if v.p.MarksOwn {
+		c = append(c, to("pleat.marks", ""))
+	}
+	return c
+}
+
+// heightTo changes the wanted height, and with it a picture's.
+func (v *view) heightTo(mm float64) []Change {
+	c := []Change{toMM("ruff.height", mm)}
+	if v.s.Look.HeightRatio > 0 {
+		c = append(c, to("look.height_ratio", "0"))
+	}
+	return c
+}
+
+// marksTo changes the maker's own marks one by one; nothing where the planned
+// marks are used.
+func (v *view) marksTo(change func(i int, m scheme.Mark) scheme.Mark) Change {
+	marks := slices.Clone(v.s.Pleat.Marks)
+	for i := range marks {
+		marks[i] = change(i, marks[i])
+	}
+	return to("pleat.marks", scheme.FormatMarks(marks))
+}
+
+// allowed says whether the field key takes v.
+func (v *view) allowed(key string, x float64) bool {
+	f, ok := scheme.Lookup(key)
+	return ok && f.For(v.s).InRange(x)
+}
+
+// fourfold gives the multiples of four next below and above n that ruff.sets
+// takes, n itself where it is one; 0 for none.
+func (v *view) fourfold(n float64) (below, above int) {
+	below = quarterSets * int(math.Floor(n/quarterSets))
+	above = quarterSets * int(math.Ceil(n/quarterSets))
+	if !v.allowed("ruff.sets", float64(below)) {
+		below = 0
+	}
+	if !v.allowed("ruff.sets", float64(above)) {
+		above = 0
+	}
+	return below, above
+}
