@@ -72,17 +72,15 @@ type wave struct {
 	sin  float64
 }
 
-// point returns the place at signed arc length d (mm) from the inflection.
-func (w *wave) point(d float64) Vec2 {
-	r := w.p.at(d * w.rate)
-	return w.place(r)
-}
+// point returns the place at v, counted from the inflection.
+func (w *wave) point(v float64) Vec2 { return w.place(w.p.at(v)) }
 
 func (w *wave) place(r place) Vec2 {
 	return Vec2{w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate, w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate}
 }
 
-func (w *wave) at(d float64) (Vec2, float64) {
-	r := w.p.at(d * w.rate)
+// at returns the place and the tangent angle at v.
+func (w *wave) at(v float64) (Vec2, float64) {
+	r := w.p.at(v)
 	return w.place(r), r.phi() - w.phi
 }

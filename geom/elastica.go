@@ -192,7 +192,7 @@ func (e *Elastica) At(s float64) (p Vec2, theta float64) {
 		r := t.p.at(t.p.bigK - (e.length-s)*t.rate)
 		return e.mirror(t.place(r)), r.phi() - math.Pi
 	}
-	return e.wave.at(s - e.length/2)
+	return e.wave.at((s - e.length/2) * e.wave.rate)
 }
 
 // Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
@@ -205,7 +205,7 @@ func (e *Elastica) Sample(dst []Vec2, s []float64) {
 		case x > e.length-t.arc:
 			dst[i] = e.mirror(t.place(t.p.at(t.p.bigK - (e.length-x)*t.rate)))
 		default:
-			dst[i] = e.wave.point(x - e.length/2)
+			dst[i] = e.wave.point((x - e.length/2) * e.wave.rate)
 		}
 	}
 }

@@ -10,7 +10,7 @@ import "math"
 //
 //	tan(φ/2) = k′/(k·cn v)
 //	C(v) = ∫cos φ dv = v − 2N(v),  N(v) = k′²·∫dv/dn²
-//	S(v) = ∫sin φ dv = 2·k·k′·sn v/dn v
+//	S(v) = ∫sin φ dv = dφ/dv = 2·k·k′·sn v/dn v
 //
 // (the pendulum sin(θ/2) = k·sn u of Love, art. 262 and 263 from memory,
 // read from u = K backwards, φ = π − θ.) It holds from the flat wave (m → 0)
@@ -24,27 +24,56 @@ import "math"
 // Carlson's integrals and Runge–Kutta).
 type pendulum struct {
 	k, kc  float64 // k and k′
-	steep  bool    // m > ½: hyperbolic series in the nome of 1 − m
+	kind   pendulumKind
 	q2, q4 float64 // 2q, 2q⁴
 	q9     float64 // 2q⁹
 	qq, q6 float64 // q², q⁶
 	freq   float64 // argument of the series per unit of v
 	slope  float64 // N grows by slope·v, and a periodic part
+	rest   float64 // 1 − slope, without cancellation where flat
 	cn, sd float64 // quotients of the theta constants
-	bigK   float64 // K(m), Inf where m = 1
+	bigK   float64 // K(m)
 	bigE   float64 // E(m) = N(K)
+	end    float64 // taut only: the v, and tan(φ/4) there, that fix the layer
+	layer  float64
+}
+
+type pendulumKind uint8
+
+const (
+	flat  pendulumKind = iota // m ≤ ½: series in the nome of m
+	steep                     // m > ½: hyperbolic series in the nome of 1 − m
+	taut                      // 1 − m below any number: the separatrix
+)
+
+// newTaut returns the limit m → 1 in which v = end ≥ 35 shows the angle phi:
+// tan(φ/4) grows as exp v, N = 1 − cos(φ/2) and S = 2·sin(φ/2) up to exp(−35).
+func newTaut(end, phi float64) pendulum {
+	return pendulum{k: 1, kind: taut, end: end, layer: math.Tan(phi / 4)}
+}
+
+func (p *pendulum) atTaut(v float64) place {
+	t := p.layer * math.Exp(math.Abs(v)-p.end)
+	r := 1 + t*t
+	n, s := 2*t*t/r, 2*t/r
+	half := Vec2{(1 - t) * (1 + t) / r, s}
+	if v < 0 {
+		n, s = -n, -s
+	}
+	return place{half, v - 2*n, 2 * s, 2 * (v - n)}
 }
 
 // newPendulum takes the parameter m and its complement mc = 1 − m, each to
 // full relative accuracy; 0 ≤ m, 0 < mc.
 func newPendulum(m, mc float64) pendulum {
-	p := pendulum{k: math.Sqrt(m), kc: math.Sqrt(mc), steep: m > 0.5}
+	p := pendulum{k: math.Sqrt(m), kc: math.Sqrt(mc)}
 	// The nome from ℓ = ½(1 − √k₁)/(1 + √k₁), k₁ the modulus complementary
-	// to the one in use: q = ℓ + 2ℓ⁵ + 15ℓ⁹ + 150ℓ¹³ + … (DLMF 20.9? from
-	// memory; checked against exp(−πK′/K)).
+	// to the one in use: q = ℓ + 2ℓ⁵ + 15ℓ⁹ + 150ℓ¹³ + … (Abramowitz
+	// and Stegun 17.3.21, from memory; K and E that follow are checked by
+	// TestPendulumIdentities).
 	k1, m1 := p.kc, m
-	if p.steep {
-		k1, m1 = p.k, mc
+	if m > 0.5 {
+		p.kind, k1, m1 = steep, p.k, mc
 	}
 	root := math.Sqrt(k1)
 	l := m1 / (2 * (1 + k1) * (1 + root) * (1 + root))
@@ -60,7 +89,7 @@ func newPendulum(m, mc float64) pendulum {
 	p.freq = 1 / (t3 * t3)
 	p.sd = t3 * t3 / (t2 * t4)
 	second := p.freq * p.freq * 4 * (p.q2 + 4*p.q4 + 9*p.q9) / t3
-	if p.steep {
+	if p.kind == steep {
 		p.cn = t2 / t4
 		p.slope = mc - second
 		p.bigK = -0.5 * math.Log(q) / p.freq
@@ -68,6 +97,7 @@ func newPendulum(m, mc float64) pendulum {
 	} else {
 		p.cn = t4 / t2
 		p.slope = mc + second
+		p.rest = m - second
 		p.bigK = math.Pi / 2 / p.freq
 		p.bigE = p.slope * p.bigK
 	}
@@ -75,16 +105,21 @@ func newPendulum(m, mc float64) pendulum {
 }
 
 // place is what a pendulum shows at one v: half = (k·cn, k′), whose polar
-// angle is φ/2, and C, S.
+// angle is φ/2, and C, S; push = v + C, which is small for a flat wave and then
+// keeps its digits.
 type place struct {
 	half Vec2
 	c, s float64
+	push float64
 }
 
 // at reads the pendulum at v, |v| ≤ 3K.
 func (p *pendulum) at(v float64) place {
-	if p.steep {
+	switch p.kind {
+	case steep:
 		return p.atSteep(v)
+	case taut:
+		return p.atTaut(v)
 	}
 	s1, c1 := math.Sincos(p.freq * v)
 	c2, s2 := (c1-s1)*(c1+s1), 2*s1*c1
@@ -97,8 +132,8 @@ func (p *pendulum) at(v float64) place {
 	th3 := 1 + p.q2*c2 + p.q4*c4 + p.q9*c6
 	th4 := 1 - p.q2*c2 + p.q4*c4 - p.q9*c6
 	d3 := -2 * (p.q2*s2 + 2*p.q4*s4 + 3*p.q9*s6)
-	n := p.slope*v + p.freq*d3/th3
-	return place{Vec2{p.k * p.cn * th2 / th4, p.kc}, v - 2*n, 2 * p.k * p.kc * p.sd * th1 / th3}
+	push := 2 * (p.rest*v - p.freq*d3/th3)
+	return place{Vec2{p.k * p.cn * th2 / th4, p.kc}, push - v, 2 * p.k * p.kc * p.sd * th1 / th3, push}
 }
 
 func (p *pendulum) atSteep(v float64) place {
@@ -132,7 +167,7 @@ func (p *pendulum) atSteep(v float64) place {
 	th4 := 1 - p.q2*c2 + p.q4*c4 - p.q9*c6
 	d3 := 2 * (p.q2*s2 + 2*p.q4*s4 + 3*p.q9*s6)
 	n += p.slope*r + p.freq*d3/th3
-	return place{Vec2{sign * p.k * p.cn * th4 / th2, p.kc}, v - 2*n, sign * 2 * p.k * p.kc * p.sd * th1 / th3}
+	return place{Vec2{sign * p.k * p.cn * th4 / th2, p.kc}, v - 2*n, sign * 2 * p.k * p.kc * p.sd * th1 / th3, 2 * (v - n)}
 }
 
 // phi returns φ in (0, 2π).

@@ -92,7 +92,7 @@ func (a bent) step(h float64, f func(float64) float64) bent {
 func BenchmarkPendulum(b *testing.B) {
 	for _, m := range []float64{0.3, 0.7} {
 		p := newPendulum(m, 1-m)
-		b.Run(map[bool]string{false: "flat", true: "steep"}[p.steep], func(b *testing.B) {
+		b.Run(map[bool]string{false: "flat", true: "steep"}[p.kind == steep], func(b *testing.B) {
 			for i := 0; b.Loop(); i++ {
 				p.at(float64(i&31) / 16)
 			}

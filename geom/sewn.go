@@ -1,0 +1,199 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/mathext"
+)
+
+// MaxSlack is the largest slack that NewSewnElastica takes. A strip with three
+// and a half times the length it needs is crumpled, not bent in one wave.
+const MaxSlack = 3.5
+
+// SewnElastica is the inner edge of a panel whose crest and trough are both
+// sewn: an inextensible strip that runs level through two points, half a pitch
+// apart and the trough's lower by the rise, with its length given. It is a
+// Curve with Height() = rise.
+//
+// The end force has a level and an upright part, so the curve is an arc of the
+// inflectional elastica turned by an angle: two unknowns, the modulus and the
+// arc's end w, for two conditions. It is symmetric under a half turn about its
+// middle, where its inflection lies; of the curves with that symmetry this is
+// the one reached from the taut strip by paying out length, the one of least
+// energy (TestSewnChain minimises a chain of links and finds the same). Shapes
+// without the symmetry, and neighbours in the way, are not looked at: Overlap
+// tells how far the curve would reach past its mirror planes.
+type SewnElastica struct {
+	length, halfPitch, rise float64
+	straight                float64
+	overlap, overshoot      float64
+	end                     float64 // w
+	wave                    wave
+}
+
+// SlackError says that a strip is shorter than the straight way between the
+// points it is sewn to.
+type SlackError struct {
+	Length   float64 // mm
+	Straight float64 // mm
+}
+
+func (e *SlackError) Error() string {
+	return fmt.Sprintf("geom: sewn elastica: length is %g mm, shorter than the straight way between its sewn points, %g mm", e.Length, e.Straight)
+}
+
+// NewSewnElastica returns the inner edge of arc length `length` (mm) between
+// points halfPitch (mm) apart level and rise (mm) apart upright. halfPitch > 0,
+// rise ≥ 0, slack = length/√(halfPitch² + rise²) in [1, MaxSlack]; a slack
+// below 1 by no more than rounding (1e-12) counts as 1, the straight line; less
+// gives a *SlackError.
+//
+// The far end is met to 1e-10 of the length, mostly 1e-13 (TestSewnShape); an
+// error says so if ever it is not. Slack near 1 is
+// ill-posed in the shape's small bends, not in the places: those are good to
+// the same figure.
+func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
+	const what = "sewn elastica"
+	if err := inRange(what, "length", length); err != nil {
+		return SewnElastica{}, err
+	}
+	if err := inRange(what, "half pitch", halfPitch); err != nil {
+		return SewnElastica{}, err
+	}
+	if !(rise >= 0 && rise <= maxLength) {
+		return SewnElastica{}, fmt.Errorf("geom: %s: rise is %g mm, want 0 to %g mm", what, rise, float64(maxLength))
+	}
+	straight := math.Hypot(halfPitch, rise)
+	excess := (length - straight) / straight
+	if excess < -1e-12 {
+		return SewnElastica{}, &SlackError{length, straight}
+	}
+	if excess > MaxSlack-1 {
+		return SewnElastica{}, fmt.Errorf("geom: %s: length is %g mm, %.3g times the straight way between its sewn points (%g mm), want 1 to %g times", what, length, 1+excess, straight, MaxSlack)
+	}
+	a := solveArc(math.Atan2(rise, halfPitch), math.Max(excess, 0))
+	r := a.p.at(a.w)
+	sin, cos := math.Sincos(a.phi)
+	end := Vec2{cos*r.c + sin*r.s, sin*r.c - cos*r.s}.Scale(length / a.w)
+	if miss := end.Sub(Vec2{halfPitch, rise}).Norm(); !(miss <= 1e-10*length) {
+		return SewnElastica{}, fmt.Errorf("geom: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss)
+	}
+	e := SewnElastica{length: length, halfPitch: halfPitch, rise: rise, straight: straight, end: a.w}
+	e.wave = wave{p: a.p, rate: 2 * a.w / length, mid: Vec2{halfPitch / 2, -rise / 2}, phi: a.phi, cos: cos, sin: sin}
+	e.reach()
+	return e, nil
+}
+
+// reach finds overlap and overshoot: the curve's extremes lie where its
+// tangent is upright or level, each angle φ at two places of the wave.
+func (e *SewnElastica) reach() {
+	w := &e.wave
+	each := func(phi float64, f func(Vec2)) {
+		v, ok := w.p.where(phi)
+		if !ok {
+			return
+		}
+		for _, v := range [2]float64{v, 4*w.p.bigK - v} {
+			if v >= 0 && v < e.end {
+				f(w.point(v))
+			}
+		}
+	}
+	sideways := func(p Vec2) {
+		e.overlap = math.Max(e.overlap, math.Max(p.X-e.halfPitch, -p.X))
+	}
+	each(w.phi-math.Pi/2, sideways)
+	each(w.phi+math.Pi/2, sideways)
+	each(w.phi, func(p Vec2) {
+		e.overshoot = math.Max(e.overshoot, math.Max(-e.rise-p.Y, p.Y))
+	})
+	if tiny := 1e-12 * e.length; e.overlap < tiny {
+		e.overlap = 0
+	}
+	if tiny := 1e-12 * e.length; e.overshoot < tiny {
+		e.overshoot = 0
+	}
+}
+
+// Length returns the arc length from crest to trough, mm.
+func (e *SewnElastica) Length() float64 { return e.length }
+
+// HalfPitch returns the level distance of the sewn points, mm.
+func (e *SewnElastica) HalfPitch() float64 { return e.halfPitch }
+
+// Height returns the rise: how far the sewn trough lies below the crest, mm.
+func (e *SewnElastica) Height() float64 { return e.rise }
+
+// Straight returns the straight distance of the sewn points, mm.
+func (e *SewnElastica) Straight() float64 { return e.straight }
+
+// Slack returns length ÷ straight distance, 1 or more.
+func (e *SewnElastica) Slack() float64 { return math.Max(e.length/e.straight, 1) }
+
+// ThetaMax returns the descent at the middle, radians.
+func (e *SewnElastica) ThetaMax() float64 {
+	return e.wave.phi - e.wave.p.at(0).phi()
+}
+
+// CrestCurvature returns the curvature at crest and trough, 1/mm: positive
+// where the strip bends down from the crest, negative where it first rises.
+func (e *SewnElastica) CrestCurvature() float64 {
+	return e.wave.p.at(e.end).s * e.wave.rate
+}
+
+// Overlap returns how far the curve reaches past the mirror planes X = 0 and
+// X = HalfPitch, mm: there the neighbouring panel is in its way. 0 where it
+// keeps between them.
+func (e *SewnElastica) Overlap() float64 { return e.overlap }
+
+// Overshoot returns how far the curve rises above its crest point (and sinks
+// below its trough point), mm; 0 where it does not.
+func (e *SewnElastica) Overshoot() float64 { return e.overshoot }
+
+// At returns the place (mm) and tangent angle (rad) at arc length s; see Curve.
+func (e *SewnElastica) At(s float64) (p Vec2, theta float64) {
+	return e.wave.at(e.from(s))
+}
+
+// from returns v at arc length s; exactly ±w at the ends, where a nearly
+// straight strip turns within less than the rounding of s.
+func (e *SewnElastica) from(s float64) float64 {
+	s = clampArc(s, e.length)
+	switch s {
+	case 0:
+		return -e.end
+	case e.length:
+		return e.end
+	}
+	return (s - e.length/2) * e.wave.rate
+}
+
+// Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
+func (e *SewnElastica) Sample(dst []Vec2, s []float64) {
+	for i := range min(len(dst), len(s)) {
+		dst[i] = e.wave.point(e.from(s[i]))
+	}
+}
+
+// where returns the first v ≥ 0 at which the pendulum shows the angle phi.
+func (p *pendulum) where(phi float64) (v float64, ok bool) {
+	if !(phi > 0 && phi < 2*math.Pi) {
+		return 0, false
+	}
+	sin, cos := math.Sincos(phi / 2)
+	if p.kind == taut {
+		return p.end + math.Log(math.Tan(phi/4)/p.layer), true
+	}
+	// cn v = k′cos(φ/2)/(k·sin(φ/2)) = cos χ
+	c := p.kc * cos / (p.k * sin)
+	if !(c >= -1 && c <= 1) {
+		return 0, false
+	}
+	s := math.Sqrt((1 - c) * (1 + c))
+	v = s * mathext.EllipticRF(c*c, c*c+p.kc*p.kc*s*s, 1)
+	if c < 0 {
+		v = 2*p.bigK - v
+	}
+	return v, true
+}
