@@ -74,7 +74,13 @@ func Lookup(key string) (Field, bool) {
 }
 
 // Default gives a sound start: a scheme with every field at its default.
-func Default() Scheme {
+func Default() Scheme { return defaults }
+
+// defaults is read from the table once; it has no marks, so that a copy shares
+// nothing with another.
+var defaults = startOf(table)
+
+func startOf(table []Field) Scheme {
 	var s Scheme
 	for i := range table {
 		if err := table[i].write(&s, table[i].Default, Millimetres); err != nil {

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -34,12 +35,13 @@ func Parse(document []byte) (Scheme, error) {
 	if err := r.document(); err != nil {
 		return Scheme{}, Errors{{Value: "line " + strconv.Itoa(r.line(document)), Why: "the document cannot be read: " + err.Error()}}
 	}
-	switch {
-	case r.version == 0 && len(r.errs) == 0:
-		return Scheme{}, Errors{{Field: "version", Why: "is missing", Allowed: strconv.Itoa(Version)}}
-	case r.version > Version:
-		return Scheme{}, Errors{tooNew(strconv.Itoa(r.version))}
-	case len(r.errs) > 0:
+	if r.version > Version {
+		return Scheme{}, Errors{tooNew(strconv.Itoa(r.version))} // what else looks wrong may be new
+	}
+	if r.version == 0 && !slices.ContainsFunc(r.errs, func(e Error) bool { return e.Field == "version" }) {
+		r.errs = append(Errors{{Field: "version", Why: "is missing", Allowed: strconv.Itoa(Version)}}, r.errs...)
+	}
+	if len(r.errs) > 0 {
 		return Scheme{}, r.errs
 	}
 	if err := r.s.Validate(); err != nil {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/big"
 	"strings"
+	"unicode/utf8"
 )
 
 // words are the names of units that one kind of quantity accepts, each with its
@@ -100,6 +101,8 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 		var ok bool
 		if size, ok = ws.size(unit); !ok {
 			switch {
+			case unit[0] == 'e' || unit[0] == 'E':
+				return fail("has an exponent or a unit that is not known here; write the number out")
 			case strings.ContainsAny(unit, "0123456789½¼¾⅛⅜⅝⅞"):
 				return fail("holds more than one number")
 			case len(ws) == 0:
@@ -143,7 +146,7 @@ func scanNumber(text string) (v *big.Rat, rest, why string) {
 		}
 	}
 	if whole == "" && decimal == "" {
-		if r, size := firstRune(rest); fractions[r][1] != 0 {
+		if r, size := utf8.DecodeRuneInString(rest); fractions[r][1] != 0 {
 			return big.NewRat(fractions[r][0], fractions[r][1]), rest[size:], ""
 		}
 		return nil, "", "is not a number"
@@ -156,7 +159,7 @@ func scanNumber(text string) (v *big.Rat, rest, why string) {
 		return v, rest, ""
 	}
 	// A whole number may be followed by a fraction.
-	if r, size := firstRune(strings.TrimLeft(rest, " ")); fractions[r][1] != 0 {
+	if r, size := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); fractions[r][1] != 0 {
 		rest = strings.TrimLeft(rest, " ")[size:]
 		return v.Add(v, big.NewRat(fractions[r][0], fractions[r][1])), rest, ""
 	}
@@ -200,19 +203,6 @@ func digits(text string) (front, rest string) {
 		i++
 	}
 	return text[:i], text[i:]
-}
-
-func firstRune(text string) (rune, int) {
-	for i, r := range text {
-		if i > 0 {
-			return []rune(text[:i])[0], i
-		}
-		_ = r
-	}
-	if text == "" {
-		return 0, 0
-	}
-	return []rune(text)[0], len(text)
 }
 
 // quoted gives hostile text fit for an error.

@@ -2,6 +2,7 @@ package scheme
 
 import (
 	"strconv"
+	"strings"
 	"unicode"
 	"unicode/utf8"
 
@@ -13,7 +14,7 @@ import (
 func composed(text string) string { return norm.NFC.String(text) }
 
 // badText says why a line of words cannot stand in a scheme, "" where it can:
-// UTF-8, form C, at most max runes, one line, and nothing that hides or turns
+// UTF-8, form C, at most max runes, one line, no space at its ends, and nothing that hides or turns
 // around what stands beside it.
 func badText(text string, max int) string {
 	if !utf8.ValidString(text) {
@@ -31,6 +32,9 @@ func badText(text string, max int) string {
 		case unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || r == '\ufeff':
 			return "holds a control character"
 		}
+	}
+	if strings.TrimSpace(text) != text {
+		return "begins or ends with a space"
 	}
 	if !norm.NFC.IsNormalString(text) {
 		return "is not in Unicode's composed form (NFC)"
