@@ -72,13 +72,18 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 	if excess > MaxSlack-1 {
 		return SewnElastica{}, fmt.Errorf("geom: %s: length is %g mm, %.3g times the straight way between its sewn points (%g mm), want 1 to %g times", what, length, 1+excess, straight, MaxSlack)
 	}
-	a := solveArc(math.Atan2(rise, halfPitch), math.Max(excess, 0))
-	r := a.p.at(a.w)
-	sin, cos := math.Sincos(a.phi)
-	end := Vec2{cos*r.c + sin*r.s, sin*r.c - cos*r.s}.Scale(length / a.w)
-	if miss := end.Sub(Vec2{halfPitch, rise}).Norm(); !(miss <= 1e-10*length) {
-		return SewnElastica{}, fmt.Errorf("geom: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss)
+	gamma := math.Atan2(rise, halfPitch)
+	a := solveArc(gamma, math.Max(excess, 0))
+	miss := a.miss(halfPitch/length, rise/length)
+	if !(miss <= 1e-10) && excess < 1e-12 {
+		// The excess is rounding, and so would be any bend found for it.
+		a = straightArc(gamma)
+		miss = a.miss(halfPitch/length, rise/length)
 	}
+	if !(miss <= 1e-10) {
+		return SewnElastica{}, fmt.Errorf("geom: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss*length)
+	}
+	sin, cos := math.Sincos(a.phi)
 	e := SewnElastica{length: length, halfPitch: halfPitch, rise: rise, straight: straight, end: a.w}
 	e.wave = wave{p: a.p, rate: 2 * a.w / length, mid: Vec2{halfPitch / 2, -rise / 2}, phi: a.phi, cos: cos, sin: sin}
 	e.reach()

@@ -30,6 +30,21 @@ func (a *arc) see() (gamma, excess float64) {
 	return gamma, excess
 }
 
+// miss returns how far the arc's end is from where it should be, for a strip of
+// length 1 that spans x level and y upright.
+func (a *arc) miss(x, y float64) float64 {
+	r := a.p.at(a.w)
+	end := Vec2{r.c, r.s}.Rotate(math.Cos(a.phi), -math.Sin(a.phi)).Scale(1 / a.w)
+	return math.Hypot(end.X-x, end.Y+y)
+}
+
+// straightArc is the straight line descending at gamma but for two bends, each
+// a ten-millionth of it.
+func straightArc(gamma float64) arc {
+	const w = 1e7
+	return arc{p: newTaut(w, gamma), w: w, phi: gamma}
+}
+
 // tautEnd is the w from which the two ends' bends no longer feel each other:
 // exp(−35) = 6e-16.
 const tautEnd = 35
@@ -40,7 +55,7 @@ const tautEnd = 35
 // (w < K, φ < π), longer than it (w > K).
 func solveArc(gamma, excess float64) arc {
 	if gamma == 0 && excess == 0 {
-		return arc{p: newTaut(2*tautEnd, 0), w: 2 * tautEnd}
+		return straightArc(0)
 	}
 	excess = math.Max(excess, 1e-16)
 	if a, ok := tautArc(gamma, excess, tautEnd, 60); ok {

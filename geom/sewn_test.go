@@ -306,6 +306,12 @@ func TestSewnErrors(t *testing.T) {
 			t.Errorf("the straight line passes %v", q)
 		}
 	}
+	// An excess that is rounding alone, nearly level: found by TestSewnShape.
+	if e, err := NewSewnElastica(10.000000000000004, 10, 3.003515303134918e-07); err != nil {
+		t.Error(err)
+	} else if p, _ := e.At(5); p.Sub(Vec2{5, -1.5e-7}).Norm() > 1e-9 {
+		t.Errorf("a line straight to rounding passes %v", p)
+	}
 	level, err := NewSewnElastica(5, 5, 0)
 	if err != nil {
 		t.Fatal(err)
