@@ -17,77 +17,71 @@ type cut struct {
 	tuckTrough       float64
 }
 
-// section is one half set's two edges, crest to trough, each point as a part of
-// its half pitch (0 at the crest plane, 1 at the trough plane) and a drop from
-// the crest.
-type section struct {
-	u            []float64 // mm along the panel from the crest
-	outer, inner []edgePoint
-	height       float64 // outer, mm
-	innerHeight  float64 // inner, mm, crest over trough (negative: under it)
-	loop         float64 // outer loop's width, mm, middle of the cloth to middle
-	meet         bool
-	crowded      bool
-	outside      float64 // mm
-	flatOuter    bool
-	flatInner    bool
+// edge is one edge of a half set, crest to trough.
+type edge struct {
+	points  []edgePoint
+	height  float64 // mm, crest over trough (negative: under it)
+	loop    float64 // outer edge: a loop's width, mm, middle of the cloth to middle
+	meet    bool    // neighbouring loops touch
+	outside float64 // inner edge: how far it reaches out of its sector, mm
+	flat    bool    // no curve: drawn straight
 }
 
-// edgePoint is a point of one edge: x as a part of the half pitch, y in mm over
-// the crest point.
+// edgePoint is a point of an edge: x as a part of the half pitch (0 at the crest
+// plane, 1 at the trough plane), y in mm over the crest point.
 type edgePoint struct{ x, y float64 }
 
-// newSection solves both edges of one half set. Where an edge has no curve it is
-// straight and flagged; nothing in it is ever NaN.
-//
-// Outer edge: the elastica of the panel's length and outer half pitch, touching
-// its neighbours where it must (geom.NewElastica). Inner edge: with both folds
-// sewn the elastica through the two sewn points (geom.NewSewnElastica), else the
-// free or touching one of the inner length, hung from the fold that is sewn.
-func newSection(c cut, nu int) section {
-	s := section{u: alongPanel(c, nu)}
-	s.outer = make([]edgePoint, nu+1)
-	s.inner = make([]edgePoint, nu+1)
-
-	if e, err := geom.NewElastica(c.panel, c.outerHalf); err == nil {
-		s.height, s.loop, s.meet = e.Height(), e.LoopWidth(), e.Touching()
-		points(s.outer, &e, c.outerHalf, s.u, 0, c.panel)
-	} else {
-		s.flatOuter = true
-		s.loop = 2 * c.outerHalf
-		straight(s.outer, s.u, 0, c.panel, 0)
-	}
-
-	// The inner edge begins at the crest's tuck and ends at the trough's.
-	from, to := c.tuckCrest, c.panel-c.tuckTrough
-	if c.sewn {
-		s.innerHeight = c.rise
-		// A crest under its trough is the same curve upside down.
-		e, err := geom.NewSewnElastica(c.length, c.neckHalf, math.Abs(c.rise))
-		if err != nil {
-			s.flatInner = true
-			straight(s.inner, s.u, from, to, c.rise)
-			return s
-		}
-		s.outside = e.Overlap()
-		s.crowded = s.outside > 0
-		points(s.inner, &e, c.neckHalf, s.u, from, to)
-		if c.rise < 0 {
-			for i := range s.inner {
-				s.inner[i].y = -s.inner[i].y
-			}
-		}
-		return s
-	}
-	e, err := geom.NewElastica(c.length, c.neckHalf)
+// outerEdge is the elastica of the panel's length and outer half pitch, touching
+// its neighbours where it must (geom.NewElastica); level where the panel is
+// shorter than its room. u are the places along the panel.
+func outerEdge(c cut, u []float64) *edge {
+	o := &edge{points: make([]edgePoint, len(u))}
+	e, err := geom.NewElastica(c.panel, c.outerHalf)
 	if err != nil {
-		s.flatInner = true
-		straight(s.inner, s.u, from, to, 0)
-		return s
+		o.flat, o.loop = true, 2*c.outerHalf
+		straight(o.points, u, 0, c.panel, 0)
+		return o
 	}
-	s.innerHeight, s.crowded = e.Height(), e.Touching()
-	points(s.inner, &e, c.neckHalf, s.u, from, to)
-	return s
+	o.height, o.loop, o.meet = e.Height(), e.LoopWidth(), e.Touching()
+	points(o.points, &e, c.outerHalf, u, 0, c.panel)
+	return o
+}
+
+// innerEdge runs from the crest's tuck to the trough's. With both folds sewn it is
+// the elastica through the two sewn points (geom.NewSewnElastica), else the free
+// or touching one of its length, hung from the fold that is sewn. Where there is
+// no such curve it is straight.
+func innerEdge(c cut, u []float64) *edge {
+	n := &edge{points: make([]edgePoint, len(u))}
+	from, to := c.tuckCrest, c.panel-c.tuckTrough
+	if !c.sewn {
+		e, err := geom.NewElastica(c.length, c.neckHalf)
+		if err != nil {
+			n.flat = true
+			straight(n.points, u, from, to, 0)
+			return n
+		}
+		n.height, n.meet = e.Height(), e.Touching()
+		points(n.points, &e, c.neckHalf, u, from, to)
+		return n
+	}
+	n.height = c.rise
+	// A crest under its trough is the same curve upside down.
+	e, err := geom.NewSewnElastica(c.length, c.neckHalf, math.Abs(c.rise))
+	if err != nil {
+		n.flat = true
+		straight(n.points, u, from, to, c.rise)
+		return n
+	}
+	n.outside = e.Overlap()
+	n.meet = n.outside > 0
+	points(n.points, &e, c.neckHalf, u, from, to)
+	if c.rise < 0 {
+		for i := range n.points {
+			n.points[i].y = -n.points[i].y
+		}
+	}
+	return n
 }
 
 // points lays the curve out over the panel: from and to (mm along the panel) are
