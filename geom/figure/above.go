@@ -1,0 +1,200 @@
+package figure
+
+import (
+	"fmt"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Above draws the whole ruff from above, the front towards the reader: the
+// neck, the sets, the opening where the strip's ends meet, pins at the quarter
+// marks, and the outer breadth and depth.
+func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := checkShape(plan, shape); err != nil {
+		return Drawing{}, err
+	}
+	c := newCloth(shape, 0, len(shape.Panels), opt.Cells)
+	e := newEye(0, 90)
+	whole := e.bounds(c.v)
+	breadth, depth := whole.Max.X-whole.Min.X, whole.Max.Y-whole.Min.Y
+
+	s := newSheet(opt, "From above", sets(plan), "")
+	across, upright := s.length(breadth), s.length(depth)
+	s.Desc = fmt.Sprintf("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
+		sets(plan), across, upright)
+
+	room := s.room
+	gutter := TextWidth(upright, textSize, Upright) + 2
+	room.Max.X -= gutter
+	if room.Max.X-room.Min.X > 120 {
+		room.Min.X += gutter // in the middle of a wide sheet
+	}
+	room.Max.Y -= 21 // opening's words, breadth, ruler
+	room.Min.Y += 1
+	box := e.fit(room, 0, c.v)
+	s.Scale = e.scale
+
+	var b body
+	neck := plan.Neckline
+	top := s.top(c)
+	b.block(&e, neck, -20, top, s.pal)
+	b.band(&e, plan, s.pal)
+	c.paint(&b, &e, s.dress(plan, c, 0))
+	b.stitches(&e, plan, shape, 2.5, 0.13, s.pal.Thread)
+	s.add(b.surface())
+
+	s.pins(&e, plan, shape, top)
+
+	// The opening: a thread between the ends, from the outer edge outward.
+	front := innerAt(shape, 0, shape.NV).Lerp(innerAt(shape, plan.Panels, shape.NV), 0.5)
+	at := e.point(geom.Vec3{X: front.X, Y: front.Y})
+	tip := Point{at.X, box.Max.Y + 2.6}
+	s.line(s.pal.Ink, 0.3, []float64{1.1, 0.8}, Point{at.X, at.Y - 1}, tip)
+	s.label(Label{At: Point{at.X, tip.Y + 0.6}, Text: "opening, at the front", Size_mm: textSize, Face: Italic, Anchor: Point{0.5, 0}, Color: s.pal.Quiet})
+
+	y := box.Max.Y + 11
+	s.across(Point{box.Min.X, (box.Min.Y + box.Max.Y) / 2}, Point{box.Max.X, (box.Min.Y + box.Max.Y) / 2}, y, across)
+	x := box.Max.X + 2 + gutter/2
+	s.upright(Point{(box.Min.X + box.Max.X) / 2, box.Min.Y}, Point{(box.Min.X + box.Max.X) / 2, box.Max.Y}, x, upright)
+	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2.5}, s.Scale, 40)
+	s.pinWord(plan)
+	s.point(s.spots(&e, plan, shape))
+	return s.Drawing, nil
+}
+
+// sets says how many there are.
+func sets(plan pleat.Plan) string {
+	if plan.Sets == 1 {
+		return "1 set"
+	}
+	return fmt.Sprintf("%d sets", plan.Sets)
+}
+
+// top is the height of the neck block: above all cloth.
+func (s *sheet) top(c cloth) float64 {
+	z := 0.0
+	for _, h := range c.hi {
+		z = max(z, h)
+	}
+	return z + 12
+}
+
+// pins puts a pin through the band at each quarter mark.
+func (s *sheet) pins(e *eye, plan pleat.Plan, shape pleat.Shape, z float64) {
+	for m, mark := range plan.Marks {
+		if !mark.Quarter {
+			continue
+		}
+		v := innerAt(shape, m, 0)
+		out := geom.Vec3{X: v.X, Y: v.Y}.Unit()
+		v.Z = z
+		long := min(13, 0.3*v.XY().Norm())
+		s.pin(e.point(v.Sub(out.Scale(long))), e.point(v.Add(out.Scale(1.5))))
+	}
+}
+
+// pin draws a pin from its head to its point.
+func (s *sheet) pin(head, tip Point) {
+	s.line(s.pal.Ground, 1.1, nil, head, tip)
+	s.line(s.pal.Ink, 0.38, nil, head, tip)
+	s.dot(head, 1.05, s.pal.Ground)
+	s.dot(head, 0.8, s.pal.Ink)
+}
+
+// pinWord explains the pins at the foot of the sheet, on the right.
+func (s *sheet) pinWord(plan pleat.Plan) {
+	for _, m := range plan.Marks {
+		if !m.Quarter {
+			continue
+		}
+		const text = "pinned quarters"
+		y := s.room.Max.Y - 2.5
+		l := Label{At: Point{s.room.Max.X, y}, Text: text, Size_mm: smallSize, Face: Italic, Anchor: Point{1, 0.5}, Color: s.pal.Quiet}
+		s.label(l)
+		x := l.Box().Min.X - 2
+		s.pin(Point{x - 5.5, y}, Point{x, y})
+		return
+	}
+}
+
+// dress is the cloth's, with the selected set's panels tinted; first is the
+// panel of the cloth's first column.
+func (s *sheet) dress(plan pleat.Plan, c cloth, first int) dress {
+	d := dress{pal: s.pal, hatch: 1.15, inner: true}
+	if lo, hi, ok := setPanels(plan, s.opt.Set); ok {
+		d.selected = func(col int) bool { return col >= (lo-first)*c.per && col <= (hi-first)*c.per }
+	}
+	return d
+}
+
+// setPanels gives the panels lo to hi (hi excluded) of set n, counted from 1 in
+// the order of crests: the panels on either side of its crest.
+func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
+	if n < 1 {
+		return 0, 0, false
+	}
+	seen := 0
+	for m, mark := range plan.Marks {
+		if mark.Fold != scheme.Crest {
+			continue
+		}
+		if seen++; seen == n {
+			return max(0, m-1), min(plan.Panels, m+1), true
+		}
+	}
+	return 0, 0, false
+}
+
+// spots gives where each place of a note lies for an eye on the whole ruff: on
+// the side of the ruff that faces the eye, different places apart.
+func (s *sheet) spots(e *eye, plan pleat.Plan, shape pleat.Shape) func(string) (Point, bool) {
+	nv := shape.NV
+	// nearest gives the mark nearest to the part t of the way round the sheet.
+	node := func(part float64, j int, fold scheme.Fold) geom.Vec3 {
+		m := int(part*float64(plan.Panels)) % plan.Panels
+		if plan.Marks[m].Fold != fold {
+			m++
+		}
+		return innerAt(shape, m, j)
+	}
+	return func(place string) (Point, bool) {
+		var v geom.Vec3
+		switch place {
+		case WhereOuter:
+			v = node(0.12, nv, scheme.Crest)
+		case WhereInner:
+			v = node(0.85, 0, scheme.Crest)
+		case WhereTucks:
+			v = node(0.91, 0, scheme.Crest)
+		case WhereMarks:
+			v = node(0.09, nv/2, scheme.Crest)
+		case WhereFlaps:
+			v = node(0.93, nv, scheme.Trough)
+		case WhereStrip, WhereJoins:
+			v = node(0.16, nv/2, scheme.Crest)
+		case WhereBand:
+			st := plan.Neckline.At(plan.Neckline.Girth() * 0.06)
+			v = geom.Vec3{X: st.Pos.X, Y: st.Pos.Y, Z: plan.Scheme.Band.Height}
+		case WhereOpening:
+			v = innerAt(shape, 0, nv).Lerp(innerAt(shape, plan.Panels, nv), 0.5)
+		case WhereNeck:
+			v = geom.Vec3{X: -plan.Neckline.Breadth() * 0.12, Z: plan.Scheme.Band.Height}
+		case whereSet:
+			lo, hi, ok := setPanels(plan, s.opt.Set)
+			if !ok {
+				return Point{}, false
+			}
+			v = innerAt(shape, (lo+hi)/2, nv)
+		default:
+			v = node(0.19, nv, scheme.Crest)
+		}
+		p := e.point(v)
+		return p, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1
+	}
+}

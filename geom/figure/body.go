@@ -1,0 +1,127 @@
+package figure
+
+import (
+	"image/color"
+	"math"
+
+	"ruffwright/geom"
+)
+
+// body gathers what is seen of solid things as faces: small groups of triangles
+// that are painted together, sorted from far to near at the end.
+type body struct {
+	verts []Vertex
+	tris  []uint32
+	faces []face
+}
+
+// face is n indices of body.tris from first on, at depth z.
+type face struct {
+	z        float32
+	first, n uint32
+}
+
+// hatch adds a line from neck outward within the cell a, b, c, d (a and d on
+// the first column), at the part at of its length along the strip. It lies on
+// the cloth; dark (0 to 1 at either end) swells it up to most of the cell's
+// length, and pales it where it is thin, so that it fades and does not break.
+func (s *body) hatch(a, b, c, d Vertex, at float32, dark [2]float32, most float32, ink color.NRGBA) {
+	const lift = 0.12 // mm nearer than its cloth
+	lerp := func(p, q Vertex, t, dark float32) Vertex {
+		return Vertex{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t, p.Z + (q.Z-p.Z)*t + lift, mix(p.Color, ink, float64(min(1, 1.5*dark)))}
+	}
+	w0, w1 := most*(0.35+0.65*dark[0]), most*(0.35+0.65*dark[1])
+	i := uint32(len(s.verts))
+	s.verts = append(s.verts, lerp(a, b, at, dark[0]), lerp(a, b, at+w0, dark[0]), lerp(d, c, at+w1, dark[1]), lerp(d, c, at, dark[1]))
+	s.tris = append(s.tris, i, i+1, i+2, i, i+2, i+3)
+}
+
+// ribbon adds a line from p to q, half widths in sheet mm, lifted towards the
+// eye by lift mm. It belongs to the face under way.
+func (s *body) ribbon(p, q Vertex, w0, w1, lift float32, c color.NRGBA) {
+	dx, dy := q.X-p.X, q.Y-p.Y
+	l := float32(math.Sqrt(float64(dx*dx + dy*dy)))
+	if l < 1e-4 {
+		return
+	}
+	nx, ny := -dy/l, dx/l
+	// Ends reach out by half a width, so that bends stay closed.
+	ex, ey := dx/l*w0*0.7, dy/l*w0*0.7
+	i := uint32(len(s.verts))
+	s.verts = append(s.verts,
+		Vertex{p.X + nx*w0 - ex, p.Y + ny*w0 - ey, p.Z + lift, c}, Vertex{p.X - nx*w0 - ex, p.Y - ny*w0 - ey, p.Z + lift, c},
+		Vertex{q.X - nx*w1 + ex, q.Y - ny*w1 + ey, q.Z + lift, c}, Vertex{q.X + nx*w1 + ex, q.Y + ny*w1 + ey, q.Z + lift, c})
+	s.tris = append(s.tris, i, i+1, i+2, i, i+2, i+3)
+}
+
+// thread adds a polyline of the ruff's space as a line of its own.
+func (s *body) thread(e *eye, half_mm, lift float32, c color.NRGBA, pts ...geom.Vec3) {
+	for k := 1; k < len(pts); k++ {
+		p, q := s.vertex(e, pts[k-1], c), s.vertex(e, pts[k], c)
+		f := face{first: uint32(len(s.tris)), z: (p.Z+q.Z)/2 + lift}
+		s.ribbon(p, q, half_mm, half_mm, lift, c)
+		f.n = uint32(len(s.tris)) - f.first
+		s.faces = append(s.faces, f)
+	}
+}
+
+func (s *body) vertex(e *eye, v geom.Vec3, c color.NRGBA) Vertex {
+	p, z := e.see(v)
+	return Vertex{float32(p.X), float32(p.Y), float32(z), c}
+}
+
+// quad adds a face of four corners with their colours.
+func (s *body) quad(e *eye, v [4]geom.Vec3, c [4]color.NRGBA) {
+	i := uint32(len(s.verts))
+	var z float32
+	for k := range v {
+		w := s.vertex(e, v[k], c[k])
+		z += w.Z / 4
+		s.verts = append(s.verts, w)
+	}
+	s.faces = append(s.faces, face{z: z, first: uint32(len(s.tris)), n: 6})
+	s.tris = append(s.tris, i, i+1, i+2, i, i+2, i+3)
+}
+
+// surface sorts the faces from far to near (two passes over 8 bits of depth
+// each; faces within 1/65536 of the depth keep the order they were added in).
+func (s *body) surface() Surface {
+	if len(s.faces) == 0 {
+		return Surface{}
+	}
+	lo, hi := float32(math.Inf(1)), float32(math.Inf(-1))
+	for _, f := range s.faces {
+		lo, hi = min(lo, f.z), max(hi, f.z)
+	}
+	k := float32(0)
+	if hi > lo {
+		k = 65535 / (hi - lo)
+	}
+	n := len(s.faces)
+	key := make([]uint16, n)
+	from, to := make([]uint32, n), make([]uint32, n)
+	for i, f := range s.faces {
+		key[i], from[i] = uint16((f.z-lo)*k), uint32(i)
+	}
+	for shift := 0; shift < 16; shift += 8 {
+		var count [257]uint32
+		for _, i := range from {
+			count[(key[i]>>shift&0xff)+1]++
+		}
+		for i := 1; i < len(count); i++ {
+			count[i] += count[i-1]
+		}
+		for _, i := range from {
+			d := key[i] >> shift & 0xff
+			to[count[d]] = i
+			count[d]++
+		}
+		from, to = to, from
+	}
+	out := make([]uint32, 0, len(s.tris))
+	for _, i := range from {
+		f := s.faces[i]
+		out = append(out, s.tris[f.first:f.first+f.n]...)
+	}
+	return Surface{Vertices: s.verts, Triangles: out}
+}

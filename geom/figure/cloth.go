@@ -1,0 +1,238 @@
+package figure
+
+import (
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+)
+
+// cloth is the whole strip of a shape as one grid: columns along the strip,
+// the panels joined at their marks, rows from the inner edge to the outer.
+type cloth struct {
+	cols, rows int         // nodes
+	per        int         // cells a panel along the strip
+	v          []geom.Vec3 // node (c, j) at c*rows + j
+	lo, hi     []float64   // least and greatest z of each row
+}
+
+func (c *cloth) at(col, row int) geom.Vec3 { return c.v[col*c.rows+row] }
+
+// newCloth joins the panels first to last (last excluded), thinned to at most
+// most cells.
+func newCloth(shape pleat.Shape, first, last, most int) cloth {
+	nu, nv := shape.NU, shape.NV
+	n := last - first
+	for n*nu*nv > most && (nu > 6 || nv > 3) {
+		if nu > 6 && (nu >= 2*nv || nv <= 3) {
+			nu--
+		} else {
+			nv--
+		}
+	}
+	c := cloth{cols: n*nu + 1, rows: nv + 1, per: nu}
+	c.v = make([]geom.Vec3, c.cols*c.rows)
+	for k := range n {
+		p := shape.Panels[first+k].V
+		for i := 0; i <= nu; i++ {
+			from := (i*shape.NU + nu/2) / nu * (shape.NV + 1)
+			to := (k*nu + i) * c.rows
+			for j := 0; j <= nv; j++ {
+				v := p[from+(j*shape.NV+nv/2)/nv]
+				if i == 0 && k > 0 { // the mark that two panels share
+					v = v.Lerp(c.v[to+j], 0.5)
+				}
+				c.v[to+j] = v
+			}
+		}
+	}
+	c.lo, c.hi = make([]float64, c.rows), make([]float64, c.rows)
+	for j := range c.rows {
+		c.lo[j], c.hi[j] = math.Inf(1), math.Inf(-1)
+		for col := range c.cols {
+			z := c.at(col, j).Z
+			c.lo[j], c.hi[j] = math.Min(c.lo[j], z), math.Max(c.hi[j], z)
+		}
+	}
+	return c
+}
+
+// column is the fold line or any other line from neck to outer edge.
+func (c *cloth) column(col int) []geom.Vec3 { return c.v[col*c.rows : (col+1)*c.rows] }
+
+// row is a line along the strip: 0 the inner edge, rows − 1 the outer.
+func (c *cloth) row(j int) []geom.Vec3 {
+	out := make([]geom.Vec3, c.cols)
+	for col := range out {
+		out[col] = c.at(col, j)
+	}
+	return out
+}
+
+// normal is the unit normal at a node by central differences; zero where the
+// surface has none.
+func (c *cloth) normal(col, row int) geom.Vec3 {
+	i := col*c.rows + row
+	a, b, p, q := i, i, i, i
+	if col > 0 {
+		a -= c.rows
+	}
+	if col < c.cols-1 {
+		b += c.rows
+	}
+	if row > 0 {
+		p--
+	}
+	if row < c.rows-1 {
+		q++
+	}
+	n := c.v[b].Sub(c.v[a]).Cross(c.v[q].Sub(c.v[p]))
+	l := n.Dot(n)
+	if l == 0 {
+		return geom.Vec3{}
+	}
+	return n.Scale(1 / math.Sqrt(l))
+}
+
+// dress says how cloth is painted.
+type dress struct {
+	pal      Palette
+	selected func(col int) bool // tinted woad; nil = none
+	hatch    float64            // sheet mm between hatching lines along the strip, about; 0 = none
+	inner    bool               // a faint line along the inner edge
+}
+
+// paint adds the cloth to the body: lit faces, hatching where it is dark, the
+// outlines of folds and the hem.
+//
+// The light falls from the sheet's upper left, over the eye's shoulder; the
+// side turned to the eye is lit, whichever it is. Deep places (towards the
+// neck, and below the crests as the eye sees them) lie in shade.
+func (c *cloth) paint(b *body, e *eye, d dress) {
+	light := e.light()
+	base := uint32(len(b.verts))
+	n := c.cols * c.rows
+	bright := make([]float32, n)
+	for col := range c.cols {
+		tint := d.selected != nil && d.selected(col)
+		for j := range c.rows {
+			i := col*c.rows + j
+			v := c.v[i]
+			nrm := c.normal(col, j)
+			to := e.from(v)
+			if nrm.Dot(to) < 0 {
+				nrm = nrm.Scale(-1)
+			}
+			t := 0.5 + 0.5*nrm.Dot(light)
+			t *= t
+			// How deep the place lies below the nearest crests for this eye.
+			out := float64(j) / float64(c.rows-1)
+			low := 0.5
+			if h := c.hi[j] - c.lo[j]; h > 1e-6 {
+				low = (v.Z - c.lo[j]) / h
+			}
+			if to.Z > 0 {
+				low = 1 - low
+			}
+			deep := math.Abs(to.Z)*low*0.55 + (1-out)*(1-out)*0.45
+			t = clamp((0.17+0.89*t)*(1-deep), 0, 1)
+			bright[i] = float32(t)
+			p, z := e.see(v)
+			col := d.pal.cloth(t)
+			if tint {
+				col = mix(col, mix(d.pal.ClothDeep, mix(d.pal.Woad, d.pal.ClothLight, 0.15), t), 0.8)
+			}
+			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), col})
+		}
+	}
+	// Hatching follows the lines from neck to outer edge, evenly along the
+	// cloth: every so many columns, or several lines within a cell.
+	step, lines, most := 0.0, 1, 0.0
+	if d.hatch > 0 {
+		var long float64
+		for col := 1; col < c.cols; col++ {
+			long += c.at(col, c.rows-1).Sub(c.at(col-1, c.rows-1)).Norm()
+		}
+		if cell := long / float64(c.cols-1) * e.scale; cell > 0 {
+			step = math.Max(1, d.hatch/cell)
+			lines = int(clamp(math.Round(cell/d.hatch), 1, 12))
+			most = math.Min(0.5, 0.27/cell)
+		}
+	}
+	facing := make([]bool, c.rows-1)
+	for col := 0; col < c.cols-1; col++ {
+		lined := step > 0 && math.Floor(float64(col)/step) != math.Floor(float64(col-1)/step)
+		for j := 0; j < c.rows-1; j++ {
+			i := uint32(col*c.rows + j)
+			q := [4]uint32{base + i, base + i + uint32(c.rows), base + i + uint32(c.rows) + 1, base + i + 1}
+			va, vb, vc, vd := b.verts[q[0]], b.verts[q[1]], b.verts[q[2]], b.verts[q[3]]
+			f := face{first: uint32(len(b.tris)), z: (va.Z + vb.Z + vc.Z + vd.Z) / 4}
+			b.tris = append(b.tris, q[0], q[1], q[2], q[0], q[2], q[3])
+			if lined {
+				d0, d1 := hatchDark(bright[i]), hatchDark(bright[i+1])
+				if d0 > 0 || d1 > 0 {
+					for k := range lines {
+						b.hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), d.pal.Hatch)
+					}
+				}
+			}
+			// The outline of a fold: here the cloth turns its other side.
+			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0
+			if col > 0 && turned != facing[j] {
+				b.ribbon(va, vd, 0.1, 0.1, 0.25, d.pal.Hatch)
+			}
+			facing[j] = turned
+			if j == c.rows-2 { // the hem
+				b.ribbon(vd, vc, 0.13, 0.13, 0.3, d.pal.Hatch)
+			}
+			if j == 0 && d.inner {
+				b.ribbon(va, vb, 0.07, 0.07, 0.3, d.pal.Hatch)
+			}
+			if col == 0 || col == c.cols-2 { // the strip's ends
+				s, t := va, vd
+				if col > 0 {
+					s, t = vb, vc
+				}
+				b.ribbon(s, t, 0.13, 0.13, 0.3, d.pal.Hatch)
+			}
+			f.n = uint32(len(b.tris)) - f.first
+			b.faces = append(b.faces, f)
+		}
+	}
+}
+
+// hatchDark swells an engraver's line with the dark: nothing in the light, 1 in
+// full shade.
+func hatchDark(bright float32) float32 {
+	return min(1, max(0, (0.46-bright)/0.38))
+}
+
+// refine gives the cloth with n cells along the strip for one, by cubic curves
+// through the nodes (Catmull and Rom's), for views that enlarge.
+func (c *cloth) refine(n int) cloth {
+	f := cloth{cols: (c.cols-1)*n + 1, rows: c.rows, per: c.per * n, lo: c.lo, hi: c.hi}
+	f.v = make([]geom.Vec3, f.cols*f.rows)
+	for col := range f.cols {
+		k, part := col/n, float64(col%n)/float64(n)
+		if k == c.cols-1 {
+			k, part = k-1, 1
+		}
+		for j := range c.rows {
+			b, d := c.at(k, j), c.at(k+1, j)
+			// Beyond the ends the curve goes on as it came.
+			a, e := b.Scale(2).Sub(d), d.Scale(2).Sub(b)
+			if k > 0 {
+				a = c.at(k-1, j)
+			}
+			if k+2 < c.cols {
+				e = c.at(k+2, j)
+			}
+			t, t2, t3 := part, part*part, part*part*part
+			v := b.Scale(2).Add(d.Sub(a).Scale(t)).
+				Add(a.Scale(2).Sub(b.Scale(5)).Add(d.Scale(4)).Sub(e).Scale(t2)).
+				Add(b.Scale(3).Sub(a).Sub(d.Scale(3)).Add(e).Scale(t3))
+			f.v[col*f.rows+j] = v.Scale(0.5)
+		}
+	}
+	return f
+}

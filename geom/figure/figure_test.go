@@ -1,0 +1,460 @@
+package figure
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"image/color"
+	"io"
+	"math"
+	"reflect"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/golang/freetype/truetype"
+	"golang.org/x/image/font"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+type view struct {
+	name string
+	draw func(pleat.Plan, pleat.Shape, Options) (Drawing, error)
+}
+
+func front(p pleat.Plan, s pleat.Shape, o Options) (Drawing, error) {
+	o.Front = true
+	return Side(p, s, o)
+}
+
+func views() []view {
+	return []view{{"above", Above}, {"side", Side}, {"front", front}, {"oneset", OneSet}, {"flat", Flat}, {"inhand", InHand}}
+}
+
+type sized struct {
+	name string
+	Options
+}
+
+func sheets() []sized {
+	return []sized{
+		{"phone", Options{Width_mm: 92, Height_mm: 120, Units: scheme.Centimetres}},
+		{"desk", Options{Width_mm: 240, Height_mm: 180, Units: scheme.Millimetres}},
+		{"inches", Options{Width_mm: 92, Height_mm: 120, Units: scheme.Inches}},
+	}
+}
+
+func longNotes() []Note {
+	return []Note{
+		{WhereOpening, "The end flap stands where you wish it to fall: begin and end the strip on a trough.", SignStop},
+		{WhereMarks, "22 sets are not a multiple of four.", SignMend},
+		{WhereBand, "Keep two fingers between band and throat.", SignCaution},
+		{WhereInner, "Slack 1.04.", SignNote},
+	}
+}
+
+// Labels at every size used: no two overlap, none leaves the sheet, and none is
+// lost: the same view without notes says no less.
+func TestLabelsApart(t *testing.T) {
+	for _, d := range designs() {
+		plan, shape := d.make(t)
+		for _, sheet := range sheets() {
+			for _, notes := range [][]Note{nil, longNotes(), everywhere()} {
+				for _, set := range []int{0, 1, min(7, plan.Crests), plan.Crests} {
+					for _, v := range views() {
+						opt := sheet.Options
+						opt.Notes, opt.Set, opt.Turn_deg, opt.Tilt_deg = notes, set, 20, 32
+						opt.Cells = 1 // the coarsest cloth: labels do not depend on it
+						name := fmt.Sprintf("%s %s %s set %d, %d notes", v.name, d.name, sheet.name, set, len(notes))
+						dr, err := v.draw(plan, shape, opt)
+						if err != nil {
+							t.Fatalf("%s: %v", name, err)
+						}
+						page := Rect{Max: Point{dr.Width_mm, dr.Height_mm}}
+						labels := dr.Labels()
+						for i, a := range labels {
+							if a.Text == "" || !a.Box().Inside(page) {
+								t.Errorf("%s: label %q at %v leaves the sheet", name, a.Text, a.Box())
+							}
+							for _, b := range labels[:i] {
+								if a.Box().Overlaps(b.Box()) {
+									t.Errorf("%s: labels %q and %q overlap", name, b.Text, a.Text)
+								}
+							}
+						}
+						if len(notes) == 0 && set == 0 {
+							for _, want := range dimensions(v.name, plan, dr, opt.Units) {
+								if !has(labels, want) {
+									t.Errorf("%s: no label %q among %v", name, want, texts(labels))
+								}
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+}
+
+// everywhere puts a note at as many places as a sheet points at.
+func everywhere() []Note {
+	var all []Note
+	for i, w := range Wheres() {
+		all = append(all, Note{Where: w, Text: "something about the " + w, Sign: []Sign{SignStop, SignMend, SignNote, SignCaution}[i%4]})
+	}
+	return all
+}
+
+// dimensions are what the view must say of the plan, by the plan's own figures.
+func dimensions(view string, plan pleat.Plan, d Drawing, u scheme.Units) []string {
+	s := sheet{opt: Options{Units: u}}
+	band, depth := s.length(plan.Scheme.Band.Height), s.length(plan.Scheme.Ruff.Depth)
+	switch view {
+	case "above":
+		return []string{"From above", "opening, at the front"}
+	case "side", "front":
+		return []string{band, depth}
+	case "oneset":
+		return []string{band}
+	case "flat":
+		i := 1
+		if plan.Panels < 3 {
+			i = 0
+		}
+		return []string{depth, s.length(plan.Marks[i+1].Place_mm - plan.Marks[i].Place_mm), s.length(plan.Marked_mm) + " from first to last mark"}
+	}
+	return []string{"In the hand"}
+}
+
+func has(labels []Label, text string) bool {
+	for _, l := range labels {
+		if l.Text == text {
+			return true
+		}
+	}
+	return false
+}
+
+func texts(labels []Label) []string {
+	var all []string
+	for _, l := range labels {
+		all = append(all, l.Text)
+	}
+	return all
+}
+
+// WCAG 2.2, success criteria 1.4.3 (text 4.5:1) and 1.4.11 (lines 3:1).
+func TestPaletteContrast(t *testing.T) {
+	for _, p := range []struct {
+		name string
+		p    Palette
+	}{{"light", Light()}, {"dark", Dark()}, {"contrast", Contrast()}} {
+		for _, c := range []struct {
+			name string
+			a, b color.NRGBA
+			want float64
+		}{
+			{"ink on ground", p.p.Ink, p.p.Ground, 7},
+			{"ink on wash", p.p.Ink, p.p.Wash, 7},
+			{"quiet on ground", p.p.Quiet, p.p.Ground, 4.5},
+			{"quiet on wash", p.p.Quiet, p.p.Wash, 4.5},
+			{"rule on ground", p.p.Rule, p.p.Ground, 3},
+			{"rule on wash", p.p.Rule, p.p.Wash, 3},
+			{"thread on ground", p.p.Thread, p.p.Ground, 3},
+			{"madder", p.p.Madder, p.p.Ground, 4.5},
+			{"weld", p.p.Weld, p.p.Ground, 4.5},
+			{"woad", p.p.Woad, p.p.Ground, 4.5},
+			{"walnut", p.p.Walnut, p.p.Ground, 4.5},
+			{"hatching on the cloth's middle", p.p.Hatch, p.p.ClothMid, 3},
+		} {
+			if r := Ratio(c.a, c.b); r < c.want {
+				t.Errorf("%s: %s has contrast %.2f, want at least %g", p.name, c.name, r, c.want)
+			}
+		}
+	}
+	// Worked examples: black on white is 21, and #767676 on white is the
+	// lightest grey that reaches 4.5 (4.54), by the W3C's own formula.
+	if r := Ratio(rgb(0), rgb(0xffffff)); math.Abs(r-21) > 1e-9 {
+		t.Errorf("black on white has %g, want 21", r)
+	}
+	if r := Ratio(rgb(0x767676), rgb(0xffffff)); math.Abs(r-4.54) > 0.005 {
+		t.Errorf("#767676 on white has %.4f, want 4.54", r)
+	}
+}
+
+// TextWidth against the face that draws, whose advances are rounded to 1/64 px.
+func TestTextWidth(t *testing.T) {
+	for _, f := range []Face{Upright, Italic, Bold} {
+		face := truetype.NewFace(fontOf(f), &truetype.Options{Size: 100, DPI: 72})
+		for _, s := range []string{"", "38.5 cm", `15 1/2 in`, "AVATAR To", "pinned quarters", "Größe ½ – “x”"} {
+			want := float64(font.MeasureString(face, s)) / 64
+			if got := TextWidth(s, 100, f); math.Abs(got-want) > 0.02*float64(len(s)+1) {
+				t.Errorf("TextWidth(%q, 100, %v) = %.3f, the face draws %.3f", s, f, got, want)
+			}
+		}
+	}
+}
+
+func TestWrap(t *testing.T) {
+	text := "The end flap stands where you wish it to fall"
+	for _, n := range []int{1, 2, 5} {
+		for width := 1.0; width < 90; width += 7 {
+			lines := wrap(text, 3, Upright, width, n)
+			if len(lines) > n {
+				t.Errorf("wrap to %g mm gives %d lines, want at most %d", width, len(lines), n)
+			}
+			for _, l := range lines {
+				if TextWidth(l, 3, Upright) > width {
+					t.Errorf("line %q is wider than %g mm", l, width)
+				}
+			}
+			if full := strings.Join(lines, " "); !strings.Contains(full, "…") && full != text && width > 10 {
+				t.Errorf("wrap to %g mm in %d lines lost words without saying so: %q", width, n, lines)
+			}
+		}
+	}
+	if got := wrap(" a\x00b\t\n c ", 3, Upright, 50, 3); len(got) != 1 || got[0] != "a b c" {
+		t.Errorf("control characters: %q", got)
+	}
+}
+
+// Hostile text stays text, and the file is well-formed XML.
+func TestSVGWellFormed(t *testing.T) {
+	plan, shape := designs()[1].make(t)
+	for _, v := range views() {
+		d, err := v.draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
+			{WhereOuter, `</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE", SignStop}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Title = `<&"'>`
+		svg := d.SVG()
+		dec := xml.NewDecoder(bytes.NewReader(svg))
+		for {
+			tok, err := dec.Token()
+			if errors.Is(err, io.EOF) {
+				break
+			}
+			if err != nil {
+				t.Fatalf("%s: %v", v.name, err)
+			}
+			if e, ok := tok.(xml.StartElement); ok && !regexp.MustCompile(`^(svg|title|desc|rect|g|path|text|image)$`).MatchString(e.Name.Local) {
+				t.Errorf("%s: element %s", v.name, e.Name.Local)
+			}
+		}
+		for _, want := range []string{`viewBox="0 0 92 120"`, "<title", "<desc", `width="92mm"`} {
+			if !bytes.Contains(svg, []byte(want)) {
+				t.Errorf("%s: no %s", v.name, want)
+			}
+		}
+		plain := regexp.MustCompile(`base64,[^"]*`).ReplaceAll(svg, nil)
+		if bytes.Contains(plain, []byte("NaN")) || bytes.Contains(plain, []byte("Inf")) {
+			t.Errorf("%s: a number is not finite", v.name)
+		}
+	}
+}
+
+// Everything that goes out is finite, indices are in range, the sheet says what
+// it shows, and the same input gives the same drawing.
+func TestDrawingsSound(t *testing.T) {
+	for _, d := range designs() {
+		plan, shape := d.make(t)
+		for _, v := range views() {
+			opt := Options{Turn_deg: 200, Tilt_deg: -40, Zoom: 3, Notes: everywhere(), Set: 3}
+			a, err := v.draw(plan, shape, opt)
+			if err != nil {
+				t.Fatalf("%s %s: %v", v.name, d.name, err)
+			}
+			if a.Title == "" || len(a.Desc) < 20 || !(a.Scale > 0) || math.IsInf(a.Scale, 0) {
+				t.Errorf("%s %s: title %q, description %q, scale %g", v.name, d.name, a.Title, a.Desc, a.Scale)
+			}
+			for _, it := range a.Items {
+				switch it := it.(type) {
+				case Path:
+					for _, l := range it.Lines {
+						for _, p := range l {
+							if !finite(p.X, p.Y) {
+								t.Fatalf("%s %s: path at %v", v.name, d.name, p)
+							}
+						}
+					}
+				case Surface:
+					for _, w := range it.Vertices {
+						if !finite(float64(w.X), float64(w.Y), float64(w.Z)) {
+							t.Fatalf("%s %s: vertex at %v", v.name, d.name, w)
+						}
+					}
+					for _, i := range it.Triangles {
+						if int(i) >= len(it.Vertices) {
+							t.Fatalf("%s %s: index %d of %d vertices", v.name, d.name, i, len(it.Vertices))
+						}
+					}
+				}
+			}
+			b, err := v.draw(plan, shape, opt)
+			if err != nil || !reflect.DeepEqual(a, b) {
+				t.Errorf("%s %s: drawn twice, it differs", v.name, d.name)
+			}
+		}
+	}
+}
+
+func finite(xs ...float64) bool {
+	for _, x := range xs {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return false
+		}
+	}
+	return true
+}
+
+func TestBadInput(t *testing.T) {
+	plan, shape := designs()[1].make(t)
+	nan, inf := math.NaN(), math.Inf(1)
+	broken := pleat.Shape{NU: shape.NU, NV: shape.NV, Panels: append([]pleat.Panel{}, shape.Panels...)}
+	broken.Panels[3].V = append(broken.Panels[3].V[:0:0], broken.Panels[3].V...)
+	broken.Panels[3].V[5].Z = nan
+	short := shape
+	short.Panels = shape.Panels[:4]
+	ragged := pleat.Shape{NU: shape.NU, NV: shape.NV, Panels: append([]pleat.Panel{}, shape.Panels...)}
+	ragged.Panels[0].V = ragged.Panels[0].V[:7]
+	for _, c := range []struct {
+		name  string
+		plan  pleat.Plan
+		shape pleat.Shape
+		opt   Options
+		want  string
+	}{
+		{"no plan", pleat.Plan{}, shape, Options{}, "marks"},
+		{"no shape", plan, pleat.Shape{}, Options{}, "grid"},
+		{"short shape", plan, short, Options{}, "panels"},
+		{"ragged shape", plan, ragged, Options{}, "panel 0 has 7 nodes"},
+		{"NaN in the shape", plan, broken, Options{}, "panel 3 node 5"},
+		{"small sheet", plan, shape, Options{Width_mm: 10, Height_mm: 10}, "Width_mm is 10, want 80 to 1000"},
+		{"half a sheet", plan, shape, Options{Width_mm: 100}, "Height_mm"},
+		{"NaN sheet", plan, shape, Options{Width_mm: nan, Height_mm: 100}, "Width_mm is NaN"},
+		{"Inf turn", plan, shape, Options{Turn_deg: inf}, "Turn_deg"},
+		{"tilt", plan, shape, Options{Tilt_deg: 91}, "Tilt_deg is 91, want -90 to 90"},
+		{"zoom", plan, shape, Options{Zoom: -1}, "Zoom"},
+		{"cells", plan, shape, Options{Cells: -5}, "Cells"},
+		{"set", plan, shape, Options{Set: -1}, "Set"},
+	} {
+		for _, v := range views() {
+			if v.name == "flat" && strings.Contains(c.name, "shape") {
+				continue // it needs none
+			}
+			_, err := v.draw(c.plan, c.shape, c.opt)
+			if err == nil || !strings.Contains(err.Error(), c.want) {
+				t.Errorf("%s, %s: error %v, want one with %q", v.name, c.name, err, c.want)
+			}
+		}
+	}
+	if _, err := OneSet(plan, shape, Options{Set: 1000}); err == nil {
+		t.Error("set 1000 was drawn")
+	}
+	if d, err := Above(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: "x"}}}); err != nil || !has(d.Labels(), "a") {
+		t.Errorf("an unknown place is not taken for the whole: %v", err)
+	}
+	if err := (Drawing{Width_mm: 10, Height_mm: 10}).PNG(io.Discard, nan); err == nil {
+		t.Error("PNG at NaN px/mm was written")
+	}
+}
+
+// What the views measure on the shape is what the closed form says of its half
+// sets; the shape's nodes lie on the curve, so a loop's width between nodes is
+// short by at most the sagitta of a cell: (P/nu)²κ/8, here under 0.2 mm.
+func TestMeasures(t *testing.T) {
+	for _, d := range designs()[:2] {
+		plan, shape := d.make(t)
+		folded, err := plan.Fold(d.nu, d.nv)
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := plan.Crests / 2
+		lo, hi, _ := setPanels(plan, n)
+		u := unroll(plan, shape, lo, hi, setCrest(plan, n))
+		half := folded.Half[lo]
+		a, b := u.loop()
+		row := u.c.rows - 1
+		sec := newSection(plan, shape, setCrest(plan, n))
+		for _, m := range []struct {
+			name            string
+			got, want, room float64
+		}{
+			{"loop", b.X - a.X, half.Loop_mm, 0.2},
+			{"room at the outer edge", u.node(hi, row).X - u.node(lo, row).X, half.PitchOuter_mm, 0.01},
+			{"room at the neck", u.node(hi, 0).X - u.node(lo, 0).X, half.Pitch_mm, 0.01},
+			{"height", sec.height, half.HeightOuter_mm, 1e-6},
+			{"depth", sec.depth, plan.Scheme.Ruff.Depth, 0.01},
+			{"droop", sec.droop, 0, 0.01},
+		} {
+			if !(math.Abs(m.got-m.want) <= m.room) {
+				t.Errorf("%s: %s measures %.4f, the closed form says %.4f ± %g", d.name, m.name, m.got, m.want, m.room)
+			}
+		}
+	}
+}
+
+// Scale is true: outer diameters on the sheet are those of the nodes.
+func TestScale(t *testing.T) {
+	plan, shape := designs()[0].make(t)
+	d, err := Above(plan, shape, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range shape.Panels {
+		for _, v := range p.V {
+			lo, hi = math.Min(lo, v.X), math.Max(hi, v.X)
+		}
+	}
+	s := sheet{}
+	if !has(d.Labels(), s.length(hi-lo)) {
+		t.Errorf("no label %q among %v", s.length(hi-lo), texts(d.Labels()))
+	}
+	var left, right float64 = math.Inf(1), math.Inf(-1)
+	for _, it := range d.Items {
+		if f, ok := it.(Surface); ok {
+			for _, v := range f.Vertices {
+				left, right = math.Min(left, float64(v.X)), math.Max(right, float64(v.X))
+			}
+		}
+	}
+	// The hem's line is 0.13 mm wide either side of the nodes.
+	if got, want := right-left, (hi-lo)*d.Scale; math.Abs(got-want) > 0.35 {
+		t.Errorf("the ruff is %.3f mm wide on the sheet, want %.3f", got, want)
+	}
+}
+
+func BenchmarkInHand(b *testing.B) {
+	d := design{"bench", "sound", nil, 24, 12}
+	plan, shape := d.make(b)
+	for b.Loop() {
+		if _, err := InHand(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkAbove(b *testing.B) {
+	plan, shape := designs()[0].make(b)
+	for b.Loop() {
+		if _, err := Above(plan, shape, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkImage(b *testing.B) {
+	plan, shape := designs()[0].make(b)
+	d, err := InHand(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 30})
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		d.Image(3.8)
+	}
+}

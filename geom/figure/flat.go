@@ -1,0 +1,404 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Flat draws the strip laid flat, its inner edge up: above, the whole of it in
+// rows with every mark, pins at the quarters, joins and numbers of sets; below,
+// larger, its first sets and its last with a break between, top marks whole
+// lines, bottom marks dashed, tucks shaded, and what a maker measures. The
+// shape is not used and may be empty. Scale is that of the lower picture.
+func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := checkPlan(plan); err != nil {
+		return Drawing{}, err
+	}
+	s := newSheet(opt, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
+	f := flat{sheet: s, plan: plan, joins: plan.Joins(), spots: map[string]Point{}}
+	f.overview()
+	f.detail()
+	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which the band takes up %s. It begins on a %s and ends on a %s.",
+		s.length(plan.Marked_mm), plan.Panels, s.length(plan.Panel_mm), s.length(f.width()), s.length(plan.Scheme.Strip.Takeup),
+		name(plan.Marks[0].Fold), name(plan.Marks[plan.Panels].Fold))
+	s.point(func(place string) (Point, bool) {
+		if place == WhereTucks {
+			if _, ok := f.spots[WhereTucks]; !ok {
+				place = WhereMarks
+			}
+		}
+		p, ok := f.spots[place]
+		return p, ok
+	})
+	return s.Drawing, nil
+}
+
+// name of a fold as the maker calls it on the strip.
+func name(f scheme.Fold) string {
+	if f == scheme.Crest {
+		return "top mark"
+	}
+	return "bottom mark"
+}
+
+// flat is the strip's drawing under way.
+type flat struct {
+	*sheet
+	plan  pleat.Plan
+	joins []float64        // places of joins, mm from the first mark
+	spots map[string]Point // where places of notes lie
+}
+
+// width of the strip when hemmed: the ruff's depth and what the band takes up.
+func (f *flat) width() float64 {
+	return f.plan.Scheme.Ruff.Depth + math.Max(0, f.plan.Scheme.Strip.Takeup)
+}
+
+// piece is a stretch of the strip on the sheet: from mm on, its left top corner
+// and scale.
+type piece struct {
+	from, to float64
+	at       Point
+	k        float64
+}
+
+func (p piece) x(mm float64) float64 { return p.at.X + (mm-p.from)*p.k }
+
+// overview draws the whole strip in as few rows as keep its panels apart, and
+// takes its height from the room.
+func (f *flat) overview() {
+	s, long := f.sheet, f.plan.Marked_mm
+	const least = 1.5 // sheet mm a panel
+	number := TextWidth("000", smallSize, Upright) + 2
+	wide := s.room.Max.X - s.room.Min.X - number
+	rows := int(math.Ceil(float64(f.plan.Panels) * least / wide))
+	most := (s.room.Max.Y - s.room.Min.Y) * 0.42
+	k := 0.0
+	for rows = max(rows, 1); ; rows++ {
+		k = wide * float64(rows) / long
+		if rows >= 2 || f.width()*k > 4 || f.plan.Panels < 24 {
+			break
+		}
+	}
+	tall := math.Min(f.width()*k, 22)
+	gap := 3.2
+	if float64(rows)*(tall+gap) > most { // too many rows: flatter ones
+		tall = math.Max(1.6, most/float64(rows)-gap)
+	}
+	// Rows break at marks, so that no panel is cut.
+	each := (f.plan.Panels + rows - 1) / rows
+	y := s.room.Min.Y + 1
+	total := fmt.Sprintf("%s from first to last mark", s.length(long))
+	for r := range rows {
+		a, b := r*each, min(f.plan.Panels, (r+1)*each)
+		if a >= b {
+			break
+		}
+		p := piece{from: f.plan.Marks[a].Place_mm, to: f.plan.Marks[b].Place_mm, at: Point{s.room.Min.X + number, y}, k: 0}
+		rowLong := 0.0
+		for q := 0; q < f.plan.Panels; q += each {
+			rowLong = math.Max(rowLong, f.plan.Marks[min(f.plan.Panels, q+each)].Place_mm-f.plan.Marks[q].Place_mm)
+		}
+		p.k = wide / rowLong
+		f.row(p, a, b, tall)
+		set := f.setOf(a)
+		s.label(Label{At: Point{p.at.X - 1.6, y + tall/2}, Text: fmt.Sprint(set), Size_mm: smallSize, Anchor: Point{1, 0.5}, Color: s.pal.Quiet})
+		y += tall + gap
+	}
+	s.label(Label{At: Point{s.room.Min.X + number, y + 0.3}, Text: clip(total, textSize, Italic, s.room.Max.X-s.room.Min.X-number), Size_mm: textSize, Face: Italic, Color: s.pal.Quiet})
+	s.room.Min.Y = y + textSize + 4
+}
+
+// setOf is the number of the set that the panel after mark m belongs to.
+func (f *flat) setOf(m int) int {
+	n := 0
+	for i := 0; i <= m && i < len(f.plan.Marks); i++ {
+		if f.plan.Marks[i].Fold == scheme.Crest {
+			n++
+		}
+	}
+	if m < len(f.plan.Marks) && f.plan.Marks[m].Fold == scheme.Trough {
+		n++ // the trough that begins a set comes before its crest
+	}
+	return max(1, min(n, max(1, f.plan.Crests)))
+}
+
+// row draws panels a to b of the whole strip.
+func (f *flat) row(p piece, a, b int, tall float64) {
+	s := f.sheet
+	x0, x1 := p.x(p.from), p.x(p.to)
+	s.add(Path{Lines: [][]Point{{{x0, p.at.Y}, {x1, p.at.Y}, {x1, p.at.Y + tall}, {x0, p.at.Y + tall}}}, Closed: true, Fill: s.pal.Wash})
+	if lo, hi, ok := setPanels(f.plan, s.opt.Set); ok && lo < b && hi > a {
+		l, r := p.x(f.plan.Marks[max(a, lo)].Place_mm), p.x(f.plan.Marks[min(b, hi)].Place_mm)
+		s.add(Path{Lines: [][]Point{{{l, p.at.Y}, {r, p.at.Y}, {r, p.at.Y + tall}, {l, p.at.Y + tall}}}, Closed: true, Fill: mix(s.pal.Wash, s.pal.Woad, 0.4)})
+		f.spots[whereSet] = Point{(l + r) / 2, p.at.Y + tall*0.5}
+	}
+	var tops, bottoms [][]Point
+	for m := a; m <= b; m++ {
+		x := p.x(f.plan.Marks[m].Place_mm)
+		if f.plan.Marks[m].Fold == scheme.Crest {
+			tops = append(tops, []Point{{x, p.at.Y}, {x, p.at.Y + tall}})
+		} else {
+			bottoms = append(bottoms, []Point{{x, p.at.Y + tall*0.62}, {x, p.at.Y + tall}})
+		}
+	}
+	w := 0.2
+	s.add(Path{Lines: tops, Stroke: s.pal.Ink, Width_mm: w})
+	s.add(Path{Lines: bottoms, Stroke: s.pal.Rule, Width_mm: w})
+	s.line(s.pal.Ink, 0.25, nil, Point{x0, p.at.Y}, Point{x1, p.at.Y})
+	s.line(s.pal.Ink, 0.45, nil, Point{x0, p.at.Y + tall}, Point{x1, p.at.Y + tall})
+	for _, j := range f.joins {
+		if j > p.from && j < p.to {
+			x := p.x(j)
+			f.join(x, p.at.Y-0.6, p.at.Y+tall+0.6)
+			f.spots[WhereJoins] = Point{x, p.at.Y + tall/2}
+		}
+	}
+	for m := a; m <= b; m++ {
+		if f.plan.Marks[m].Quarter && (m < b || b == f.plan.Panels) {
+			x := p.x(f.plan.Marks[m].Place_mm)
+			s.pin(Point{x, p.at.Y - 1.5}, Point{x, p.at.Y + math.Min(tall*0.5, 2.5)})
+		}
+	}
+	f.spots[WhereOpening] = Point{x1, p.at.Y + tall/2}
+	if _, ok := f.spots[WhereStrip]; !ok {
+		f.spots[WhereStrip] = Point{x0 + (x1-x0)*0.4, p.at.Y + tall/2}
+		f.spots[WhereWhole] = f.spots[WhereStrip]
+	}
+}
+
+// join draws a seam: two lines of running stitch.
+func (f *flat) join(x, y0, y1 float64) {
+	d := []float64{0.7, 0.7}
+	f.line(f.pal.Walnut, 0.4, d, Point{x - 0.45, y0}, Point{x - 0.45, y1})
+	f.line(f.pal.Walnut, 0.4, d, Point{x + 0.45, y0}, Point{x + 0.45, y1})
+}
+
+// detail draws the first sets and the last, as large as the room allows.
+func (f *flat) detail() {
+	s, plan := f.sheet, f.plan
+	width := f.width()
+	room := s.room
+	wides := s.length(plan.Scheme.Ruff.Depth)
+	gutter := TextWidth(wides, textSize, Upright) + 3
+	// Room below for the names of the lines and for fold to fold.
+	room.Max.Y -= f.legend() + 12
+	room.Min.Y += 12
+	room.Max.X -= gutter
+	const gap = 9 // for the break
+	tall := room.Max.Y - room.Min.Y
+	wide := room.Max.X - room.Min.X - gap
+	if tall < 8 || wide < 20 {
+		return
+	}
+	// As many whole sets at the beginning as fit beside two panels of the end.
+	mean := plan.Marked_mm / float64(plan.Panels)
+	k := math.Min(tall/width, 2.5)
+	n := int((wide/k - 4) / mean)
+	first, last := n-2, 2
+	if n < 5 { // short of room: smaller, two panels at either end
+		first, last = 3, 1
+		if plan.Panels < 5 {
+			first, last = 1, 1
+		}
+		k = math.Min(k, wide/(float64(first+last)*mean*1.02+4))
+	}
+	whole := false
+	if first+last >= plan.Panels {
+		first, last, whole = plan.Panels, 0, true
+		k = math.Min(k, (wide+gap)/(plan.Marked_mm*1.01))
+	}
+	if !whole {
+		first = min(first, 12)
+	}
+	// Own marks may be longer than the mean: measure what is shown.
+	shown := plan.Marks[first].Place_mm - plan.Marks[0].Place_mm + plan.Marks[plan.Panels].Place_mm - plan.Marks[plan.Panels-last].Place_mm
+	k = math.Min(k, wide/shown)
+	s.Scale = k
+	y := room.Min.Y + math.Max(0, (tall-width*k)*0.5)
+	used := shown*k + gap
+	if whole {
+		used = shown * k
+	}
+	x := room.Min.X + math.Max(0, (room.Max.X-room.Min.X-used)/2)
+	a := piece{from: plan.Marks[0].Place_mm, to: plan.Marks[first].Place_mm, at: Point{x, y}, k: k}
+	f.stretch(a, 0, first, !whole, false)
+	end := a
+	if !whole {
+		end = piece{from: plan.Marks[plan.Panels-last].Place_mm, to: plan.Marks[plan.Panels].Place_mm, k: k}
+		end.at = Point{a.x(a.to) + gap, y}
+		f.stretch(end, plan.Panels-last, plan.Panels, false, true)
+	}
+	bottom := y + width*k
+
+	// Fold to fold on the second panel, the tuck at a mark inside.
+	i := min(1, first-1)
+	s.across(Point{a.x(plan.Marks[i].Place_mm), bottom}, Point{a.x(plan.Marks[i+1].Place_mm), bottom}, bottom+5,
+		s.length(plan.Marks[i+1].Place_mm-plan.Marks[i].Place_mm))
+	for m := 1; m < first; m++ {
+		if t := plan.Marks[m].Tuck_mm; t > 0 && plan.Marks[m].Edge != scheme.EdgeNone {
+			p := plan.Marks[m].Place_mm
+			s.across(Point{a.x(p - t), y}, Point{a.x(p + t), y}, y-3.4, "tuck "+s.length(2*t))
+			f.spots[WhereTucks] = Point{a.x(p), y + 2}
+			break
+		}
+	}
+	// Depth at the right, with what the band takes up above it.
+	right := end.x(end.to)
+	take := plan.Scheme.Strip.Takeup * k
+	s.upright(Point{right, y + take}, Point{right, bottom}, right+1+gutter/2, wides)
+	f.spots[WhereMarks] = Point{a.x(plan.Marks[min(1, first)].Place_mm), y + width*k*0.55}
+	f.spots[WhereInner] = Point{a.x(plan.Marks[0].Place_mm + mean*0.5), y}
+	f.spots[WhereOuter] = Point{a.x(plan.Marks[0].Place_mm + mean*0.4), bottom}
+	f.spots[WhereFlaps] = Point{right, bottom}
+	f.spots[WhereBand] = Point{a.x(plan.Marks[0].Place_mm + mean*0.7), y + take/2}
+}
+
+// stretch draws panels a to b large, broken on the right or the left.
+func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
+	s, plan := f.sheet, f.plan
+	width := f.width() * p.k
+	x0, x1 := p.x(p.from), p.x(p.to)
+	const out = 3.2
+	edge := func(x float64, broken bool, side float64) []Point {
+		if !broken {
+			return []Point{{x, p.at.Y}, {x, p.at.Y + width}}
+		}
+		// Torn: a slack wave, the sign that cloth is left out.
+		var q []Point
+		for i := 0; i <= 24; i++ {
+			t := float64(i) / 24
+			q = append(q, Point{x + side*out + 0.9*math.Sin(t*4*math.Pi), p.at.Y + width*t})
+		}
+		return q
+	}
+	left, right := edge(x0, breakLeft, -1), edge(x1, breakRight, 1)
+	poly := append([]Point{}, left...)
+	for i := len(right) - 1; i >= 0; i-- {
+		poly = append(poly, right[i])
+	}
+	s.add(Path{Lines: [][]Point{poly}, Closed: true, Fill: s.pal.Wash})
+	// Tucks: what is folded inward at the inner edge, closing towards the outer.
+	take := plan.Scheme.Strip.Takeup * p.k
+	for m := a; m <= b; m++ {
+		mk := plan.Marks[m]
+		if mk.Tuck_mm <= 0 || mk.Edge == scheme.EdgeNone {
+			continue
+		}
+		x, t := p.x(mk.Place_mm), mk.Tuck_mm*p.k
+		l, r := math.Max(x-t, x0-1e-9), math.Min(x+t, x1+1e-9)
+		deep := math.Min(width*0.85, take+4*t)
+		var hatch [][]Point
+		for h := 0.9; h < deep; h += 1.1 {
+			part := 1 - h/deep
+			hatch = append(hatch, []Point{{x - (x-l)*part, p.at.Y + h}, {x + (r-x)*part, p.at.Y + h}})
+		}
+		s.add(Path{Lines: [][]Point{{{l, p.at.Y}, {r, p.at.Y}, {x, p.at.Y + deep}}}, Closed: true, Fill: mix(s.pal.Wash, s.pal.ClothMid, 0.5)})
+		s.add(Path{Lines: hatch, Stroke: mix(s.pal.Rule, s.pal.Wash, 0.35), Width_mm: 0.13})
+	}
+	// What the band takes up, and the hem.
+	s.line(s.pal.Rule, 0.25, []float64{1.4, 0.9}, Point{left[0].X, p.at.Y + take}, Point{right[0].X, p.at.Y + take})
+	hem := p.at.Y + width - math.Max(0.9, plan.Scheme.Strip.Hem*p.k)
+	s.line(s.pal.Rule, 0.2, []float64{0.5, 0.7}, Point{left[len(left)-1].X, hem}, Point{right[len(right)-1].X, hem})
+	for m := a; m <= b; m++ {
+		x := p.x(plan.Marks[m].Place_mm)
+		if plan.Marks[m].Fold == scheme.Crest {
+			s.line(s.pal.Ink, 0.32, nil, Point{x, p.at.Y}, Point{x, p.at.Y + width})
+		} else {
+			s.line(s.pal.Ink, 0.32, []float64{1.5, 1.1}, Point{x, p.at.Y}, Point{x, p.at.Y + width})
+		}
+		if plan.Marks[m].Edge != scheme.EdgeNone {
+			s.cross(Point{x, p.at.Y + take}, 0.9)
+		}
+	}
+	s.line(s.pal.Ink, 0.3, nil, Point{left[0].X, p.at.Y}, Point{right[0].X, p.at.Y})
+	s.line(s.pal.Ink, 0.55, nil, left[len(left)-1], right[len(right)-1])
+	if breakLeft {
+		s.line(s.pal.Rule, 0.25, nil, left...)
+	} else {
+		s.line(s.pal.Ink, 0.3, nil, left...)
+	}
+	if breakRight {
+		s.line(s.pal.Rule, 0.25, nil, right...)
+	} else {
+		s.line(s.pal.Ink, 0.3, nil, right...)
+	}
+	for _, j := range f.joins {
+		if j > p.from && j < p.to {
+			f.join(p.x(j), p.at.Y, p.at.Y+width)
+		}
+	}
+	for m := a; m <= b; m++ {
+		if plan.Marks[m].Quarter {
+			x := p.x(plan.Marks[m].Place_mm)
+			s.pin(Point{x, p.at.Y - 2.6}, Point{x, p.at.Y + 1.6})
+		}
+	}
+	// Numbers of the sets, in the middle of the panel before the crest.
+	for m := a; m < b; m++ {
+		if plan.Marks[m+1].Fold != scheme.Crest && !(m == 0 && plan.Marks[0].Fold == scheme.Crest) {
+			continue
+		}
+		l := Label{At: Point{(p.x(plan.Marks[m].Place_mm) + p.x(plan.Marks[m+1].Place_mm)) / 2, p.at.Y + width*0.72}, Text: fmt.Sprint(f.setOf(m)), Size_mm: textSize, Face: Italic, Anchor: Point{0.5, 0.5}, Color: s.pal.Quiet}
+		gap := p.x(plan.Marks[m+1].Place_mm) - p.x(plan.Marks[m].Place_mm)
+		for _, j := range f.joins {
+			if math.Abs(p.x(j)-l.At.X) < 4 {
+				l.At.X -= 5
+			}
+		}
+		if TextWidth(l.Text, l.Size_mm, l.Face)+1 < gap && s.free(l.Box()) {
+			s.label(l)
+		}
+	}
+}
+
+// legend explains the lines at the foot of the sheet and gives its height.
+func (f *flat) legend() float64 {
+	s := f.sheet
+	type sample struct {
+		text string
+		draw func(x, y float64)
+	}
+	samples := []sample{
+		{"top mark", func(x, y float64) { s.line(s.pal.Ink, 0.32, nil, Point{x + 2, y - 2}, Point{x + 2, y + 2}) }},
+		{"bottom mark", func(x, y float64) {
+			s.line(s.pal.Ink, 0.32, []float64{1.1, 0.8}, Point{x + 2, y - 2}, Point{x + 2, y + 2})
+		}},
+		{"sewn", func(x, y float64) { f.cross(Point{x + 2, y}, 0.9) }},
+		{"quarter", func(x, y float64) { s.pin(Point{x + 0.4, y}, Point{x + 3.8, y}) }},
+	}
+	if len(f.joins) > 0 {
+		samples = append(samples, sample{"join", func(x, y float64) { f.join(x+2, y-2, y+2) }})
+	}
+	// Lay out in lines from the left, then set them upward from the foot.
+	const row = 4.6
+	x, line := s.room.Min.X, 0
+	at := make([]Point, len(samples))
+	for i, p := range samples {
+		w := 5 + TextWidth(p.text, smallSize, Italic)
+		if x > s.room.Min.X && x+w > s.room.Max.X {
+			x, line = s.room.Min.X, line+1
+		}
+		at[i] = Point{x, float64(line) * row}
+		x += w + 3.5
+	}
+	height := float64(line)*row + 4
+	for i, p := range samples {
+		y := s.room.Max.Y - height + 2 + at[i].Y
+		p.draw(at[i].X, y)
+		s.label(Label{At: Point{at[i].X + 5, y}, Text: p.text, Size_mm: smallSize, Face: Italic, Anchor: Point{0, 0.5}, Color: s.pal.Quiet})
+	}
+	return height
+}
+
+// cross draws a stitch as a small cross.
+func (s *sheet) cross(at Point, r float64) {
+	s.add(Path{Lines: [][]Point{{{at.X - r, at.Y - r}, {at.X + r, at.Y + r}}, {{at.X - r, at.Y + r}, {at.X + r, at.Y - r}}}, Stroke: s.pal.Thread, Width_mm: 0.45})
+}

@@ -1,0 +1,203 @@
+package figure
+
+import (
+	"fmt"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"io"
+	"math"
+
+	"github.com/fogleman/gg"
+	"github.com/golang/freetype/truetype"
+)
+
+// maxPixels is the largest picture that Image makes, a little over A2 at
+// 300 dots an inch.
+const maxPixels = 40e6
+
+// Image paints the drawing at the given pixels per sheet mm (96 dpi = 3.78),
+// lines and text by gg, surfaces with a depth buffer. Below 0.1 px/mm and above
+// what gives 40 megapixels the resolution is held at the limit. The same
+// drawing gives the same picture.
+func (d Drawing) Image(pxPerMM float64) *image.RGBA {
+	s := resolution(d, pxPerMM)
+	w, h := int(math.Ceil(d.Width_mm*s)), int(math.Ceil(d.Height_mm*s))
+	w, h = max(w, 1), max(h, 1)
+	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	draw.Draw(img, img.Bounds(), image.NewUniform(d.Ground), image.Point{}, draw.Src)
+	dc := gg.NewContextForRGBA(img)
+	dc.SetLineCapRound()
+	dc.SetLineJoinRound()
+	for _, it := range d.Items {
+		switch it := it.(type) {
+		case Path:
+			paintPath(dc, it, s)
+		case Label:
+			paintLabel(dc, it, s)
+		case Surface:
+			part, at := it.raster(s, d.Width_mm, d.Height_mm)
+			if part != nil {
+				draw.Draw(img, part.Bounds().Add(at), part, image.Point{}, draw.Over)
+			}
+		}
+	}
+	return img
+}
+
+// PNG writes Image as PNG.
+func (d Drawing) PNG(w io.Writer, pxPerMM float64) error {
+	if !(pxPerMM > 0) || math.IsInf(pxPerMM, 0) {
+		return fmt.Errorf("figure: resolution is %g px/mm, want above 0", pxPerMM)
+	}
+	return png.Encode(w, d.Image(pxPerMM))
+}
+
+func resolution(d Drawing, pxPerMM float64) float64 {
+	if !(pxPerMM >= 0.1) {
+		return 0.1
+	}
+	return math.Min(pxPerMM, math.Sqrt(maxPixels/math.Max(1, d.Width_mm*d.Height_mm)))
+}
+
+func paintPath(dc *gg.Context, p Path, s float64) {
+	trace := func() {
+		for _, line := range p.Lines {
+			for i, q := range line {
+				if i == 0 {
+					dc.MoveTo(q.X*s, q.Y*s)
+				} else {
+					dc.LineTo(q.X*s, q.Y*s)
+				}
+			}
+			if p.Closed {
+				dc.ClosePath()
+			}
+		}
+	}
+	if p.Fill.A > 0 && p.Closed {
+		trace()
+		dc.SetColor(p.Fill)
+		dc.Fill()
+	}
+	if p.Stroke.A > 0 && p.Width_mm > 0 {
+		dc.SetDash()
+		if len(p.Dash_mm) > 0 {
+			dash := make([]float64, len(p.Dash_mm))
+			for i, x := range p.Dash_mm {
+				dash[i] = x * s
+			}
+			dc.SetDash(dash...)
+		}
+		trace()
+		dc.SetColor(p.Stroke)
+		dc.SetLineWidth(p.Width_mm * s)
+		dc.Stroke()
+	}
+}
+
+func paintLabel(dc *gg.Context, l Label, s float64) {
+	// A face of its own for each size: glyph caches are not shared between
+	// goroutines, and a sheet has few sizes.
+	dc.SetFontFace(truetype.NewFace(fontOf(l.Face), &truetype.Options{Size: l.Size_mm * s, DPI: 72}))
+	dc.SetColor(l.Color)
+	b := l.Box()
+	dc.DrawString(l.Text, b.Min.X*s, (b.Min.Y+l.Size_mm*baseline)*s)
+}
+
+const oversample = 2 // samples across and down a pixel of a surface
+
+// raster paints the surface with a depth buffer at s px/mm, oversample² samples
+// a pixel, and gives the part of the sheet that it covers and where it lies;
+// nil where nothing does.
+func (f Surface) raster(s, width_mm, height_mm float64) (*image.RGBA, image.Point) {
+	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for _, v := range f.Vertices {
+		lo = Point{math.Min(lo.X, float64(v.X)), math.Min(lo.Y, float64(v.Y))}
+		hi = Point{math.Max(hi.X, float64(v.X)), math.Max(hi.Y, float64(v.Y))}
+	}
+	lo = Point{math.Max(lo.X, 0), math.Max(lo.Y, 0)}
+	hi = Point{math.Min(hi.X, width_mm), math.Min(hi.Y, height_mm)}
+	if !(lo.X < hi.X && lo.Y < hi.Y) {
+		return nil, image.Point{}
+	}
+	at := image.Pt(int(lo.X*s), int(lo.Y*s))
+	w, h := int(math.Ceil(hi.X*s))-at.X, int(math.Ceil(hi.Y*s))-at.Y
+	if w <= 0 || h <= 0 {
+		return nil, image.Point{}
+	}
+	const n = oversample
+	z := zbuffer{w: w * n, h: h * n, near: make([]float32, w*n*h*n), pix: make([]color.NRGBA, w*n*h*n)}
+	for i := range z.near {
+		z.near[i] = float32(math.Inf(-1))
+	}
+	k, ox, oy := float32(s*n), float32(at.X*n), float32(at.Y*n)
+	for t := 0; t+2 < len(f.Triangles); t += 3 {
+		var c [3]Vertex
+		for i := range c {
+			v := f.Vertices[f.Triangles[t+i]]
+			v.X, v.Y = v.X*k-ox, v.Y*k-oy
+			c[i] = v
+		}
+		z.triangle(c[0], c[1], c[2])
+	}
+	out := image.NewRGBA(image.Rect(0, 0, w, h))
+	for y := 0; y < h; y++ {
+		for x := 0; x < w; x++ {
+			var r, g, b, a int
+			for j := 0; j < n; j++ {
+				row := (y*n+j)*z.w + x*n
+				for i := 0; i < n; i++ {
+					c := z.pix[row+i]
+					if c.A > 0 {
+						r, g, b, a = r+int(c.R), g+int(c.G), b+int(c.B), a+255
+					}
+				}
+			}
+			o := out.Pix[out.PixOffset(x, y):]
+			o[0], o[1], o[2], o[3] = uint8(r/(n*n)), uint8(g/(n*n)), uint8(b/(n*n)), uint8(a/(n*n))
+		}
+	}
+	return out, at
+}
+
+type zbuffer struct {
+	w, h int
+	near []float32
+	pix  []color.NRGBA // A > 0 where painted
+}
+
+// triangle paints one triangle in buffer pixels, sampled at pixel centres,
+// depth and colour linear; either sense of turning.
+func (b *zbuffer) triangle(p, q, r Vertex) {
+	area := (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X)
+	if area == 0 || area != area {
+		return
+	}
+	minX, maxX := min(p.X, q.X, r.X), max(p.X, q.X, r.X)
+	minY, maxY := min(p.Y, q.Y, r.Y), max(p.Y, q.Y, r.Y)
+	x0, x1 := max(0, int(minX-0.5)), min(b.w-1, int(maxX+0.5))
+	y0, y1 := max(0, int(minY-0.5)), min(b.h-1, int(maxY+0.5))
+	inv := 1 / area
+	for y := y0; y <= y1; y++ {
+		fy := float32(y) + 0.5
+		for x := x0; x <= x1; x++ {
+			fx := float32(x) + 0.5
+			wq := ((fx-p.X)*(r.Y-p.Y) - (fy-p.Y)*(r.X-p.X)) * inv
+			wr := ((q.X-p.X)*(fy-p.Y) - (q.Y-p.Y)*(fx-p.X)) * inv
+			wp := 1 - wq - wr
+			if wp < 0 || wq < 0 || wr < 0 {
+				continue
+			}
+			depth := wp*p.Z + wq*q.Z + wr*r.Z
+			i := y*b.w + x
+			if depth <= b.near[i] {
+				continue
+			}
+			b.near[i] = depth
+			f := func(a, c, d uint8) uint8 { return uint8(wp*float32(a) + wq*float32(c) + wr*float32(d) + 0.5) }
+			b.pix[i] = color.NRGBA{f(p.Color.R, q.Color.R, r.Color.R), f(p.Color.G, q.Color.G, r.Color.G), f(p.Color.B, q.Color.B, r.Color.B), 255}
+		}
+	}
+}

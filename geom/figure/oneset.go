@@ -1,0 +1,224 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// OneSet draws one set end on, as the eye sees it looking from outside towards
+// the neck, the neckline unrolled: the outer edge's curve with the loop's clear
+// width, height and room, the inner edge's curve behind it, and the stitches on
+// the band. Neighbours are drawn faintly.
+func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := checkShape(plan, shape); err != nil {
+		return Drawing{}, err
+	}
+	n := opt.Set
+	if n == 0 {
+		n = (plan.Sets + 1) / 2
+	}
+	lo, hi, ok := setPanels(plan, n)
+	if !ok {
+		return Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
+	}
+	opt.Set = 0 // the whole sheet is about it: no sign needed
+	s := newSheet(opt, "One set", fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets), "")
+	u := unroll(plan, shape, lo, hi, setCrest(plan, n))
+	return s.oneSet(plan, u, n)
+}
+
+// setCrest is the mark of set n's crest.
+func setCrest(plan pleat.Plan, n int) int {
+	seen := 0
+	for m, mark := range plan.Marks {
+		if mark.Fold == scheme.Crest {
+			if seen++; seen == n {
+				return m
+			}
+		}
+	}
+	return 0
+}
+
+// unrolled is a set and its neighbours with the neckline made straight: X along
+// it (at each distance from the neck in its own true length), Y inward, Z up.
+type unrolled struct {
+	c             cloth
+	first         int // panel of the first column
+	lo, hi, crest int // panels of the set, and its crest's mark
+}
+
+func unroll(plan pleat.Plan, shape pleat.Shape, lo, hi, crest int) unrolled {
+	first, end := max(0, lo-1), min(plan.Panels, hi+1)
+	u := unrolled{c: newCloth(shape, first, end, defaultCells), first: first, lo: lo, hi: hi, crest: crest}
+	st := nearest(plan.Neckline, innerAt(shape, crest, 0).XY())
+	r := 1 / st.Curvature
+	centre := st.Pos.Sub(st.Normal.Scale(r))
+	for i, v := range u.c.v {
+		d := v.XY().Sub(centre)
+		a := math.Atan2(st.Normal.Cross(d), st.Normal.Dot(d))
+		u.c.v[i] = geom.Vec3{X: a * d.Norm(), Y: r - d.Norm(), Z: v.Z}
+	}
+	if n := 64 / u.c.per; n > 1 {
+		u.c = u.c.refine(n)
+	}
+	return u
+}
+
+func (u *unrolled) node(mark, row int) geom.Vec3 {
+	return u.c.at((mark-u.first)*u.c.per, row)
+}
+
+// loop measures the crest's loop at the outer edge: the greatest clear width
+// within the upper half of the height, and the two places it lies between.
+func (u *unrolled) loop() (a, b geom.Vec3) {
+	row := u.c.rows - 1
+	top := u.node(u.crest, row)
+	low := math.Inf(1)
+	for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
+		low = min(low, u.c.at(col, row).Z)
+	}
+	a, b = top, top
+	mid := (top.Z + low) / 2
+	for col := (u.crest - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
+		if v := u.c.at(col, row); v.Z >= mid && v.X > b.X {
+			b = v
+		} else if v.Z < mid {
+			break
+		}
+	}
+	for col := (u.crest - u.first) * u.c.per; col >= (u.lo-u.first)*u.c.per; col-- {
+		if v := u.c.at(col, row); v.Z >= mid && v.X < a.X {
+			a = v
+		} else if v.Z < mid {
+			break
+		}
+	}
+	return a, b
+}
+
+func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
+	e := newEye(0, 0)
+	row := u.c.rows - 1
+	band := plan.Scheme.Band.Height
+	a, b := u.loop()
+	crest := u.node(u.crest, row)
+	from, to := u.node(u.lo, row), u.node(u.hi, row)
+	low := math.Min(from.Z, to.Z)
+	if u.crest != u.lo && u.crest != u.hi {
+		low = (from.Z + to.Z) / 2
+	} else if u.crest == u.lo {
+		low = to.Z
+	} else {
+		low = from.Z
+	}
+	height := s.length(crest.Z - low)
+	whole := u.crest != u.lo && u.crest != u.hi
+	word := func(what string, mm float64) string { return what + " " + s.length(mm) }
+
+	// Room: loop above, two rows of pitch below, heights to the sides.
+	room := s.room
+	gap := TextWidth(height, textSize, Upright) + 4
+	bands := s.length(band)
+	room.Min.X += TextWidth(bands, textSize, Upright) + 4
+	room.Max.X -= gap
+	room.Min.Y += 10
+	room.Max.Y -= 26
+	inL, inR := u.node(u.lo, 0), u.node(u.hi, 0)
+	over := 0.5 * (inR.X - inL.X)
+	frame := []geom.Vec3{{X: inL.X - over}, {X: inR.X + over, Z: band}}
+	box := e.fit(room, 4, u.c.v, frame)
+	s.Scale = e.scale
+
+	// The band behind everything.
+	p := func(x, z float64) Point { return e.point(geom.Vec3{X: x, Z: z}) }
+	strip := []Point{p(inL.X-over, band), p(inR.X+over, band), p(inR.X+over, 0), p(inL.X-over, 0)}
+	s.add(Path{Lines: [][]Point{strip}, Closed: true, Fill: s.pal.Wash})
+	s.line(s.pal.Rule, 0.25, nil, strip[0], strip[1])
+	s.line(s.pal.Rule, 0.25, nil, strip[3], strip[2])
+
+	// Neighbours faint, then the set.
+	faint := s.pal
+	fade := 0.66
+	faint.ClothLight, faint.ClothMid, faint.ClothDeep = mix(s.pal.ClothLight, s.pal.Ground, fade), mix(s.pal.ClothMid, s.pal.Ground, fade), mix(s.pal.ClothDeep, s.pal.Ground, fade)
+	faint.Hatch = mix(s.pal.Hatch, s.pal.Ground, fade)
+	cut := func(from, to int, pal Palette) {
+		if from >= to {
+			return
+		}
+		part := cloth{cols: (to-from)*u.c.per + 1, rows: u.c.rows, per: u.c.per, lo: u.c.lo, hi: u.c.hi}
+		part.v = u.c.v[(from-u.first)*u.c.per*u.c.rows:][:part.cols*part.rows]
+		var b body
+		part.paint(&b, &e, dress{pal: pal, hatch: 1.3})
+		s.add(b.surface())
+	}
+	cut(u.first, u.lo, faint)
+	cut(u.hi, u.first+(u.c.cols-1)/u.c.per, faint)
+	cut(u.lo, u.hi, s.pal)
+
+	// Edges: the inner one lighter, the outer one full.
+	edge := func(j int, w float64, dash []float64, c0 func() (Palette, bool)) []Point {
+		var q []Point
+		for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
+			q = append(q, e.point(u.c.at(col, j)))
+		}
+		pal, ink := c0()
+		if ink {
+			s.line(pal.Ink, w, dash, q...)
+		} else {
+			s.line(pal.Rule, w, dash, q...)
+		}
+		return q
+	}
+	edge(0, 0.32, []float64{1.1, 0.8}, func() (Palette, bool) { return s.pal, false })
+	edge(row, 0.6, nil, func() (Palette, bool) { return s.pal, true })
+
+	// Stitches where folds are sewn.
+	for m := u.lo; m <= u.hi; m++ {
+		if plan.Marks[m].Edge == scheme.EdgeNone {
+			continue
+		}
+		q := p(u.node(m, 0).X, edgeHeight(plan, plan.Marks[m].Edge))
+		s.dot(q, 1.7, s.pal.Ground)
+		s.cross(q, 1)
+	}
+
+	// Dimensions, stacked outward.
+	loop := word("loop", b.X-a.X)
+	s.across(e.point(a), e.point(b), box.Min.Y-5, loop)
+	s.upright(e.point(crest), p(crest.X, low), box.Max.X+2+gap/2, height)
+	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, s.room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
+	y := box.Max.Y + 5
+	var rooms string
+	if whole {
+		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.length(to.X-from.X), s.length(inR.X-inL.X))
+		s.across(e.point(from), e.point(to), y, word("outer edge", to.X-from.X))
+		s.across(Point{e.point(inL).X, y + 2}, Point{e.point(inR).X, y + 2}, y+9.5, word("neck", inR.X-inL.X))
+	} else {
+		rooms = "It is an end set of one panel"
+	}
+	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
+	s.Desc = fmt.Sprintf("Set %d seen end on from outside. Its loop is %s wide and %s high. %s. The band is %s high.", n, s.length(b.X-a.X), height, rooms, bands)
+	s.point(func(place string) (Point, bool) {
+		switch place {
+		case WhereOuter, WhereWhole:
+			return e.point(crest), true
+		case WhereInner, WhereTucks, WhereMarks:
+			return e.point(u.node(u.crest, 0)), true
+		case WhereBand:
+			return p(inR.X+over*0.7, band*0.97), true
+		case WhereFlaps:
+			return e.point(to), true
+		}
+		return Point{}, false
+	})
+	return s.Drawing, nil
+}

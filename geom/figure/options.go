@@ -1,0 +1,175 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+	"slices"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Options says how a view is drawn. The zero value is a sound sheet.
+type Options struct {
+	Width_mm, Height_mm float64      // of the sheet, 80 to 1,000; 0 = 240 × 180
+	Units               scheme.Units // of the dimensions
+	Palette             Palette      // zero = Light()
+	Notes               []Note       // what to point at
+	Set                 int          // selected set, 1 the first; 0 = none (OneSet: the middle one)
+	Front               bool         // Side: seen from the front, not from the wearer's left
+
+	// InHand: turn about the upright axis in degrees (0 = the front faces the
+	// eye), the eye's height in degrees (0 level, 90 from above, −90 from
+	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).
+	Turn_deg, Tilt_deg, Zoom float64
+
+	Cells int // most cells of cloth that a view paints, 0 = 30,000; a finer shape is thinned
+}
+
+// Note is something to point at: a letter and its sign are set at the place,
+// and the words at the foot of the sheet.
+type Note struct {
+	Where string // one of the Where constants
+	Text  string // plain text; shortened to fit
+	Sign  Sign
+}
+
+// Sign says what kind of note it is; it sets dye and mark. The words are those
+// of the findings' severities.
+type Sign string
+
+const (
+	SignStop     Sign = "stop"     // madder, a cross
+	SignMend     Sign = "mend"     // weld, a diamond
+	SignNote     Sign = "note"     // walnut, a ring
+	SignCaution  Sign = "caution"  // walnut, a triangle
+	SignSelected Sign = "selected" // woad, a disc
+)
+
+// The places that a note can point at. A finding's place uses the same words.
+const (
+	WhereOuter   = "outer edge"
+	WhereInner   = "inner edge"
+	WhereBand    = "band"
+	WhereOpening = "opening"
+	WhereMarks   = "marks"
+	WhereJoins   = "joins"
+	WhereNeck    = "neck"
+	WhereTucks   = "tucks"
+	WhereFlaps   = "flaps"
+	WhereStrip   = "strip"
+	WhereWhole   = "ruff" // the whole of it; unknown places are taken for it
+)
+
+// Wheres gives all places that a note can point at.
+func Wheres() []string {
+	return []string{WhereOuter, WhereInner, WhereBand, WhereOpening, WhereMarks, WhereJoins,
+		WhereNeck, WhereTucks, WhereFlaps, WhereStrip, WhereWhole}
+}
+
+// dye gives the colour of a sign and the word that goes with it.
+func (p Palette) dye(s Sign) (color.NRGBA, string) {
+	switch s {
+	case SignStop:
+		return p.Madder, "stop"
+	case SignMend:
+		return p.Weld, "mend"
+	case SignSelected:
+		return p.Woad, "selected"
+	case SignCaution:
+		return p.Walnut, "caution"
+	}
+	return p.Walnut, "note"
+}
+
+const (
+	minSheet_mm, maxSheet_mm = 80, 1000
+	defaultCells             = 30000
+	maxNotes                 = 6 // that a sheet points at; more would hide the ruff
+)
+
+// filled resolves zeros and checks the rest.
+func (o Options) filled() (Options, error) {
+	if o.Width_mm == 0 && o.Height_mm == 0 {
+		o.Width_mm, o.Height_mm = 240, 180
+	}
+	for _, f := range []struct {
+		name      string
+		v, lo, hi float64
+	}{
+		{"Width_mm", o.Width_mm, minSheet_mm, maxSheet_mm},
+		{"Height_mm", o.Height_mm, minSheet_mm, maxSheet_mm},
+		{"Turn_deg", o.Turn_deg, -1e6, 1e6},
+		{"Tilt_deg", o.Tilt_deg, -90, 90},
+		{"Zoom", o.Zoom, 0, 10},
+		{"Cells", float64(o.Cells), 0, 1e7},
+		{"Set", float64(o.Set), 0, 1e6},
+	} {
+		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too
+			return o, fmt.Errorf("figure: %s is %g, want %g to %g", f.name, f.v, f.lo, f.hi)
+		}
+	}
+	if o.Palette == (Palette{}) {
+		o.Palette = Light()
+	}
+	if o.Zoom == 0 {
+		o.Zoom = 1
+	}
+	o.Zoom = math.Max(o.Zoom, 0.2)
+	if o.Cells == 0 {
+		o.Cells = defaultCells
+	}
+	o.Notes = slices.Clone(o.Notes)
+	for i, n := range o.Notes {
+		if !slices.Contains(Wheres(), n.Where) {
+			o.Notes[i].Where = WhereWhole
+		}
+	}
+	return o, nil
+}
+
+// checkShape refuses what cannot be drawn: an empty shape, one whose panels do
+// not fit its grid or the plan, and nodes that are not finite.
+func checkShape(plan pleat.Plan, shape pleat.Shape) error {
+	if err := checkPlan(plan); err != nil {
+		return err
+	}
+	if shape.NU < 1 || shape.NV < 1 {
+		return fmt.Errorf("figure: shape has a grid of %d × %d cells, want at least 1 × 1", shape.NU, shape.NV)
+	}
+	if len(shape.Panels) < 2 || len(shape.Panels) != plan.Panels {
+		return fmt.Errorf("figure: shape has %d panels, want the plan's %d, at least 2", len(shape.Panels), plan.Panels)
+	}
+	want := (shape.NU + 1) * (shape.NV + 1)
+	for k, p := range shape.Panels {
+		if len(p.V) != want {
+			return fmt.Errorf("figure: panel %d has %d nodes, want %d", k, len(p.V), want)
+		}
+		for i, v := range p.V {
+			if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5) {
+				return fmt.Errorf("figure: panel %d node %d is (%g, %g, %g), want finite and below 100 m", k, i, v.X, v.Y, v.Z)
+			}
+		}
+	}
+	return nil
+}
+
+// checkPlan refuses a plan without marks or a size.
+func checkPlan(plan pleat.Plan) error {
+	if len(plan.Marks) != plan.Panels+1 || plan.Panels < 2 {
+		return fmt.Errorf("figure: plan has %d marks for %d panels, want one more than panels, at least 2 panels", len(plan.Marks), plan.Panels)
+	}
+	for _, f := range []struct {
+		name string
+		v    float64
+	}{
+		{"neckline", plan.Neckline.Girth()}, {"band height", plan.Scheme.Band.Height},
+		{"depth", plan.Scheme.Ruff.Depth}, {"strip", plan.Marked_mm},
+	} {
+		if !(f.v > 0 && f.v < 1e6) {
+			return fmt.Errorf("figure: plan's %s is %g mm, want above 0", f.name, f.v)
+		}
+	}
+	return nil
+}

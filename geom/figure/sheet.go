@@ -1,0 +1,253 @@
+package figure
+
+import (
+	"image/color"
+	"math"
+
+	"ruffwright/geom/scheme"
+)
+
+// Sizes of the sheet's furniture, sheet mm.
+const (
+	margin    = 5.0
+	textSize  = 3.2 // numbers and names
+	smallSize = 2.9
+	titleSize = 4.4
+	leading   = 1.28 // from line to line, in sizes
+	thin      = 0.18
+	fine      = 0.12
+	bold      = 0.4
+)
+
+// sheet is a drawing under way: its items, what is left of its space, and the
+// boxes that labels must not cover.
+type sheet struct {
+	Drawing
+	opt   Options
+	pal   Palette
+	room  Rect   // space left for the view
+	view  Rect   // all the space that the view had
+	taken []Rect // by labels
+}
+
+// newSheet lays down title, notes' key and rule, and leaves the rest as room.
+// A plain sheet (in the hand) keeps its corners free of everything else.
+func newSheet(opt Options, title, note, desc string) *sheet {
+	s := &sheet{opt: opt, pal: opt.Palette}
+	s.Width_mm, s.Height_mm, s.Ground = opt.Width_mm, opt.Height_mm, opt.Palette.Ground
+	s.Title, s.Desc, s.Scale = title, desc, 1
+	s.room = Rect{Point{margin, margin}, Point{opt.Width_mm - margin, opt.Height_mm - margin}}
+	s.label(Label{At: s.room.Min, Text: title, Size_mm: titleSize, Face: Italic, Color: s.pal.Ink})
+	if note != "" {
+		left := s.room.Min.X + TextWidth(title, titleSize, Italic) + 4
+		note = clip(note, textSize, Italic, s.room.Max.X-left)
+		s.label(Label{At: Point{s.room.Max.X, s.room.Min.Y + titleSize*baseline - textSize*baseline}, Text: note, Size_mm: textSize, Face: Italic, Anchor: Point{1, 0}, Color: s.pal.Quiet})
+	}
+	s.room.Min.Y += titleSize*lineHeight + 1.2
+	s.add(Path{Lines: [][]Point{{s.room.Min, {s.room.Max.X, s.room.Min.Y}}}, Stroke: s.pal.Rule, Width_mm: 0.22, Dash_mm: []float64{1.5, 0.9}})
+	s.room.Min.Y += 2.4
+	s.key()
+	s.view = s.room
+	return s
+}
+
+func (s *sheet) add(it Item) { s.Items = append(s.Items, it) }
+
+// label sets a label where it is and keeps its place.
+func (s *sheet) label(l Label) {
+	if l.Text == "" {
+		return
+	}
+	s.taken = append(s.taken, l.Box())
+	s.add(l)
+}
+
+// free tells whether a box lies on the sheet and covers no label.
+func (s *sheet) free(b Rect) bool {
+	if !b.Inside(Rect{Point{1, 1}, Point{s.Width_mm - 1, s.Height_mm - 1}}) {
+		return false
+	}
+	b = b.Grow(0.4)
+	for _, t := range s.taken {
+		if t.Overlaps(b) {
+			return false
+		}
+	}
+	return true
+}
+
+// place sets the label at the first of the offsets from its place that is
+// free, and tells whether there was one. A label without a place is left out:
+// the words are in the description too.
+func (s *sheet) place(l Label, offsets ...Point) bool {
+	at := l.At
+	for _, o := range offsets {
+		l.At = Point{at.X + o.X, at.Y + o.Y}
+		// The anchor follows the side that the label is moved to.
+		l.Anchor = Point{0.5 - 0.5*sign(o.X), 0.5 - 0.5*sign(o.Y)}
+		if s.free(l.Box()) {
+			s.label(l)
+			return true
+		}
+	}
+	return false
+}
+
+func sign(x float64) float64 {
+	switch {
+	case x > 0:
+		return 1
+	case x < 0:
+		return -1
+	}
+	return 0
+}
+
+// around gives offsets at distance d to the sides and corners.
+func around(d float64) []Point {
+	e := 0.75 * d
+	return []Point{{d, 0}, {-d, 0}, {0, -d}, {0, d}, {e, -e}, {-e, -e}, {e, e}, {-e, e},
+		{2 * d, 0}, {-2 * d, 0}, {0, -2 * d}, {0, 2 * d}, {3 * e, -3 * e}, {-3 * e, -3 * e}, {3 * e, 3 * e}, {-3 * e, 3 * e}}
+}
+
+// line adds an open polyline.
+func (s *sheet) line(c color.NRGBA, width float64, dash []float64, pts ...Point) {
+	s.add(Path{Lines: [][]Point{pts}, Stroke: c, Width_mm: width, Dash_mm: dash})
+}
+
+// dot adds a filled disc.
+func (s *sheet) dot(at Point, r float64, c color.NRGBA) {
+	s.add(Path{Lines: [][]Point{ring(at, r, r, 20)}, Closed: true, Fill: c})
+}
+
+// ring is an ellipse as a polygon of n corners.
+func ring(at Point, rx, ry float64, n int) []Point {
+	out := make([]Point, n)
+	for i := range out {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		out[i] = Point{at.X + rx*cos, at.Y + ry*sin}
+	}
+	return out
+}
+
+// length writes a length of the ruff in the unit of the sheet, no finer than
+// a hand measures it: to a millimetre from 100 mm, a tenth below; to a
+// sixteenth of an inch from 2 in, a thirty-second below.
+func (s *sheet) length(mm float64) string {
+	step := 0.1
+	switch {
+	case s.opt.Units == scheme.Inches && mm >= 50.8:
+		step = 25.4 / 16
+	case s.opt.Units == scheme.Inches:
+		step = 25.4 / 32
+	case mm >= 100:
+		step = 1
+	}
+	return scheme.FormatLength(math.Round(mm/step)*step, s.opt.Units)
+}
+
+// across draws a dimension line from a to b (points of the view, same height
+// not needed) at height y, thin threads leading to it, its number in the line
+// or, where that is too short, beside it. words may be empty.
+func (s *sheet) across(a, b Point, y float64, text string) {
+	if a.X > b.X {
+		a, b = b, a
+	}
+	dots := []float64{0.01, 0.9}
+	for _, p := range []Point{a, b} {
+		if math.Abs(p.Y-y) > 1 {
+			s.line(s.pal.Rule, 0.2, dots, Point{p.X, p.Y + 0.8*sign(y-p.Y)}, Point{p.X, y})
+		}
+	}
+	l := Label{At: Point{(a.X + b.X) / 2, y}, Text: text, Size_mm: textSize, Anchor: Point{0.5, 0.5}, Color: s.pal.Ink}
+	w := TextWidth(text, textSize, Upright)/2 + 1
+	if b.X-a.X > 2*w+5 && s.free(l.Box()) {
+		s.line(s.pal.Rule, thin, nil, Point{a.X, y}, Point{l.At.X - w, y})
+		s.line(s.pal.Rule, thin, nil, Point{l.At.X + w, y}, Point{b.X, y})
+		s.label(l)
+	} else {
+		s.line(s.pal.Rule, thin, nil, Point{a.X, y}, Point{b.X, y})
+		mid, h := l.At.X, textSize*0.5+1.5
+		right, left := b.X+1.6-mid, a.X-1.6-mid
+		if y < a.Y { // outward
+			h = -h
+		}
+		h -= sign(h) * textSize / 2 // the anchor goes to the near side
+		s.place(l, Point{0, h}, Point{0, -h}, Point{right, 0}, Point{left, 0}, Point{right, h}, Point{left, h}, Point{0, 3 * h}, Point{0, -3 * h})
+	}
+	s.stitchEnd(Point{a.X, y}, false)
+	s.stitchEnd(Point{b.X, y}, false)
+}
+
+// upright is across for a dimension line at x, its number set level in it.
+func (s *sheet) upright(a, b Point, x float64, text string) {
+	if a.Y > b.Y {
+		a, b = b, a
+	}
+	dots := []float64{0.01, 0.9}
+	for _, p := range []Point{a, b} {
+		if math.Abs(p.X-x) > 1 {
+			s.line(s.pal.Rule, 0.2, dots, Point{p.X + 0.8*sign(x-p.X), p.Y}, Point{x, p.Y})
+		}
+	}
+	l := Label{At: Point{x, (a.Y + b.Y) / 2}, Text: text, Size_mm: textSize, Anchor: Point{0.5, 0.5}, Color: s.pal.Ink}
+	h := textSize/2 + 0.7
+	if b.Y-a.Y > 2*h+4 && s.free(l.Box()) {
+		s.line(s.pal.Rule, thin, nil, Point{x, a.Y}, Point{x, l.At.Y - h})
+		s.line(s.pal.Rule, thin, nil, Point{x, l.At.Y + h}, Point{x, b.Y})
+		s.label(l)
+	} else {
+		s.line(s.pal.Rule, thin, nil, Point{x, a.Y}, Point{x, b.Y})
+		mid := l.At.Y
+		up, down := a.Y-1.5-mid, b.Y+1.5-mid
+		s.place(l, Point{0, up}, Point{0, down}, Point{1.8, 0}, Point{-1.8, 0}, Point{1.6, up}, Point{1.6, down}, Point{-1.6, up}, Point{-1.6, down}, Point{0, up - 4}, Point{0, down + 4})
+	}
+	s.stitchEnd(Point{x, a.Y}, true)
+	s.stitchEnd(Point{x, b.Y}, true)
+}
+
+// stitchEnd ends a dimension line in a small slanting stitch.
+func (s *sheet) stitchEnd(at Point, upright bool) {
+	d := Point{0.55, -1.05}
+	if upright {
+		d = Point{1.05, -0.55}
+	}
+	s.line(s.pal.Ink, 0.42, nil, Point{at.X - d.X, at.Y - d.Y}, Point{at.X + d.X, at.Y + d.Y})
+}
+
+// ruler sews a scale of round length at the foot of the room, one stitch a
+// centimetre or inch, and takes the height from the room.
+func (s *sheet) ruler(scale float64, height float64) {
+	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - height/2}, scale, math.Min(60, (s.room.Max.X-s.room.Min.X)*0.4))
+}
+
+func (s *sheet) rulerAt(at Point, scale, most float64) {
+	unit := 10.0
+	if s.opt.Units == scheme.Inches {
+		unit = 25.4
+	}
+	n := 0
+	for _, k := range []int{1, 2, 5, 10, 20, 50, 100} {
+		if float64(k)*unit*scale <= most {
+			n = k
+		}
+	}
+	if n == 0 {
+		return
+	}
+	step, x := unit*scale, at.X
+	k := 1
+	for step*float64(k) < 1.6 { // stitches that can be told apart
+		k *= 5
+	}
+	var lines [][]Point
+	for i := 0; i < n; i += k {
+		e := math.Min(float64(i+k), float64(n))
+		lines = append(lines, []Point{{x + float64(i)*step + 0.35, at.Y}, {x + e*step - 0.35, at.Y}})
+	}
+	s.add(Path{Lines: lines, Stroke: s.pal.Ink, Width_mm: 0.5})
+	end := x + float64(n)*step
+	s.line(s.pal.Rule, thin, nil, Point{x, at.Y - 1}, Point{x, at.Y + 1})
+	s.line(s.pal.Rule, thin, nil, Point{end, at.Y - 1}, Point{end, at.Y + 1})
+	s.place(Label{At: Point{end, at.Y}, Text: s.length(float64(n) * unit), Size_mm: smallSize, Color: s.pal.Quiet}, Point{1.6, 0})
+}

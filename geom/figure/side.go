@@ -1,0 +1,263 @@
+package figure
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Side draws the ruff level with the eye, from the wearer's left (or the front,
+// with Options.Front), and below it, larger, one half set cut through at its
+// crest: band and stitches, the crest's and the trough's line, depth, heights,
+// and how far the outer edge's middle rises above or falls below the inner
+// edge's. Scale is that of the lower picture.
+func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := checkShape(plan, shape); err != nil {
+		return Drawing{}, err
+	}
+	title, turn, part := "From the side", 90.0, 0.25
+	if opt.Front {
+		title, turn, part = "From the front", 0, 0.01
+	}
+	s := newSheet(opt, title, sets(plan), "")
+
+	// Above: the whole ruff.
+	c := newCloth(shape, 0, len(shape.Panels), opt.Cells)
+	e := newEye(turn, 0)
+	room := s.room
+	tall := (room.Max.Y - room.Min.Y) * 0.36
+	room.Max.Y = room.Min.Y + tall - 9
+	whole := e.fit(room, 0, c.v)
+	var b body
+	low := c.lo[0]
+	for _, z := range c.lo {
+		low = min(low, z)
+	}
+	spare := (tall - 9 - (whole.Max.Y - whole.Min.Y)) / 2 / e.scale
+	rise := clamp(spare-1/e.scale, 0, 40)
+	b.block(&e, plan.Neckline, min(0, low), s.top(c)-12+rise, s.pal)
+	b.band(&e, plan, s.pal)
+	c.paint(&b, &e, s.dress(plan, c, 0))
+	s.add(b.surface())
+	// The block may stand above the cloth: keep both in the room.
+	y := whole.Max.Y + 5
+	breadth := s.length((whole.Max.X - whole.Min.X) / e.scale)
+	s.across(Point{whole.Min.X, whole.Max.Y - 2}, Point{whole.Max.X, whole.Max.Y - 2}, y, breadth)
+	upper := s.spots(&e, plan, shape)
+
+	// Below: one half set, cut at its crest.
+	m := cutMark(plan, opt.Set, part)
+	sec := newSection(plan, shape, m)
+	lower := s.room
+	lower.Min.Y = y + 6
+	s.section(plan, sec, lower)
+	s.Desc = fmt.Sprintf("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s.",
+		title, breadth, s.length(sec.depth), s.length(sec.height), s.length(plan.Scheme.Band.Height), sec.droopWords(s))
+	s.point(func(place string) (Point, bool) {
+		switch place {
+		case WhereOuter:
+			return sec.eye.point(sec.crest[len(sec.crest)-1]), true
+		case WhereFlaps:
+			return sec.eye.point(sec.trough[len(sec.trough)-1]), true
+		case WhereBand:
+			return sec.eye.point(sec.band(plan.Scheme.Band.Height * 0.5)), true
+		case WhereInner, WhereTucks:
+			return sec.eye.point(sec.crest[0]), true
+		case WhereNeck:
+			return sec.eye.point(sec.zero.Add(sec.eye.right.Scale(-blockIn - 6))), true
+		case WhereOpening:
+			if !opt.Front {
+				return Point{}, false
+			}
+		}
+		return upper(place)
+	})
+	return s.Drawing, nil
+}
+
+// cutMark is a crest from which a panel goes on along the strip: of set n, or
+// about the part of the way round.
+func cutMark(plan pleat.Plan, n int, part float64) int {
+	want := int(part * float64(plan.Panels))
+	if lo, hi, ok := setPanels(plan, n); ok {
+		want = (lo + hi) / 2
+	}
+	for d := 0; d <= plan.Panels; d++ {
+		for _, m := range []int{want - d, want + d} {
+			if m >= 0 && m < plan.Panels && plan.Marks[m].Fold == scheme.Crest {
+				return m
+			}
+		}
+	}
+	return 0
+}
+
+// section is one panel seen along the neckline from the plane of its crest.
+type section struct {
+	eye           eye
+	panel         cloth
+	crest, trough []geom.Vec3 // its highest and its lowest line, from neck to outer edge
+	zero          geom.Vec3   // on the neckline, at the band's bottom edge
+	depth, height float64     // measured on the shape
+	droop         float64     // inner mid-height less outer mid-height, + down
+	marks         [2]pleat.Mark
+}
+
+func newSection(plan pleat.Plan, shape pleat.Shape, m int) *section {
+	c := newCloth(shape, m, m+1, defaultCells)
+	s := &section{panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
+	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
+		top, low := c.at(0, j), c.at(c.cols-1, j)
+		for col := range c.cols {
+			v := c.at(col, j)
+			if v.Z > top.Z {
+				top = v
+			}
+			if v.Z < low.Z {
+				low = v
+			}
+		}
+		s.crest, s.trough = append(s.crest, top), append(s.trough, low)
+	}
+	st := nearest(plan.Neckline, s.crest[0].XY())
+	out := geom.Vec3{X: st.Normal.X, Y: st.Normal.Y}
+	up := geom.Vec3{Z: 1}
+	s.eye = eye{right: out, up: up, toward: out.Cross(up), scale: 1}
+	s.zero = geom.Vec3{X: st.Pos.X, Y: st.Pos.Y}
+	s.eye.mid = s.zero
+	last := len(s.crest) - 1
+	s.depth = s.crest[last].Sub(s.zero).Dot(out)
+	s.height = s.crest[last].Z - s.trough[last].Z
+	s.droop = (s.crest[0].Z+s.trough[0].Z)/2 - (s.crest[last].Z+s.trough[last].Z)/2
+	return s
+}
+
+// nearest is the station of the neckline nearest to a place, to a 720th of it.
+func nearest(n geom.Neckline, p geom.Vec2) geom.Station {
+	var best geom.Station
+	least := math.Inf(1)
+	for _, st := range n.Stations(720) {
+		if d := st.Pos.Sub(p).Norm(); d < least {
+			least, best = d, st
+		}
+	}
+	return best
+}
+
+func (c *section) band(z float64) geom.Vec3 {
+	return c.zero.Add(c.eye.right.Scale(-bandIn)).Add(geom.Vec3{Z: z})
+}
+
+// droopWords says where the outer edge's middle lies.
+func (c *section) droopWords(s *sheet) string {
+	switch {
+	case c.droop > 0.5:
+		return "The outer edge's middle falls " + s.length(c.droop) + " below the inner edge's"
+	case c.droop < -0.5:
+		return "The outer edge's middle rises " + s.length(-c.droop) + " above the inner edge's"
+	}
+	return "The outer edge lies level with the inner edge"
+}
+
+// section draws the cut panel with its dimensions into the room.
+func (s *sheet) section(plan pleat.Plan, c *section, room Rect) {
+	e := &c.eye
+	h := plan.Scheme.Band.Height
+	left := -math.Min(26, 0.8*math.Min(plan.Neckline.Breadth(), plan.Neckline.Depth())/2)
+	corner := func(x, z float64) geom.Vec3 { return c.zero.Add(e.right.Scale(x)).Add(geom.Vec3{Z: z}) }
+	lo, hi := 0.0, h
+	for _, v := range c.panel.v {
+		lo, hi = min(lo, v.Z), max(hi, v.Z)
+	}
+	ends := []geom.Vec3{corner(left, lo), corner(left, hi)}
+	heights, bands := s.length(c.height), s.length(h)
+	rightCol := TextWidth(heights, textSize, Upright)/2 + 4
+	inner := room
+	inner.Min.X += TextWidth(bands, textSize, Upright) + 2
+	inner.Max.X -= 2*rightCol + 12
+	inner.Max.Y -= 16
+	inner.Min.Y += 4
+	box := e.fit(inner, 3, c.panel.v, ends)
+	s.Scale = e.scale
+
+	// The block, cut: wood with upright grain, its left side left open.
+	above, below := 6/e.scale, 6/e.scale
+	p := func(x, z float64) Point { return e.point(corner(x, z)) }
+	in := -math.Min(blockIn, 0.15*math.Min(plan.Neckline.Breadth(), plan.Neckline.Depth())/2)
+	wood := []Point{p(left, hi+above), p(in, hi+above), p(in, lo-below), p(left, lo-below)}
+	s.add(Path{Lines: [][]Point{wood}, Closed: true, Fill: mix(s.pal.WoodDeep, s.pal.WoodLight, 0.72)})
+	var grain [][]Point
+	for k := 1; k < 9; k++ {
+		x := left + (in-left)*math.Pow(float64(k)/9, 0.8)
+		var g []Point
+		for i := 0; i <= 12; i++ {
+			z := lo - below + (hi+above-lo+below)*float64(i)/12
+			g = append(g, p(x+0.5*math.Sin(float64(i)*0.55+float64(k)*1.9), z))
+		}
+		grain = append(grain, g)
+	}
+	s.add(Path{Lines: grain, Stroke: mix(s.pal.WoodDeep, s.pal.WoodLight, 0.35), Width_mm: 0.16})
+	s.line(s.pal.WoodDeep, 0.3, nil, wood[0], wood[1], wood[2], wood[3])
+
+	// Cloth, then the band's cut edge over it, then stitches.
+	var b body
+	d := dress{pal: s.pal, hatch: 1.3}
+	c.panel.paint(&b, e, d)
+	s.add(b.surface())
+	line := func(pts []geom.Vec3, w float64) {
+		q := make([]Point, len(pts))
+		for i, v := range pts {
+			q[i] = e.point(v)
+		}
+		s.line(s.pal.Ink, w, nil, q...)
+	}
+	line(c.trough, 0.3)
+	line(c.crest, 0.5)
+	half := math.Max(0.45, 0.7*e.scale) / e.scale
+	bar := []Point{p(-bandIn-2*half, h), p(-bandIn, h), p(-bandIn, 0), p(-bandIn-2*half, 0)}
+	s.add(Path{Lines: [][]Point{bar}, Closed: true, Fill: s.pal.cloth(0.95), Stroke: s.pal.Ink, Width_mm: 0.3})
+	for _, mark := range c.marks {
+		if mark.Edge == scheme.EdgeNone {
+			continue
+		}
+		z := 0.0
+		dz := 1.6 / e.scale
+		if mark.Edge == scheme.EdgeTop {
+			z, dz = h, -dz
+		}
+		q := p(0, z)
+		over := p(-bandIn-half, z-0.35*dz)
+		inside := p(-bandIn-2*half-0.3/e.scale, z+dz)
+		s.line(s.pal.Thread, 0.55, nil, Point{q.X + 0.8, q.Y}, over, inside)
+		s.dot(Point{q.X + 0.8, q.Y}, 0.5, s.pal.Thread)
+	}
+
+	// Dimensions: depth below, height right, band left, droop beyond the height.
+	last := len(c.crest) - 1
+	tip, foot := e.point(c.crest[last]), e.point(c.trough[last])
+	y := math.Max(box.Max.Y, wood[2].Y) + 4
+	s.across(p(0, lo), Point{tip.X, foot.Y}, y, s.length(c.depth))
+	x := box.Max.X + 3 + rightCol
+	s.upright(tip, foot, x, heights)
+	s.upright(p(left, 0), p(left, h), room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
+	mid := e.point(c.crest[0].Lerp(c.trough[0], 0.5))
+	out := Point{tip.X, (tip.Y + foot.Y) / 2}
+	s.line(s.pal.Rule, 0.22, []float64{1.6, 0.9, 0.01, 0.9}, Point{p(0, 0).X + 1, mid.Y}, Point{x - rightCol, mid.Y})
+	s.line(s.pal.Ink, 0.35, nil, Point{out.X - 1.6, out.Y}, Point{out.X + 1.6, out.Y})
+	word := "level"
+	if c.droop > 0.5 {
+		word = "falls " + s.length(c.droop)
+	} else if c.droop < -0.5 {
+		word = "rises " + s.length(-c.droop)
+	}
+	s.place(Label{At: Point{x, mid.Y}, Text: word, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet},
+		Point{0, foot.Y + 2.5 - mid.Y}, Point{0, tip.Y - 2.5 - mid.Y}, Point{2, foot.Y + 5 - mid.Y}, Point{-8, foot.Y + 7 - mid.Y})
+	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
+}
