@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
@@ -40,8 +41,12 @@ func (v *view) rowLong() (seen, bool) {
 	if s.value <= s.limit || v.p.BandPlanned_mm-v.p.Band_mm > bandTolerance {
 		return s, false
 	}
-	s.says("%d sets at %s take %s, but the band has room for %s without its overlap: the last %s do not go on.",
-		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), count(int(math.Ceil((s.value-room)/v.p.Pitch_mm-1e-9)), "set", "sets"))
+	left := "the last set does not go on"
+	if n := int(math.Ceil((s.value-room)/v.p.Pitch_mm - 1e-9)); n > 1 {
+		left = fmt.Sprintf("the last %d sets do not go on", n)
+	}
+	s.says("%d sets at %s take %s, but the band has room for %s without its overlap: %s.",
+		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), left)
 	v.offerRow(&s, room)
 	return s, true
 }

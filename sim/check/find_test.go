@@ -116,7 +116,9 @@ var shows = []show{
 	// The first join at 0.97 (bolt − 16) − 5.5 mm, the 12th crest at 1283.7.
 	{"joins", []string{"strip.bolt 1345"}, []string{"strip.bolt 1349"}, 2},
 	{"cut-width", []string{"strip.takeup 5.9"}, []string{"strip.takeup 6"}, 1},
-	{"loops-crowded", []string{"ruff.sets 120", "pleat.panel 56", "band.height 31"}, []string{"ruff.sets 40", "pleat.panel 56", "band.height 31"}, 1},
+	// The loops want 10.2 % and 9 % of half the room.
+	{"loops-crowded", []string{"pleat.panel 56", "band.height 30.4"}, []string{"pleat.panel 56", "band.height 30.6"}, 1},
+	{"loops-crowded", []string{"ruff.sets 120", "pleat.panel 56", "band.height 31"}, nil, 1},
 	{"gaping", []string{"ruff.height 40"}, []string{"ruff.height 41.5"}, 1},
 	{"gaping", []string{"pleat.panel 50"}, []string{"pleat.panel 51"}, 1},
 	{"quarters", []string{"ruff.sets 42"}, []string{"ruff.sets 44"}, 2},
