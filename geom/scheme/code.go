@@ -20,6 +20,10 @@ const (
 	maxInflated = 64 << 10 // bytes
 )
 
+// worthPacking is the size in bytes below which deflate is not tried: it saves
+// nothing on a few fields, and setting it up costs a thousand times the rest.
+const worthPacking = 160
+
 // A share code is
 //
 //	version "." base64url( packing, length, body, checksum )
@@ -47,8 +51,10 @@ const (
 func (s Scheme) Code() string {
 	body := s.pack()
 	packing := byte(0)
-	if small := deflated(body); len(small) < len(body) {
-		packing, body = 1, small
+	if len(body) > worthPacking {
+		if small := deflated(body); len(small) < len(body) {
+			packing, body = 1, small
+		}
 	}
 	head := strconv.Itoa(Version) + "."
 	raw := append([]byte(head), packing)

@@ -65,12 +65,20 @@ func Fields() []Field { return slices.Clone(table) }
 
 // Lookup finds a field by its key.
 func Lookup(key string) (Field, bool) {
-	for i := range table {
-		if table[i].Key == key {
-			return table[i], true
-		}
+	if i := place(key); i >= 0 {
+		return table[i], true
 	}
 	return Field{}, false
+}
+
+// place is where a field stands in the table, -1 if nowhere.
+func place(key string) int {
+	for i := range table {
+		if table[i].Key == key {
+			return i
+		}
+	}
+	return -1
 }
 
 // Default gives a sound start: a scheme with every field at its default.

@@ -39,10 +39,10 @@ func (s Scheme) fit() Errors {
 	}
 	mm := func(v float64) string { return decimals(v, 3) + " mm" }
 
-	for i := range table {
-		f := &table[i]
-		if v := f.Number(s); partRanges[f.Key] != (struct{ neck, wrist [2]float64 }{}) && !f.For(s).InRange(v) {
-			bad(f.Key, mm(v), "is not possible with wearer.part "+string(s.Wearer.Part), f.For(s).Allowed(Millimetres))
+	for key := range partRanges {
+		f, _ := Lookup(key)
+		if v := f.Number(s); !f.For(s).InRange(v) {
+			bad(key, mm(v), "is not possible with wearer.part "+string(s.Wearer.Part), f.For(s).Allowed(Millimetres))
 		}
 	}
 

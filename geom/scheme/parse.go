@@ -15,8 +15,10 @@ import (
 // MaxDocument is the size in bytes up to which Parse reads a document.
 const MaxDocument = 1 << 20
 
-// maxErrors is how many errors of one document are told.
-const maxErrors = 20
+const (
+	maxErrors = 20   // of one document that are told
+	maxKeys   = 1000 // of one object; a scheme's have at most 13
+)
 
 // Parse reads a document as JSON gives it and validates it. Fields that are not
 // there have their defaults. Refused, each by its path: a version that is
@@ -122,10 +124,13 @@ func (r *reader) document() error {
 // comes twice.
 func (r *reader) object(prefix string, value func(key string) error) error {
 	seen := map[string]bool{}
-	for r.dec.More() {
+	for n := 0; r.dec.More(); n++ {
 		t, err := r.token()
 		if err != nil {
 			return err
+		}
+		if n == maxKeys {
+			return errors.New("an object has more than " + strconv.Itoa(maxKeys) + " keys")
 		}
 		key, ok := t.(string)
 		if !ok {
@@ -149,7 +154,7 @@ func (r *reader) object(prefix string, value func(key string) error) error {
 
 func (r *reader) unknown(path string) error {
 	e := unknownKey(path)
-	for _, known := range append([]string{"version"}, groupKeys()...) {
+	for _, known := range append([]string{"version"}, objectKeys...) {
 		if strings.EqualFold(known, path) {
 			e.Why = "is not a key of a scheme; " + known + " is"
 		}
@@ -348,17 +353,12 @@ func kindOf(t json.Token) string {
 	return ""
 }
 
-func isGroup(key string) bool {
-	for _, k := range groupKeys() {
-		if k == key {
-			return true
-		}
-	}
-	return false
-}
+func isGroup(key string) bool { return slices.Contains(objectKeys, key) }
 
-// groupKeys are the keys of the document whose values are objects.
-func groupKeys() []string {
+// objectKeys are the keys of the document whose values are objects.
+var objectKeys = objectsOf(groups)
+
+func objectsOf(groups []Group) []string {
 	var keys []string
 	for _, g := range groups {
 		if _, field := Lookup(g.Key); !field {

@@ -23,11 +23,6 @@ func (s Scheme) Validate() error {
 	return errs.orNil()
 }
 
-// place is where a field stands in the table.
-func place(key string) int {
-	return slices.IndexFunc(table, func(f Field) bool { return f.Key == key })
-}
-
 // check says what is wrong with one field by itself.
 func (f Field) check(s *Scheme) Errors {
 	number := func(v float64) Errors {
