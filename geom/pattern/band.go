@@ -1,0 +1,133 @@
+package pattern
+
+import (
+	"math"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Band is the neckband's one piece, folded lengthwise along its middle (the fold
+// is the band's top edge). x runs along it from the cut end at the opening that
+// carries the first set, y across it from the cut edge of the outer half.
+//
+// The neckline begins at the seam line x = Seam_mm at the centre front, goes round
+// by the wearer's left, the centre back and the wearer's right, and ends at
+// Seam_mm + Carry_mm; the overlap, which carries no sets, follows.
+type Band struct {
+	AtHand     bool    // made already (band.length): not cut, not bought
+	Length_mm  float64 // finished: girth + ease + overlap, or as made
+	Height_mm  float64 // finished
+	Carry_mm   float64 // of the length: what carries sets
+	Overlap_mm float64
+	Seam_mm    float64 // allowance all round
+	CutLong_mm float64 // Length + 2 seams
+	CutWide_mm float64 // 2 × height + 2 seams
+	Fold_mm    float64 // y of the fold line = Seam + Height
+	RowFrom_mm float64 // x of the first fold sewn, from the cut end
+	RowTo_mm   float64 // x of the last
+	Marks      []BandMark
+	Pins       []Pin
+	Closures   []Closure
+}
+
+// BandMark is a quarter or centre mark across the band.
+type BandMark struct {
+	X_mm float64 // from the cut end
+	Name string  // "centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"
+}
+
+// Pin is where a quarter of the strip is pinned to the band.
+type Pin struct {
+	Mark     int     // index of the plan's mark
+	Strip_mm float64 // its place from the first mark
+	Band_mm  float64 // x of the band, from the cut end
+}
+
+// Closure is one half of a hook and eye, a button and its hole, or a pair of
+// eyelets for ties.
+type Closure struct {
+	Kind     string  // "eye", "hook", "button", "buttonhole", "loop", "eyelet"
+	X_mm     float64 // from the cut end
+	Up_mm    float64 // from the band's finished bottom edge
+	Pair     int     // 1, 2, … from the bottom; two closures have the same
+	Apart_mm float64 // how far the two halves of the pair lie apart when the band is closed
+}
+
+// newBand lays out the band. A band as made keeps its overlap: the rest of it
+// carries the sets.
+func newBand(p pleat.Plan) Band {
+	s := p.Scheme.Band
+	b := Band{
+		AtHand: s.Length > 0, Length_mm: p.Band_mm, Height_mm: s.Height,
+		Overlap_mm: s.Overlap, Seam_mm: s.Seam,
+		CutLong_mm: p.Band_mm + 2*s.Seam, CutWide_mm: 2*s.Height + 2*s.Seam, Fold_mm: s.Seam + s.Height,
+	}
+	b.Carry_mm = p.Neckline_mm
+	if b.AtHand {
+		b.Carry_mm = math.Max(0, b.Length_mm-b.Overlap_mm)
+	}
+	for i, name := range []string{"centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"} {
+		b.Marks = append(b.Marks, BandMark{X_mm: s.Seam + b.Carry_mm*float64(i)/4, Name: name})
+	}
+	half := p.Pitch_mm / 2
+	b.RowFrom_mm = s.Seam + (b.Carry_mm-float64(p.Panels)*half)/2
+	b.RowTo_mm = b.RowFrom_mm + float64(p.Panels)*half
+	for k, m := range p.Marks {
+		if m.Quarter {
+			b.Pins = append(b.Pins, Pin{Mark: k, Strip_mm: m.Place_mm, Band_mm: b.RowFrom_mm + float64(k)*half})
+		}
+	}
+	b.Closures = b.closures(s.Closure)
+	return b
+}
+
+// How closures are spaced and set in, in mm: common practice, no source. A
+// button's hole needs 10 mm of overlap.
+const (
+	hookStep, buttonStep, tieStep = 15, 20, 25 // of height for each
+	hookInset, eyeletInset        = 3, 6       // from the band's end
+	leastForHole                  = 10
+)
+
+// closures places the closure's halves so that, closed, the band's inside goes
+// round girth + ease: the half on the overlap lies Carry_mm further along the band
+// than its fellow on the other end. Ties without overlap are the exception: their
+// eyelets stand in from both ends, and the ties cross what lies between
+// (Apart_mm).
+func (b Band) closures(kind scheme.Closure) []Closure {
+	start, end := b.Seam_mm, b.Seam_mm+b.Length_mm
+	var near, far Closure
+	step := float64(hookStep)
+	switch kind {
+	case scheme.Buttons:
+		step = buttonStep
+		near = Closure{Kind: "button", X_mm: start + b.Overlap_mm/2}
+		far = Closure{Kind: "buttonhole", X_mm: near.X_mm + b.Carry_mm}
+		if b.Overlap_mm < leastForHole {
+			far.Kind = "loop"
+		}
+	case scheme.Ties:
+		step = tieStep
+		near = Closure{Kind: "eyelet", X_mm: start + math.Max(b.Overlap_mm/2, eyeletInset)}
+		far = Closure{Kind: "eyelet", X_mm: end - math.Max(b.Overlap_mm/2, eyeletInset)}
+	default:
+		inset := math.Min(hookInset, b.Overlap_mm/2)
+		far = Closure{Kind: "hook", X_mm: end - inset}
+		near = Closure{Kind: "eye", X_mm: far.X_mm - b.Carry_mm}
+	}
+	apart := math.Max(0, near.X_mm+b.Carry_mm-far.X_mm)
+	if apart < tiny {
+		apart = 0
+	}
+	near.Apart_mm, far.Apart_mm = apart, apart
+	n := max(1, int(math.Round(b.Height_mm/step)))
+	var out []Closure
+	for i := range n {
+		near.Pair, far.Pair = i+1, i+1
+		near.Up_mm = b.Height_mm * (float64(i) + 0.5) / float64(n)
+		far.Up_mm = near.Up_mm
+		out = append(out, near, far)
+	}
+	return out
+}

@@ -1,0 +1,150 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+
+	"ruffwright/geom/scheme"
+)
+
+// squareEnd is what is bought at each end to straighten the shop's cut along a
+// drawn thread, in mm (common practice, no source).
+const squareEnd = 20
+
+// layOut places everything on the cloth. Pieces of the strip lie in rows: along
+// the weft one above another, along the warp side by side. Band and swatches
+// then go, one by one, where they lengthen the cloth least, of such places the
+// lowest and leftmost: beside a shortened piece where there is room. All keep
+// their grain; only a band too long for its grain is turned.
+func (p Pattern) layOut(c Cut) Layout {
+	s := p.Plan.Scheme.Strip
+	l := Layout{
+		Bolt_mm: s.Bolt, Selvedge_mm: s.Selvedge, Square_mm: squareEnd,
+		ShrinkWarp: s.ShrinkWarp / 100, ShrinkWeft: s.ShrinkWeft / 100,
+	}
+	x, y := l.Selvedge_mm, l.Square_mm
+	top := y
+	for i, piece := range c.Pieces {
+		if piece.AtHand {
+			continue
+		}
+		q := l.bought(piece.Length_mm, piece.Width_mm, c.Along)
+		q.Kind, q.Name, q.Piece, q.X_mm, q.Y_mm = KindStrip, fmt.Sprintf("strip %d", piece.Number), i, x, y
+		l.Placed = append(l.Placed, q)
+		if c.Along == scheme.Weft {
+			y += q.Long_mm
+		} else {
+			x += q.Wide_mm
+		}
+		top = math.Max(top, q.Y_mm+q.Long_mm)
+	}
+	if !p.Band.AtHand {
+		band := Swatch{Kind: KindBand, Name: "band", Count: 1, Long_mm: p.Band.CutLong_mm, Wide_mm: p.Band.CutWide_mm, Along: scheme.Warp, For: "the neckband"}
+		turned := band
+		turned.Along = scheme.Weft
+		switch {
+		case l.fits(band):
+			top = l.place(band, "band", top)
+		case l.fits(turned):
+			top = l.place(turned, "band", top)
+		default:
+			l.Left = append(l.Left, band)
+		}
+	}
+	for _, w := range p.swatches(c.Along) {
+		if !l.fits(w) {
+			l.Left = append(l.Left, w)
+			continue
+		}
+		for i := range w.Count {
+			name := w.Name
+			if w.Count > 1 {
+				name = fmt.Sprintf("%s %d", w.Name, i+1)
+			}
+			top = l.place(w, name, top)
+		}
+	}
+	l.Length_mm = top + l.Square_mm
+	var area float64
+	for _, q := range l.Placed {
+		area += q.Wide_mm * q.Long_mm
+	}
+	l.Used = area / (l.Bolt_mm * l.Length_mm)
+	return l
+}
+
+// bought is the size on the cloth as bought of a piece long by wide when washed.
+func (l Layout) bought(long, wide float64, along scheme.Along) Placed {
+	if along == scheme.Warp {
+		long, wide = wide, long
+	}
+	return Placed{Along: along, Piece: -1, Wide_mm: long / (1 - l.ShrinkWeft), Long_mm: wide / (1 - l.ShrinkWarp)}
+}
+
+// fits says whether a piece goes between the selvedges.
+func (l Layout) fits(w Swatch) bool {
+	return l.bought(w.Long_mm, w.Wide_mm, w.Along).Wide_mm <= l.Bolt_mm-2*l.Selvedge_mm+tiny
+}
+
+// place puts one piece down and gives the new top of everything placed.
+//
+// The places tried begin at the left selvedge, at the right edge of something
+// placed, or end at the right selvedge. In each, the column as wide as the piece
+// is gone up for the first gap that is long enough.
+func (l *Layout) place(w Swatch, name string, top float64) float64 {
+	q := l.bought(w.Long_mm, w.Wide_mm, w.Along)
+	q.Kind, q.Name = w.Kind, name
+	right := l.Bolt_mm - l.Selvedge_mm
+	xs := []float64{l.Selvedge_mm, math.Max(l.Selvedge_mm, right-q.Wide_mm)}
+	for _, r := range l.Placed {
+		xs = append(xs, r.X_mm+r.Wide_mm)
+	}
+	sort.Float64s(xs)
+	xs = slices.CompactFunc(xs, func(a, b float64) bool { return math.Abs(b-a) < tiny })
+	byY := slices.Clone(l.Placed)
+	sort.SliceStable(byY, func(i, j int) bool { return byY[i].Y_mm < byY[j].Y_mm })
+	best := math.Inf(1)
+	for _, x := range xs {
+		if x+q.Wide_mm > right+tiny {
+			continue
+		}
+		y := l.Square_mm
+		for _, r := range byY {
+			if r.X_mm >= x+q.Wide_mm-tiny || r.X_mm+r.Wide_mm <= x+tiny {
+				continue
+			}
+			if r.Y_mm-y >= q.Long_mm {
+				break
+			}
+			y = math.Max(y, r.Y_mm+r.Long_mm)
+		}
+		reach := math.Max(top, y+q.Long_mm)
+		if reach < best-tiny || reach < best+tiny && y < q.Y_mm-tiny {
+			best, q.X_mm, q.Y_mm = reach, x, y
+		}
+	}
+	l.Placed = append(l.Placed, q)
+	return math.Max(top, q.Y_mm+q.Long_mm)
+}
+
+// Washed gives the layout on the cloth after its first wash, when it is cut.
+// Selvedges and the straightening shrink with it.
+func (l Layout) Washed() Layout {
+	kx, ky := 1-l.ShrinkWeft, 1-l.ShrinkWarp
+	l.Bolt_mm *= kx
+	l.Selvedge_mm *= kx
+	l.Square_mm *= ky
+	l.Length_mm *= ky
+	l.ShrinkWarp, l.ShrinkWeft = 0, 0
+	l.Placed = slices.Clone(l.Placed)
+	for i := range l.Placed {
+		q := &l.Placed[i]
+		q.X_mm *= kx
+		q.Wide_mm *= kx
+		q.Y_mm *= ky
+		q.Long_mm *= ky
+	}
+	return l
+}

@@ -1,0 +1,47 @@
+package pattern
+
+import (
+	"math"
+
+	"ruffwright/geom/scheme"
+)
+
+// Sizes and numbers of test pieces. Strips of 25 mm × 250 mm are those of ISO
+// 9073-7, three or four in each direction are usual with the cantilever tests
+// (both from memory of the standards, to be checked there); a square of 10 cm
+// gives g/m² as its weight in g × 100 (ISO 3801's 100 cm², same area). Two
+// trials of starch with three strips each: our choice.
+const (
+	swatchLong, swatchWide = 250, 25
+	swatchEach             = 3
+	starchTrials           = 2
+	squareSide             = 100
+	// holdLong is what lies on the table while the rest hangs over.
+	holdLong = 50
+)
+
+// Swatches gives the test pieces that are cut along with the ruff, sizes as
+// washed: three strips each way for the bending length of the cloth, six along
+// the strip's thread for the starch, and a square to weigh. Starched strips are
+// longer where the wanted bending length needs it: they hang over by twice that.
+// Strips along the weft are no longer than the cloth is wide.
+func (p Pattern) Swatches() []Swatch { return p.swatches(p.Cut.Along) }
+
+// swatches gives the test pieces for a strip that is cut along the given thread.
+func (p Pattern) swatches(along scheme.Along) []Swatch {
+	s := p.Plan.Scheme
+	across := usable(s.Strip) * keeps(s.Strip, scheme.Weft)
+	long := func(want float64, along scheme.Along) float64 {
+		if along == scheme.Weft {
+			return math.Min(want, across)
+		}
+		return want
+	}
+	starched := math.Max(swatchLong, 2*s.Starch.Bend+holdLong)
+	return []Swatch{
+		{KindSwatch, "swatch, weft", swatchEach, long(swatchLong, scheme.Weft), swatchWide, scheme.Weft, "bending length across the cloth, unstarched"},
+		{KindSwatch, "starch swatch", starchTrials * swatchEach, long(starched, along), swatchWide, along, "bending length along the strip, starched and dried flat: two trials of three"},
+		{KindSwatch, "square", 1, math.Min(squareSide, across), math.Min(squareSide, across), scheme.Warp, "weigh it: grams × 100 are g/m²"},
+		{KindSwatch, "swatch, warp", swatchEach, swatchLong, swatchWide, scheme.Warp, "bending length along the cloth, unstarched"},
+	}
+}

@@ -1,0 +1,185 @@
+package pattern
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom/scheme"
+)
+
+// Work is how much there is to sew and to set, and how long it may take.
+type Work struct {
+	Seams     []Seam
+	Stitches  int
+	Thread_mm float64 // with what is lost at knots and ends
+	Sewing    Hours   // all from cutting to the sewn ruff
+	Washing   Hours   // washing and starching, without drying
+	Setting   Hours   // forming the sets with the hot stick
+	Total     Hours
+	Notes     []string // where the figures come from and how far they may be trusted
+}
+
+// Seam is one kind of sewing. What is at hand already is not in the list.
+type Seam struct {
+	Name      string
+	Stitch    string // "oversewing", "hemming", "backstitch", "tacking"
+	Length_mm float64
+	Stitches  int
+	Thread_mm float64 // without what is lost at knots and ends
+	Source    string  // of the number of stitches
+}
+
+// Hours are ranges, for a learner and for a practised hand.
+type Hours struct{ Learner, Practised Range }
+
+// Range of hours.
+type Range struct{ Least, Most float64 }
+
+// What a stitch is taken to be, in mm; common practice, no source.
+const (
+	bite         = 2   // depth of an oversewing stitch
+	hemBite      = 1.5 // of a hemming stitch
+	foldBite     = 4   // thread of one tacking stitch at a fold, there and back: 2 × this
+	foldStitches = 4   // tacking stitches at a sewn fold, on each stitch line
+	tuckStitches = 2   // more where the fold is tucked
+	// rawShare: the raw inner edge is oversewn this much more loosely than a hem.
+	rawShare = 0.5
+	// threadLong is cut at a time, threadLost of it goes for knots and ends.
+	threadLong, threadLost = 450, 100
+	// paceStitches per cm are what the logged pieces are taken to have: the
+	// nearest measured hem has 6 (a linen kerchief of the 17th century).
+	paceStitches = 6
+)
+
+// How fast a practised hand is: all sewing of a metre in 1/1.2 h, derived from 23
+// stitches a minute (mid-19th century trials, from memory); a set in 18 s (1 h for
+// 200) to 60 s (suggested, no source); washing and starching ½ to 1 h. Learners
+// take three times as long to set (suggested, no source) and twice to starch (no
+// source).
+const (
+	practisedFast     = 1 / 1.2 // h/m
+	settingLeast_s    = 18
+	settingMost_s     = 60
+	learnersSetting   = 3
+	learnersStarching = 2
+)
+
+// Work counts stitches, thread and hours.
+//
+// Stitches are length × stitches per cm (hand.stitches), and a number for each
+// fold. Thread is geometry: an oversewing or hemming stitch of pitch p and bite b
+// goes there and back aslant, 2√(b² + (p/2)²); a backstitch takes 3p.
+//
+// Hours of sewing go with the metres of strip and with the stitches that this
+// ruff has beside what it would have at 6 per cm. A learner's pace is the starter
+// ruff's, widened both ways by the factor with which Predict misses its third
+// piece; a practised hand's lies between 1.2 m an hour and the Icelandic
+// ruff's log.
+func (p Pattern) Work() Work {
+	w := Work{Seams: p.seams(p.Plan.Scheme.Hand.Stitches, false)}
+	for _, s := range w.Seams {
+		w.Stitches += s.Stitches
+		w.Thread_mm += s.Thread_mm
+	}
+	w.Thread_mm *= float64(threadLong) / (threadLong - threadLost)
+
+	whole := 0
+	for _, s := range p.seams(paceStitches, true) {
+		whole += s.Stitches
+	}
+	metres := p.Strip.Length_mm / 1000 * float64(w.Stitches) / float64(whole)
+	test := Predict()
+	perMetre := starterRuff.Sewing.times(1 / starterRuff.Strip_m)
+	w.Sewing = Hours{
+		Learner:   perMetre.widened(test.SewingMiss).times(metres),
+		Practised: Range{practisedFast, icelandic.Sewing.middle() / icelandic.Strip_m}.times(metres),
+	}
+	w.Washing = Hours{Learner: northGermanWash.times(learnersStarching), Practised: northGermanWash}
+	set := Range{settingLeast_s, settingMost_s}.times(float64(p.Plan.Sets) / 3600)
+	w.Setting = Hours{Learner: set.times(learnersSetting), Practised: set}
+	w.Total = Hours{
+		Learner:   w.Sewing.Learner.plus(w.Washing.Learner).plus(w.Setting.Learner),
+		Practised: w.Sewing.Practised.plus(w.Washing.Practised).plus(w.Setting.Practised),
+	}
+	w.Notes = []string{
+		fmt.Sprintf("A learner's sewing: %s (%g m in %g to %g h; %s), widened by a factor of %.2f each way.",
+			starterRuff.Name, starterRuff.Strip_m, starterRuff.Sewing.Least, starterRuff.Sewing.Most, starterRuff.Source, test.SewingMiss),
+		fmt.Sprintf("That factor is how far the pace of two logged pieces misses a third (%s; %s): sewing %.1f h for the %.0f h told, starching and setting %.1f h for %.0f h.",
+			icelandic.Name, icelandic.Source, test.Sewing_h, test.SewingLogged_h, test.Setting_h, test.SettingLogged_h),
+		"A practised hand's sewing: from 23 stitches a minute (from memory of 19th century trials) to the third piece's log, a day taken as 8 h.",
+		fmt.Sprintf("Setting: %d s a set (%s) to %d s; learners three times that: no source.", settingLeast_s, northGerman.Source, settingMost_s),
+		"Thread and stitches at the folds and at the raw edge: common practice, no source. Drying is not counted.",
+	}
+	return w
+}
+
+// ChosenPace gives the range of the maker's own pace (hand.pace).
+func (h Hours) ChosenPace(pace scheme.Pace) Range {
+	if pace == scheme.Practised {
+		return h.Practised
+	}
+	return h.Learner
+}
+
+// seams lists the sewing at n stitches per cm; whole counts what is at hand too.
+func (p Pattern) seams(n float64, whole bool) []Seam {
+	const hand = "hand.stitches"
+	const practice = "common practice, no source"
+	var out []Seam
+	s := p.Strip
+	along := func(name, stitch string, length, perCm float64, source string) {
+		if !(length > 0) {
+			return
+		}
+		pitch := 10 / perCm
+		seam := Seam{Name: name, Stitch: stitch, Length_mm: length, Stitches: int(math.Ceil(length/pitch - 1e-9)), Source: source}
+		switch stitch {
+		case "oversewing":
+			seam.Thread_mm = float64(seam.Stitches) * 2 * math.Hypot(bite, pitch/2)
+		case "hemming":
+			seam.Thread_mm = float64(seam.Stitches) * 2 * math.Hypot(hemBite, pitch/2)
+		default:
+			seam.Thread_mm = float64(seam.Stitches) * 3 * pitch
+		}
+		out = append(out, seam)
+	}
+	// What the hand has hemmed already reaches from the beginning.
+	hemmed := 0.0
+	if s.Have_mm > 0 && !whole {
+		hemmed = math.Min(s.Have_mm, s.Length_mm)
+	}
+	ends := 2.0
+	if hemmed > 0 {
+		ends = 1 // the far end is hemmed when the band is full
+	}
+	along("joins", "oversewing", float64(len(p.Cut.Joins))*s.Width_mm, n, hand)
+	if s.Hem_mm > 0 {
+		along("outer hem", "hemming", s.Length_mm-hemmed, n, hand)
+		along("end hems", "hemming", ends*(s.Depth_mm+s.Takeup_mm), n, hand)
+	}
+	along("raw inner edge", "oversewing", s.Length_mm-hemmed, n*rawShare, practice)
+	folds := Seam{Name: "folds to the band", Stitch: "tacking", Source: practice}
+	lines := max(1, p.Plan.Scheme.Pleat.Lines)
+	for _, m := range p.Plan.Marks {
+		if m.Edge == scheme.EdgeNone {
+			continue
+		}
+		folds.Stitches += lines * foldStitches
+		if m.Tuck_mm > 0 {
+			folds.Stitches += lines * tuckStitches
+		}
+	}
+	if folds.Stitches > 0 {
+		// From fold to fold the thread runs along the band, once for each line.
+		folds.Length_mm = float64(lines) * p.Plan.Filled_mm
+		folds.Thread_mm = float64(folds.Stitches)*2*foldBite + folds.Length_mm
+		out = append(out, folds)
+	}
+	if !p.Band.AtHand || whole {
+		along("band, outside and inside", "backstitch", 2*p.Band.Length_mm, n, hand)
+		along("band ends", "oversewing", 2*p.Band.Height_mm, n, hand)
+	} else {
+		along("band, inside", "hemming", p.Band.Length_mm, n, hand)
+	}
+	return out
+}
