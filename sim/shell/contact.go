@@ -33,6 +33,9 @@ type Contact struct {
 	// Weight multiplies Stiffness node by node, 0 for no contact; nil means 1 at
 	// every node. Nodes held on every axis never feel contact.
 	Weight []float64
+	// Back moves the surface back by so many mm at each node, so that a node may
+	// lie so much deeper before it is pressed; nil means 0.
+	Back []float64
 }
 
 // Plane returns an obstacle that keeps normal·x ≥ offset, normal of length 1.
@@ -72,6 +75,14 @@ func (c *Contact) validate(nodes int) error {
 	if c.Weight != nil && len(c.Weight) != nodes {
 		return fmt.Errorf("Weight has %d entries; nil or %d", len(c.Weight), nodes)
 	}
+	if c.Back != nil && len(c.Back) != nodes {
+		return fmt.Errorf("Back has %d entries; nil or %d", len(c.Back), nodes)
+	}
+	for _, v := range c.Back {
+		if !finite(v) {
+			return fmt.Errorf("Back %v; it must be finite", v)
+		}
+	}
 	for _, w := range c.Weight {
 		if !finite(w) || w < 0 {
 			return fmt.Errorf("Weight %v; it must be ≥ 0", w)
@@ -80,7 +91,7 @@ func (c *Contact) validate(nodes int) error {
 	return nil
 }
 
-// Gap returns the gap at p in mm, negative inside the obstacle.
+// Gap returns the gap at p in mm, negative inside the obstacle, before Back.
 func (c *Contact) Gap(p [3]float64) float64 {
 	g := dot3(c.Normal, p) - c.Clear
 	if c.Radial != 0 {
@@ -102,6 +113,13 @@ func (c *Contact) gradient(p [3]float64) (n [3]float64, rx, ry, r float64) {
 		n[1] += c.Radial * ry
 	}
 	return
+}
+
+// Press returns the force in mN with which the surface pushes a node of weight
+// 1 at a gap in mm.
+func (c *Contact) Press(gap float64) float64 {
+	_, d, _ := c.force(gap)
+	return -d
 }
 
 // force returns φ, φ′ and φ″ at a gap.

@@ -138,7 +138,7 @@ func (s *Solver) evaluate(grad bool) (e Energies) {
 		c := &s.sheet.Contacts[t.contact]
 		y := x[3*t.node : 3*t.node+3 : 3*t.node+3]
 		p := [3]float64{y[0], y[1], y[2]}
-		gap := c.Gap(p)
+		gap := c.Gap(p) + t.back
 		if !c.Tie && gap >= c.Skin {
 			continue
 		}

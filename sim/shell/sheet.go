@@ -87,7 +87,22 @@ const (
 type Hold struct {
 	I, J int
 	Axes Axes
+	// In says whose frame Axes are counted in: the node's own, or that of a
+	// mirror edge, for a node off the mirror that lies in its plane.
+	In Frame
 }
+
+// Frame names a frame for Hold.
+type Frame uint8
+
+// The node's own frame, and those of the mirror edges.
+const (
+	Own Frame = iota
+	OfUStart
+	OfUEnd
+	OfVStart
+	OfVEnd
+)
 
 // Frozen is the part of the bending rigidity that was set into a shape, and
 // that shape's signed curvatures.
@@ -178,6 +193,9 @@ func (s *Sheet) Validate() error {
 	for k, h := range s.Held {
 		if h.I < 0 || h.I > nu || h.J < 0 || h.J > nv || h.Axes > All {
 			return fmt.Errorf("shell: Held[%d] = %+v; the grid has nodes (0, 0) to (%d, %d), Axes 0 to %d", k, h, nu, nv, All)
+		}
+		if h.In > OfVEnd || h.In != Own && [...]Edge{s.UStart, s.UEnd, s.VStart, s.VEnd}[h.In-1].Kind != Mirror {
+			return fmt.Errorf("shell: Held[%d].In = %d; it must be 0 or the frame of a mirror edge", k, h.In)
 		}
 	}
 	if s.Fold != nil && len(s.Fold) != s.Nodes() {

@@ -33,7 +33,7 @@ type Solver struct {
 
 type touch struct {
 	contact, node int32
-	weight        float64
+	weight, back  float64
 }
 
 // unknowns numbers the free components of the nodes.
@@ -89,7 +89,11 @@ func (s *Solver) Reset(sheet *Sheet) error {
 				w = c.Weight[n]
 			}
 			if w > 0 && (s.sym.at[3*n] >= 0 || s.sym.at[3*n+1] >= 0 || s.sym.at[3*n+2] >= 0) {
-				s.touches = append(s.touches, touch{int32(k), int32(n), w})
+				back := 0.0
+				if c.Back != nil {
+					back = c.Back[n]
+				}
+				s.touches = append(s.touches, touch{int32(k), int32(n), w, back})
 			}
 		}
 	}
@@ -175,6 +179,9 @@ func (s *Solver) number(m *unknowns, anti bool) {
 		}
 	}
 	for _, h := range s.sheet.Held {
+		if n := s.node(h.I, h.J); h.In != Own && m.frame[n] < 0 {
+			m.frame[n] = s.edgeFrame(int(h.In) - 1)
+		}
 		hold(s.node(h.I, h.J), h.Axes)
 	}
 	k := int32(0)

@@ -192,13 +192,7 @@ func HalfLoop(ctx context.Context, q LoopSetting) (Loop, error) {
 		for i := 1; i < n && k == 0; i++ {
 			for j := range 2 {
 				p := 3 * sh.Node(i, j)
-				if s := c.Skin - c.Gap([3]float64(x[p:p+3])); s > 0 {
-					f := c.Stiffness * s * s / (2 * c.Skin)
-					if s > 2*c.Skin {
-						f = c.Stiffness * (2*c.Skin + 2*(s-2*c.Skin))
-					}
-					l.Force += f / width
-				}
+				l.Force += c.Press(c.Gap([3]float64(x[p:p+3]))) / width
 			}
 		}
 	}

@@ -1,0 +1,185 @@
+package cell
+
+import (
+	"fmt"
+	"math"
+)
+
+// Anchor says which edges of the band the folds are sewn to.
+type Anchor uint8
+
+// Sewn to both edges (crests to the top, troughs to the bottom), or to one.
+const (
+	Both Anchor = iota
+	Top
+	Bottom
+)
+
+// Sewn says which folds are sewn where one edge takes them.
+type Sewn uint8
+
+// Crests or troughs.
+const (
+	Crests Sewn = iota
+	Troughs
+)
+
+// Design is one half set: everything that decides its shape. Units stand in
+// the names. The zero value is not a design; see DefaultDesign.
+type Design struct {
+	Panel_mm      float64 // P, crest to trough along the strip; 3 to 250
+	Width_mm      float64 // W, inner to outer edge; 5 to 300
+	Pitch_mm      float64 // room a set takes along the neckline; 0.5 to 1.6 P
+	Kappa_1pmm    float64 // the neckline's curvature κ here; 0 to 0.06
+	BandHeight_mm float64 // B; 2 to 120
+
+	Anchor Anchor
+	Sewn   Sewn // for one edge only
+
+	// Tuck depths t: the points ±t from a mark are brought together at the
+	// stitch, the cloth between folds inward. 0 for none. A tuck at a fold that
+	// is not sewn is ignored.
+	TuckTop_mm, TuckBottom_mm float64
+	// LineGap_mm is how far out a second stitch line holds the sheet at the same
+	// place around the neck and in height; 0 for one line only.
+	LineGap_mm float64
+
+	BendU_uNm, BendV_uNm float64 // the cloth's rigidity along the strip and across; > 0
+	// FrozenU_uNm and FrozenV_uNm are the rigidities of the part that starch
+	// froze into the formed shape; 0 for none.
+	FrozenU_uNm, FrozenV_uNm float64
+	// Quality is how much of the formed curvature was set; 0 to 1, 1 perfect. A
+	// frozen part of quality 0 is frozen flat.
+	Quality      float64
+	Mass_gm2     float64 // 1 to 1,000
+	Thickness_mm float64 // 0.01 to 3
+
+	// Support puts a collar or supporter under the ruff: a cone about the neck's
+	// axis whose height at the neckline is SupportDrop_mm below the band's bottom
+	// edge and which rises outward by SupportSlope_deg.
+	Support          bool
+	SupportDrop_mm   float64 // −60 to 200
+	SupportSlope_deg float64 // −60 to 75
+}
+
+// DefaultDesign is a sound half set: both edges sewn, tucked, starched cotton.
+func DefaultDesign() Design {
+	return Design{
+		Panel_mm: 60, Width_mm: 75, Pitch_mm: 10, Kappa_1pmm: 2 * math.Pi / 400, BandHeight_mm: 35,
+		Anchor: Both, TuckTop_mm: 12, TuckBottom_mm: 12,
+		BendU_uNm: 15.3, BendV_uNm: 15.3, FrozenU_uNm: 459, FrozenV_uNm: 459, Quality: 1,
+		Mass_gm2: 100, Thickness_mm: 0.25,
+	}
+}
+
+// crestsSewn and troughsSewn report what the anchors hold.
+func (d *Design) crestsSewn() bool  { return d.Anchor == Both || d.Sewn == Crests }
+func (d *Design) troughsSewn() bool { return d.Anchor == Both || d.Sewn == Troughs }
+
+// crestHeight and troughHeight are where the sewn folds are, mm.
+func (d *Design) crestHeight() float64 {
+	if d.Anchor == Bottom {
+		return 0
+	}
+	return d.BandHeight_mm
+}
+
+func (d *Design) troughHeight() float64 {
+	if d.Anchor == Top {
+		return d.BandHeight_mm
+	}
+	return 0
+}
+
+// tucks returns the tuck depths that count: those at sewn folds.
+func (d *Design) tucks() (crest, trough float64) {
+	if d.crestsSewn() {
+		crest = d.TuckTop_mm
+	}
+	if d.troughsSewn() {
+		trough = d.TuckBottom_mm
+	}
+	return
+}
+
+// Weight_mN returns the half set's weight.
+func (d *Design) Weight_mN() float64 {
+	return d.Mass_gm2 * 9.80665e-6 * d.Panel_mm * d.Width_mm
+}
+
+// Slack returns inner-edge length between sewn points ÷ their straight
+// distance, 0 where only one edge is sewn and the word has no meaning.
+func (d *Design) Slack() float64 {
+	if d.Anchor != Both {
+		return 0
+	}
+	c, t := d.tucks()
+	return (d.Panel_mm - c - t) / math.Hypot(d.BandHeight_mm, d.chord())
+}
+
+// chord is the straight distance of the two marks along the neckline, mm.
+func (d *Design) chord() float64 {
+	k, h := d.Kappa_1pmm, d.Pitch_mm/2
+	if k*h < 1e-6 {
+		return h
+	}
+	return 2 * math.Sin(k*h/2) / k
+}
+
+// Validate reports the first field out of range, with its value and what is
+// allowed, and whether the fields fit together.
+func (d *Design) Validate() error {
+	for _, f := range []struct {
+		name      string
+		v, lo, hi float64
+	}{
+		{"Panel_mm", d.Panel_mm, 3, 250},
+		{"Width_mm", d.Width_mm, 5, 300},
+		{"Pitch_mm", d.Pitch_mm, 0.5, math.Max(0.5, 1.6*d.Panel_mm)},
+		{"Kappa_1pmm", d.Kappa_1pmm, 0, 0.06},
+		{"BandHeight_mm", d.BandHeight_mm, 2, 120},
+		{"TuckTop_mm", d.TuckTop_mm, 0, 60},
+		{"TuckBottom_mm", d.TuckBottom_mm, 0, 60},
+		{"LineGap_mm", d.LineGap_mm, 0, 60},
+		{"BendU_uNm", d.BendU_uNm, 1e-4, 1e5},
+		{"BendV_uNm", d.BendV_uNm, 1e-4, 1e5},
+		{"FrozenU_uNm", d.FrozenU_uNm, 0, 1e6},
+		{"FrozenV_uNm", d.FrozenV_uNm, 0, 1e6},
+		{"Quality", d.Quality, 0, 1},
+		{"Mass_gm2", d.Mass_gm2, 1, 1000},
+		{"Thickness_mm", d.Thickness_mm, 0.01, 3},
+		{"SupportDrop_mm", d.SupportDrop_mm, -60, 200},
+		{"SupportSlope_deg", d.SupportSlope_deg, -60, 75},
+	} {
+		if !(f.v >= f.lo && f.v <= f.hi) {
+			return fmt.Errorf("cell: %s = %v; allowed is %g to %g", f.name, f.v, f.lo, f.hi)
+		}
+	}
+	if d.Anchor > Bottom {
+		return fmt.Errorf("cell: Anchor = %d; known are Both, Top, Bottom", d.Anchor)
+	}
+	if d.Sewn > Troughs {
+		return fmt.Errorf("cell: Sewn = %d; known are Crests, Troughs", d.Sewn)
+	}
+	c, t := d.tucks()
+	if c+t > 0.9*d.Panel_mm {
+		return fmt.Errorf("cell: TuckTop_mm + TuckBottom_mm = %g; at most 0.9 of Panel_mm = %g", c+t, d.Panel_mm)
+	}
+	if m := math.Max(c, t); m > 0 && m > 0.8*d.Width_mm {
+		return fmt.Errorf("cell: tuck of %g mm; at most 0.8 of Width_mm = %g", m, d.Width_mm)
+	}
+	if d.LineGap_mm > 0.5*d.Width_mm {
+		return fmt.Errorf("cell: LineGap_mm = %g; at most half of Width_mm = %g", d.LineGap_mm, d.Width_mm)
+	}
+	if d.Pitch_mm/2 > 0.98*d.Panel_mm-c-t {
+		return fmt.Errorf("cell: Pitch_mm = %g leaves no wave in Panel_mm = %g less tucks %g; at most %g", d.Pitch_mm, d.Panel_mm, c+t, 2*(0.98*d.Panel_mm-c-t))
+	}
+	// a wave must be left at the outer edge, where the sets have more room
+	if r := d.Pitch_mm / 2 * (1 + d.Kappa_1pmm*d.Width_mm); r > 0.98*d.Panel_mm {
+		return fmt.Errorf("cell: Pitch_mm = %g opens to %.3g at the outer edge and leaves no wave in two panels of Panel_mm = %g; at most %.3g there", d.Pitch_mm, 2*r, d.Panel_mm, 1.96*d.Panel_mm)
+	}
+	if s := d.Slack(); d.Anchor == Both && s < 1 {
+		return fmt.Errorf("cell: Slack = %.3f (Panel_mm %g less tucks %g over BandHeight_mm %g); at least 1, or the cloth does not reach from edge to edge", s, d.Panel_mm, c+t, d.BandHeight_mm)
+	}
+	return nil
+}

@@ -1,0 +1,281 @@
+package cell
+
+import (
+	"context"
+	"fmt"
+	"math"
+
+	"ruffwright/sim/shell"
+)
+
+// Settings steer a solve. The zero value solves on the Fine grid and measures
+// everything.
+type Settings struct {
+	Grid Grid // the zero value means Fine
+	// MaxIterations bounds the factorisations of each phase; 0 means 400.
+	MaxIterations int
+	// Stretch_Npm and Shear_Npm are the cloth's stretch and shear stiffness in
+	// N/m, numerical rather than measured: 0 means 8,000 and 60. Stiffer cloth
+	// strains less at the tucks and costs a little more work.
+	Stretch_Npm, Shear_Npm float64
+	// SkipBow leaves out the bow test (12 warm solves), SkipOther the other
+	// equilibrium, SkipTangents bob and lean.
+	SkipBow, SkipOther, SkipTangents bool
+	// Progress is told what is being solved and how many factorisations were
+	// done; nil means no calls.
+	Progress func(phase string, iterations int)
+}
+
+func (s *Settings) defaults() error {
+	if s.Grid == (Grid{}) {
+		s.Grid = Fine
+	}
+	if s.MaxIterations <= 0 {
+		s.MaxIterations = 400
+	}
+	if s.Stretch_Npm == 0 {
+		s.Stretch_Npm = 8000
+	}
+	if s.Shear_Npm == 0 {
+		s.Shear_Npm = 60
+	}
+	if !(s.Stretch_Npm > 0 && s.Stretch_Npm < 1e8) || !(s.Shear_Npm > 0 && s.Shear_Npm < 1e8) {
+		return fmt.Errorf("cell: Stretch_Npm = %v, Shear_Npm = %v; allowed is above 0 to 1e8", s.Stretch_Npm, s.Shear_Npm)
+	}
+	return s.Grid.validate()
+}
+
+// Cell is a solved half set.
+type Cell struct {
+	Design Design
+	Grid   Grid
+	// U and V are the grid lines on the panel, mm.
+	U, V []float64
+	// Formed and Shape are the node positions after forming and at rest, 3
+	// numbers a node (x out from the neckline, y along it, z up from the band's
+	// bottom edge), node (i, j) at 3(i·len(V) + j).
+	Formed, Shape []float64
+	// BowedFront and BowedBack are the rest shapes at a bow of 60°, nil if that
+	// was skipped.
+	BowedFront, BowedBack []float64
+
+	Measures
+	// Other is the other equilibrium, nil if none was found or looked for.
+	Other *Other
+	// Form and Release tell how the two solves ended; Iterations counts the
+	// factorisations of both.
+	Form, Release shell.Result
+	Iterations    int
+	// Extra counts the factorisations of the bow test, the tangents and the
+	// other equilibrium.
+	Extra int
+
+	frozen *shell.Frozen
+}
+
+// Converged reports whether forming and release both came to rest.
+func (c *Cell) Converged() bool {
+	return c.Form.Status == shell.Converged && c.Release.Status == shell.Converged
+}
+
+// Node returns the position of node (i, j) of a shape of this cell.
+func (c *Cell) Node(shape []float64, i, j int) [3]float64 {
+	return [3]float64(shape[3*(i*len(c.V)+j):])
+}
+
+// warmable reports whether a solve of d may start from c.
+func (c *Cell) warmable(d *Design, g Grid) bool {
+	if c == nil || c.Grid != g || !c.Converged() {
+		return false
+	}
+	o := &c.Design
+	ot, ob := o.tucks()
+	t, b := d.tucks()
+	return o.Anchor == d.Anchor && (d.Anchor == Both || o.Sewn == d.Sewn) &&
+		o.Panel_mm == d.Panel_mm && ot == t && ob == b && o.LineGap_mm == d.LineGap_mm &&
+		math.Abs(o.Width_mm/d.Width_mm-1) < 0.1 && math.Abs(o.Pitch_mm/d.Pitch_mm-1) < 0.2 &&
+		math.Abs(o.BandHeight_mm-d.BandHeight_mm) < 0.1*d.Panel_mm && math.Abs(o.Kappa_1pmm-d.Kappa_1pmm) < 0.006
+}
+
+type solver struct {
+	ctx   context.Context
+	set   *Settings
+	f     *frame
+	sh    *shell.Solver
+	count int
+}
+
+// Solve forms, freezes and releases a half set and measures it.
+//
+// warm, which may be nil, is a cell solved before: where the design changed
+// little (same grid, panel, tucks, anchoring) its shapes are the start, and if
+// that does not converge a cold start follows. Cancelling ctx ends it within
+// one factorisation with ctx's error and what was reached. An error means bad
+// input or a cancelled context; whether the solve came to rest is told by
+// Converged, Form and Release.
+func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, error) {
+	if err := d.Validate(); err != nil {
+		return nil, err
+	}
+	if err := set.defaults(); err != nil {
+		return nil, err
+	}
+	s := &solver{ctx: ctx, set: &set, f: newFrame(&d, set.Grid), sh: new(shell.Solver)}
+	c := &Cell{Design: d, Grid: set.Grid, U: s.f.u, V: s.f.v}
+	s.f.d = &c.Design
+	ok := false
+	if warm.warmable(&d, set.Grid) {
+		var err error
+		if ok, err = s.formAndRelease(c, warm); err != nil {
+			return c, err
+		}
+	}
+	if !ok {
+		if _, err := s.formAndRelease(c, nil); err != nil {
+			return c, err
+		}
+	}
+	c.Iterations = s.count
+	s.measure(c)
+	if err := ctx.Err(); err != nil {
+		return c, err
+	}
+	if c.Release.Status == shell.Converged {
+		if !set.SkipTangents {
+			if err := s.tangents(c); err != nil {
+				return c, err
+			}
+		}
+		if !set.SkipBow {
+			if err := s.bow(c); err != nil {
+				return c, err
+			}
+		}
+		if !set.SkipOther && d.Anchor != Both {
+			if err := s.other(c); err != nil {
+				return c, err
+			}
+		}
+	}
+	c.Extra = s.count - c.Iterations
+	return c, ctx.Err()
+}
+
+var upright = [3]float64{0, 0, -1}
+
+// formAndRelease fills the shapes of c, from warm's where it is not nil.
+func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
+	forming := s.f.forming()
+	isWarm := warm != nil
+	if isWarm {
+		c.Formed = s.adapt(warm.Formed)
+	} else {
+		c.Formed = s.f.start()
+	}
+	if c.Form, err = s.run("forming", s.f.sheet(forming, [3]float64{}, true, nil, s.set), c.Formed, isWarm); err != nil {
+		return false, err
+	}
+	if isWarm && c.Form.Status.Early() {
+		return false, nil
+	}
+	c.frozen = nil
+	if c.Design.FrozenU_uNm > 0 || c.Design.FrozenV_uNm > 0 {
+		c.frozen = s.sh.Freeze(c.Formed, c.Design.FrozenU_uNm, c.Design.FrozenV_uNm, 0, c.Design.Quality)
+	}
+	if isWarm {
+		c.Shape = s.adapt(warm.Shape)
+	} else {
+		c.Shape = append([]float64(nil), c.Formed...)
+	}
+	sheet := s.released(c)
+	if c.Release, err = s.run("releasing", sheet, c.Shape, isWarm); err != nil {
+		return false, err
+	}
+	if c.Release.Status.Early() && !isWarm {
+		// once more, letting the weight come on by quarters
+		shape := append([]float64(nil), c.Formed...)
+		var r shell.Result
+		for _, g := range []float64{0, 0.25, 0.5, 0.75, 1} {
+			sheet.Gravity = [3]float64{0, 0, -g}
+			if r, err = s.run("releasing by quarters", sheet, shape, false); err != nil {
+				return false, err
+			}
+		}
+		if !r.Status.Early() {
+			c.Release, c.Shape = r, shape
+		}
+	}
+	return c.Converged(), nil
+}
+
+// forming is how many times the cloth's rigidity the wet sheet on its sticks
+// has.
+func (f *frame) forming() float64 {
+	if f.tc > 0 || f.tt > 0 {
+		return 60
+	}
+	return 20
+}
+
+// released is the sheet after forming: set, free of the sticks, upright.
+func (s *solver) released(c *Cell) *shell.Sheet {
+	sh := s.f.sheet(1, upright, false, c.frozen, s.set)
+	s.f.settle(sh, c.Formed, s.f.forming())
+	return sh
+}
+
+// run solves one phase; the error is the context's.
+func (s *solver) run(phase string, sheet *shell.Sheet, x []float64, warm bool) (shell.Result, error) {
+	if err := s.sh.Reset(sheet); err != nil {
+		return shell.Result{}, fmt.Errorf("cell: %s: %w", phase, err)
+	}
+	set := shell.Settings{MaxIterations: s.set.MaxIterations, Warm: warm}
+	if s.set.Progress != nil {
+		set.Progress = func(p shell.Progress) { s.set.Progress(phase, s.count+p.Iteration) }
+	}
+	r := s.sh.Solve(s.ctx, x, set)
+	s.count += r.Iterations
+	return r, s.ctx.Err()
+}
+
+// adapt copies another cell's shape onto this one's planes and places.
+func (s *solver) adapt(shape []float64) []float64 {
+	f, d := s.f, s.f.d
+	x := append([]float64(nil), shape...)
+	nu, nv := len(f.u)-1, len(f.v)-1
+	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
+	onTrough := func(p []float64) {
+		g := f.o + f.sin*p[0] - f.cos*p[1]
+		p[0] -= g * f.sin
+		p[1] += g * f.cos
+	}
+	for j := range nv + 1 {
+		at(0, j)[1] = 0
+		onTrough(at(nu, j))
+	}
+	rows := []int{0}
+	if f.jg > 0 {
+		rows = append(rows, f.jg)
+	}
+	for _, j := range rows {
+		if d.crestsSewn() {
+			for i := range f.ic + 1 {
+				at(i, j)[1] = 0
+			}
+			at(f.ic, j)[2] = d.crestHeight()
+		}
+		if d.troughsSewn() {
+			for i := f.it; i <= nu; i++ {
+				onTrough(at(i, j))
+			}
+			at(f.it, j)[2] = d.troughHeight()
+		}
+	}
+	if d.crestsSewn() {
+		copy(at(f.ic, 0), []float64{0, 0, d.crestHeight()})
+	}
+	if d.troughsSewn() {
+		copy(at(f.it, 0), []float64{f.xt, f.yt, d.troughHeight()})
+	}
+	return x
+}
