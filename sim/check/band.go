@@ -69,7 +69,7 @@ func (v *view) offerRow(s *seen, room float64) {
 	planned := math.Abs(v.p.Band_mm-v.p.BandPlanned_mm) <= bandTolerance
 	if planned {
 		s.offer([]Change{to("pleat.pitch", "0")}, "Sew each set to %s of the band.", v.len(room/float64(v.p.Sets)))
-	} else if each := math.Round(100*room/float64(v.p.Sets)) / 100; v.allowed("pleat.pitch", each) {
+	} else if each := math.Round(1000*room/float64(v.p.Sets)) / 1000; v.allowed("pleat.pitch", each) {
 		s.offer([]Change{toMM("pleat.pitch", each)}, "Sew each set to %s of the band.", v.len(each))
 	}
 	if v.s.Band.Length > 0 && v.s.Pleat.Pitch == 0 {

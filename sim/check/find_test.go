@@ -97,6 +97,7 @@ var shows = []show{
 	{"neck-crowded", []string{"cloth.thickness 1.3"}, []string{"cloth.thickness 1.29"}, 1},
 	{"strip-short", []string{"strip.have 4472"}, []string{"strip.have 4474"}, 2},
 	{"strip-short", []string{"strip.have 4000", "pleat.first crest", "ruff.sets 41"}, []string{"strip.have 4600", "pleat.first crest", "ruff.sets 41"}, 2},
+	{"strip-short", []string{"strip.have 3331.7", "pleat.panel 51", "pleat.tuck_top 2", "pleat.tuck_bottom 2", "band.height 30"}, []string{"strip.have 4090", "pleat.panel 51"}, 3},
 	{"band-short", []string{"band.length 429.9"}, []string{"band.length 430"}, 2},
 	{"row-long", []string{"pleat.pitch 10.51"}, []string{"pleat.pitch 10.5"}, 1},
 	{"row-short", []string{"pleat.pitch 10.24"}, []string{"pleat.pitch 10.25"}, 1},

@@ -34,7 +34,8 @@ func (v *view) stripShort() (seen, bool) {
 			break
 		}
 	}
-	panel := math.Floor(v.p.Panel_mm*v.s.Strip.Have/v.p.Strip_mm*10) / 10
+	hems := v.p.Strip_mm - v.p.Marked_mm
+	panel := math.Floor((v.s.Strip.Have-hems)/float64(v.p.Panels)*10) / 10
 	if !v.held() || panel-v.p.Panel_mm+v.p.InnerPanel_mm >= slackLeast*v.straight() {
 		v.offerPanel(&s, panel)
 	}
