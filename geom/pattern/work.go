@@ -165,7 +165,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 			continue
 		}
 		folds.Stitches += lines * foldStitches
-		if m.Tuck_mm > 0 {
+		if m.Tuck_mm > tiny {
 			folds.Stitches += lines * tuckStitches
 		}
 	}
