@@ -40,15 +40,47 @@ func (p Pattern) layOut(c Cut) Layout {
 		}
 		top = math.Max(top, q.Y_mm+q.Long_mm)
 	}
+	// The rest goes in three orders, as one alone leaves gaps that another fills:
+	// what is tallest along the warp first, what is widest first, as listed.
+	rest := p.rest(c, &l)
+	tallest := slices.Clone(rest)
+	sort.SliceStable(tallest, func(i, j int) bool { return l.size(tallest[i]).Long_mm > l.size(tallest[j]).Long_mm })
+	widest := slices.Clone(rest)
+	sort.SliceStable(widest, func(i, j int) bool { return l.size(widest[i]).Wide_mm > l.size(widest[j]).Wide_mm })
+	strips, best := l.Placed, math.Inf(1)
+	for _, order := range [][]Swatch{tallest, widest, rest} {
+		try, up := l, top
+		try.Placed = slices.Clone(strips)
+		for _, w := range order {
+			up = try.place(w, up)
+		}
+		if up < best-tiny {
+			best, l.Placed = up, try.Placed
+		}
+	}
+	top = best
+	l.Length_mm = top + l.Square_mm
+	var area float64
+	for _, q := range l.Placed {
+		area += q.Wide_mm * q.Long_mm
+	}
+	l.Used = area / (l.Bolt_mm * l.Length_mm)
+	return l
+}
+
+// rest lists what is cut beside the strip, one by one. What is wider than the cloth
+// between the selvedges goes into l.Left.
+func (p Pattern) rest(c Cut, l *Layout) []Swatch {
+	var out []Swatch
 	if !p.Band.AtHand {
 		band := Swatch{Kind: KindBand, Name: "band", Count: 1, Long_mm: p.Band.CutLong_mm, Wide_mm: p.Band.CutWide_mm, Along: scheme.Warp, For: "the neckband"}
 		turned := band
 		turned.Along = scheme.Weft
 		switch {
 		case l.fits(band):
-			top = l.place(band, "band", top)
+			out = append(out, band)
 		case l.fits(turned):
-			top = l.place(turned, "band", top)
+			out = append(out, turned)
 		default:
 			l.Left = append(l.Left, band)
 		}
@@ -58,21 +90,16 @@ func (p Pattern) layOut(c Cut) Layout {
 			l.Left = append(l.Left, w)
 			continue
 		}
+		one := w
+		one.Count = 1
 		for i := range w.Count {
-			name := w.Name
 			if w.Count > 1 {
-				name = fmt.Sprintf("%s %d", w.Name, i+1)
+				one.Name = fmt.Sprintf("%s %d", w.Name, i+1)
 			}
-			top = l.place(w, name, top)
+			out = append(out, one)
 		}
 	}
-	l.Length_mm = top + l.Square_mm
-	var area float64
-	for _, q := range l.Placed {
-		area += q.Wide_mm * q.Long_mm
-	}
-	l.Used = area / (l.Bolt_mm * l.Length_mm)
-	return l
+	return out
 }
 
 // bought is the size on the cloth as bought of a piece long by wide when washed.
@@ -85,17 +112,20 @@ func (l Layout) bought(long, wide float64, along scheme.Along) Placed {
 
 // fits says whether a piece goes between the selvedges.
 func (l Layout) fits(w Swatch) bool {
-	return l.bought(w.Long_mm, w.Wide_mm, w.Along).Wide_mm <= l.Bolt_mm-2*l.Selvedge_mm+tiny
+	return l.size(w).Wide_mm <= l.Bolt_mm-2*l.Selvedge_mm+tiny
 }
+
+// size is the size of a test piece or band on the cloth as bought.
+func (l Layout) size(w Swatch) Placed { return l.bought(w.Long_mm, w.Wide_mm, w.Along) }
 
 // place puts one piece down and gives the new top of everything placed.
 //
 // The places tried begin at the left selvedge, at the right edge of something
 // placed, or end at the right selvedge. In each, the column as wide as the piece
 // is gone up for the first gap that is long enough.
-func (l *Layout) place(w Swatch, name string, top float64) float64 {
-	q := l.bought(w.Long_mm, w.Wide_mm, w.Along)
-	q.Kind, q.Name = w.Kind, name
+func (l *Layout) place(w Swatch, top float64) float64 {
+	q := l.size(w)
+	q.Kind, q.Name = w.Kind, w.Name
 	right := l.Bolt_mm - l.Selvedge_mm
 	xs := []float64{l.Selvedge_mm, math.Max(l.Selvedge_mm, right-q.Wide_mm)}
 	for _, r := range l.Placed {
