@@ -8,6 +8,10 @@ import (
 // memory is how many earlier energies a first trial step is compared with.
 const memory = 4
 
+// mismatch is how far a trusted step may leave an edge's strain from what was
+// predicted for it.
+const mismatch = 0.1
+
 // trust is how many steps in a row may raise the energy before they are undone.
 const trust = 4
 
@@ -47,8 +51,12 @@ type newton struct {
 	res   Result
 	e     float64 // energy at s.x
 	past  [memory]float64
+	light float64 // energy without stretch and shear
+	mixed float64 // energy with membrane energy in the lagged strains
+	pastM [memory]float64
 	theta float64
 	shift float64
+	damp  float64 // of the diagonal, so that steps stay below the cap
 	watch watch
 }
 
@@ -79,12 +87,14 @@ func (n *newton) defaults() {
 	n.res.Tolerance = n.set.Tolerance * n.s.forceScale()
 }
 
-// refresh evaluates s.x into n.e and the reduced gradient r.
+// refresh evaluates the energy and the reduced gradient r at s.x.
 func (n *newton) refresh(r []float64) float64 {
 	s := n.s
-	e := s.evaluate(true).Total()
+	q := s.evaluate(true)
 	s.foldGhosts()
 	s.sym.collect(s, r)
+	e := q.Total()
+	n.light = e - q.Stretch - q.Shear
 	return e
 }
 
@@ -105,8 +115,9 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 		n.res = Result{Status: NotFinite, Tolerance: n.res.Tolerance}
 		return n.res
 	}
+	n.mixed = n.light + s.membrane()
 	for k := range n.past {
-		n.past[k] = n.e
+		n.past[k], n.pastM[k] = n.e, n.mixed
 	}
 	n.res.Status = IterationLimit
 	stalls := 0
@@ -164,7 +175,7 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 // factor assembles and factors, raising θ and then a shift until it succeeds.
 func (n *newton) factor() bool {
 	s := n.s
-	shift := n.shift
+	shift := max(n.shift, n.damp)
 	for fails := 0; fails < 30; fails++ {
 		s.assemble(&s.sym, &s.base, &s.work, n.theta, false)
 		if shift > 0 {
@@ -186,29 +197,50 @@ func (n *newton) factor() bool {
 	return false
 }
 
-// try evaluates the energy at s.best + a·s.px.
-func (n *newton) try(a float64) float64 {
+// try evaluates the energy at s.best + a·s.px; soft is it without stretch and
+// shear.
+func (n *newton) try(a float64) (e, soft float64) {
 	s := n.s
 	for k, v := range s.best {
 		s.x[k] = v + a*s.px[k]
 	}
-	return s.evaluate(false).Total()
+	q := s.evaluate(false)
+	e = q.Total()
+	return e, e - q.Stretch - q.Shear
 }
 
-// step takes one Newton step with the factor in s.work and reports the farthest
-// a node moved and whether the energy allowed any step.
-func (n *newton) step() (moved float64, ok bool) {
+// direction puts the Newton step into s.p and s.px.
+func (n *newton) direction() (slope, far float64) {
 	s := n.s
 	copy(s.p, s.r)
 	s.work.Solve(s.p)
-	slope := 0.0
 	for k := range s.p {
 		s.p[k] = -s.p[k]
 		slope += s.p[k] * s.r[k]
 	}
 	s.sym.scatter(s, s.p, s.px)
 	s.reflect(s.px, false)
-	far := farthest(s.px[:3*s.nodes])
+	return slope, farthest(s.px[:3*s.nodes])
+}
+
+// step takes one Newton step with the factor in s.work and reports the farthest
+// a node moved and whether the energy allowed any step.
+func (n *newton) step() (moved float64, ok bool) {
+	s := n.s
+	slope, far := n.direction()
+	if far > 1.5*n.set.StepCap && finite(slope) && slope < 0 {
+		// stiffen all directions alike until the step is within bounds: the soft
+		// ones give way, the stretch is still put right whole
+		pp := 0.0
+		for _, v := range s.p {
+			pp += v * v
+		}
+		n.damp += -slope / pp * (far/n.set.StepCap - 1)
+		if !n.factor() {
+			return 0, false
+		}
+		slope, far = n.direction()
+	}
 	if !finite(slope) || !finite(far) || slope >= 0 {
 		return 0, false
 	}
@@ -223,9 +255,23 @@ func (n *newton) step() (moved float64, ok bool) {
 	for _, v := range n.past {
 		allowed = max(allowed, v)
 	}
-	e := n.try(a)
+	allowedM := n.mixed
+	for _, v := range n.pastM {
+		allowedM = max(allowedM, v)
+	}
+	e, soft := n.try(a)
 	w := &n.watch
-	trusted := false
+	trusted, run := false, false
+	if !(e <= allowed+slack) {
+		m, miss := s.foresee(s.best, s.px, a)
+		if miss > mismatch {
+			a *= 0.95 * math.Sqrt(mismatch/miss)
+			first = a
+			e, soft = n.try(a)
+			m, _ = s.foresee(s.best, s.px, a)
+		}
+		run = soft+m <= allowedM+slack && finite(e)
+	}
 	switch {
 	case e <= allowed+slack:
 		if w.steps > 0 {
@@ -233,22 +279,24 @@ func (n *newton) step() (moved float64, ok bool) {
 		}
 		if n.theta > 0 && a == 1 {
 			for a < 16 && 2*a*far <= 2*n.set.StepCap {
-				if f := n.try(2 * a); f < e-0.1*math.Abs(n.e-e) {
+				if f, _ := n.try(2 * a); f < e-0.1*math.Abs(n.e-e) {
 					a, e = 2*a, f
 				} else {
 					break
 				}
 			}
 		}
-	case w.wait == 0 && w.steps < trust && finite(e):
-		if w.steps == 0 {
+	case run, w.wait == 0 && w.steps < trust && finite(e):
+		if w.steps == 0 && !run {
 			w.e, w.slope, w.far, w.first, w.theta = n.e, slope, far, a, n.theta
 			copy(s.refX, s.best)
 			copy(s.refP, s.px)
 			copy(s.refStrain, s.strain)
 			copy(s.refSkew, s.skew)
 		}
-		w.steps++
+		if !run {
+			w.steps++
+		}
 		trusted = true
 	default:
 		if w.steps > 0 {
@@ -272,7 +320,7 @@ func (n *newton) step() (moved float64, ok bool) {
 				n.e = n.refresh(s.r)
 				return 0, false
 			}
-			if e = n.try(a); e <= n.e+1e-4*a*slope+slack {
+			if e, _ = n.try(a); e <= n.e+1e-4*a*slope+slack {
 				break
 			}
 		}
@@ -294,6 +342,14 @@ func (n *newton) step() (moved float64, ok bool) {
 	n.e = e
 	copy(s.r, s.r1)
 	n.res.Residual = largest(s.r)
+	n.mixed = n.light + s.membrane()
+	copy(n.pastM[:], n.pastM[1:])
+	n.pastM[memory-1] = n.mixed
+	if n.damp > 0 && far < n.set.StepCap/2 {
+		if n.damp /= 8; n.damp < 1e-9*s.base.MeanDiagonal() {
+			n.damp = 0
+		}
+	}
 	if trusted {
 		if e <= allowed+slack { // the corrections brought it back
 			w.steps = 0
