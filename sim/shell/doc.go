@@ -29,7 +29,7 @@
 // isotropic sheet without Poisson effect has Bu = Bv = 2Bt.
 //
 // The frozen energy is that of a sheet whose stress-free state has the signed
-// curvatures κ₀: n̂ is the normal x_u × x_v made a unit vector. Left
+// curvatures κ₀: n̂ is the normal x_u × x_v made a unit vector (blunted where a fold closes). Left
 // unnormalised it is not stress-free at coarse turning angles.
 //
 // Contact is a penalty with two continuous derivatives: with s = w − gap,

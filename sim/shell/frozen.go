@@ -6,38 +6,41 @@ import "math"
 // holds no frozen shape, because its normal means nothing.
 const crease = 0.35
 
-// moment returns f = D·n̂ for n̂ = (a × b)/|a × b| and, where wanted, its
-// gradient with respect to a, b and D.
+// blunt is ε in n̂ = m √(1 + ε²)/√(m² + ε²), m = x_u × x_v: a unit vector where
+// the sheet is unstrained, to 0.04 % of |m| − 1, and no jump where a fold closes
+// and m turns over. With a plain unit vector one fold in 300 random half sets
+// went back and forth across that jump for ever.
+const blunt = 0.02
+
+var bluntScale = math.Sqrt(1 + blunt*blunt)
+
+// moment returns f = D·n̂ and, where wanted, its gradient with respect to a, b
+// and D, for m = a × b.
 func moment(a, b, d [3]float64, grad *[3][3]float64) float64 {
 	m := cross(a, b)
-	l := norm(m)
-	if l < 1e-6 {
-		if grad != nil {
-			*grad = [3][3]float64{}
-		}
-		return 0
-	}
+	l := math.Sqrt(dot3(m, m) + blunt*blunt)
 	n := [3]float64{m[0] / l, m[1] / l, m[2] / l}
 	f := dot3(d, n)
 	if grad != nil {
-		g := [3]float64{(d[0] - f*n[0]) / l, (d[1] - f*n[1]) / l, (d[2] - f*n[2]) / l}
-		grad[0], grad[1], grad[2] = cross(b, g), cross(g, a), n
+		q := bluntScale / l
+		g := [3]float64{q * (d[0] - f*n[0]), q * (d[1] - f*n[1]), q * (d[2] - f*n[2])}
+		grad[0], grad[1] = cross(b, g), cross(g, a)
+		grad[2] = [3]float64{bluntScale * n[0], bluntScale * n[1], bluntScale * n[2]}
 	}
-	return f
+	return bluntScale * f
 }
 
 // momentHessian fills h, 9 × 9 by rows over (a, b, D), with scale times the
 // second derivatives of D·n̂.
 //
-// With m = a × b, l = |m|, g = (D − f n̂)/l:
-// f_mm = −(n̂gᵀ + gn̂ᵀ + f(I − n̂n̂ᵀ)/l)/l, f_mD = (I − n̂n̂ᵀ)/l, δm = δa×b + a×δb.
+// With m = a × b, l = √(m² + ε²), n = m/l, φ = D·n, g = (D − φn)/l, and but for
+// the constant √(1 + ε²): f_mm = −(ngᵀ + gnᵀ + φ(I − nnᵀ)/l)/l,
+// f_mD = (I − nnᵀ)/l, δm = δa×b + a×δb.
 func momentHessian(a, b, d [3]float64, scale float64, h *[81]float64) {
 	*h = [81]float64{}
+	scale *= bluntScale
 	m := cross(a, b)
-	l := norm(m)
-	if l < 1e-6 {
-		return
-	}
+	l := math.Sqrt(dot3(m, m) + blunt*blunt)
 	n := [3]float64{m[0] / l, m[1] / l, m[2] / l}
 	f := dot3(d, n)
 	g := [3]float64{(d[0] - f*n[0]) / l, (d[1] - f*n[1]) / l, (d[2] - f*n[2]) / l}

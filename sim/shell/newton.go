@@ -28,7 +28,7 @@ const trust = 4
 //     The gradient is unchanged, so the rest shape is too.
 //   - Blend. H = H_full + θ(H_proj − H_full): θ = 1 at first; a failed Cholesky
 //     raises it (2θ + 0.02, the third failure in a row 1, then a shift of the
-//     diagonal), a full step divides it by 4, below 0.02 it is 0.
+//     diagonal), a full step divides it by 1.5, below 0.02 it is 0.
 //   - Corrections. With the factor in hand, up to 4 steps
 //     δ = −H⁻¹[g(x + αp) − (1 − α)g(x)], each smaller than the last, while the
 //     energy falls.
@@ -58,6 +58,10 @@ type newton struct {
 	shift float64
 	damp  float64 // of the diagonal, so that steps stay below the cap
 	watch watch
+
+	lowest       float64 // energy so far
+	since, plain int     // steps since it fell, steps still to take downhill only
+	spell        int     // how many the next time
 }
 
 // watch is the place a run of trusted steps began, to go back to when the run
@@ -79,7 +83,7 @@ func (n *newton) defaults() {
 		n.set.Tolerance = 1e-6
 	}
 	if !(n.set.StepCap > 0) {
-		n.set.StepCap = 8
+		n.set.StepCap = 0.25 * (n.s.sheet.U[n.s.nu] - n.s.sheet.U[0] + n.s.sheet.V[n.s.nv] - n.s.sheet.V[0])
 	}
 	if n.set.Corrections == 0 {
 		n.set.Corrections = 4
@@ -115,6 +119,7 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 		n.res = Result{Status: NotFinite, Tolerance: n.res.Tolerance}
 		return n.res
 	}
+	n.lowest = n.e
 	n.mixed = n.light + s.membrane()
 	for k := range n.past {
 		n.past[k], n.pastM[k] = n.e, n.mixed
@@ -153,6 +158,7 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 			}
 			continue
 		}
+		n.patience()
 		stalls, n.shift = 0, 0
 		n.res.Steps++
 		if n.set.Progress != nil {
@@ -170,6 +176,24 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 		}
 	}
 	return n.res
+}
+
+// patience turns to steps that only go down when trusted ones have not paid
+// for long.
+func (n *newton) patience() {
+	switch {
+	case n.e < n.lowest-1e-9*math.Abs(n.lowest):
+		n.lowest, n.since = n.e, 0
+	default:
+		n.since++
+	}
+	if n.plain > 0 {
+		n.plain--
+	} else if n.since >= 25 {
+		n.spell = min(2*n.spell+10, 100)
+		n.plain, n.since = n.spell, 0
+		n.watch = watch{}
+	}
 }
 
 // factor assembles and factors, raising θ and then a shift until it succeeds.
@@ -253,7 +277,9 @@ func (n *newton) step() (moved float64, ok bool) {
 	slack := 1e-13*math.Abs(n.e) + 1e-15*n.res.Tolerance
 	allowed := n.e
 	for _, v := range n.past {
-		allowed = max(allowed, v)
+		if n.plain == 0 {
+			allowed = max(allowed, v)
+		}
 	}
 	allowedM := n.mixed
 	for _, v := range n.pastM {
@@ -270,7 +296,7 @@ func (n *newton) step() (moved float64, ok bool) {
 			e, soft = n.try(a)
 			m, _ = s.foresee(s.best, s.px, a)
 		}
-		run = soft+m <= allowedM+slack && finite(e)
+		run = n.plain == 0 && soft+m <= allowedM+slack && finite(e)
 	}
 	switch {
 	case e <= allowed+slack:
@@ -286,7 +312,7 @@ func (n *newton) step() (moved float64, ok bool) {
 				}
 			}
 		}
-	case run, w.wait == 0 && w.steps < trust && finite(e):
+	case run, n.plain == 0 && w.wait == 0 && w.steps < trust && finite(e):
 		if w.steps == 0 && !run {
 			w.e, w.slope, w.far, w.first, w.theta = n.e, slope, far, a, n.theta
 			copy(s.refX, s.best)
@@ -329,7 +355,7 @@ func (n *newton) step() (moved float64, ok bool) {
 	s.lagFrom(s.best, s.px, min(a, 1))
 	switch {
 	case a >= 1:
-		n.theta /= 4
+		n.theta /= 1.5
 		if n.theta < 0.02 {
 			n.theta = 0
 		}

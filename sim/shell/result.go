@@ -87,7 +87,8 @@ type Settings struct {
 	// Tolerance is the residual to reach as a share of the sheet's force scale,
 	// its weight + 10 B·W/P² (W the v length, P the u length); 0 means 1e-6.
 	Tolerance float64
-	// StepCap is the farthest a node may move in one step, mm; 0 means 8.
+	// StepCap is about the farthest a node may move in one step, mm; 0 means a
+	// quarter of the sheet's length + width.
 	StepCap float64
 	// Corrections is the most second-order corrections a factor is used for;
 	// 0 means 4, negative none.
