@@ -19,7 +19,7 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
-	c := newCloth(shape, 0, len(shape.Panels), opt.Cells)
+	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
 	e := newEye(0, 90)
 	whole := e.bounds(c.v)
 	breadth, depth := whole.Max.X-whole.Min.X, whole.Max.Y-whole.Min.Y
@@ -37,17 +37,17 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	}
 	room.Max.Y -= 21 // opening's words, breadth, ruler
 	room.Min.Y += 1
-	box := e.fit(room, 0, c.v)
+	box := e.fit(room, maxScale, c.v)
 	s.Scale = e.scale
 
-	var b body
+	b := opt.body(c)
 	neck := plan.Neckline
 	top := s.top(c)
 	b.block(&e, neck, -20, top, s.pal)
 	b.band(&e, plan, s.pal)
-	c.paint(&b, &e, s.dress(plan, c, 0))
+	c.paint(b, &e, s.dress(plan, c, 0))
 	b.stitches(&e, plan, shape, 2.5, 0.13, s.pal.Thread)
-	s.add(b.surface())
+	s.add(b.reusable())
 
 	s.pins(&e, plan, shape, top)
 

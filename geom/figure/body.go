@@ -3,6 +3,7 @@ package figure
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"ruffwright/geom"
 )
@@ -13,6 +14,10 @@ type body struct {
 	verts []Vertex
 	tris  []uint32
 	faces []face
+
+	key    []uint16 // for sorting
+	order  [2][]uint32
+	sorted []uint32
 }
 
 // face is n indices of body.tris from first on, at depth z.
@@ -98,8 +103,10 @@ func (s *body) surface() Surface {
 		k = 65535 / (hi - lo)
 	}
 	n := len(s.faces)
-	key := make([]uint16, n)
-	from, to := make([]uint32, n), make([]uint32, n)
+	s.key = slices.Grow(s.key[:0], n)[:n]
+	from, to := slices.Grow(s.order[0][:0], n)[:n], slices.Grow(s.order[1][:0], n)[:n]
+	s.order = [2][]uint32{from, to}
+	key := s.key
 	for i, f := range s.faces {
 		key[i], from[i] = uint16((f.z-lo)*k), uint32(i)
 	}
@@ -118,10 +125,41 @@ func (s *body) surface() Surface {
 		}
 		from, to = to, from
 	}
-	out := make([]uint32, 0, len(s.tris))
+	out := slices.Grow(s.sorted[:0], len(s.tris))
 	for _, i := range from {
 		f := s.faces[i]
 		out = append(out, s.tris[f.first:f.first+f.n]...)
 	}
+	s.sorted = out
 	return Surface{Vertices: s.verts, Triangles: out}
+}
+
+// reusable is surface with its memory kept for Options.Again.
+func (s *body) reusable() Surface {
+	f := s.surface()
+	f.work = s
+	return f
+}
+
+// body is an empty body with room for a whole ruff's cloth, what 40 sets take
+// hatched all over: of the drawing that may be used up, or new.
+func (o Options) body(c cloth) *body {
+	b := o.used()
+	n := c.cols * c.rows
+	b.verts = slices.Grow(b.verts[:0], n*6+12000)
+	b.tris = slices.Grow(b.tris[:0], n*14+24000)
+	b.faces = slices.Grow(b.faces[:0], n+6000)
+	return b
+}
+
+func (o Options) used() *body {
+	if o.Again != nil {
+		for i, it := range o.Again.Items {
+			if f, ok := it.(Surface); ok && f.work != nil {
+				o.Again.Items[i] = Surface{}
+				return f.work
+			}
+		}
+	}
+	return &body{}
 }

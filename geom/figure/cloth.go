@@ -23,11 +23,13 @@ func (c *cloth) at(col, row int) geom.Vec3 { return c.v[col*c.rows+row] }
 func newCloth(shape pleat.Shape, first, last, most int) cloth {
 	nu, nv := shape.NU, shape.NV
 	n := last - first
+	// The lines from neck to outer edge are nearly straight, the folds are round:
+	// rows go first.
 	for n*nu*nv > most && (nu > 6 || nv > 3) {
-		if nu > 6 && (nu >= 2*nv || nv <= 3) {
-			nu--
-		} else {
+		if nv > 3 && (nv > nu/4 || nu <= 6) {
 			nv--
+		} else {
+			nu--
 		}
 	}
 	c := cloth{cols: n*nu + 1, rows: nv + 1, per: nu}
@@ -51,7 +53,7 @@ func newCloth(shape pleat.Shape, first, last, most int) cloth {
 		c.lo[j], c.hi[j] = math.Inf(1), math.Inf(-1)
 		for col := range c.cols {
 			z := c.at(col, j).Z
-			c.lo[j], c.hi[j] = math.Min(c.lo[j], z), math.Max(c.hi[j], z)
+			c.lo[j], c.hi[j] = min(c.lo[j], z), max(c.hi[j], z)
 		}
 	}
 	return c
@@ -113,36 +115,38 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 	base := uint32(len(b.verts))
 	n := c.cols * c.rows
 	bright := make([]float32, n)
+	plain, tinted := d.pal.ramp()
+	rows := c.shades(e.scale)
 	for col := range c.cols {
-		tint := d.selected != nil && d.selected(col)
+		ramp := &plain
+		if d.selected != nil && d.selected(col) {
+			ramp = &tinted
+		}
 		for j := range c.rows {
 			i := col*c.rows + j
 			v := c.v[i]
 			nrm := c.normal(col, j)
-			to := e.from(v)
+			to := e.toward
+			if e.far != 0 {
+				to = e.from(v)
+			}
+			t := nrm.Dot(light)
 			if nrm.Dot(to) < 0 {
-				nrm = nrm.Scale(-1)
+				t = -t
 			}
-			t := 0.5 + 0.5*nrm.Dot(light)
+			t = 0.5 + 0.5*t
 			t *= t
-			// How deep the place lies below the nearest crests for this eye.
-			out := float64(j) / float64(c.rows-1)
-			low := 0.5
-			if h := c.hi[j] - c.lo[j]; h > 1e-6 {
-				low = (v.Z - c.lo[j]) / h
-			}
+			// How deep the place lies below the crests, for this eye.
+			low := (v.Z - rows[j].lo) * rows[j].perHeight
+			side := -to.Z
 			if to.Z > 0 {
-				low = 1 - low
+				low, side = 1-low, to.Z
 			}
-			deep := math.Abs(to.Z)*low*0.55 + (1-out)*(1-out)*0.45
+			deep := side*low*0.55 + rows[j].inward*0.45
 			t = clamp((0.17+0.89*t)*(1-deep), 0, 1)
 			bright[i] = float32(t)
 			p, z := e.see(v)
-			col := d.pal.cloth(t)
-			if tint {
-				col = mix(col, mix(d.pal.ClothDeep, mix(d.pal.Woad, d.pal.ClothLight, 0.15), t), 0.8)
-			}
-			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), col})
+			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), ramp[int(t*255+0.5)]})
 		}
 	}
 	// Hatching follows the lines from neck to outer edge, evenly along the
@@ -169,7 +173,7 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			f := face{first: uint32(len(b.tris)), z: (va.Z + vb.Z + vc.Z + vd.Z) / 4}
 			b.tris = append(b.tris, q[0], q[1], q[2], q[0], q[2], q[3])
 			if lined {
-				d0, d1 := hatchDark(bright[i]), hatchDark(bright[i+1])
+				d0, d1 := hatchDark(bright[i])*rows[j].line, hatchDark(bright[i+1])*rows[j+1].line
 				if d0 > 0 || d1 > 0 {
 					for k := range lines {
 						b.hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), d.pal.Hatch)
@@ -179,14 +183,16 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			// The outline of a fold: here the cloth turns its other side.
 			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0
 			if col > 0 && turned != facing[j] {
-				b.ribbon(va, vd, 0.1, 0.1, 0.25, d.pal.Hatch)
+				b.ribbon(va, vd, 0.1*rows[j].line, 0.1*rows[j+1].line, 0.25, d.pal.Hatch)
 			}
 			facing[j] = turned
 			if j == c.rows-2 { // the hem
-				b.ribbon(vd, vc, 0.13, 0.13, 0.3, d.pal.Hatch)
+				w := 0.13 * rows[j+1].line
+				b.ribbon(vd, vc, w, w, 0.3, d.pal.Hatch)
 			}
 			if j == 0 && d.inner {
-				b.ribbon(va, vb, 0.07, 0.07, 0.3, d.pal.Hatch)
+				w := 0.07 * rows[0].line
+				b.ribbon(va, vb, w, w, 0.3, d.pal.Hatch)
 			}
 			if col == 0 || col == c.cols-2 { // the strip's ends
 				s, t := va, vd
@@ -199,6 +205,32 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			b.faces = append(b.faces, f)
 		}
 	}
+}
+
+// shade is what a row's nodes have in common for the light.
+type shade struct {
+	lo, perHeight float64 // (z − lo)·perHeight is 0 at the row's lowest node, 1 at its highest
+	inward        float64 // 0 at the outer edge to 1 at the neck, squared
+	line          float32 // how full outlines are drawn: less where folds crowd on the sheet
+}
+
+func (c *cloth) shades(scale float64) []shade {
+	rows := make([]shade, c.rows)
+	for j := range rows {
+		in := 1 - float64(j)/float64(c.rows-1)
+		rows[j] = shade{lo: c.lo[j] - 0.5, perHeight: 1, inward: in * in}
+		// Room that a panel takes on the sheet, mm; 2 and more: full lines.
+		var room float64
+		for col := c.per; col < c.cols; col += c.per {
+			room += c.at(col, j).XY().Sub(c.at(col-c.per, j).XY()).Norm()
+		}
+		room *= scale * float64(c.per) / float64(c.cols-1)
+		rows[j].line = float32(clamp(room/2, 0.25, 1))
+		if h := c.hi[j] - c.lo[j]; h > 1e-6 {
+			rows[j].lo, rows[j].perHeight = c.lo[j], 1/h
+		}
+	}
+	return rows
 }
 
 // hatchDark swells an engraver's line with the dark: nothing in the light, 1 in

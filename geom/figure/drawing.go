@@ -95,6 +95,8 @@ type Vertex struct {
 type Surface struct {
 	Vertices  []Vertex
 	Triangles []uint32
+
+	work *body // what it was made with, for Options.Again
 }
 
 func (Path) item()    {}

@@ -35,7 +35,7 @@ func (e *eye) see(v geom.Vec3) (Point, float64) {
 	x, y, z := d.Dot(e.right), d.Dot(e.up), d.Dot(e.toward)
 	k := e.scale
 	if e.far > 0 {
-		k *= e.far / math.Max(e.far-z, 0.2*e.far)
+		k *= e.far / max(e.far-z, 0.2*e.far)
 	}
 	return Point{e.at.X + x*k, e.at.Y - y*k}, z
 }
@@ -43,24 +43,23 @@ func (e *eye) see(v geom.Vec3) (Point, float64) {
 // point is where a place lies on the sheet.
 func (e *eye) point(v geom.Vec3) Point { p, _ := e.see(v); return p }
 
-// from is the unit direction from a place to the eye.
+// from is the unit direction from a place to the eye, which never lies in it.
 func (e *eye) from(v geom.Vec3) geom.Vec3 {
 	if e.far == 0 {
 		return e.toward
 	}
-	return e.mid.Add(e.toward.Scale(e.far)).Sub(v).Unit()
+	d := e.mid.Add(e.toward.Scale(e.far)).Sub(v)
+	return d.Scale(1 / math.Sqrt(d.Dot(d)))
 }
 
-// fit sets scale and place so that the points fill room, at most scale most
-// (0 = no limit), and gives the box on the sheet that they take.
+// fit sets scale and place so that the points fill room, at most at scale most,
+// and gives the box on the sheet that they take.
 func (e *eye) fit(room Rect, most float64, pts ...[]geom.Vec3) Rect {
 	e.scale, e.at = 1, Point{}
 	box := e.bounds(pts...)
 	w, h := box.Max.X-box.Min.X, box.Max.Y-box.Min.Y
 	k := math.Min((room.Max.X-room.Min.X)/math.Max(w, 1e-9), (room.Max.Y-room.Min.Y)/math.Max(h, 1e-9))
-	if most > 0 {
-		k = math.Min(k, most)
-	}
+	k = math.Min(k, most)
 	e.scale = k
 	e.at = Point{
 		(room.Min.X+room.Max.X)/2 - k*(box.Min.X+box.Max.X)/2,
@@ -74,8 +73,8 @@ func (e *eye) bounds(pts ...[]geom.Vec3) Rect {
 	for _, line := range pts {
 		for _, v := range line {
 			p := e.point(v)
-			lo = Point{math.Min(lo.X, p.X), math.Min(lo.Y, p.Y)}
-			hi = Point{math.Max(hi.X, p.X), math.Max(hi.Y, p.Y)}
+			lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
+			hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
 		}
 	}
 	return Rect{lo, hi}

@@ -19,7 +19,7 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
-	c := newCloth(shape, 0, len(shape.Panels), opt.Cells)
+	c := newCloth(shape, 0, len(shape.Panels), opt.cells(turningCells))
 	s := newSheet(opt, "In the hand", sets(plan), fmt.Sprintf(
 		"The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg))
 
@@ -41,22 +41,13 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	e.at = Point{(s.room.Min.X + s.room.Max.X) / 2, (s.room.Min.Y + s.room.Max.Y) / 2}
 	s.Scale = e.scale
 
-	var b body
-	b.reserve(c)
+	b := opt.body(c)
 	b.block(&e, plan.Neckline, math.Min(lo, 0)-10, s.top(c), s.pal)
 	b.band(&e, plan, s.pal)
-	c.paint(&b, &e, s.dress(plan, c, 0))
+	c.paint(b, &e, s.dress(plan, c, 0))
 	b.stitches(&e, plan, shape, 3, 0.13, s.pal.Thread)
 	// The cloth lies below the words, wherever it reaches.
-	s.Items = append([]Item{b.surface()}, s.Items...)
+	s.Items = append([]Item{b.reusable()}, s.Items...)
 	s.point(s.spots(&e, plan, shape))
 	return s.Drawing, nil
-}
-
-// reserve makes room for the cloth's faces at once.
-func (b *body) reserve(c cloth) {
-	n := c.cols * c.rows
-	b.verts = make([]Vertex, 0, n*3+20000)
-	b.tris = make([]uint32, 0, n*11+30000)
-	b.faces = make([]face, 0, n+6000)
 }

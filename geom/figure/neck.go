@@ -50,10 +50,11 @@ func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
 		t := 0.5 + 0.5*nrm.Dot(light)
 		return mix(pal.WoodDeep, pal.WoodLight, clamp(0.08+0.95*t*t+grain, 0, 1))
 	}
+	stations := n.Stations(around)
 	ring := func(st step) ([]geom.Vec3, []color.NRGBA) {
 		pts := make([]geom.Vec3, around+1)
 		cols := make([]color.NRGBA, around+1)
-		for i, s := range n.Stations(around) {
+		for i, s := range stations {
 			p := s.Pos.Sub(s.Normal.Scale(st.inside))
 			pts[i] = geom.Vec3{X: p.X, Y: p.Y, Z: st.z}
 			a := float64(i)

@@ -58,7 +58,7 @@ type unrolled struct {
 
 func unroll(plan pleat.Plan, shape pleat.Shape, lo, hi, crest int) unrolled {
 	first, end := max(0, lo-1), min(plan.Panels, hi+1)
-	u := unrolled{c: newCloth(shape, first, end, defaultCells), first: first, lo: lo, hi: hi, crest: crest}
+	u := unrolled{c: newCloth(shape, first, end, stillCells), first: first, lo: lo, hi: hi, crest: crest}
 	st := nearest(plan.Neckline, innerAt(shape, crest, 0).XY())
 	r := 1 / st.Curvature
 	centre := st.Pos.Sub(st.Normal.Scale(r))
@@ -135,7 +135,7 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	inL, inR := u.node(u.lo, 0), u.node(u.hi, 0)
 	over := 0.5 * (inR.X - inL.X)
 	frame := []geom.Vec3{{X: inL.X - over}, {X: inR.X + over, Z: band}}
-	box := e.fit(room, 4, u.c.v, frame)
+	box := e.fit(room, maxScale, u.c.v, frame)
 	s.Scale = e.scale
 
 	// The band behind everything.

@@ -24,7 +24,13 @@ type Options struct {
 	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).
 	Turn_deg, Tilt_deg, Zoom float64
 
-	Cells int // most cells of cloth that a view paints, 0 = 30,000; a finer shape is thinned
+	// Again is an earlier drawing that is no longer needed: its memory is used
+	// for the new one, and its surface becomes empty.
+	Again *Drawing
+
+	// Cells is the most cells of cloth that a view paints; a finer shape is
+	// thinned. 0 = 30,000, and 12,000 in the hand, which is drawn at every turn.
+	Cells int
 }
 
 // Note is something to point at: a letter and its sign are set at the place,
@@ -85,7 +91,9 @@ func (p Palette) dye(s Sign) (color.NRGBA, string) {
 
 const (
 	minSheet_mm, maxSheet_mm = 80, 1000
-	defaultCells             = 30000
+	maxScale                 = 6 // sheet mm per mm of the ruff: the smallest still look small
+	stillCells               = 30000
+	turningCells             = 12000
 	maxNotes                 = 6 // that a sheet points at; more would hide the ruff
 )
 
@@ -117,9 +125,6 @@ func (o Options) filled() (Options, error) {
 		o.Zoom = 1
 	}
 	o.Zoom = math.Max(o.Zoom, 0.2)
-	if o.Cells == 0 {
-		o.Cells = defaultCells
-	}
 	o.Notes = slices.Clone(o.Notes)
 	for i, n := range o.Notes {
 		if !slices.Contains(Wheres(), n.Where) {
@@ -141,7 +146,7 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 	if len(shape.Panels) < 2 || len(shape.Panels) != plan.Panels {
 		return fmt.Errorf("figure: shape has %d panels, want the plan's %d, at least 2", len(shape.Panels), plan.Panels)
 	}
-	want := (shape.NU + 1) * (shape.NV + 1)
+	want, reach := (shape.NU+1)*(shape.NV+1), 0.0
 	for k, p := range shape.Panels {
 		if len(p.V) != want {
 			return fmt.Errorf("figure: panel %d has %d nodes, want %d", k, len(p.V), want)
@@ -150,7 +155,11 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 			if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5) {
 				return fmt.Errorf("figure: panel %d node %d is (%g, %g, %g), want finite and below 100 m", k, i, v.X, v.Y, v.Z)
 			}
+			reach = max(reach, math.Abs(v.X), math.Abs(v.Y))
 		}
+	}
+	if reach < 1 {
+		return fmt.Errorf("figure: shape reaches %g mm from the middle of the neck, want at least 1 mm", reach)
 	}
 	return nil
 }
@@ -172,4 +181,12 @@ func checkPlan(plan pleat.Plan) error {
 		}
 	}
 	return nil
+}
+
+// cells is the most cells to paint where the caller leaves it open.
+func (o Options) cells(open int) int {
+	if o.Cells > 0 {
+		return o.Cells
+	}
+	return open
 }

@@ -90,8 +90,8 @@ func luminance(c color.NRGBA) float64 {
 
 // mix blends from a (t = 0) to b (t = 1), component by component.
 func mix(a, b color.NRGBA, t float64) color.NRGBA {
-	t = clamp(t, 0, 1)
-	f := func(x, y uint8) uint8 { return uint8(float64(x) + (float64(y)-float64(x))*t + 0.5) }
+	k := int32(clamp(t, 0, 1)*256 + 0.5)
+	f := func(x, y uint8) uint8 { return uint8((int32(x)*(256-k) + int32(y)*k + 128) >> 8) }
 	return color.NRGBA{f(a.R, b.R), f(a.G, b.G), f(a.B, b.B), f(a.A, b.A)}
 }
 
@@ -104,4 +104,15 @@ func (p Palette) cloth(t float64) color.NRGBA {
 	return mix(p.ClothMid, p.ClothLight, 2*t-1)
 }
 
-func clamp(x, lo, hi float64) float64 { return math.Max(lo, math.Min(hi, x)) }
+// ramp is cloth at 256 steps of brightness, and the same in the tint of what is
+// selected.
+func (p Palette) ramp() (plain, tinted [256]color.NRGBA) {
+	for i := range plain {
+		t := float64(i) / 255
+		plain[i] = p.cloth(t)
+		tinted[i] = mix(plain[i], mix(p.ClothDeep, mix(p.Woad, p.ClothLight, 0.15), t), 0.8)
+	}
+	return plain, tinted
+}
+
+func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }

@@ -29,13 +29,13 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	s := newSheet(opt, title, sets(plan), "")
 
 	// Above: the whole ruff.
-	c := newCloth(shape, 0, len(shape.Panels), opt.Cells)
+	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
 	e := newEye(turn, 0)
 	room := s.room
 	tall := (room.Max.Y - room.Min.Y) * 0.36
 	room.Max.Y = room.Min.Y + tall - 9
-	whole := e.fit(room, 0, c.v)
-	var b body
+	whole := e.fit(room, maxScale, c.v)
+	b := opt.body(c)
 	low := c.lo[0]
 	for _, z := range c.lo {
 		low = min(low, z)
@@ -44,8 +44,8 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	rise := clamp(spare-1/e.scale, 0, 40)
 	b.block(&e, plan.Neckline, min(0, low), s.top(c)-12+rise, s.pal)
 	b.band(&e, plan, s.pal)
-	c.paint(&b, &e, s.dress(plan, c, 0))
-	s.add(b.surface())
+	c.paint(b, &e, s.dress(plan, c, 0))
+	s.add(b.reusable())
 	// The block may stand above the cloth: keep both in the room.
 	y := whole.Max.Y + 5
 	breadth := s.length((whole.Max.X - whole.Min.X) / e.scale)
@@ -111,7 +111,7 @@ type section struct {
 }
 
 func newSection(plan pleat.Plan, shape pleat.Shape, m int) *section {
-	c := newCloth(shape, m, m+1, defaultCells)
+	c := newCloth(shape, m, m+1, stillCells)
 	s := &section{panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
 		top, low := c.at(0, j), c.at(c.cols-1, j)
@@ -184,7 +184,7 @@ func (s *sheet) section(plan pleat.Plan, c *section, room Rect) {
 	inner.Max.X -= 2*rightCol + 12
 	inner.Max.Y -= 16
 	inner.Min.Y += 4
-	box := e.fit(inner, 3, c.panel.v, ends)
+	box := e.fit(inner, maxScale, c.panel.v, ends)
 	s.Scale = e.scale
 
 	// The block, cut: wood with upright grain, its left side left open.

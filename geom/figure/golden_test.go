@@ -1,0 +1,68 @@
+package figure
+
+import (
+	"flag"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"ruffwright/geom/scheme"
+)
+
+var update = flag.Bool("update", false, "write the golden drawings anew")
+
+// Pictures within a drawing are left out: what they show is held by the tests
+// of surfaces and depth, and their bytes belong to the PNG writer.
+var (
+	pictures = regexp.MustCompile(`(?m)^<image .*\n`)
+	number   = regexp.MustCompile(`-?\d+(\.\d+)?`)
+)
+
+// Golden drawings, as text: words and order exactly, numbers of mm to 0.02, the
+// finest line's tenth part, since floats differ in their last bits between
+// targets and each is rounded to 0.001.
+func TestGolden(t *testing.T) {
+	plan, shape := design{"golden", "sound", []string{"ruff.sets", "12", "ruff.depth", "30"}, 8, 4}.make(t)
+	opt := Options{Width_mm: 92, Height_mm: 120, Units: scheme.Centimetres, Notes: longNotes()[:2]}
+	for _, v := range views() {
+		if v.name != "oneset" && v.name != "flat" && v.name != "side" {
+			continue
+		}
+		d, err := v.draw(plan, shape, opt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := pictures.ReplaceAllString(string(d.SVG()), "")
+		file := filepath.Join("testdata", v.name+".svg")
+		if *update {
+			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		want, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if g, w := number.ReplaceAllString(got, "#"), number.ReplaceAllString(string(want), "#"); g != w {
+			at := 0
+			for at < len(g) && at < len(w) && g[at] == w[at] {
+				at++
+			}
+			t.Errorf("%s differs from %s at %q; -update writes it anew", v.name, file, g[at:min(len(g), at+60)])
+			continue
+		}
+		gs, ws := number.FindAllString(got, -1), number.FindAllString(string(want), -1)
+		for i := range gs {
+			a, _ := strconv.ParseFloat(gs[i], 64)
+			b, _ := strconv.ParseFloat(ws[i], 64)
+			if math.Abs(a-b) > 0.02 {
+				t.Errorf("%s: number %d is %s, want %s", v.name, i, gs[i], ws[i])
+				break
+			}
+		}
+	}
+}
