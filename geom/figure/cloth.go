@@ -59,18 +59,6 @@ func newCloth(shape pleat.Shape, first, last, most int) cloth {
 	return c
 }
 
-// column is the fold line or any other line from neck to outer edge.
-func (c *cloth) column(col int) []geom.Vec3 { return c.v[col*c.rows : (col+1)*c.rows] }
-
-// row is a line along the strip: 0 the inner edge, rows − 1 the outer.
-func (c *cloth) row(j int) []geom.Vec3 {
-	out := make([]geom.Vec3, c.cols)
-	for col := range out {
-		out[col] = c.at(col, j)
-	}
-	return out
-}
-
 // normal is the unit normal at a node by central differences; zero where the
 // surface has none.
 func (c *cloth) normal(col, row int) geom.Vec3 {
@@ -163,7 +151,7 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			most = math.Min(0.5, 0.27/cell)
 		}
 	}
-	facing := make([]bool, c.rows-1)
+	turns := make([]bool, c.rows-1)
 	for col := 0; col < c.cols-1; col++ {
 		lined := step > 0 && math.Floor(float64(col)/step) != math.Floor(float64(col-1)/step)
 		for j := 0; j < c.rows-1; j++ {
@@ -182,10 +170,10 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			}
 			// The outline of a fold: here the cloth turns its other side.
 			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0
-			if col > 0 && turned != facing[j] {
+			if col > 0 && turned != turns[j] {
 				b.ribbon(va, vd, 0.1*rows[j].line, 0.1*rows[j+1].line, 0.25, d.pal.Hatch)
 			}
-			facing[j] = turned
+			turns[j] = turned
 			if j == c.rows-2 { // the hem
 				w := 0.13 * rows[j+1].line
 				b.ribbon(vd, vc, w, w, 0.3, d.pal.Hatch)

@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"image/color"
 	"math"
 
 	"ruffwright/geom"
@@ -112,12 +113,11 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	a, b := u.loop()
 	crest := u.node(u.crest, row)
 	from, to := u.node(u.lo, row), u.node(u.hi, row)
-	low := math.Min(from.Z, to.Z)
-	if u.crest != u.lo && u.crest != u.hi {
-		low = (from.Z + to.Z) / 2
-	} else if u.crest == u.lo {
+	low := (from.Z + to.Z) / 2
+	switch u.crest { // an end set has one panel
+	case u.lo:
 		low = to.Z
-	} else {
+	case u.hi:
 		low = from.Z
 	}
 	height := s.length(crest.Z - low)
@@ -165,21 +165,15 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	cut(u.lo, u.hi, s.pal)
 
 	// Edges: the inner one lighter, the outer one full.
-	edge := func(j int, w float64, dash []float64, c0 func() (Palette, bool)) []Point {
+	edge := func(j int, c color.NRGBA, w float64, dash []float64) {
 		var q []Point
 		for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
 			q = append(q, e.point(u.c.at(col, j)))
 		}
-		pal, ink := c0()
-		if ink {
-			s.line(pal.Ink, w, dash, q...)
-		} else {
-			s.line(pal.Rule, w, dash, q...)
-		}
-		return q
+		s.line(c, w, dash, q...)
 	}
-	edge(0, 0.32, []float64{1.1, 0.8}, func() (Palette, bool) { return s.pal, false })
-	edge(row, 0.6, nil, func() (Palette, bool) { return s.pal, true })
+	edge(0, s.pal.Rule, 0.32, []float64{1.1, 0.8})
+	edge(row, s.pal.Ink, 0.6, nil)
 
 	// Stitches where folds are sewn.
 	for m := u.lo; m <= u.hi; m++ {

@@ -15,8 +15,6 @@ const (
 	titleSize = 4.4
 	leading   = 1.28 // from line to line, in sizes
 	thin      = 0.18
-	fine      = 0.12
-	bold      = 0.4
 )
 
 // sheet is a drawing under way: its items, what is left of its space, and the
@@ -31,7 +29,6 @@ type sheet struct {
 }
 
 // newSheet lays down title, notes' key and rule, and leaves the rest as room.
-// A plain sheet (in the hand) keeps its corners free of everything else.
 func newSheet(opt Options, title, note, desc string) *sheet {
 	s := &sheet{opt: opt, pal: opt.Palette}
 	s.Width_mm, s.Height_mm, s.Ground = opt.Width_mm, opt.Height_mm, opt.Palette.Ground
@@ -215,12 +212,8 @@ func (s *sheet) stitchEnd(at Point, upright bool) {
 	s.line(s.pal.Ink, 0.42, nil, Point{at.X - d.X, at.Y - d.Y}, Point{at.X + d.X, at.Y + d.Y})
 }
 
-// ruler sews a scale of round length at the foot of the room, one stitch a
-// centimetre or inch, and takes the height from the room.
-func (s *sheet) ruler(scale float64, height float64) {
-	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - height/2}, scale, math.Min(60, (s.room.Max.X-s.room.Min.X)*0.4))
-}
-
+// rulerAt sews a scale of round length from a place on, one stitch a centimetre
+// or inch (or more, where they would run together), at most most mm long.
 func (s *sheet) rulerAt(at Point, scale, most float64) {
 	unit := 10.0
 	if s.opt.Units == scheme.Inches {
