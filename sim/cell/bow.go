@@ -26,7 +26,11 @@ func (s *solver) bowGravity(deg, side float64) [3]float64 {
 func (s *solver) bow(c *Cell) error {
 	nv := len(c.V) - 1
 	c.BowDone = true
-	for side, move := range map[float64]*float64{1: &c.BowFront_mm, -1: &c.BowBack_mm} {
+	for _, side := range []float64{1, -1} {
+		move := &c.BowFront_mm
+		if side < 0 {
+			move = &c.BowBack_mm
+		}
 		x := append([]float64(nil), c.Shape...)
 		sheet := s.released(c)
 		r := shell.Result{}

@@ -168,11 +168,11 @@ func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
 	forming := s.f.forming()
 	isWarm := warm != nil
 	if isWarm {
-		c.Formed = s.adapt(warm.Formed)
+		c.Formed = s.adapt(warm.Formed, warm)
 	} else {
 		c.Formed = s.f.start()
 	}
-	if c.Form, err = s.run("forming", s.f.sheet(forming, [3]float64{}, true, nil, s.set), c.Formed, isWarm); err != nil {
+	if c.Form, err = s.run("forming", s.f.sheet(forming, [3]float64{}, true, nil, s.set), c.Formed, false); err != nil {
 		return false, err
 	}
 	if isWarm && c.Form.Status.Early() {
@@ -183,12 +183,12 @@ func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
 		c.frozen = s.sh.Freeze(c.Formed, c.Design.FrozenU_uNm, c.Design.FrozenV_uNm, 0, c.Design.Quality)
 	}
 	if isWarm {
-		c.Shape = s.adapt(warm.Shape)
+		c.Shape = s.adapt(warm.Shape, warm)
 	} else {
 		c.Shape = append([]float64(nil), c.Formed...)
 	}
 	sheet := s.released(c)
-	if c.Release, err = s.run("releasing", sheet, c.Shape, isWarm); err != nil {
+	if c.Release, err = s.run("releasing", sheet, c.Shape, false); err != nil {
 		return false, err
 	}
 	if c.Release.Status.Early() && !isWarm {
@@ -238,20 +238,43 @@ func (s *solver) run(phase string, sheet *shell.Sheet, x []float64, warm bool) (
 	return r, s.ctx.Err()
 }
 
-// adapt copies another cell's shape onto this one's planes and places.
-func (s *solver) adapt(shape []float64) []float64 {
-	f, d := s.f, s.f.d
+// adapt moves another cell's shape onto this one's planes and places, by shifts
+// that go over evenly from the crest to the trough.
+func (s *solver) adapt(shape []float64, warm *Cell) []float64 {
+	f, d, o := s.f, s.f.d, &warm.Design
 	x := append([]float64(nil), shape...)
 	nu, nv := len(f.u)-1, len(f.v)-1
 	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
+	crest, trough := d.crestHeight()-o.crestHeight(), d.troughHeight()-o.troughHeight()
+	if !d.crestsSewn() {
+		crest = trough
+	}
+	if !d.troughsSewn() {
+		trough = crest
+	}
+	for j := range nv + 1 {
+		out := f.v[j] - warm.V[j]
+		last := at(nu, j)
+		g := f.o + f.sin*(last[0]+out) - f.cos*last[1]
+		to := [3]float64{out - g*f.sin, g * f.cos, trough}
+		for i := range nu + 1 {
+			w := 0.0
+			if i >= f.it {
+				w = 1
+			} else if i > f.ic {
+				w = (f.u[i] - f.u[f.ic]) / (f.u[f.it] - f.u[f.ic])
+			}
+			p := at(i, j)
+			p[0] += (1-w)*out + w*to[0]
+			p[1] += w * to[1]
+			p[2] += (1-w)*crest + w*to[2]
+		}
+		at(0, j)[1] = 0
+	}
 	onTrough := func(p []float64) {
 		g := f.o + f.sin*p[0] - f.cos*p[1]
 		p[0] -= g * f.sin
 		p[1] += g * f.cos
-	}
-	for j := range nv + 1 {
-		at(0, j)[1] = 0
-		onTrough(at(nu, j))
 	}
 	rows := []int{0}
 	if f.jg > 0 {
