@@ -215,9 +215,10 @@ func (s Scheme) pack() []byte {
 			out = binary.AppendUvarint(out, uint64(len(*p)))
 			last := 0.0
 			for _, m := range *p {
-				// The step is only kept where it leads back to the very place.
+				// Both sides round the mark before to thousandths alike, so the step
+				// leads back to the very place wherever that lies on the grid.
 				step := thousandths(m.Place) - thousandths(last)
-				if onGrid(m.Place) && onGrid(last) {
+				if onGrid(m.Place) {
 					out = binary.AppendUvarint(out, zigzag(step)<<1)
 				} else {
 					out = append(out, 1)

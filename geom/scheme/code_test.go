@@ -189,13 +189,19 @@ func sealed(packing byte, body []byte) string {
 }
 
 func TestFromCodeRefuses(t *testing.T) {
-	squeeze := func(n int) []byte {
+	pressed := func(body []byte) []byte {
 		var b bytes.Buffer
-		w, _ := flate.NewWriter(&b, 9)
-		w.Write(make([]byte, n))
+		w, err := flate.NewWriter(&b, 9)
+		if err != nil {
+			t.Fatal(err)
+		}
+		w.Write(body) // to memory: cannot fail
 		w.Close()
 		return b.Bytes()
 	}
+	squeeze := func(n int) []byte { return pressed(make([]byte, n)) }
+	var girth [8]byte
+	binary.BigEndian.PutUint64(girth[:], math.Float64bits(400))
 	var bits [9]byte
 	bits[0] = 1
 	binary.BigEndian.PutUint64(bits[1:], math.Float64bits(math.NaN()))
@@ -206,7 +212,8 @@ func TestFromCodeRefuses(t *testing.T) {
 		{"1." + strings.Repeat("A", MaxCode), "too long"}, {strings.Repeat("A", 1<<20), "too long"}, {strings.Repeat(" ", 10<<20), "too long"},
 		{sealed(2, nil), "packed in a way"}, {sealed(1, []byte("rubbish")), "unpack"}, {sealed(1, squeeze(maxInflated+1)), "more than 65536"}, {sealed(1, squeeze(3<<20)), "more than 65536"}, {sealed(1, squeeze(maxInflated)), "no sense"},
 		{sealed(0, []byte{0}), "no sense"}, {sealed(0, []byte{99, 2}), "no sense"}, {sealed(0, []byte{255, 255, 255, 255, 255, 255, 255, 255, 255, 1}), "no sense"}, {sealed(0, bytes.Repeat([]byte{255}, 20)), "no sense"},
-		{sealed(0, []byte{3}), "no sense"}, {sealed(0, append([]byte{3}, bits[:]...)), "wearer.girth"}, {sealed(0, append([]byte{3}, bits[:5]...)), "no sense"}, {sealed(0, []byte{3, 3}), "no sense"},
+		{sealed(0, []byte{3}), "no sense"}, {sealed(0, append([]byte{3}, bits[:]...)), "wearer.girth"}, {sealed(0, append([]byte{3}, bits[:5]...)), "no sense"}, {sealed(0, []byte{3, 3}), "no sense"}, {sealed(0, append([]byte{3, 3}, girth[:]...)), "no sense"},
+		{sealed(1, pressed(append([]byte{25, 0xd1, 0x0f}, bytes.Repeat([]byte{4, 0, 4, 1}, 1001)...))), "no sense"},
 		{sealed(0, []byte{1, 5, 'a'}), "no sense"}, {sealed(0, []byte{1, 1, 0xff}), "UTF-8"}, {sealed(0, []byte{1, 3, 0xe2, 0x80, 0xae}), "direction"}, {sealed(0, []byte{2, 1, 'x'}), "wearer.part"},
 		{sealed(0, []byte{10, 2}), "ruff.sets"}, {sealed(0, []byte{10, 80, 10, 80}), "no sense"}, {sealed(0, []byte{11, 0, 10, 80}), "no sense"},
 		{sealed(0, []byte{25, 1}), "no sense"}, {sealed(0, []byte{25, 255, 255, 255, 15}), "no sense"}, {sealed(0, []byte{25, 1, 0, 6}), "no sense"}, {sealed(0, []byte{25, 1, 0, 0}), "ruff.sets"}, {sealed(0, []byte{25, 2, 0, 0, 0, 1}), "mark 2"},

@@ -40,6 +40,9 @@ func TestValidateEveryField(t *testing.T) {
 			for _, v := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), f.Max + 0.001, f.Max * 1e300, math.Nextafter(f.Max, math.Inf(1))} {
 				*p = v
 				refused(s)
+				if err := s.Validate(); (math.IsNaN(v) || math.IsInf(v, 0)) && !strings.Contains(err.Error(), "not a number") {
+					t.Errorf("%s %g: %v", f.Key, v, err)
+				}
 			}
 			if v := f.Min - 0.001; !f.InRange(v) {
 				*p = v
