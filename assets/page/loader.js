@@ -1,0 +1,200 @@
+// The thin side of the page: it starts the program, hands it what the reader
+// does, and does to the document what the program answers. One call out and
+// one answer back for each event; everything else is in Go.
+"use strict";
+(() => {
+  const here = document.currentScript;
+  const byId = (id) => document.getElementById(id);
+  const root = document.documentElement;
+  let answer = null; // the program's callback, once it runs
+  const waiting = []; // what the reader did before the program ran
+  let stopped = false;
+
+  // ---- the program speaks -------------------------------------------------
+
+  const grow = (n) => {
+    const e = document.createElement(n.tag);
+    for (const [k, v] of Object.entries(n.attr || {})) e.setAttribute(k, v);
+    if (n.text) e.textContent = n.text;
+    for (const child of n.nodes || []) e.appendChild(grow(child));
+    return e;
+  };
+
+  const doing = {
+    text: (e, p) => { if (e.textContent !== p.value) e.textContent = p.value; },
+    attr: (e, p) => { p.gone ? e.removeAttribute(p.name) : e.setAttribute(p.name, p.value); },
+    value: (e, p) => { if (e.value !== p.value) e.value = p.value; },
+    focus: (e) => e.focus(),
+    nodes: (e, p) => {
+      const held = e.contains(document.activeElement) ? document.activeElement : null;
+      const id = held && held.id;
+      e.replaceChildren(...(p.nodes || []).map(grow));
+      // Whoever stood on a control that is gone stands on its successor, or
+      // on the list itself: never thrown back to the top of the page.
+      if (held && held !== e) (id && byId(id) ? byId(id) : e).focus({ preventScroll: true });
+    },
+    timer: (_, p) => setTimeout(() => tell("timer", p.name, ""), p.ms),
+    address: (_, p) => history.replaceState(null, "", p.value || location.pathname + location.search),
+    copy: (_, p) => {
+      const done = (ok) => tell("copied", ok ? "yes" : "no", "");
+      if (navigator.clipboard) navigator.clipboard.writeText(p.value).then(() => done(true), () => done(false));
+      else done(false);
+    },
+    mark: (_, p) => performance.mark(p.name),
+  };
+
+  const apply = (patches) => {
+    for (const p of JSON.parse(patches || "[]") || []) {
+      const e = p.id ? byId(p.id) : null;
+      if (p.id && !e) continue;
+      doing[p.op](e, p);
+    }
+  };
+
+  // ---- the reader acts ----------------------------------------------------
+
+  const tell = (kind, name, value) => {
+    if (stopped) return;
+    if (!answer) { if (kind === "set" || kind === "typing" || kind === "do") waiting.push([kind, name, value]); return; }
+    apply(answer(kind, name, value, performance.now()));
+  };
+
+  const field = (e) => e.target.closest && e.target.closest("[data-key]");
+  document.addEventListener("input", (e) => { const f = field(e); if (f) tell("typing", f.dataset.key, f.value); });
+  document.addEventListener("change", (e) => { const f = field(e); if (f) tell("set", f.dataset.key, f.value); });
+  document.addEventListener("keydown", (e) => {
+    const f = field(e);
+    if (f && f.tagName === "INPUT" && e.key === "Enter") { e.preventDefault(); tell("set", f.dataset.key, f.value); }
+  });
+  document.addEventListener("click", (e) => {
+    const b = e.target.closest("[data-do]");
+    if (!b || b.getAttribute("aria-disabled") === "true") return;
+    if (b.tagName === "A") e.preventDefault();
+    tell("do", b.dataset.do, b.dataset.with || "");
+  });
+  document.addEventListener("submit", (e) => e.preventDefault());
+  addEventListener("hashchange", () => tell("address", "", location.hash));
+  const candle = matchMedia("(prefers-color-scheme: dark)");
+  candle.addEventListener("change", () => tell("candle", candle.matches ? "dark" : "light", ""));
+
+  // ---- the stage ----------------------------------------------------------
+  // Ebiten hangs its canvas on body, sizes it by body's client size, and keeps
+  // every key, wheel and touch for itself. Here the canvas moves into the
+  // stage, body answers with the stage's size, and a listener that runs before
+  // Ebiten's takes what is ours and lets through what is the browser's.
+
+  const stage = byId("stage");
+  for (const side of ["clientWidth", "clientHeight"]) {
+    // Whole pixels, so that the drawing is never stretched by a fraction.
+    Object.defineProperty(document.body, side, { configurable: true, get: () => Math.max(1, Math.floor(stage[side])) });
+  }
+
+  const adopt = () => {
+    const canvas = document.querySelector("body > canvas");
+    if (!canvas) return;
+    canvas.id = "canvas";
+    canvas.tabIndex = 0;
+    canvas.style.outline = "";
+    canvas.hidden = true;
+    for (const name of ["role", "aria-label", "aria-describedby"]) {
+      canvas.setAttribute(name, stage.dataset[name.replace("aria-", "")]);
+    }
+    stage.appendChild(canvas);
+    for (const extra of document.querySelectorAll("head > meta[name=viewport] ~ meta[name=viewport]")) extra.remove();
+  };
+
+  const onCanvas = (e) => e.target && e.target.id === "canvas";
+  const at = (e) => {
+    const r = stage.getBoundingClientRect();
+    return [e.pointerId, e.clientX - r.left, e.clientY - r.top].join(" ");
+  };
+  const pointer = (type) => (e) => {
+    if (!onCanvas(e)) return;
+    if (type === "down") {
+      if (e.button) return;
+      e.target.setPointerCapture(e.pointerId);
+      e.target.focus({ preventScroll: true });
+    }
+    tell("pointer", type, at(e));
+  };
+  stage.addEventListener("pointerdown", pointer("down"), true);
+  stage.addEventListener("pointermove", pointer("move"), true);
+  stage.addEventListener("pointerup", pointer("up"), true);
+  stage.addEventListener("pointercancel", pointer("up"), true);
+  // Everything that Ebiten listens to ends here.
+  for (const type of ["mousedown", "mouseup", "mousemove", "keyup", "contextmenu", "dragover", "drop", "blur"]) {
+    stage.addEventListener(type, (e) => { if (onCanvas(e)) e.stopImmediatePropagation(); }, true);
+  }
+  for (const type of ["touchstart", "touchmove", "touchend"]) {
+    stage.addEventListener(type, (e) => { if (onCanvas(e)) e.stopImmediatePropagation(); }, { capture: true, passive: true });
+  }
+  stage.addEventListener("wheel", (e) => {
+    if (!onCanvas(e)) return;
+    e.stopImmediatePropagation();
+    if (e.ctrlKey || e.metaKey) return; // the browser's own zoom
+    e.preventDefault();
+    const line = e.deltaMode === 1 ? 16 : e.deltaMode === 2 ? 400 : 1;
+    tell("wheel", "", [e.deltaY * line, ...at(e).split(" ").slice(1)].join(" "));
+  }, { capture: true, passive: false });
+  stage.addEventListener("keydown", (e) => {
+    if (!onCanvas(e)) return;
+    e.stopImmediatePropagation();
+    if (e.ctrlKey || e.metaKey || e.altKey) return;
+    if (!["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "=", "-", "Home", "Escape"].includes(e.key)) return;
+    e.preventDefault();
+    tell("key", e.key, e.shiftKey ? "shift" : "");
+  }, true);
+  stage.addEventListener("webglcontextlost", (e) => {
+    e.stopImmediatePropagation(); // else Ebiten reloads the page
+    tell("flat", "lost", "");
+  }, true);
+  new ResizeObserver(() => {
+    dispatchEvent(new Event("resize")); // Ebiten's cue
+    tell("sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`);
+  }).observe(stage);
+
+  // ---- start --------------------------------------------------------------
+
+  const fail = (why) => {
+    stopped = true;
+    root.dataset.program = "failed";
+    byId("failure").hidden = false;
+    byId("failure-why").textContent = String(why && why.message ? why.message : why);
+  };
+
+  globalThis.ruffwright = {
+    start: (fn) => {
+      answer = fn;
+      const first = [["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
+        ["candle", candle.matches ? "dark" : "light", ""], ["address", "", location.hash], ["begin", "", ""]];
+      for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
+      root.dataset.program = "runs";
+    },
+    apply,
+    fail,
+    drew: () => { root.dataset.stage = "drawn"; byId("canvas").hidden = false; byId("picture").hidden = true; performance.mark("ruffwright-stage"); },
+    flat: (source) => {
+      root.dataset.stage = "picture";
+      const canvas = byId("canvas");
+      if (canvas) canvas.remove();
+      byId("picture").hidden = false;
+      byId("picture").src = source;
+    },
+  };
+
+  const run = async () => {
+    if (location.hash.length > 1) byId("picture").hidden = true; // it shows the start, not this link
+    if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error("This browser cannot run WebAssembly programs.");
+    const go = new Go();
+    const response = await fetch(here.dataset.program);
+    if (!response.ok) throw new Error(`The program did not arrive (the server answered ${response.status}).`);
+    const { instance } = WebAssembly.instantiateStreaming
+      ? await WebAssembly.instantiateStreaming(response, go.importObject)
+      : await WebAssembly.instantiate(await response.arrayBuffer(), go.importObject);
+    const ended = go.run(instance);
+    adopt();
+    await ended;
+    throw new Error("The program ended by itself.");
+  };
+  run().catch(fail);
+})();

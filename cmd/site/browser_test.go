@@ -1,0 +1,358 @@
+package site
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+)
+
+// patience is how long a test waits for the page. The machine may be busy; a
+// test that passes does not wait for it.
+const patience = 90 * time.Second
+
+// chromium finds the browser, or fails the test: a missing browser is never a
+// pass.
+func chromium(t *testing.T) string {
+	t.Helper()
+	names := []string{"chromium", "chromium-browser", "google-chrome", "google-chrome-stable"}
+	for _, set := range []string{"CHROMIUM", "CHROME"} {
+		if named := os.Getenv(set); named != "" {
+			names = []string{named}
+		}
+	}
+	for _, name := range names {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	t.Fatalf("no browser: none of %s is on the PATH (set CHROMIUM to one, or install chromium)", strings.Join(names, ", "))
+	return ""
+}
+
+var browser struct {
+	once sync.Once
+	ctx  context.Context
+	end  func()
+	err  error
+}
+
+// startBrowser starts the one browser of all tests.
+func startBrowser(path, dir string) {
+	options := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(path), chromedp.UserDataDir(dir), chromedp.NoSandbox,
+		chromedp.Flag("use-angle", "swiftshader"), chromedp.Flag("enable-unsafe-swiftshader", true),
+		chromedp.Flag("ignore-gpu-blocklist", true), chromedp.Flag("disable-quic", true),
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-sync", true), chromedp.WindowSize(1280, 800))
+	allocated, endAll := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(allocated)
+	browser.ctx, browser.end = ctx, func() { end(); endAll() }
+	browser.err = chromedp.Do(ctx, chromedp.Navigate("about:blank"))
+}
+
+func TestMain(m *testing.M) {
+	dir, err := os.MkdirTemp("", "ruffwright-browser-")
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	profile = dir
+	code := m.Run()
+	if browser.end != nil {
+		browser.end()
+	}
+	os.RemoveAll(dir)
+	os.Exit(code)
+}
+
+var profile string
+
+// built is the site, built once for all tests.
+var built = sync.OnceValues(func() (string, error) { return Build(context.Background(), Options{}) })
+
+func siteDir(t *testing.T) string {
+	t.Helper()
+	dir, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir
+}
+
+// serve serves a site for the length of a test. meddle, where given, may answer
+// in its place.
+func serve(t *testing.T, dir string, meddle func(http.ResponseWriter, *http.Request) bool) string {
+	t.Helper()
+	handler, err := Handler(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	server := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if meddle == nil || !meddle(w, r) {
+			handler.ServeHTTP(w, r)
+		}
+	}))
+	t.Cleanup(server.Close)
+	return server.URL + "/"
+}
+
+// tab is one page in the browser and what it complained of.
+type tab struct {
+	t    *testing.T
+	ctx  context.Context
+	home string
+
+	mu        sync.Mutex
+	complains []string // console errors, exceptions, violations
+	requests  []string
+}
+
+// screen is what a tab is looked at on.
+type screen struct {
+	width, height int64
+	ratio         float64 // 0 = 1
+	dark, touch   bool
+	still         bool   // reduced motion
+	before        string // script that runs before the page's
+}
+
+// open opens url in a new tab.
+func open(t *testing.T, url string, s screen) *tab {
+	t.Helper()
+	browser.once.Do(func() { startBrowser(chromium(t), profile) })
+	if browser.err != nil {
+		t.Fatal("the browser does not start: ", browser.err)
+	}
+	ctx, end := chromedp.NewContext(browser.ctx)
+	t.Cleanup(end)
+	b := &tab{t: t, ctx: ctx, home: url}
+	if err := chromedp.Listen(ctx, b.hear); err != nil {
+		t.Fatal(err)
+	}
+	if s.ratio == 0 {
+		s.ratio = 1
+	}
+	size := []chromedp.EmulateViewportOption{chromedp.EmulateScale(s.ratio)}
+	if s.touch {
+		size = append(size, chromedp.EmulateMobile, chromedp.EmulateTouch)
+	}
+	b.do(chromedp.EmulateViewport(s.width, s.height, size...))
+	b.media(s.dark, s.still)
+	if _, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
+		t.Fatal(err)
+	}
+	if s.before != "" {
+		if _, err := chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s.before}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	b.do(chromedp.Navigate(url))
+	return b
+}
+
+func (b *tab) media(dark, still bool) {
+	b.t.Helper()
+	pick := func(yes bool, a, c string) string {
+		if yes {
+			return a
+		}
+		return c
+	}
+	_, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+		{Name: "prefers-color-scheme", Value: pick(dark, "dark", "light")},
+		{Name: "prefers-reduced-motion", Value: pick(still, "reduce", "no-preference")},
+	}})
+	if err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+func (b *tab) hear(ev any) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	switch ev := ev.(type) {
+	case *runtime.EventExceptionThrown:
+		b.complains = append(b.complains, "exception: "+exception(ev.ExceptionDetails))
+	case *runtime.EventConsoleAPICalled:
+		if ev.Type == "error" || ev.Type == "warning" || ev.Type == "assert" {
+			var words []string
+			for _, a := range ev.Args {
+				words = append(words, string(a.Value)+a.Description)
+			}
+			b.complains = append(b.complains, "console."+string(ev.Type)+": "+strings.Join(words, " "))
+		}
+	case *network.EventRequestWillBeSent:
+		b.requests = append(b.requests, ev.Request.URL)
+	}
+}
+
+func exception(e *runtime.ExceptionDetails) string {
+	if e.Exception != nil && e.Exception.Description != "" {
+		return e.Exception.Description
+	}
+	return e.Text
+}
+
+func (b *tab) do(actions ...chromedp.Action[chromedp.Void]) {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	if err := chromedp.Do(ctx, actions...); err != nil {
+		b.t.Fatalf("%v\n%s", err, b.complaints())
+	}
+}
+
+// eval runs script and returns its value.
+func eval[T any](b *tab, script string) T {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](script))
+	if err != nil {
+		b.t.Fatalf("%s: %v\n%s", script, err, b.complaints())
+	}
+	return v
+}
+
+// await waits until script is true. (The library's own polling compiles text
+// in the page, which the page's policy refuses.)
+func (b *tab) await(script string) {
+	b.t.Helper()
+	for deadline := time.Now().Add(patience); ; time.Sleep(40 * time.Millisecond) {
+		if eval[bool](b, "!!("+script+")") {
+			return
+		}
+		if time.Now().After(deadline) {
+			b.t.Fatalf("waited in vain for %s\n%s\nthe page says: %s", script, b.complaints(), b.text("body")[:min(1500, len(b.text("body")))])
+		}
+	}
+}
+
+func (b *tab) text(selector string) string {
+	b.t.Helper()
+	return eval[string](b, fmt.Sprintf("(document.querySelector(%q) || {innerText: ''}).innerText", selector))
+}
+
+// ready waits until the program runs and the stage has drawn.
+func (b *tab) ready() *tab {
+	b.t.Helper()
+	b.await(`document.documentElement.dataset.program === "runs" && document.documentElement.dataset.stage === "drawn"`)
+	return b
+}
+
+// enter types text into the field of a key, as a person would, and leaves it.
+func (b *tab) enter(key, text string) {
+	b.t.Helper()
+	id := field(key)
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => { const e = document.querySelector(%q); const d = e.closest("details"); if (d) d.open = true; e.focus(); if (e.select) e.select(); })()`, id)))
+	if text == "" {
+		b.press("\b")
+	}
+	b.do(chromedp.KeyEvent(text), chromedp.KeyEvent("\t"))
+}
+
+// choose picks a value of a choice.
+func (b *tab) choose(key, value string) {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true})); })()`, field(key), value)))
+}
+
+func field(key string) string { return "#f-" + strings.ReplaceAll(key, ".", "-") }
+
+// click scrolls to an element and clicks its middle.
+func (b *tab) click(selector string) {
+	b.t.Helper()
+	b.await(fmt.Sprintf("document.querySelector(%q)", selector))
+	b.do(chromedp.Click(chromedp.CSS(selector)))
+}
+
+func (b *tab) press(keys string, options ...chromedp.KeyOption) {
+	b.t.Helper()
+	b.do(chromedp.KeyEvent(keys, options...))
+}
+
+// pixels is the stage as the browser shows it.
+func (b *tab) pixels() []byte {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	png, err := chromedp.Run(ctx, chromedp.Screenshot(chromedp.CSS("#stage")))
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	return png
+}
+
+// settle waits until the stage has drawn what it was told: two frames of the
+// browser.
+func (b *tab) settle() {
+	b.t.Helper()
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 50))))`, chromedp.EvalAwaitPromise))
+	if err != nil {
+		b.t.Fatal(err)
+	}
+}
+
+func (b *tab) complaints() string {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return strings.Join(b.complains, "\n")
+}
+
+// clean fails the test if the page complained or asked anything of another
+// host.
+func (b *tab) clean() {
+	b.t.Helper()
+	if c := b.complaints(); c != "" {
+		b.t.Errorf("the page complained:\n%s", c)
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if len(b.requests) == 0 {
+		b.t.Error("no request was seen at all: the test is blind")
+	}
+	for _, r := range b.requests {
+		if !strings.HasPrefix(r, b.home) && !strings.HasPrefix(r, "data:") && !strings.HasPrefix(r, "about:") {
+			b.t.Errorf("a request went to %s", r)
+		}
+	}
+}
+
+// picture writes a screenshot, where RUFFWRIGHT_SHOTS names a folder.
+func (b *tab) picture(name string, whole bool) {
+	b.t.Helper()
+	dir := os.Getenv("RUFFWRIGHT_SHOTS")
+	if dir == "" {
+		return
+	}
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	take := chromedp.CaptureScreenshot()
+	if whole {
+		take = chromedp.FullScreenshot(100)
+	}
+	png, err := chromedp.Run(ctx, take)
+	if err == nil {
+		err = errors.Join(os.MkdirAll(dir, 0o755), os.WriteFile(filepath.Join(dir, name+".png"), png, 0o644))
+	}
+	if err != nil {
+		b.t.Error(err)
+	}
+}

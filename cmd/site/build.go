@@ -1,0 +1,392 @@
+package site
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"ruffwright/assets"
+	"ruffwright/wasm/page"
+)
+
+// Options of a build. The zero value builds the tree of the working directory
+// into the cache.
+type Options struct {
+	Source string // folder inside the source tree; "" = the working directory
+	Out    string // folder of the site, made if missing; "" = a folder of the user's cache, kept for the next time
+
+	Progress io.Writer // a line for each step that takes time; nil = silence
+}
+
+// Manifest lists what a build wrote.
+type Manifest struct {
+	Version int               `json:"version"` // of this manifest
+	Files   map[string]string `json:"files"`   // what it is → its hashed name
+	Sizes   map[string]int    `json:"bytes"`   // hashed name → bytes
+}
+
+// manifestName is written last: a folder without it is not a whole site.
+const manifestName = "manifest.json"
+
+// program is how the page's program is compiled: the same bytes from any
+// folder, without names for a debugger.
+func program(ctx context.Context, root, pkg, out string) error {
+	build := exec.CommandContext(ctx, "go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", out, pkg)
+	build.Dir = root
+	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOFLAGS=", "GOEXPERIMENT=")
+	if text, err := build.CombinedOutput(); err != nil {
+		return failed("go build "+pkg, text, err)
+	}
+	return nil
+}
+
+// failed words the failure of a command with the first lines of what it said.
+func failed(what string, text []byte, err error) error {
+	lines := strings.Split(strings.TrimSpace(string(text)), "\n")
+	if len(lines) > 12 {
+		lines = append(lines[:12], "…")
+	}
+	if errors.Is(err, exec.ErrNotFound) {
+		return fmt.Errorf("%s: the Go toolchain is needed to build the page and is not on the PATH", what)
+	}
+	return fmt.Errorf("%s: %w\n%s", what, err, strings.Join(lines, "\n"))
+}
+
+// Build builds the site and returns its folder. A site already in the cache
+// for the same source and toolchain is returned as it is. Options.Out must be
+// empty, missing, or a site built earlier: nothing else is overwritten.
+func Build(ctx context.Context, opt Options) (string, error) {
+	root, err := Root(opt.Source)
+	if err != nil {
+		return "", err
+	}
+	if opt.Progress == nil {
+		opt.Progress = io.Discard
+	}
+	cached, err := cachedBuild(ctx, root, opt.Progress)
+	if err != nil || opt.Out == "" {
+		return cached, err
+	}
+	return opt.Out, publish(cached, opt.Out)
+}
+
+// cachedBuild returns the cache's site for the source at root, building it if
+// it is not there.
+func cachedBuild(ctx context.Context, root string, progress io.Writer) (string, error) {
+	base, err := os.UserCacheDir()
+	if err != nil {
+		base = os.TempDir()
+	}
+	base = filepath.Join(base, "ruffwright")
+	version, err := toolchain(ctx, root)
+	if err != nil {
+		return "", err
+	}
+	key, err := sourceKey(root, version)
+	if err != nil {
+		return "", err
+	}
+	dir := filepath.Join(base, "site-"+key)
+	if whole(dir) {
+		return dir, nil
+	}
+	fmt.Fprintln(progress, "building the page's program (the first time takes a minute or two)")
+	if err := os.MkdirAll(base, 0o755); err != nil {
+		return "", err
+	}
+	fresh, err := os.MkdirTemp(base, "building-")
+	if err != nil {
+		return "", err
+	}
+	defer os.RemoveAll(fresh)
+	if err := os.Chmod(fresh, 0o755); err != nil {
+		return "", err
+	}
+	if err := compile(ctx, root, fresh); err != nil {
+		return "", err
+	}
+	if err := os.Rename(fresh, dir); err != nil && !whole(dir) { // another build may have been first
+		return "", err
+	}
+	forget(base, 6)
+	return dir, nil
+}
+
+// toolchain is the version of the Go that will build.
+func toolchain(ctx context.Context, root string) (string, error) {
+	env := exec.CommandContext(ctx, "go", "env", "GOVERSION")
+	env.Dir = root
+	text, err := env.CombinedOutput()
+	if err != nil {
+		return "", failed("go env", text, err)
+	}
+	return strings.TrimSpace(string(text)), nil
+}
+
+// sourceRooms are the parts of the tree that reach the site.
+var sourceRooms = []string{"go.mod", "go.sum", "index.html", "assets", "geom", "sim", "wasm", "cmd/site"}
+
+// sourceKey names the source by its content: every file of sourceRooms that a
+// build may read, tests and test data left out.
+func sourceKey(root, version string) (string, error) {
+	sum := sha256.New()
+	fmt.Fprintln(sum, "site 1", version)
+	for _, part := range sourceRooms {
+		err := filepath.WalkDir(filepath.Join(root, part), func(name string, d fs.DirEntry, err error) error {
+			if err != nil {
+				return err
+			}
+			if d.IsDir() {
+				if d.Name() == "testdata" {
+					return fs.SkipDir
+				}
+				return nil
+			}
+			if strings.HasSuffix(name, "_test.go") {
+				return nil
+			}
+			text, err := os.ReadFile(name)
+			if err != nil {
+				return err
+			}
+			rel, err := filepath.Rel(root, name)
+			if err != nil {
+				return err
+			}
+			fmt.Fprintf(sum, "%s %d %x\n", filepath.ToSlash(rel), len(text), sha256.Sum256(text))
+			return nil
+		})
+		if err != nil {
+			return "", err
+		}
+	}
+	return hex.EncodeToString(sum.Sum(nil))[:16], nil
+}
+
+// whole reports whether dir holds a finished site.
+func whole(dir string) bool {
+	m, err := ReadManifest(dir)
+	if err != nil {
+		return false
+	}
+	for name, size := range m.Sizes {
+		if at, err := os.Stat(filepath.Join(dir, name)); err != nil || at.Size() != int64(size) {
+			return false
+		}
+	}
+	return true
+}
+
+// ReadManifest reads the manifest of the site in dir.
+func ReadManifest(dir string) (Manifest, error) {
+	var m Manifest
+	text, err := os.ReadFile(filepath.Join(dir, manifestName))
+	if err != nil {
+		return m, err
+	}
+	if err := json.Unmarshal(text, &m); err != nil {
+		return m, fmt.Errorf("%s: %w", manifestName, err)
+	}
+	if m.Version != 1 || m.Files["page"] == "" {
+		return m, fmt.Errorf("%s: not a site of this version", manifestName)
+	}
+	return m, nil
+}
+
+// forget keeps the newest sites of the cache and removes the others.
+func forget(base string, keep int) {
+	sites, err := filepath.Glob(filepath.Join(base, "site-*"))
+	if err != nil || len(sites) <= keep {
+		return
+	}
+	age := func(name string) int64 {
+		if at, err := os.Stat(name); err == nil {
+			return at.ModTime().UnixNano()
+		}
+		return 0
+	}
+	slices.SortFunc(sites, func(a, b string) int { return int(min(1, max(-1, age(a)-age(b)))) })
+	for _, old := range sites[:len(sites)-keep] {
+		os.RemoveAll(old)
+	}
+}
+
+// compile writes the whole site into the empty folder dir.
+func compile(ctx context.Context, root, dir string) error {
+	m := Manifest{Version: 1, Files: map[string]string{}, Sizes: map[string]int{}}
+	write := func(what, stem, ext string, text []byte) error {
+		name := stem + ext
+		if stem != "index" {
+			name = fmt.Sprintf("%s.%x", stem, sha256.Sum256(text))
+			name = name[:len(stem)+1+12] + ext
+		}
+		m.Files[what], m.Sizes[name] = name, len(text)
+		return os.WriteFile(filepath.Join(dir, name), text, 0o644)
+	}
+
+	built := filepath.Join(dir, "program.tmp")
+	if err := program(ctx, root, "./wasm", built); err != nil {
+		return err
+	}
+	text, err := os.ReadFile(built)
+	if err != nil {
+		return err
+	}
+	if err := os.Remove(built); err != nil {
+		return err
+	}
+	if err := write("program", "ruffwright", ".wasm", text); err != nil {
+		return err
+	}
+	if text, err = execJS(ctx, root); err != nil {
+		return err
+	}
+	if err := write("exec", "wasm_exec", ".js", text); err != nil {
+		return err
+	}
+	for _, own := range []struct{ what, stem, ext string }{{"style", "page", ".css"}, {"loader", "loader", ".js"}} {
+		text, ok := assets.PageFile(own.stem + own.ext)
+		if !ok {
+			return fmt.Errorf("assets has no page file %s", own.stem+own.ext)
+		}
+		if err := write(own.what, own.stem, own.ext, text); err != nil {
+			return err
+		}
+	}
+	start, err := page.Start()
+	if err != nil {
+		return fmt.Errorf("the page's start: %w", err)
+	}
+	for _, picture := range start.Pictures {
+		if err := write("picture "+picture.Name, "start-"+picture.Name, ".svg", picture.SVG); err != nil {
+			return err
+		}
+	}
+	source, err := os.ReadFile(filepath.Join(root, "index.html"))
+	if err != nil {
+		return err
+	}
+	text, err = assemble(source, start, m.Files)
+	if err != nil {
+		return fmt.Errorf("index.html: %w", err)
+	}
+	if err := write("page", "index", ".html", text); err != nil {
+		return err
+	}
+	list, err := json.MarshalIndent(m, "", "  ")
+	if err != nil {
+		return err
+	}
+	return os.WriteFile(filepath.Join(dir, manifestName), append(list, '\n'), 0o644)
+}
+
+// execJS is the toolchain's own glue for its programs.
+func execJS(ctx context.Context, root string) ([]byte, error) {
+	env := exec.CommandContext(ctx, "go", "env", "GOROOT")
+	env.Dir = root
+	text, err := env.CombinedOutput()
+	if err != nil {
+		return nil, failed("go env", text, err)
+	}
+	return os.ReadFile(filepath.Join(strings.TrimSpace(string(text)), "lib", "wasm", "wasm_exec.js"))
+}
+
+// assemble fills the page's source: each mark `<!-- fill NAME -->` in it gives
+// way to what was built, the notice for an unbuilt page is taken out, and the
+// names of files become the hashed ones. A mark that is missing or left over
+// is an error.
+func assemble(source []byte, start page.Started, files map[string]string) ([]byte, error) {
+	text := source
+	if from, to := bytes.Index(text, []byte("<!-- unbuilt -->")), bytes.Index(text, []byte("<!-- /unbuilt -->")); from >= 0 && to > from {
+		text = slices.Concat(text[:from], text[to+len("<!-- /unbuilt -->"):])
+	} else {
+		return nil, errors.New("the notice for an unbuilt page is not marked")
+	}
+	replace := func(old, new string) error {
+		if bytes.Count(text, []byte(old)) != 1 {
+			return fmt.Errorf("%q must stand once, and stands %d times", old, bytes.Count(text, []byte(old)))
+		}
+		text = bytes.Replace(text, []byte(old), []byte(new), 1)
+		return nil
+	}
+	var err error
+	for name, html := range start.HTML {
+		err = errors.Join(err, replace("<!-- fill "+name+" -->", html))
+	}
+	err = errors.Join(err,
+		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
+		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
+<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`"></script>
+<link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
+	for _, picture := range start.Pictures {
+		err = errors.Join(err, replace("start-"+picture.Name+".svg", files["picture "+picture.Name]))
+	}
+	if err != nil {
+		return nil, err
+	}
+	if at := bytes.Index(text, []byte("<!-- fill ")); at >= 0 {
+		return nil, fmt.Errorf("nothing fills %q", text[at:min(at+40, len(text))])
+	}
+	return text, nil
+}
+
+// publish copies the site at from into the folder to.
+func publish(from, to string) error {
+	entries, err := os.ReadDir(to)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		if err := os.MkdirAll(to, 0o755); err != nil {
+			return err
+		}
+	case err != nil:
+		return err
+	case len(entries) > 0:
+		old, err := ReadManifest(to)
+		if err != nil {
+			return fmt.Errorf("%s is not empty and holds no site built earlier: name an empty folder", to)
+		}
+		for name := range old.Sizes {
+			if filepath.Base(name) != name {
+				return fmt.Errorf("%s: %s names a file outside the site", to, manifestName)
+			}
+		}
+		if err := os.Remove(filepath.Join(to, manifestName)); err != nil {
+			return err
+		}
+		for name := range old.Sizes {
+			if err := os.Remove(filepath.Join(to, name)); err != nil && !errors.Is(err, fs.ErrNotExist) {
+				return err
+			}
+		}
+	}
+	m, err := ReadManifest(from)
+	if err != nil {
+		return err
+	}
+	names := []string{}
+	for name := range m.Sizes {
+		names = append(names, name)
+	}
+	slices.Sort(names)
+	for _, name := range append(names, manifestName) { // the manifest last
+		text, err := os.ReadFile(filepath.Join(from, name))
+		if err != nil {
+			return err
+		}
+		if err := os.WriteFile(filepath.Join(to, name), text, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}

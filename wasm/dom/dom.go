@@ -1,0 +1,34 @@
+// Package dom carries events and patches between the page's logic and the
+// document. It alone imports syscall/js; elsewhere than in a browser Open gives
+// a twin that keeps the document in memory, for tests.
+package dom
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"ruffwright/wasm/page"
+)
+
+// encode writes patches as the loader reads them.
+func encode(patches []page.Patch) string {
+	if len(patches) == 0 {
+		return "[]"
+	}
+	text, err := json.Marshal(patches)
+	if err != nil { // strings and numbers alone: it cannot
+		return "[]"
+	}
+	return string(text)
+}
+
+// guarded calls handle and turns a panic into an error, so that one fault in
+// one event never stops the page unsaid.
+func guarded(handle func(page.Event) []page.Patch, e page.Event) (patches []page.Patch, err error) {
+	defer func() {
+		if why := recover(); why != nil {
+			patches, err = nil, fmt.Errorf("%s %s: %v", e.Kind, e.Name, why)
+		}
+	}()
+	return handle(e), nil
+}

@@ -1,0 +1,55 @@
+package dom
+
+import (
+	"syscall/js"
+
+	"ruffwright/wasm/page"
+)
+
+// Document is the browser's, reached through the loader.
+type Document struct{ loader js.Value }
+
+// Open gives the page's document.
+func Open() *Document { return &Document{js.Global().Get("ruffwright")} }
+
+// Listen starts the stream of events; it returns at once.
+func (d *Document) Listen(handle func(page.Event) []page.Patch) {
+	d.loader.Call("start", js.FuncOf(func(_ js.Value, args []js.Value) any {
+		if len(args) != 4 {
+			return "[]"
+		}
+		patches, err := guarded(handle, page.Event{
+			Kind: page.Kind(args[0].String()), Name: args[1].String(), Value: args[2].String(), At_ms: args[3].Float(),
+		})
+		if err != nil {
+			d.Fail(err.Error())
+			return "[]"
+		}
+		return encode(patches)
+	}))
+}
+
+// Drew says that the stage has drawn its first frame.
+func (d *Document) Drew() { d.loader.Call("drew") }
+
+// Flat shows a picture in place of the stage.
+func (d *Document) Flat(source string) { d.loader.Call("flat", source) }
+
+// Fail says that the program cannot go on.
+func (d *Document) Fail(why string) { d.loader.Call("fail", why) }
+
+// Paint returns when the browser has had the time to paint what was changed.
+func (d *Document) Paint() {
+	painted := make(chan struct{})
+	var then, again js.Func
+	again = js.FuncOf(func(js.Value, []js.Value) any { close(painted); return nil })
+	then = js.FuncOf(func(js.Value, []js.Value) any { js.Global().Call("setTimeout", again, 0); return nil })
+	defer then.Release()
+	defer again.Release()
+	if js.Global().Get("document").Get("hidden").Bool() { // no frames come to a hidden tab
+		js.Global().Call("setTimeout", again, 0)
+	} else {
+		js.Global().Call("requestAnimationFrame", then)
+	}
+	<-painted
+}

@@ -1,0 +1,114 @@
+//go:build !js
+
+package dom
+
+import (
+	"encoding/json"
+	"strings"
+
+	"ruffwright/wasm/page"
+)
+
+// Document is the twin of the browser's: it keeps what the patches made of it.
+type Document struct {
+	Text     map[string]string            // by id
+	Control  map[string]string            // value of a control, by id
+	Attr     map[string]map[string]string // by id
+	Children map[string][]page.Node       // by id
+	Focus    string                       // id
+	Timers   []page.Patch
+	Fragment string
+	Clip     string
+	Marks    []string
+	Picture  string // source of the picture in place of the stage
+	Failure  string
+	Drawn    bool
+
+	handle func(page.Event) []page.Patch
+	now_ms float64
+}
+
+// Open gives an empty document.
+func Open() *Document {
+	return &Document{
+		Text: map[string]string{}, Control: map[string]string{},
+		Attr: map[string]map[string]string{}, Children: map[string][]page.Node{},
+	}
+}
+
+// Listen sets what Send calls.
+func (d *Document) Listen(handle func(page.Event) []page.Patch) { d.handle = handle }
+
+// Send lets one thing happen, wait_ms after the last.
+func (d *Document) Send(wait_ms float64, kind page.Kind, name, value string) {
+	d.now_ms += wait_ms
+	patches, err := guarded(d.handle, page.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
+	if err != nil {
+		d.Fail(err.Error())
+		return
+	}
+	var back []page.Patch // through the wire, as in the browser
+	if err := json.Unmarshal([]byte(encode(patches)), &back); err != nil {
+		d.Fail(err.Error())
+		return
+	}
+	for _, p := range back {
+		d.apply(p)
+	}
+}
+
+func (d *Document) apply(p page.Patch) {
+	switch p.Op {
+	case page.OpText:
+		d.Text[p.ID] = p.Value
+	case page.OpValue:
+		d.Control[p.ID] = p.Value
+	case page.OpAttr:
+		if d.Attr[p.ID] == nil {
+			d.Attr[p.ID] = map[string]string{}
+		}
+		if p.Gone {
+			delete(d.Attr[p.ID], p.Name)
+		} else {
+			d.Attr[p.ID][p.Name] = p.Value
+		}
+	case page.OpNodes:
+		d.Children[p.ID] = p.Nodes
+	case page.OpFocus:
+		d.Focus = p.ID
+	case page.OpTimer:
+		d.Timers = append(d.Timers, p)
+	case page.OpAddress:
+		d.Fragment = p.Value
+	case page.OpCopy:
+		d.Clip = p.Value
+	case page.OpMark:
+		d.Marks = append(d.Marks, p.Name)
+	}
+}
+
+// Words is the text of the nodes in the element id, and of what is in them.
+func (d *Document) Words(id string) string {
+	var b strings.Builder
+	var walk func([]page.Node)
+	walk = func(nodes []page.Node) {
+		for _, n := range nodes {
+			b.WriteString(n.Text + " ")
+			walk(n.Nodes)
+		}
+	}
+	walk(d.Children[id])
+	return b.String()
+}
+
+// Drew notes the stage's first frame.
+func (d *Document) Drew() { d.Drawn = true }
+
+// Flat notes the picture.
+func (d *Document) Flat(source string) { d.Picture = source }
+
+// Fail notes why the program cannot go on.
+func (d *Document) Fail(why string) { d.Failure = why }
+
+// Paint returns at once.
+func (d *Document) Paint() {}

@@ -1,0 +1,15 @@
+//go:build !js
+
+// Command wasm is the page's program. It runs in a browser: `ruffwright open`
+// builds it for js/wasm and serves it with its page.
+package main
+
+import (
+	"fmt"
+	"os"
+)
+
+func main() {
+	fmt.Fprintln(os.Stderr, "This program runs in the page: type `go run ./cmd/ruffwright open`.")
+	os.Exit(2)
+}

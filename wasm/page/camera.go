@@ -1,0 +1,177 @@
+package page
+
+import (
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Camera is how the reader holds the ruff. Turn, tilt and zoom are of the view
+// in the hand; the flat sheets are only moved under a lens.
+type Camera struct {
+	Turn_deg, Tilt_deg, Zoom float64
+	Lens                     Lens
+}
+
+// Lens enlarges a sheet: 1 shows all of it; X, Y in 0 … 1 is the place of the
+// sheet in the lens's middle.
+type Lens struct{ Scale, X, Y float64 }
+
+// home is the camera that Home returns to.
+var home = Camera{Turn_deg: 28, Tilt_deg: 26, Zoom: 1, Lens: Lens{1, 0.5, 0.5}}
+
+const (
+	leastZoom, mostZoom     = 0.5, 8
+	leastLens, mostLens     = 1, 12
+	degreesPerPixel         = 0.4  // of a drag
+	degreesPerKey           = 7.5  // of an arrow
+	zoomPerKey              = 1.25 // of + and −
+	zoomPerPixel            = 0.0015
+	shareOfSheetPerKey      = 0.12 // an arrow's step under the lens
+	mostWheel               = 240  // CSS pixels of one event
+	lowestTilt, highestTilt = -89, 89
+)
+
+// turn turns and tilts the ruff in the hand, or moves a sheet under the lens
+// by the same step in degrees.
+func (c *Camera) turn(inHand bool, turn, tilt float64) {
+	if inHand {
+		c.Turn_deg = math.Mod(c.Turn_deg+turn, 360)
+		c.Tilt_deg = min(highestTilt, max(lowestTilt, c.Tilt_deg+tilt))
+		return
+	}
+	step := shareOfSheetPerKey / degreesPerKey / c.Lens.Scale
+	c.shift(turn*step, tilt*step)
+}
+
+// shift moves the lens over the sheet, by shares of the sheet.
+func (c *Camera) shift(x, y float64) {
+	half := 0.5 / c.Lens.Scale
+	c.Lens.X = min(1-half, max(half, c.Lens.X+x))
+	c.Lens.Y = min(1-half, max(half, c.Lens.Y+y))
+}
+
+// zoom enlarges by factor about the place x, y of the stage (0 … 1).
+func (c *Camera) zoom(inHand bool, factor, x, y float64) {
+	if inHand {
+		c.Zoom = min(mostZoom, max(leastZoom, c.Zoom*factor))
+		return
+	}
+	old := c.Lens.Scale
+	c.Lens.Scale = min(mostLens, max(leastLens, old*factor))
+	// What lies under the pointer stays there.
+	c.shift((x-0.5)*(1/old-1/c.Lens.Scale), (y-0.5)*(1/old-1/c.Lens.Scale))
+}
+
+// gesture follows pointers on the stage: one turns (or moves the sheet), two
+// pinch.
+type gesture struct {
+	down map[int]place
+}
+
+type place struct{ x, y float64 }
+
+// finite limits what a document may send.
+func parsePlace(fields []string) (place, bool) {
+	if len(fields) != 2 {
+		return place{}, false
+	}
+	x, errX := strconv.ParseFloat(fields[0], 64)
+	y, errY := strconv.ParseFloat(fields[1], 64)
+	if errX != nil || errY != nil || !(math.Abs(x) < 1e5) || !(math.Abs(y) < 1e5) {
+		return place{}, false
+	}
+	return place{x, y}, true
+}
+
+// pointer takes one pointer event and reports whether the camera moved.
+func (p *Page) pointer(phase, value string) bool {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return false
+	}
+	id, err := strconv.Atoi(fields[0])
+	at, ok := parsePlace(fields[1:])
+	if err != nil || !ok {
+		return false
+	}
+	if p.gesture.down == nil {
+		p.gesture.down = map[int]place{}
+	}
+	was, held := p.gesture.down[id]
+	switch phase {
+	case "down":
+		if len(p.gesture.down) < 2 {
+			p.gesture.down[id] = at
+		}
+		return false
+	case "up":
+		delete(p.gesture.down, id)
+		return false
+	}
+	if !held || was == at {
+		return false
+	}
+	p.gesture.down[id] = at
+	inHand := p.view == InHand
+	if len(p.gesture.down) == 1 {
+		if inHand {
+			p.camera.turn(true, (at.x-was.x)*degreesPerPixel, (at.y-was.y)*degreesPerPixel)
+		} else {
+			p.camera.shift(-(at.x-was.x)/p.width()/p.camera.Lens.Scale, -(at.y-was.y)/p.height()/p.camera.Lens.Scale)
+		}
+		return true
+	}
+	for other, there := range p.gesture.down {
+		if other == id {
+			continue
+		}
+		before := math.Hypot(was.x-there.x, was.y-there.y)
+		after := math.Hypot(at.x-there.x, at.y-there.y)
+		if before < 8 || after < 8 {
+			return false
+		}
+		p.camera.zoom(inHand, after/before, (at.x+there.x)/2/p.width(), (at.y+there.y)/2/p.height())
+		return true
+	}
+	return false
+}
+
+// wheel takes one wheel event and reports whether the camera moved.
+func (p *Page) wheel(value string) bool {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return false
+	}
+	delta, err := strconv.ParseFloat(fields[0], 64)
+	at, ok := parsePlace(fields[1:])
+	if err != nil || !ok || math.IsNaN(delta) {
+		return false
+	}
+	delta = min(mostWheel, max(-mostWheel, delta))
+	was := p.camera
+	p.camera.zoom(p.view == InHand, math.Exp(-delta*zoomPerPixel), at.x/p.width(), at.y/p.height())
+	return p.camera != was
+}
+
+// key takes a key pressed on the stage and reports whether the camera moved.
+func (p *Page) key(name string) bool {
+	was, inHand := p.camera, p.view == InHand
+	switch name {
+	case "ArrowLeft":
+		p.camera.turn(inHand, -degreesPerKey, 0)
+	case "ArrowRight":
+		p.camera.turn(inHand, degreesPerKey, 0)
+	case "ArrowUp":
+		p.camera.turn(inHand, 0, -degreesPerKey)
+	case "ArrowDown":
+		p.camera.turn(inHand, 0, degreesPerKey)
+	case "+", "=":
+		p.camera.zoom(inHand, zoomPerKey, 0.5, 0.5)
+	case "-":
+		p.camera.zoom(inHand, 1/zoomPerKey, 0.5, 0.5)
+	case "Home":
+		p.camera = home
+	}
+	return p.camera != was
+}

@@ -1,0 +1,147 @@
+package page
+
+import (
+	"bytes"
+	"errors"
+	"slices"
+	"strings"
+
+	"ruffwright/geom/scheme"
+)
+
+// enter takes an entry of the form: live while it is typed (then what cannot
+// be used is not yet complained of), for good when the field is left. It
+// reports whether the scheme or a message changed. Entries that could not be
+// used before are tried again with it: two fields that only fit together may be
+// entered one after the other.
+func (p *Page) enter(key, text string, live bool) bool {
+	f, ok := scheme.Lookup(key)
+	if !ok {
+		return false
+	}
+	tried, err := p.with(f, text, true)
+	together := err == nil // of what waits, too
+	if err != nil {
+		tried, err = p.with(f, text, false)
+	}
+	if err == nil {
+		before := p.scheme
+		changed := f.Get(before) != f.Get(tried) || !same(tried, before)
+		if changed {
+			err = p.take(tried)
+		}
+		if err == nil {
+			if together {
+				p.wrong = map[string]wrong{}
+			}
+			delete(p.wrong, key)
+			if changed && p.editing != key {
+				p.remember(step{before, f.Label})
+			}
+			if live && changed {
+				p.editing = key
+			} else if !live {
+				p.editing = ""
+			}
+			return true
+		}
+	}
+	if live {
+		return false
+	}
+	p.editing = ""
+	p.wrong[key] = wrong{text, p.why(f, err)}
+	return true
+}
+
+// with is the scheme with text in field f, and, if all, with every entry that
+// could not be used before.
+func (p *Page) with(f scheme.Field, text string, all bool) (scheme.Scheme, error) {
+	s := p.scheme
+	if all {
+		for key, w := range p.wrong {
+			if other, ok := scheme.Lookup(key); ok && key != f.Key {
+				if err := other.Set(&s, w.text, p.units); err != nil {
+					return s, err
+				}
+			}
+		}
+	}
+	if err := f.Set(&s, text, p.units); err != nil {
+		return s, err
+	}
+	return s, s.Validate()
+}
+
+// same reports whether two schemes are the same document.
+func same(a, b scheme.Scheme) bool { return bytes.Equal(a.JSON(), b.JSON()) }
+
+// why words an error for the field that caused it. A field at fault with
+// others is told of them by their labels.
+func (p *Page) why(f scheme.Field, err error) string {
+	var list scheme.Errors
+	var one scheme.Error
+	switch {
+	case errors.As(err, &list):
+	case errors.As(err, &one):
+		list = scheme.Errors{one}
+	default:
+		return sentence(err.Error())
+	}
+	var lines []string
+	for _, e := range list {
+		line := strings.TrimSpace(e.Value + " " + e.Why)
+		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
+			line = other.Label + ": " + line
+		}
+		if e.Allowed != "" {
+			line += "; allowed: " + e.Allowed
+		}
+		lines = append(lines, sentence(line))
+	}
+	return strings.Join(lines, " ")
+}
+
+// sentence begins with a capital and ends with a stop.
+func sentence(text string) string {
+	text = strings.TrimSpace(text)
+	if text == "" {
+		return ""
+	}
+	first, rest := []rune(text)[:1], []rune(text)[1:]
+	text = strings.ToUpper(string(first)) + string(rest)
+	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
+}
+
+// remember keeps a step to go back to.
+func (p *Page) remember(s step) {
+	p.past = append(p.past, s)
+	if len(p.past) > mostSteps {
+		p.past = slices.Delete(p.past, 0, len(p.past)-mostSteps)
+	}
+	p.future = nil
+}
+
+// undo goes back a step.
+func (p *Page) undo() { p.travel(&p.past, &p.future, "Undone: ") }
+
+// redo goes forward again.
+func (p *Page) redo() { p.travel(&p.future, &p.past, "Done again: ") }
+
+func (p *Page) travel(from, to *[]step, word string) {
+	if len(*from) == 0 {
+		return
+	}
+	last := (*from)[len(*from)-1]
+	here := p.scheme
+	if p.take(last.before) != nil {
+		return // it was good before; without it the page stays as it is
+	}
+	*from = (*from)[:len(*from)-1]
+	*to = append(*to, step{here, last.what})
+	p.wrong, p.editing = map[string]wrong{}, ""
+	p.saySoon(word + last.what + ". " + p.news())
+}

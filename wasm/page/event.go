@@ -1,0 +1,74 @@
+// Package page is the logic of the page: what the reader does comes in as
+// events, what the document shall show goes out as patches. It knows no
+// browser, no clock and no file, so that all of it runs under plain go test;
+// package dom carries events and patches, package stage draws.
+package page
+
+// Event is one thing that happened in the document.
+type Event struct {
+	Kind  Kind
+	Name  string  // a field's key, a command, a key of the keyboard, a phase
+	Value string  // what was typed, what the command goes with, places in CSS pixels
+	At_ms float64 // since the document opened
+}
+
+// Kind of an event.
+type Kind string
+
+// The events that a document sends.
+const (
+	Begin   Kind = "begin"   // the program runs; everything may be drawn
+	Typing  Kind = "typing"  // a field's text changed under the reader's hands: Name its key
+	Set     Kind = "set"     // a field was left or Enter pressed: Name its key
+	Do      Kind = "do"      // a button or link: Name the command, Value what it goes with
+	Address Kind = "address" // the address's fragment: Value with its '#'
+	Sized   Kind = "sized"   // the stage: Value "width height ratio", CSS pixels and device pixels per CSS pixel
+	Candle  Kind = "candle"  // the reader's colour scheme: Name "dark" or "light"
+	Pointer Kind = "pointer" // on the stage: Name down, move or up, Value "id x y"
+	Wheel   Kind = "wheel"   // on the stage: Value "delta x y", delta > 0 away from the drawing
+	Key     Kind = "key"     // on the stage: Name as KeyboardEvent.key
+	Timer   Kind = "timer"   // a Timer patch is due: Name its name
+	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no
+	Flat    Kind = "flat"    // the stage cannot draw (any more): a picture must do
+)
+
+// Patch is one change to the document.
+type Patch struct {
+	Op    Op      `json:"op"`
+	ID    string  `json:"id,omitempty"` // of the element
+	Name  string  `json:"name,omitempty"`
+	Value string  `json:"value"`
+	Gone  bool    `json:"gone,omitempty"` // of an attribute: take it away
+	Nodes []Node  `json:"nodes,omitempty"`
+	MS    float64 `json:"ms,omitempty"`
+}
+
+// Op is the kind of a patch.
+type Op string
+
+// The patches that a document knows.
+const (
+	OpText    Op = "text"    // Value becomes the text of ID, never read as HTML
+	OpAttr    Op = "attr"    // attribute Name of ID
+	OpValue   Op = "value"   // of the control ID
+	OpNodes   Op = "nodes"   // Nodes replace what is in ID; the focus is kept
+	OpFocus   Op = "focus"   // on ID
+	OpTimer   Op = "timer"   // send Timer Name after MS
+	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
+	OpCopy    Op = "copy"    // the page's address with the fragment Value
+	OpMark    Op = "mark"    // a mark Name in the performance timeline
+)
+
+// Document is what the page's program needs of the browser. Package dom has
+// the real one and a twin for tests.
+type Document interface {
+	// Listen calls handle for each event and applies what it returns, until
+	// the document closes.
+	Listen(handle func(Event) []Patch)
+	// Drew says that the stage has drawn its first frame.
+	Drew()
+	// Flat shows the picture at source (a data: address) in place of the stage.
+	Flat(source string)
+	// Fail shows that the program cannot go on, and why.
+	Fail(why string)
+}

@@ -1,0 +1,307 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// View is one way to look at the ruff.
+type View string
+
+// The views, in the order of their buttons.
+const (
+	InHand View = "hand"
+	Above  View = "above"
+	Side   View = "side"
+	OneSet View = "set"
+	Flat2  View = "flat" // laid flat
+)
+
+// Page is the state of the page. A Page is made by New and is for one
+// goroutine at a time.
+type Page struct {
+	demos []Demo
+
+	scheme   scheme.Scheme // the last good one
+	ruff     sim.Ruff
+	findings []check.Finding
+	wrong    map[string]wrong // entries that cannot be used, by key
+	past     []step
+	future   []step
+	editing  string // key whose step grows while it is typed
+	under    string // key of the field under the reader's hands: its text is theirs
+
+	units  scheme.Units
+	view   View
+	hand   string // id of the finding in hand, "" none
+	camera Camera
+	gesture
+	size   size
+	candle bool
+
+	sent  map[string]string // what the document has, by patch
+	voice voice
+	dirty bool // the picture
+	flat  bool // the stage cannot draw
+	told  bool // the first numbers were marked
+}
+
+// step is one state to go back to.
+type step struct {
+	before scheme.Scheme
+	what   string // in words
+}
+
+// wrong is an entry that cannot be used, and why.
+type wrong struct{ text, why string }
+
+// mostSteps is how many steps undo remembers.
+const mostSteps = 200
+
+// Demo is one scheme to start from.
+type Demo struct {
+	Name   string // as the command knows it
+	Title  string
+	Scheme scheme.Scheme
+}
+
+// New makes the page of the default scheme.
+func New(demos []Demo) (*Page, error) {
+	p := &Page{
+		demos: demos, wrong: map[string]wrong{}, sent: map[string]string{},
+		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true,
+	}
+	if err := p.take(scheme.Default()); err != nil {
+		return nil, fmt.Errorf("the default scheme: %w", err)
+	}
+	return p, nil
+}
+
+// take makes s the scheme, if the whole pipeline accepts it; else the page is
+// as it was.
+func (p *Page) take(s scheme.Scheme) error {
+	if err := s.Validate(); err != nil {
+		return err
+	}
+	r, err := sim.Draw(s)
+	if err != nil {
+		return err
+	}
+	p.scheme, p.ruff, p.findings = s, r, check.Find(r, p.units)
+	if !slices.ContainsFunc(p.findings, func(f check.Finding) bool { return f.ID == p.hand }) {
+		p.hand = ""
+	}
+	p.dirty = true
+	return nil
+}
+
+// Scheme is the scheme that the page shows: the last good one.
+func (p *Page) Scheme() scheme.Scheme { return p.scheme }
+
+// Findings are the findings that the page shows.
+func (p *Page) Findings() []check.Finding { return p.findings }
+
+// Changed reports whether the picture must be drawn anew, once for each change.
+func (p *Page) Changed() bool {
+	was := p.dirty
+	p.dirty = false
+	return was
+}
+
+// IsFlat reports whether a picture stands in for the stage.
+func (p *Page) IsFlat() bool { return p.flat }
+
+// Handle takes an event and returns what the document shall change.
+func (p *Page) Handle(e Event) []Patch {
+	var out []Patch
+	switch e.Kind {
+	case Begin:
+		out = p.show()
+		if !p.told {
+			p.told = true
+			out = append(out, Patch{Op: OpMark, Name: "ruffwright-findings"})
+		}
+		return out
+	case Typing:
+		p.under = e.Name
+		p.sent["value "+control(e.Name)] = e.Value
+		if p.enter(e.Name, e.Value, true) {
+			p.saySoon(p.news())
+		}
+	case Set:
+		p.under = ""
+		p.sent["value "+control(e.Name)] = e.Value
+		if p.enter(e.Name, e.Value, false) {
+			p.saySoon(p.news())
+		}
+	case Do:
+		out = p.do(e.Name, e.Value)
+	case Address:
+		p.open(e.Value)
+	case Sized:
+		p.resize(e.Value)
+	case Candle:
+		p.dirty = p.dirty || p.candle != (e.Name == "dark")
+		p.candle = e.Name == "dark"
+	case Pointer:
+		if p.pointer(e.Name, e.Value) {
+			p.dirty = true
+		}
+		return nil // a drag touches nothing but the picture
+	case Wheel:
+		if p.wheel(e.Value) {
+			p.dirty = true
+		}
+		return nil
+	case Key:
+		if e.Name == "Escape" {
+			return []Patch{{Op: OpFocus, ID: "view-" + string(p.view)}}
+		}
+		if p.key(e.Name) {
+			p.dirty = true
+			p.saySoon(p.held())
+		}
+	case Timer:
+		if e.Name == "voice" {
+			p.voice.waits = false
+		}
+	case Copied:
+		if e.Name == "yes" {
+			p.saySoon("Link copied.")
+		} else {
+			p.saySoon("The link is in the address bar: copy it from there.")
+		}
+	case Flat:
+		p.flat, p.dirty = true, true
+	}
+	return append(append(out, p.show()...), p.speak(e.At_ms)...)
+}
+
+// do carries out a command of a button or link.
+func (p *Page) do(name, with string) []Patch {
+	p.editing, p.under = "", ""
+	switch name {
+	case "view":
+		if v := View(with); v != p.view && slices.ContainsFunc(views, func(w viewWords) bool { return w.view == v }) {
+			p.view, p.dirty = v, true
+			p.camera.Lens = home.Lens
+			p.saySoon("View: " + p.viewWords().label + ".")
+		}
+	case "units":
+		if u, err := scheme.ParseUnits(with); err == nil && u != p.units {
+			p.units, p.dirty = u, true
+			p.findings = check.Find(p.ruff, u)
+			p.saySoon("Lengths in " + u.Symbol() + ".")
+		}
+	case "camera":
+		if p.key(with) {
+			p.dirty = true
+			p.saySoon(p.held())
+		}
+	case "hand":
+		if p.hand == with {
+			with = ""
+		}
+		p.hand, p.dirty = with, true
+	case "apply":
+		p.apply(with)
+	case "undo":
+		p.undo()
+	case "redo":
+		p.redo()
+	case "demo":
+		for _, d := range p.demos {
+			if d.Name == with {
+				p.replace(d.Scheme, "start from "+d.Title)
+				p.saySoon(d.Title + ". " + p.news())
+			}
+		}
+	case "fresh":
+		p.replace(scheme.Default(), "start afresh")
+		p.saySoon("Back at the start. " + p.news())
+	case "share":
+		code := "#" + p.scheme.Code()
+		if code == "#" {
+			p.saySoon("This ruff has too many marks of its own to fit into a link.")
+			return nil
+		}
+		return []Patch{{Op: OpAddress, Value: code}, {Op: OpCopy, Value: code}}
+	}
+	return nil
+}
+
+// apply makes the changes of a remedy, named "id number", as one step.
+func (p *Page) apply(with string) {
+	id, number, _ := strings.Cut(with, " ")
+	n, err := strconv.Atoi(number)
+	for _, f := range p.findings {
+		if f.ID != id || err != nil || n < 0 || n >= len(f.Remedies) {
+			continue
+		}
+		s, err := check.Apply(p.scheme, f.Remedies[n])
+		if err == nil {
+			before := p.scheme
+			if err = p.take(s); err == nil {
+				p.remember(step{before, "“" + f.Remedies[n].Sentence + "”"})
+				p.wrong = map[string]wrong{}
+				p.saySoon("Applied. " + p.news())
+				return
+			}
+		}
+		p.saySoon("This change does not fit the rest of the scheme: " + err.Error())
+		return
+	}
+}
+
+// open reads a share code from the address's fragment. A bad one changes
+// nothing and says so.
+func (p *Page) open(fragment string) {
+	code := strings.TrimPrefix(fragment, "#")
+	if code == "" || !strings.HasPrefix(code, codePrefix) && strings.HasPrefix(code, "to-") {
+		return // the links inside the page
+	}
+	s, err := scheme.FromCode(code)
+	if err == nil && same(s, p.scheme) {
+		p.notice("")
+		return
+	}
+	if err == nil {
+		err = p.replace(s, "the link")
+	}
+	if err != nil {
+		p.notice("This link holds no scheme that can be read, so nothing was changed. " + sentence(err.Error()))
+		return
+	}
+	p.notice("")
+	p.saySoon("Opened the link. " + p.news())
+}
+
+// codePrefix begins no name inside the page.
+const codePrefix = "1"
+
+// replace takes a whole scheme as one step.
+func (p *Page) replace(s scheme.Scheme, what string) error {
+	before := p.scheme
+	if err := p.take(s); err != nil {
+		return err
+	}
+	p.remember(step{before, what})
+	p.wrong, p.editing = map[string]wrong{}, ""
+	p.camera = home
+	return nil
+}
+
+// palette is what the picture is drawn in.
+func (p *Page) palette() figure.Palette {
+	if p.candle {
+		return figure.Dark()
+	}
+	return figure.Light()
+}

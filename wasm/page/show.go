@@ -1,0 +1,93 @@
+package page
+
+import (
+	"encoding/json"
+	"strconv"
+
+	"ruffwright/geom/scheme"
+)
+
+// show is what the document lacks of the page's state.
+func (p *Page) show() []Patch {
+	var all []Patch
+	add := func(op Op, id, name, value string) {
+		all = append(all, Patch{Op: op, ID: id, Name: name, Value: value})
+	}
+	flag := func(id, name string, on bool) {
+		if on {
+			add(OpAttr, id, name, "true")
+		} else {
+			all = append(all, Patch{Op: OpAttr, ID: id, Name: name, Gone: true})
+		}
+	}
+	for _, f := range scheme.Fields() {
+		id := control(f.Key)
+		bad, isBad := p.wrong[f.Key]
+		switch {
+		case p.under == f.Key: // never change text that is being typed
+		case isBad:
+			add(OpValue, id, "", bad.text)
+		default:
+			add(OpValue, id, "", f.Show(p.scheme, p.units))
+		}
+		flag(id, "aria-invalid", isBad)
+		add(OpText, id+"-wrong", "", bad.why)
+		add(OpText, id+"-unit", "", f.UnitIn(p.units))
+		add(OpText, id+"-range", "", p.rangeWords(f))
+	}
+	add(OpText, "verdict", "", p.verdict())
+	add(OpText, "notice", "", p.voice.notice)
+	add(OpText, "description", "", p.Description())
+	all = append(all,
+		Patch{Op: OpNodes, ID: "findings", Nodes: p.findingNodes()},
+		Patch{Op: OpNodes, ID: "numbers", Nodes: p.numberNodes()})
+	for _, v := range views {
+		add(OpAttr, "view-"+string(v.view), "aria-pressed", strconv.FormatBool(v.view == p.view))
+	}
+	add(OpText, "view-help", "", p.viewWords().help)
+	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
+		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
+	}
+	for _, way := range []struct {
+		id, verb string
+		steps    []step
+	}{{"undo", "Undo", p.past}, {"redo", "Redo", p.future}} {
+		label := way.verb
+		if n := len(way.steps); n > 0 {
+			label += ": " + way.steps[n-1].what
+		}
+		add(OpAttr, way.id, "aria-disabled", strconv.FormatBool(len(way.steps) == 0))
+		add(OpAttr, way.id, "aria-label", label)
+		add(OpAttr, way.id, "title", label)
+	}
+	return p.changes(all)
+}
+
+// changes leaves out the patches that would change nothing and remembers the
+// rest.
+func (p *Page) changes(all []Patch) []Patch {
+	var out []Patch
+	for _, c := range all {
+		key := string(c.Op) + " " + c.ID
+		if c.Op == OpAttr {
+			key += " " + c.Name
+		}
+		now := c.Value
+		if c.Gone {
+			now = "\x00"
+		}
+		if c.Op == OpNodes {
+			text, err := json.Marshal(c.Nodes)
+			if err != nil {
+				continue // strings alone: it cannot
+			}
+			now = string(text)
+		}
+		if was, ok := p.sent[key]; ok && was == now {
+			continue
+		}
+		p.sent[key] = now
+		out = append(out, c)
+	}
+	return out
+}

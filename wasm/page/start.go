@@ -1,0 +1,100 @@
+package page
+
+import (
+	"ruffwright/assets"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
+)
+
+// Started is what the site holds before any program loads: the page of the
+// default scheme.
+type Started struct {
+	HTML     map[string]string // what fills each mark of index.html
+	Pictures []Picture
+}
+
+// Picture is a drawing of the default scheme.
+type Picture struct {
+	Name string // light or dark
+	SVG  []byte
+}
+
+// Demos are the schemes to start from. A demo that cannot be read is left out:
+// a test keeps them readable.
+func Demos() []Demo {
+	var out []Demo
+	for _, name := range assets.Demos() {
+		text, ok := assets.Demo(name)
+		if !ok {
+			continue
+		}
+		s, err := scheme.Parse(text)
+		if err != nil {
+			continue
+		}
+		title := s.Name
+		if title == "" {
+			title = name
+		}
+		out = append(out, Demo{name, title, s})
+	}
+	return out
+}
+
+// Start builds what index.html is filled with.
+func Start() (Started, error) {
+	p, err := New(Demos())
+	if err != nil {
+		return Started{}, err
+	}
+	out := Started{HTML: map[string]string{
+		"form":        HTML(p.form()...),
+		"demos":       HTML(p.demoNodes()...),
+		"views":       HTML(p.viewNodes()...),
+		"verdict":     HTML(text(p.verdict())),
+		"findings":    HTML(p.findingNodes()...),
+		"numbers":     HTML(p.numberNodes()...),
+		"description": HTML(text(p.Description())),
+		"view help":   HTML(text(p.viewWords().help)),
+	}}
+	for _, candle := range []bool{false, true} {
+		p.candle = candle
+		name := "light"
+		if candle {
+			name = "dark"
+		}
+		d, err := draw(p.view, p, figure.Options{
+			Width_mm: 200, Height_mm: 140, Palette: p.palette(), Cells: 6000,
+			Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
+		})
+		if err != nil {
+			return Started{}, err
+		}
+		out.Pictures = append(out.Pictures, Picture{name, d.SVG()})
+	}
+	return out, nil
+}
+
+// demoNodes are the links to start from: plain share links that the program,
+// once it runs, takes as one step that can be undone.
+func (p *Page) demoNodes() []Node {
+	var out []Node
+	for _, d := range p.demos {
+		out = append(out, el("li", "", el("a", "data-do=demo").with("href", "#"+d.Scheme.Code()).with("data-with", d.Name).say(d.Title)))
+	}
+	return out
+}
+
+// viewNodes are the buttons of the views.
+func (p *Page) viewNodes() []Node {
+	var out []Node
+	for _, v := range views {
+		pressed := "false"
+		if v.view == p.view {
+			pressed = "true"
+		}
+		out = append(out, el("button", "type=button data-do=view id=view-"+string(v.view)).
+			with("data-with", string(v.view)).with("aria-pressed", pressed).say(v.label))
+	}
+	return out
+}

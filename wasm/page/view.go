@@ -1,0 +1,113 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pleat"
+	"ruffwright/sim/check"
+)
+
+// size of the stage.
+type size struct{ width, height, ratio float64 } // CSS pixels; device pixels per CSS pixel
+
+// pixelsPerMM is how large a sheet's millimetre is on the stage, in CSS
+// pixels: letters of 3 mm are then 11 pixels high.
+const pixelsPerMM = 3.8
+
+// leastSheet_mm is the smallest sheet that figure draws.
+const leastSheet_mm = 80
+
+func (p *Page) width() float64  { return max(1, p.size.width) }
+func (p *Page) height() float64 { return max(1, p.size.height) }
+
+// resize takes "width height ratio".
+func (p *Page) resize(value string) {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return
+	}
+	var v [3]float64
+	for i, f := range fields {
+		x, err := strconv.ParseFloat(f, 64)
+		if err != nil || !(x > 0 && x < 20000) {
+			return
+		}
+		v[i] = x
+	}
+	if s := (size{v[0], v[1], min(4, v[2])}); s != p.size {
+		p.size, p.dirty = s, true
+	}
+}
+
+// Picture draws the view for a stage of width by height CSS pixels, and says
+// how large a sheet's millimetre is there.
+func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err error) {
+	pixelPerMM = min(pixelsPerMM, p.width()/leastSheet_mm, p.height()/leastSheet_mm)
+	d, err = draw(p.view, p, figure.Options{
+		Width_mm:  min(1000, max(leastSheet_mm, p.width()/pixelPerMM)),
+		Height_mm: min(1000, max(leastSheet_mm, p.height()/pixelPerMM)),
+		Units:     p.units, Palette: p.palette(), Notes: p.notes(),
+		Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
+	})
+	lens = p.camera.Lens
+	if p.view == InHand {
+		lens = home.Lens
+	}
+	return d, lens, pixelPerMM, err
+}
+
+// draw draws one view of the page's ruff: the solved shape where there is one.
+func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
+	shape := p.shape()
+	switch v {
+	case Above:
+		return figure.Above(p.ruff.Plan, shape, opt)
+	case Side:
+		return figure.Side(p.ruff.Plan, shape, opt)
+	case OneSet:
+		return figure.OneSet(p.ruff.Plan, shape, opt)
+	case Flat2:
+		return figure.Flat(p.ruff.Plan, shape, opt)
+	}
+	return figure.InHand(p.ruff.Plan, shape, opt)
+}
+
+func (p *Page) shape() pleat.Shape {
+	if p.ruff.Solved != nil {
+		return p.ruff.Solved.Shape
+	}
+	return p.ruff.Folded.Shape
+}
+
+// notes point at the finding in hand, else at everything that stops or needs
+// mending.
+func (p *Page) notes() []figure.Note {
+	var out []figure.Note
+	for _, f := range p.findings {
+		if f.Pending || p.hand != "" && f.ID != p.hand || p.hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
+			continue
+		}
+		out = append(out, figure.Note{Where: string(f.Where), Text: f.Sentence, Sign: figure.Sign(f.Severity)})
+	}
+	return out
+}
+
+// held says in words how the reader holds the ruff.
+func (p *Page) held() string {
+	if p.view != InHand {
+		return fmt.Sprintf("Enlarged %.3g times.", p.camera.Lens.Scale)
+	}
+	turn := int(math.Round(p.camera.Turn_deg))
+	side := "to the right"
+	if turn < 0 {
+		turn, side = -turn, "to the left"
+	}
+	return fmt.Sprintf("Turned %d degrees %s, seen from %d degrees above, enlarged %.3g times.", turn, side, int(math.Round(p.camera.Tilt_deg)), p.camera.Zoom)
+}
+
+// Ratio is the stage's device pixels per CSS pixel.
+func (p *Page) Ratio() float64 { return p.size.ratio }

@@ -1,0 +1,41 @@
+package stage
+
+// mostVertices is how many vertices one call of the canvas takes: its indices
+// have 16 bits.
+const mostVertices = 1 << 16
+
+// pieces cuts a list of triangles over n vertices into runs of at most most
+// vertices each, in the same order. draw gets the vertices of a run, by their
+// old numbers, and its triangles by their place in that list. A list that fits
+// comes whole, with pick nil.
+func pieces(index []uint32, n, most int, draw func(pick []uint32, index []uint16)) {
+	small := make([]uint16, 0, len(index))
+	if n <= most {
+		for _, i := range index {
+			small = append(small, uint16(i))
+		}
+		draw(nil, small)
+		return
+	}
+	place := make(map[uint32]uint16)
+	var pick []uint32
+	for t := 0; t+2 < len(index); t += 3 {
+		if len(pick)+3 > most {
+			draw(pick, small)
+			pick, small = pick[:0], small[:0]
+			clear(place)
+		}
+		for _, i := range index[t : t+3] {
+			at, ok := place[i]
+			if !ok {
+				at = uint16(len(pick))
+				place[i] = at
+				pick = append(pick, i)
+			}
+			small = append(small, at)
+		}
+	}
+	if len(small) > 0 {
+		draw(pick, small)
+	}
+}
