@@ -205,16 +205,24 @@ func (b *Band) Solve(x []float64) {
 		row := a[i*ld+kd+1-i+s : i*ld+kd+1]
 		x[i] = (x[i] - dot(row, x[s:i])) * inv[i]
 	}
-	for i := n - 1; i >= 0; i-- {
-		s := max(0, i-kd)
-		row := a[i*ld+kd+1-i+s : i*ld+kd+1]
+	i := n - 1
+	for ; i >= 1; i -= 2 {
+		// rows i and i−1 together: half the passes over x
+		s := max(0, i-1-kd)
+		r1 := a[i*ld+kd+1-i+s : i*ld+kd+1] // row i, columns s … i−1; its leading zero where s lies before the band
+		r0 := a[(i-1)*ld+kd+2-i+s : (i-1)*ld+kd+1]
 		v := x[i] * inv[i]
 		x[i] = v
-		y := x[s:i]
-		y = y[:len(row)]
-		for k, l := range row {
-			y[k] -= l * v
+		w := (x[i-1] - r1[len(r1)-1]*v) * inv[i-1]
+		x[i-1] = w
+		y, q := x[s:i-1], r1[:len(r0)]
+		y = y[:len(r0)]
+		for k, l := range r0 {
+			y[k] -= l*w + q[k]*v
 		}
+	}
+	if i == 0 {
+		x[0] *= inv[0]
 	}
 }
 

@@ -30,56 +30,76 @@ func moment(a, b, d [3]float64, grad *[3][3]float64) float64 {
 	return bluntScale * f
 }
 
-// momentHessian fills h, 9 × 9 by rows over (a, b, D), with scale times the
-// second derivatives of D·n̂.
+// blocks are second derivatives with respect to a, b and D, 3 × 3 by rows; that
+// of D with D is zero.
+type blocks struct{ aa, ab, ba, bb, ad, da, bd, db [9]float64 }
+
+// momentHessian fills h with scale times the second derivatives of D·n̂.
 //
 // With m = a × b, l = √(m² + ε²), n = m/l, φ = D·n, g = (D − φn)/l, and but for
 // the constant √(1 + ε²): f_mm = −(ngᵀ + gnᵀ + φ(I − nnᵀ)/l)/l,
 // f_mD = (I − nnᵀ)/l, δm = δa×b + a×δb.
-func momentHessian(a, b, d [3]float64, scale float64, h *[81]float64) {
-	*h = [81]float64{}
+func momentHessian(a, b, d [3]float64, scale float64, h *blocks) {
 	scale *= bluntScale
 	m := cross(a, b)
 	l := math.Sqrt(dot3(m, m) + blunt*blunt)
 	n := [3]float64{m[0] / l, m[1] / l, m[2] / l}
 	f := dot3(d, n)
 	g := [3]float64{(d[0] - f*n[0]) / l, (d[1] - f*n[1]) / l, (d[2] - f*n[2]) / l}
-	var mm, md [3][3]float64
-	for r := range 3 {
-		for c := range 3 {
-			e := -n[r] * n[c]
-			if r == c {
-				e++
-			}
-			md[r][c] = scale * e / l
-			mm[r][c] = -scale * (n[r]*g[c] + g[r]*n[c] + f*e/l) / l
-		}
+	q := scale / l
+	md := [9]float64{
+		q * (1 - n[0]*n[0]), -q * n[0] * n[1], -q * n[0] * n[2],
+		-q * n[1] * n[0], q * (1 - n[1]*n[1]), -q * n[1] * n[2],
+		-q * n[2] * n[0], -q * n[2] * n[1], q * (1 - n[2]*n[2]),
 	}
-	// columns of δm for unit changes of a and b
-	ja := [3][3]float64{{0, -b[2], b[1]}, {b[2], 0, -b[0]}, {-b[1], b[0], 0}}
-	jb := [3][3]float64{{0, a[2], -a[1]}, {-a[2], 0, a[0]}, {a[1], -a[0], 0}}
-	for r := range 3 {
-		ta := [3]float64{dot3(ja[r], mm[0]), dot3(ja[r], mm[1]), dot3(ja[r], mm[2])}
-		tb := [3]float64{dot3(jb[r], mm[0]), dot3(jb[r], mm[1]), dot3(jb[r], mm[2])}
-		for c := range 3 {
-			h[9*r+c] = dot3(ta, ja[c])
-			h[9*r+3+c] = dot3(ta, jb[c])
-			h[9*(3+r)+3+c] = dot3(tb, jb[c])
-			h[9*r+6+c] = dot3(ja[r], md[c])
-			h[9*(3+r)+6+c] = dot3(jb[r], md[c])
-		}
+	p := f / l
+	mm := [9]float64{
+		-2*q*n[0]*g[0] - p*md[0], -q*(n[0]*g[1]+g[0]*n[1]) - p*md[1], -q*(n[0]*g[2]+g[0]*n[2]) - p*md[2],
+		0, -2*q*n[1]*g[1] - p*md[4], -q*(n[1]*g[2]+g[1]*n[2]) - p*md[5],
+		0, 0, -2*q*n[2]*g[2] - p*md[8],
 	}
+	mm[3], mm[6], mm[7] = mm[1], mm[2], mm[5]
+	var ta, tb [9]float64
+	crossRows(b, 1, &mm, &ta)  // ∂m/∂aᵀ mm
+	crossRows(a, -1, &mm, &tb) // ∂m/∂bᵀ mm
+	crossRows(b, 1, &md, &h.ad)
+	crossRows(a, -1, &md, &h.bd)
+	crossColumns(&ta, b, 1, &h.aa)
+	crossColumns(&ta, a, -1, &h.ab)
+	crossColumns(&tb, a, -1, &h.bb)
 	// g·(δa × δb): δaᵀ(−[g]×)δb
-	h[9*0+3+1] += scale * g[2]
-	h[9*0+3+2] -= scale * g[1]
-	h[9*1+3+0] -= scale * g[2]
-	h[9*1+3+2] += scale * g[0]
-	h[9*2+3+0] += scale * g[1]
-	h[9*2+3+1] -= scale * g[0]
-	for r := range 9 {
-		for c := range r {
-			h[9*r+c] = h[9*c+r]
-		}
+	h.ab[1] += scale * g[2]
+	h.ab[2] -= scale * g[1]
+	h.ab[3] -= scale * g[2]
+	h.ab[5] += scale * g[0]
+	h.ab[6] += scale * g[1]
+	h.ab[7] -= scale * g[0]
+	h.ba, h.da, h.db = transposed(h.ab), transposed(h.ad), transposed(h.bd)
+}
+
+// crossRows puts s [v]× m into r.
+func crossRows(v [3]float64, s float64, m, r *[9]float64) {
+	x, y, z := s*v[0], s*v[1], s*v[2]
+	r[0], r[1], r[2] = y*m[6]-z*m[3], y*m[7]-z*m[4], y*m[8]-z*m[5]
+	r[3], r[4], r[5] = z*m[0]-x*m[6], z*m[1]-x*m[7], z*m[2]-x*m[8]
+	r[6], r[7], r[8] = x*m[3]-y*m[0], x*m[4]-y*m[1], x*m[5]-y*m[2]
+}
+
+// crossColumns puts m (s [v]×)ᵀ into r.
+func crossColumns(m *[9]float64, v [3]float64, s float64, r *[9]float64) {
+	x, y, z := s*v[0], s*v[1], s*v[2]
+	r[0], r[1], r[2] = y*m[2]-z*m[1], z*m[0]-x*m[2], x*m[1]-y*m[0]
+	r[3], r[4], r[5] = y*m[5]-z*m[4], z*m[3]-x*m[5], x*m[4]-y*m[3]
+	r[6], r[7], r[8] = y*m[8]-z*m[7], z*m[6]-x*m[8], x*m[7]-y*m[6]
+}
+
+// row puts the derivatives with respect to one node's coefficients into ra, rb,
+// rd: what is to be multiplied with the other node's coefficients of a, b, D.
+func (h *blocks) row(a, b, d float64, ra, rb, rd *[9]float64) {
+	for k := range ra {
+		ra[k] = a*h.aa[k] + b*h.ba[k] + d*h.da[k]
+		rb[k] = a*h.ab[k] + b*h.bb[k] + d*h.db[k]
+		rd[k] = a*h.ad[k] + b*h.bd[k]
 	}
 }
 

@@ -145,7 +145,8 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 		}
 		m.add(s, b, q.b, q.a, &h)
 	}
-	var w [81]float64
+	var w blocks
+	var ra, rb, rd [9]float64
 	for k := range s.cells {
 		q := &s.cells[k]
 		xu, xv := s.gather4(q, &q.cu), s.gather4(q, &q.cv)
@@ -159,29 +160,17 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 			for r := range gi {
 				gi[r] *= q.ks
 			}
-			var row [27]float64
 			if frozen {
-				for r := range 3 {
-					for c := range 9 {
-						row[9*r+c] = q.cu[i]*w[9*r+c] + q.cv[i]*w[9*(3+r)+c] + q.cd[i]*w[9*(6+r)+c]
-					}
-				}
+				w.row(q.cu[i], q.cv[i], q.cd[i], &ra, &rb, &rd)
 			}
 			for j := range i + 1 {
 				g := geo * (q.cu[i]*q.cv[j] + q.cv[i]*q.cu[j])
 				cu, cv, cd := q.cu[j], q.cv[j], q.cd[j]
-				for c := range 3 {
-					gj := cu*xv[c] + cv*xu[c]
-					h[c], h[3+c], h[6+c] = gi[0]*gj, gi[1]*gj, gi[2]*gj
-				}
-				h[0] += g
-				h[4] += g
-				h[8] += g
+				g0, g1, g2 := cu*xv[0]+cv*xu[0], cu*xv[1]+cv*xu[1], cu*xv[2]+cv*xu[2]
+				h = [9]float64{gi[0]*g0 + g, gi[0] * g1, gi[0] * g2, gi[1] * g0, gi[1]*g1 + g, gi[1] * g2, gi[2] * g0, gi[2] * g1, gi[2]*g2 + g}
 				if frozen {
-					for r := range 3 {
-						for c := range 3 {
-							h[3*r+c] += cu*row[9*r+c] + cv*row[9*r+3+c] + cd*row[9*r+6+c]
-						}
+					for k := range h {
+						h[k] += cu*ra[k] + cv*rb[k] + cd*rd[k]
 					}
 				}
 				m.add(s, b, q.n[i], q.n[j], &h)
@@ -195,8 +184,8 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 }
 
 func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {
-	var w [81]float64
-	var h [9]float64
+	var w blocks
+	var h, ra, rb, rd [9]float64
 	for k := range s.points {
 		p := &s.points[k]
 		if !p.live {
@@ -208,21 +197,14 @@ func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {
 			if ai == 0 && bi == 0 && di == 0 {
 				continue
 			}
-			var row [27]float64
-			for r := range 3 {
-				for c := range 9 {
-					row[9*r+c] = ai*w[9*r+c] + bi*w[9*(3+r)+c] + di*w[9*(6+r)+c]
-				}
-			}
+			w.row(ai, bi, di, &ra, &rb, &rd)
 			for j := range i + 1 {
 				aj, bj, dj := p.ca[j], p.cb[j], p.cd[j]
 				if aj == 0 && bj == 0 && dj == 0 {
 					continue
 				}
-				for r := range 3 {
-					for c := range 3 {
-						h[3*r+c] = aj*row[9*r+c] + bj*row[9*r+3+c] + dj*row[9*r+6+c]
-					}
+				for k := range h {
+					h[k] = aj*ra[k] + bj*rb[k] + dj*rd[k]
 				}
 				m.add(s, b, p.n[i], p.n[j], &h)
 			}
