@@ -13,8 +13,3 @@ type Ruff struct {
 	Folded pleat.Folded // closed form and what it measures
 	Solved *Solved      // nil: not solved yet
 }
-
-// Solved is what the mechanics of the cloth say. (The solver fills it.)
-type Solved struct {
-	Shape pleat.Shape
-}

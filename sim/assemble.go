@@ -1,0 +1,169 @@
+package sim
+
+import (
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cell"
+)
+
+// assemble lays the solved half sets around the neckline: each panel is its half
+// set, mirrored where the strip comes to its trough first. A half set's own
+// circle is laid on the ellipse by angle and distance, so that the planes of its
+// folds fall together with its neighbours'; the little by which two neighbours
+// of different curvature differ at their shared fold is shared between them.
+func assemble(p pleat.Plan, s *Solved) {
+	at := arcsOf(p)
+	s.Shape = around(p, s, at, func(c *cell.Cell, _ geom.Vec2) []float64 { return c.Shape })
+	if front := bowedCell(s); front != nil {
+		// The front sets hang by the front's test, the back ones by the back's,
+		// the sides between: the model knows no sideways bow.
+		n := len(front.Shape)
+		moved := make([]float64, n)
+		shape := around(p, s, at, func(c *cell.Cell, out geom.Vec2) []float64 {
+			f, b := math.Max(0, -out.Y), math.Max(0, out.Y)
+			for k := range moved {
+				moved[k] = c.Shape[k] + f*f*(front.BowedFront[k]-front.Shape[k]) + b*b*(front.BowedBack[k]-front.Shape[k])
+			}
+			return moved
+		})
+		s.Bowed = &shape
+	}
+	if nearest(s, 0, func(c *cell.Cell) bool { return c.Other != nil }) != nil {
+		shape := around(p, s, at, func(c *cell.Cell, _ geom.Vec2) []float64 {
+			return nearest(s, c.Design.Kappa_1pmm, func(c *cell.Cell) bool { return c.Other != nil }).Other.Shape
+		})
+		s.Other = &shape
+	}
+}
+
+// bowedCell is the half set whose bow test stands for the front and the back of
+// the neck, where the strip begins; nil where none was made.
+func bowedCell(s *Solved) *cell.Cell {
+	return nearest(s, s.Cells[s.Of[0]].Design.Kappa_1pmm, func(c *cell.Cell) bool {
+		return c.BowedFront != nil && c.BowedBack != nil
+	})
+}
+
+// nearest is the half set of the curvature nearest kappa among those that
+// qualify, nil if none does.
+func nearest(s *Solved, kappa float64, qualifies func(*cell.Cell) bool) *cell.Cell {
+	var best *cell.Cell
+	for _, c := range s.Cells {
+		if qualifies(c) && (best == nil || math.Abs(c.Design.Kappa_1pmm-kappa) < math.Abs(best.Design.Kappa_1pmm-kappa)) {
+			best = c
+		}
+	}
+	return best
+}
+
+// arc is the neckline between two neighbouring folds, crest first.
+type arc struct {
+	pos, out []geom.Vec2 // at equal parts of the arc, arcSteps + 1 of them, from a part before to one after
+	way      geom.Vec2   // outward, at its middle
+}
+
+// arcSteps parts of a half set are enough for the cubic that joins them: at the
+// folds it is exact, between them within 2e-3 mm for half sets as long as 26 mm
+// on an ellipse of 1.4 (TestArcsFollowTheNeckline), far less for usual ones.
+const arcSteps = 4
+
+// at gives the neckline's point and outward direction at the part t of the arc,
+// by the cubic through the four samples around it; t may lie a little outside 0
+// to 1.
+func (a *arc) at(t float64) (pos, out geom.Vec2) {
+	q := t * arcSteps
+	k := min(max(int(math.Floor(q)), 0), arcSteps-1)
+	f := q - float64(k)
+	w := [4]float64{
+		-f * (f - 1) * (f - 2) / 6,
+		(f + 1) * (f - 1) * (f - 2) / 2,
+		-(f + 1) * f * (f - 2) / 2,
+		(f + 1) * f * (f - 1) / 6,
+	}
+	for i, w := range w {
+		pos = pos.Add(a.pos[k+i].Scale(w))
+		out = out.Add(a.out[k+i].Scale(w))
+	}
+	return pos, out.Unit()
+}
+
+// arcsOf samples the neckline between every two neighbouring folds.
+func arcsOf(p pleat.Plan) []arc {
+	half := p.Pitch_mm / 2
+	first := (p.Neckline_mm - float64(p.Panels)*half) / 2
+	arcs := make([]arc, p.Panels)
+	for i := range arcs {
+		from, step := first+float64(i)*half, half/arcSteps
+		if p.Marks[i].Fold == scheme.Trough {
+			from, step = from+half, -step
+		}
+		a := arc{pos: make([]geom.Vec2, arcSteps+3), out: make([]geom.Vec2, arcSteps+3)}
+		for k := range a.pos {
+			st := p.Neckline.At(from + float64(k-1)*step)
+			a.pos[k], a.out[k] = st.Pos, st.Normal
+		}
+		a.way = a.out[1+arcSteps/2]
+		arcs[i] = a
+	}
+	return arcs
+}
+
+// around lays a shape of every half set around the neckline.
+func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *cell.Cell, out geom.Vec2) []float64) pleat.Shape {
+	nu, nv := s.Grid.NU, s.Grid.NV
+	size := (nu + 1) * (nv + 1)
+	nodes := make([]geom.Vec3, size*p.Panels)
+	shape := pleat.Shape{NU: nu, NV: nv, Panels: make([]pleat.Panel, p.Panels)}
+	for i := range shape.Panels {
+		v := nodes[i*size : (i+1)*size : (i+1)*size]
+		c := s.Cells[s.Of[i]]
+		x := shapeOf(c, arcs[i].way)
+		crestFirst := p.Marks[i].Fold == scheme.Crest
+		r0 := 1 / c.Design.Kappa_1pmm
+		turn := c.Design.Kappa_1pmm * c.Design.Pitch_mm / 2
+		for k := range nu + 1 {
+			to := k
+			if !crestFirst {
+				to = nu - k
+			}
+			for j := range nv + 1 {
+				q := c.Node(x, k, j)
+				t := math.Atan2(q[1], r0+q[0]) / turn
+				// outward without the cancellation of hypot − r0
+				away := (q[0]*(2*r0+q[0]) + q[1]*q[1]) / (math.Hypot(r0+q[0], q[1]) + r0)
+				pos, out := arcs[i].at(t)
+				pos = pos.Add(out.Scale(away))
+				v[to*(nv+1)+j] = geom.Vec3{X: pos.X, Y: pos.Y, Z: q[2]}
+			}
+		}
+		shape.Panels[i].V = v
+	}
+	join(shape)
+	return shape
+}
+
+// join shares what two neighbouring panels differ by at their fold, fading along
+// either panel.
+func join(s pleat.Shape) {
+	row := s.NV + 1
+	gap := make([]geom.Vec3, row)
+	for i := 0; i+1 < len(s.Panels); i++ {
+		a, b := s.Panels[i].V, s.Panels[i+1].V
+		for j := range gap {
+			gap[j] = b[j].Sub(a[s.NU*row+j]).Scale(0.5)
+		}
+		for k := range s.NU + 1 {
+			w := float64(k) / float64(s.NU)
+			for j := range gap {
+				a[k*row+j] = a[k*row+j].Add(gap[j].Scale(w))
+				b[k*row+j] = b[k*row+j].Sub(gap[j].Scale(1 - w))
+			}
+		}
+		for j := range gap {
+			b[j] = a[s.NU*row+j]
+		}
+	}
+}

@@ -1,0 +1,234 @@
+package sim
+
+import (
+	"context"
+	"errors"
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"ruffwright/geom"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cell"
+)
+
+func demo(t testing.TB, name string) scheme.Scheme {
+	t.Helper()
+	doc, err := os.ReadFile(filepath.Join("..", "assets", "demos", name+".json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := scheme.Parse(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func solve(t testing.TB, s scheme.Scheme, opt Options) Ruff {
+	t.Helper()
+	r, err := Solve(context.Background(), s, opt)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !r.Solved.Converged() {
+		t.Fatalf("did not come to rest: %s", r.Solved.Ruff.Status)
+	}
+	return r
+}
+
+// An elliptical neckline's ruff hangs together: neighbouring panels share their
+// folds, sewn folds stand on the band's edges at their marks, nothing lies
+// inside the neck, and it is its own mirror image about the middle plane.
+func TestSolvedRuffHangsTogether(t *testing.T) {
+	s := scheme.Default()
+	s.Wearer.Ratio = 1.15
+	s.Starch.Bend = 60
+	r := solve(t, s, Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true})
+	p, shape := r.Plan, r.Solved.Shape
+	row := shape.NV + 1
+	if len(shape.Panels) != p.Panels || len(r.Solved.Of) != p.Panels {
+		t.Fatalf("%d panels, %d places, want %d", len(shape.Panels), len(r.Solved.Of), p.Panels)
+	}
+	// A quarter of the half sets of an ellipse differ.
+	if got := len(r.Solved.Cells); got != p.Panels/4 {
+		t.Errorf("%d distinct half sets of %d panels, want a quarter", got, p.Panels)
+	}
+	for i := range shape.Panels {
+		v := shape.Panels[i].V
+		if len(v) != (shape.NU+1)*row {
+			t.Fatalf("panel %d has %d nodes", i, len(v))
+		}
+		if i+1 < len(shape.Panels) {
+			for j := range row {
+				if v[shape.NU*row+j] != shape.Panels[i+1].V[j] {
+					t.Fatalf("panels %d and %d part at their fold, row %d", i, i+1, j)
+				}
+			}
+		}
+		// Tucked: the sewn points lie a tuck's length from either fold line; the
+		// heights of the band's edges must be among the inner nodes.
+		var top, bottom bool
+		for k := range shape.NU + 1 {
+			z := v[k*row].Z
+			top = top || math.Abs(z-s.Band.Height) < 1e-6
+			bottom = bottom || math.Abs(z) < 1e-6
+		}
+		if !top || !bottom {
+			t.Errorf("panel %d: inner edge meets the band's top %v, bottom %v", i, top, bottom)
+		}
+	}
+	// Mirror about x = 0: panel i against panel Panels-1-i, reversed.
+	for i := range shape.Panels {
+		a, b := shape.Panels[i].V, shape.Panels[p.Panels-1-i].V
+		for k := range shape.NU + 1 {
+			for j := range row {
+				q := b[(shape.NU-k)*row+j]
+				if d := a[k*row+j].Sub(geom.Vec3{X: -q.X, Y: q.Y, Z: q.Z}).Norm(); d > 1e-3 {
+					t.Fatalf("panel %d node (%d, %d) is %g mm from its mirror image", i, k, j, d)
+				}
+			}
+		}
+	}
+}
+
+// The arcs' cubic against the neckline itself (its own tests hold it to mpmath).
+func TestArcsFollowTheNeckline(t *testing.T) {
+	s := scheme.Default()
+	s.Wearer.Ratio, s.Ruff.Sets = 1.4, 8
+	s.Pleat.TuckTop, s.Pleat.TuckBottom = 0, 0
+	s.Pleat.Panel = 80
+	r, err := Draw(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	half := r.Plan.Pitch_mm / 2
+	first := (r.Plan.Neckline_mm - float64(r.Plan.Panels)*half) / 2
+	for i, a := range arcsOf(r.Plan) {
+		for _, f := range []float64{0, 0.1, 0.37, 0.5, 0.81, 1} {
+			from, way := first+float64(i)*half, 1.0
+			if r.Plan.Marks[i].Fold == scheme.Trough {
+				from, way = from+half, -1
+			}
+			want := r.Plan.Neckline.At(from + way*f*half)
+			pos, out := a.at(f)
+			if d := pos.Sub(want.Pos).Norm(); d > 2e-3 {
+				t.Errorf("panel %d at %g: %g mm off the neckline", i, f, d)
+			}
+			if d := out.Sub(want.Normal).Norm(); d > 2e-3 {
+				t.Errorf("panel %d at %g: outward off by %g", i, f, d)
+			}
+		}
+	}
+}
+
+// Sewn at the top alone nothing but its weight holds the lower edge; sewn at
+// both edges it stays at least 20 times stiller when the wearer bows.
+func TestBothEdgesHoldTheBow(t *testing.T) {
+	for _, depth := range []float64{50, 70} {
+		s := demo(t, "floppy")
+		s.Ruff.Depth = depth
+		top := solve(t, s, Options{})
+		s.Pleat.Anchor = scheme.AnchorBoth
+		s.Band.Height = 0.97 * top.Plan.InnerPanel_mm
+		s.Pleat.Panel = top.Plan.Panel_mm
+		both := solve(t, s, Options{})
+		a, b := top.Solved.Ruff, both.Solved.Ruff
+		if !a.BowDone || !b.BowDone {
+			t.Fatalf("depth %g: bow test not made: %v, %v", depth, a.BowDone, b.BowDone)
+		}
+		if a.Bow_mm < 20*b.Bow_mm {
+			t.Errorf("depth %g: bow %.2f mm at the top edge alone, %.2f mm at both", depth, a.Bow_mm, b.Bow_mm)
+		}
+		if top.Solved.Bowed == nil {
+			t.Error("no picture of the bowed ruff")
+		}
+	}
+}
+
+// A warm solve ends where a cold one does, sooner.
+func TestWarmEndsWhereColdDoes(t *testing.T) {
+	s := demo(t, "floppy")
+	opt := Options{SkipBow: true, SkipOther: true, SkipTangents: true}
+	first := solve(t, s, opt)
+	s.Ruff.Depth *= 1.03
+	s.Pleat.Panel = first.Plan.Panel_mm
+	cold := solve(t, s, opt)
+	opt.Warm = first.Solved
+	warm := solve(t, s, opt)
+	if d := math.Abs(cold.Solved.Ruff.TopOuter_mm - warm.Solved.Ruff.TopOuter_mm); d > 0.05 {
+		t.Errorf("warm and cold differ by %g mm", d)
+	}
+	if warm.Solved.Ruff.Iterations >= cold.Solved.Ruff.Iterations {
+		t.Errorf("warm took %d factorisations, cold %d", warm.Solved.Ruff.Iterations, cold.Solved.Ruff.Iterations)
+	}
+}
+
+func TestSolveStopsWhenAsked(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	calls := 0
+	_, err := Solve(ctx, scheme.Default(), Options{Progress: func(Progress) {
+		if calls++; calls == 3 {
+			cancel()
+		}
+	}})
+	if !errors.Is(err, context.Canceled) {
+		t.Errorf("%v, want a cancelled context", err)
+	}
+	if calls > 6 {
+		t.Errorf("%d calls of progress after it was cancelled at the third", calls)
+	}
+}
+
+// Where the geometry already says that no such set exists the solver says so
+// and names why.
+func TestSolveRefusesWhatCannotBeSewn(t *testing.T) {
+	s := scheme.Default()
+	s.Band.Height = 60 // the inner edge does not reach from edge to edge
+	if _, err := Solve(context.Background(), s, Options{}); !errors.Is(err, ErrDesign) {
+		t.Errorf("%v, want ErrDesign", err)
+	}
+}
+
+// Every number of every demo's ruff is finite.
+func TestNumbersAreFinite(t *testing.T) {
+	for _, name := range []string{"sound", "floppy", "flaps-up", "cuff"} {
+		r, err := Solve(context.Background(), demo(t, name), Options{Grid: cell.Coarse})
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		m := r.Solved.Ruff
+		for _, v := range []float64{m.HeightOuter_mm, m.HeightInner_mm, m.TopOuter_mm, m.BottomOuter_mm, m.Loop_mm,
+			m.Tilt_deg, m.Droop_mm, m.Bow_mm, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.OtherShare, m.Thread_N, m.Strain, m.Residual_mN} {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				t.Errorf("%s: %+v", name, m)
+				break
+			}
+		}
+		t.Logf("%s: height %.1f, top %.1f, bottom %.1f, droop %.1f, tilt %.1f°, bow %.2f mm (%v), bob %.2f, lean %.1f (%v), other %v %.2f",
+			name, m.HeightOuter_mm, m.TopOuter_mm, m.BottomOuter_mm, m.Droop_mm, m.Tilt_deg, m.Bow_mm, m.BowDone, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.LateralStable, m.OtherFound, m.OtherShare)
+	}
+}
+
+func BenchmarkSolve(b *testing.B) {
+	for _, c := range []struct {
+		name string
+		opt  Options
+	}{
+		{"shape, 16x8", Options{Grid: cell.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true}},
+		{"shape, 24x12", Options{SkipBow: true, SkipOther: true, SkipTangents: true}},
+		{"everything, 24x12", Options{}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			s := demo(b, "sound")
+			b.ReportAllocs()
+			for range b.N {
+				if _, err := Solve(context.Background(), s, c.opt); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
