@@ -32,12 +32,14 @@ func (s *solver) bow(c *Cell) error {
 			move = &c.BowBack_mm
 		}
 		x := append([]float64(nil), c.Shape...)
-		sheet := s.released(c)
+		if err := s.sh.Reset(s.released(c)); err != nil {
+			return err
+		}
 		r := shell.Result{}
 		var err error
 		for deg := bowStep_deg; deg <= bowAngle_deg; deg += bowStep_deg {
-			sheet.Gravity = s.bowGravity(float64(deg), side)
-			if r, err = s.run("bowing", sheet, x, true); err != nil {
+			s.sh.SetGravity(s.bowGravity(float64(deg), side))
+			if r, err = s.again("bowing", x, true); err != nil {
 				return err
 			}
 			c.BowDone = c.BowDone && !r.Status.Early()
@@ -49,8 +51,8 @@ func (s *solver) bow(c *Cell) error {
 		} else {
 			c.BowedBack = bowed
 		}
-		sheet.Gravity = upright
-		if r, err = s.run("standing again", sheet, x, true); err != nil {
+		s.sh.SetGravity(upright)
+		if r, err = s.again("standing again", x, true); err != nil {
 			return err
 		}
 		c.BowDone = c.BowDone && !r.Status.Early()

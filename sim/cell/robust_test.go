@@ -15,6 +15,9 @@ func TestRobust(t *testing.T) {
 	n := *trials
 	if n == 0 {
 		n = 40
+		if testing.Short() {
+			n = 15
+		}
 	}
 	set := Settings{Grid: Coarse, SkipBow: true, SkipOther: true}
 	start := time.Now()

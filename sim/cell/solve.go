@@ -196,8 +196,8 @@ func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
 		shape := append([]float64(nil), c.Formed...)
 		var r shell.Result
 		for _, g := range []float64{0, 0.25, 0.5, 0.75, 1} {
-			sheet.Gravity = [3]float64{0, 0, -g}
-			if r, err = s.run("releasing by quarters", sheet, shape, false); err != nil {
+			s.sh.SetGravity([3]float64{0, 0, -g})
+			if r, err = s.again("releasing by quarters", shape, false); err != nil {
 				return false, err
 			}
 		}
@@ -229,6 +229,11 @@ func (s *solver) run(phase string, sheet *shell.Sheet, x []float64, warm bool) (
 	if err := s.sh.Reset(sheet); err != nil {
 		return shell.Result{}, fmt.Errorf("cell: %s: %w", phase, err)
 	}
+	return s.again(phase, x, warm)
+}
+
+// again solves the sheet that the solver was last given.
+func (s *solver) again(phase string, x []float64, warm bool) (shell.Result, error) {
 	set := shell.Settings{MaxIterations: s.set.MaxIterations, Warm: warm}
 	if s.set.Progress != nil {
 		set.Progress = func(p shell.Progress) { s.set.Progress(phase, s.count+p.Iteration) }

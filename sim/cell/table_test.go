@@ -81,6 +81,9 @@ func TestBothEdgesHold(t *testing.T) {
 	for _, starch := range []float64{0, 30} {
 		for _, p := range []float64{45, 60, 75} {
 			for _, pitch := range []float64{8, 12} {
+				if testing.Short() && p != 60 {
+					continue
+				}
 				d := tabled(Both, Crests, 0, 0.95*math.Sqrt(p*p-pitch*pitch/4), starch)
 				d.Panel_mm, d.Pitch_mm = p, pitch
 				set := Settings{Grid: Coarse, SkipOther: true, SkipTangents: true}
@@ -109,6 +112,9 @@ func TestStarchHolds(t *testing.T) {
 	} {
 		last := math.Inf(1)
 		for _, starch := range []float64{5, 20, 80, 320} {
+			if testing.Short() && starch > 20 {
+				continue
+			}
 			q.d.FrozenU_uNm, q.d.FrozenV_uNm = starch*15.3, starch*15.3
 			c := solved(t, q.d, Settings{Grid: Coarse, SkipOther: true, SkipTangents: true})
 			t.Logf("%s, starch %g: bow %.3f", q.name, starch, c.Bow_mm)
@@ -127,6 +133,9 @@ func TestMeshOrder(t *testing.T) {
 	for name, d := range map[string]Design{
 		"both": tabled(Both, Crests, 0, 57, 0), "both, starch 30": tabled(Both, Crests, 0, 57, 30), "top": tabled(Top, Crests, 0, 30, 0),
 	} {
+		if testing.Short() && name != "both" {
+			continue
+		}
 		var h [3]float64
 		for k, g := range []Grid{{12, 6}, {24, 12}, {48, 24}} {
 			set.Grid = g

@@ -48,7 +48,7 @@ type TuckedTally struct {
 	// Fine and Finest, MovedSinking those of them that sink; LargestMove_mm is the
 	// largest.
 	Moved, MovedSinking int
-	LargestMove_mm float64
+	LargestMove_mm      float64
 	// Over40 counts cold Fine solves of more than 40 factorisations.
 	Over40, Most int
 	Iterations   float64 // their mean

@@ -16,6 +16,9 @@ func TestTucked(t *testing.T) {
 	n := *tucked
 	if n == 0 {
 		n = 8
+		if testing.Short() {
+			n = 2
+		}
 	}
 	y, err := Tucked(context.Background(), 1, n)
 	if err != nil {

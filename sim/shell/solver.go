@@ -102,6 +102,10 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	return nil
 }
 
+// SetGravity changes the sheet's gravity, a vector in multiples of 9.80665 m/s²
+// whose components are finite, without the work of Reset.
+func (s *Solver) SetGravity(g [3]float64) { s.sheet.Gravity = g }
+
 // layFrames sets the axes of the nodes on mirror planes.
 func (s *Solver) layFrames() {
 	k := 0
