@@ -60,7 +60,7 @@ func newFrame(d *Design, g Grid) *frame {
 	return f
 }
 
-// layU puts grid lines exactly at the tucks' points, at least two cells a tuck
+// layU puts grid lines exactly at the tucks' points, at least three cells a tuck
 // and four between.
 func (f *frame) layU(n int) {
 	p := f.d.Panel_mm
@@ -68,7 +68,7 @@ func (f *frame) layU(n int) {
 		if t == 0 {
 			return 0
 		}
-		return min(max(2, int(math.Round(float64(n)*t/p))), (n-4)/2)
+		return min(max(3, int(math.Round(float64(n)*t/p))), (n-4)/2)
 	}
 	nc, nt := cells(f.tc), cells(f.tt)
 	f.ic, f.it = nc, n-nt

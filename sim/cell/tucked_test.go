@@ -3,6 +3,7 @@ package cell
 import (
 	"context"
 	"flag"
+	"math"
 	"testing"
 )
 
@@ -28,7 +29,7 @@ func TestTucked(t *testing.T) {
 	if y.Unconverged > 0 || y.Designs < n*9/10 {
 		t.Errorf("%d designs, %d did not converge", y.Designs, y.Unconverged)
 	}
-	few := func(share float64, of int) int { return max(1, int(share*float64(of))) }
+	few := func(share float64, of int) int { return int(math.Ceil(share * float64(of))) }
 	if y.Over40 > few(0.1, y.Designs) {
 		t.Errorf("%d of %d needed more than 40 factorisations", y.Over40, y.Designs)
 	}
