@@ -19,7 +19,7 @@ const trust = 4
 // Held components, and components normal to mirror planes, stay where shape
 // puts them, so a starting shape lies on its mirror planes.
 //
-// Newton's method on the energy of doc.go, with three aids:
+// Newton's method on the energy of doc.go, with these aids:
 //
 //   - Lagged strain. Stretch is stiff and its geometric stiffness K e would
 //     follow every overshoot of e. The Hessian uses K λ instead, where λ starts
@@ -29,15 +29,24 @@ const trust = 4
 //   - Blend. H = H_full + θ(H_proj − H_full): θ = 1 at first; a failed Cholesky
 //     raises it (2θ + 0.02, the third failure in a row 1, then a shift of the
 //     diagonal), a full step divides it by 1.5, below 0.02 it is 0.
+//   - Damping. A step longer than the cap is not cut but damped: the diagonal is
+//     raised until it fits, so that the stretch the last step left is put right
+//     whole. The damping is divided by 8 whenever a step is below half the cap.
+//   - Trust. A step that bends a stiff sheet stretches it to second order, and
+//     its energy rises before the next step takes that back. So a step is taken
+//     when its energy is not above the largest of the last 4, or when the energy
+//     with the strains it predicts is not and no edge misses its prediction by
+//     more than 0.1, or, four times in a row at most, on trust. A run on trust
+//     that ends above its start is undone and its first step halved until
+//     Armijo's condition with 1e-4 holds. When the energy has found no new low in
+//     25 steps, the next ones (10, then more) only go down.
 //   - Corrections. With the factor in hand, up to 4 steps
 //     δ = −H⁻¹[g(x + αp) − (1 − α)g(x)], each smaller than the last, while the
 //     energy falls.
 //
-// The first trial of a step is accepted when its energy is not above the
-// largest of the last 4; otherwise it is halved until Armijo's condition with
-// 1e-4 holds. If θ > 0 and the whole step held, it is doubled while that gains
-// a tenth more. It ends when the largest force on an unknown is below the
-// tolerance. Cancelling ctx ends it within one factorisation.
+// If θ > 0 and the whole step held, it is doubled while that gains a tenth more.
+// It ends when the largest force on an unknown is below the tolerance.
+// Cancelling ctx ends it within one step (a few factorisations at most).
 //
 // The result belongs to the shape handed back whatever the status.
 func (s *Solver) Solve(ctx context.Context, shape []float64, set Settings) Result {
