@@ -1,0 +1,255 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+)
+
+// band is the band's pattern, full size, in tiles along it. Down the sheet stand as
+// many tiles as fit.
+func (j *job) band() ([]*Page, error) {
+	b := j.Pattern.Band
+	all := tiles(b.CutLong_mm, tileStep(j.Units))
+	const head = 4.4
+	const between = 5.0
+	var pages []*Page
+	turn := func() *Page {
+		p := &Page{Sheet: "band", Title: "Band, full size"}
+		pages = append(pages, p)
+		return p
+	}
+	p := turn()
+	y := j.bandWords(p, all)
+	from := 0
+	close := func(last int) { p.Holds = fmt.Sprintf("band, tiles %d to %d", from+1, last+1) }
+	for i, t := range all {
+		if y+head+b.CutWide_mm > bodyBottom_mm {
+			if i > from || i == 0 {
+				if i > 0 {
+					close(i - 1)
+				} else {
+					p.Holds = "how the band is made"
+				}
+				p = turn()
+				from = i
+			}
+			y = bodyTop_mm
+			if y+head+b.CutWide_mm > bodyBottom_mm {
+				y = bodyBottom_mm + 0.8 - head - b.CutWide_mm // the tallest bands: close under the title
+			}
+		}
+		j.bandTile(p, y+head, i, len(all), t)
+		y += head + b.CutWide_mm + between
+	}
+	close(len(all) - 1)
+	return pages, nil
+}
+
+// bandWords says how the band is made; it gives where the first tile begins.
+func (j *job) bandWords(p *Page, all []Tile) float64 {
+	b := j.Pattern.Band
+	c := column{page: p, w: Live_mm, y: bodyTop_mm}
+	made := ""
+	if b.AtHand {
+		made = "The band is made already: lay it beside this pattern and check its length and marks. "
+	}
+	if j.s.Wearer.Girth > 0 && !b.AtHand {
+		made = fmt.Sprintf("Finished length %s = %s %s + ease %s + overlap %s. ",
+			j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
+	}
+	c.para(plain(made + fmt.Sprintf("Cut %s × %s, seam allowance %s all round; folded along the middle it is %s high, the fold is its top edge.",
+		j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm), j.len(b.Height_mm))))
+	tileWords := fmt.Sprintf("It lies on %s that overlap by 10 mm: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"))
+	if len(all) == 1 {
+		tileWords = ""
+	}
+	c.para(plain(tileWords + "Pin the strip at the quarters first, then share out the folds between them. Short strokes on the top and bottom edges: where folds are sewn" + j.strokesWords() + "."))
+	done := map[string]bool{}
+	for _, k := range j.at(StepBand) {
+		if !done[k.ID] {
+			c.warn(k)
+		}
+	}
+	return c.y + 2
+}
+
+// strokesEvery is how many folds of one edge a stroke stands for, so that strokes
+// stay 2 mm apart.
+func (j *job) strokesEvery() int {
+	return max(1, int(math.Ceil(2/j.Ruff.Plan.Pitch_mm-1e-9)))
+}
+
+func (j *job) strokesWords() string {
+	n := j.strokesEvery()
+	if n == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" (one stroke for every %d folds of an edge)", n)
+}
+
+// bandTile draws one tile, the piece's upper cut edge at `top`. The outer half
+// lies below, so that the band stands on the sheet as it is worn: bottom edge
+// down, with the inner half folded up behind it.
+func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
+	b := j.Pattern.Band
+	size := t.To_mm - t.From_mm
+	head := fmt.Sprintf("band, tile %d of %d", i+1, n)
+	if i > 0 {
+		head += "  ·  lay this end at " + j.len(t.From_mm) + " from the cut end"
+	} else {
+		head += "  ·  begins at the cut end"
+	}
+	p.text(0, top-1.2, sizeBody, figure.Bold, 0, head)
+	// y on the sheet of y across the band (from the outer half's cut edge).
+	at := func(y float64) float64 { return top + b.CutWide_mm - y }
+	x := func(place float64) float64 { return place - t.From_mm }
+	clip := func(place float64) float64 { return math.Min(math.Max(place, t.From_mm), t.To_mm) - t.From_mm }
+	across := func(width float64, dash []float64, y, from, to float64) {
+		if to > t.From_mm && from < t.To_mm {
+			p.line(width, dash, pt(clip(from), at(y)), pt(clip(to), at(y)))
+		}
+	}
+	upright := func(width float64, dash []float64, place, y0, y1 float64) bool {
+		if place < t.From_mm-1e-9 || place > t.To_mm+1e-9 {
+			return false
+		}
+		p.line(width, dash, pt(x(place), at(y0)), pt(x(place), at(y1)))
+		return true
+	}
+	fold := []float64{5, 1.6}
+	sew := []float64{0.1, 1.4}
+	across(bold, nil, 0, 0, b.CutLong_mm)
+	across(bold, nil, b.CutWide_mm, 0, b.CutLong_mm)
+	upright(bold, nil, 0, 0, b.CutWide_mm)
+	upright(bold, nil, b.CutLong_mm, 0, b.CutWide_mm)
+	across(medium, fold, b.Fold_mm, 0, b.CutLong_mm)
+	if b.Seam_mm > 0 {
+		in, out := b.Seam_mm, b.CutLong_mm-b.Seam_mm
+		across(0.35, sew, b.Seam_mm, in, out)
+		across(0.35, sew, b.CutWide_mm-b.Seam_mm, in, out)
+		upright(0.35, sew, in, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
+		upright(0.35, sew, out, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
+	}
+	// Tile joins.
+	if i > 0 {
+		p.line(fine, nil, pt(0, top), pt(0, top+b.CutWide_mm))
+		for _, y := range []float64{0.3, 0.7} {
+			p.cross(overlap_mm/2, at(b.CutWide_mm*y))
+		}
+		p.text(0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i-1))
+	}
+	if i < n-1 {
+		e := t.To_mm - overlap_mm
+		p.line(fine, []float64{2, 1}, pt(x(e), top), pt(x(e), top+b.CutWide_mm))
+		for _, y := range []float64{0.3, 0.7} {
+			p.cross(x(e)+overlap_mm/2, at(b.CutWide_mm*y))
+		}
+		p.text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i))
+		p.text(Live_mm, top-1.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", joinLetters(i), i+2, j.len(e)))
+	}
+	j.bandStrokes(p, t, x, at)
+	// Quarter and centre marks, with their names on the inner half.
+	for k, m := range b.Marks {
+		if !upright(medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
+			continue
+		}
+		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), m.Name)
+	}
+	for _, c := range b.Closures {
+		if c.X_mm < t.From_mm || c.X_mm > t.To_mm {
+			continue
+		}
+		j.closure(p, c, x(c.X_mm), at(b.Seam_mm+c.Up_mm), size)
+	}
+	if i == 0 || n == 1 {
+		j.grain(p, t, at)
+	}
+}
+
+// bandStrokes draws where the folds are sewn.
+func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
+	b := j.Pattern.Band
+	half := j.Ruff.Plan.Pitch_mm / 2
+	every := j.strokesEvery()
+	var strokes [][]figure.Point
+	seen := map[scheme.Edge]int{}
+	for k, m := range j.Ruff.Plan.Marks {
+		place := b.RowFrom_mm + float64(k)*half
+		seen[m.Edge]++
+		if (seen[m.Edge]-1)%every != 0 || m.Edge == scheme.EdgeNone || place < t.From_mm || place > t.To_mm {
+			continue
+		}
+		y := b.Fold_mm
+		long := -1.6
+		if m.Edge == scheme.EdgeBottom {
+			y, long = b.Seam_mm, 1.6
+		}
+		strokes = append(strokes, []figure.Point{pt(x(place), at(y)), pt(x(place), at(y+long))})
+	}
+	p.lines(fine, nil, strokes...)
+}
+
+// bandName sets a mark's name beside its line, on the side that has room.
+func (j *job) bandName(p *Page, x, size, y float64, words string) {
+	w := figure.TextWidth(words, sizeSmall, figure.Italic)
+	anchor, at := 0.0, x+1
+	if x+1+w > size {
+		anchor, at = 1, x-1
+	}
+	if anchor == 1 && at-w < 0 {
+		return // a tile too short for its words: the neighbour shows them
+	}
+	p.text(at, y, sizeSmall, figure.Italic, anchor, words)
+}
+
+// closure draws one half of a closure.
+func (j *job) closure(p *Page, c pattern.Closure, x, y, size float64) {
+	p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{ring(x, y, 1.1)}, Closed: true, Stroke: black, Width_mm: medium})
+	p.dot(x, y, 0.3)
+	w := figure.TextWidth(c.Kind, sizeSmall, figure.Upright)
+	if x+2+w < size {
+		p.text(x+2, y+0.9, sizeSmall, figure.Upright, 0, c.Kind)
+	} else if x-2-w > 0 {
+		p.text(x-2, y+0.9, sizeSmall, figure.Upright, 1, c.Kind)
+	}
+}
+
+// grain draws the grain line and what each half is.
+func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
+	b := j.Pattern.Band
+	along := scheme.Warp
+	for _, q := range j.Pattern.Cut.Layout.Placed {
+		if q.Kind == pattern.KindBand {
+			along = q.Along
+		}
+	}
+	room := b.Carry_mm / 4 // between the first two quarter marks
+	y := at(b.Fold_mm + b.Height_mm*0.75)
+	left := b.Seam_mm + 0.26*room
+	right := b.Seam_mm + 0.58*room
+	if b.Height_mm < 12 || b.Seam_mm+room > t.To_mm || room < 25 {
+		return
+	}
+	p.line(medium, nil, pt(left, y), pt(right, y))
+	p.lines(medium, nil, []figure.Point{pt(left+2, y-1.1), pt(left, y), pt(left+2, y+1.1)}, []figure.Point{pt(right-2, y-1.1), pt(right, y), pt(right-2, y+1.1)})
+	p.text((left+right)/2, y-1, sizeSmall, figure.Italic, 0.5, "thread: "+string(along))
+	p.text(right+2, y+0.9, sizeSmall, figure.Italic, 0, fit("inner half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
+	p.text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sizeSmall, figure.Italic, 0, fit("outer half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
+	w := 0.74*room - 1
+	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, figure.Italic, 0, fit("fold: the band's top edge", sizeSmall, figure.Italic, w))
+	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, figure.Italic, 0, fit("sewn: the band's bottom edge", sizeSmall, figure.Italic, w))
+}
+
+// pinsWords lists where the quarters of the strip are pinned: mark and place.
+func (j *job) pinsWords() []string {
+	var out []string
+	for _, q := range j.Pattern.Band.Pins {
+		out = append(out, fmt.Sprintf("mark %s of the strip (%s) at %s of the band", strconv.Itoa(q.Mark+1), j.len(q.Strip_mm), j.len(q.Band_mm)))
+	}
+	return out
+}

@@ -1,0 +1,297 @@
+package paper
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"sort"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+)
+
+// cutting is the sheet for the shop and the cutting table: what to buy, where each
+// piece lies on the cloth, its size before and after the first wash.
+func (j *job) cutting() ([]*Page, error) {
+	f := newFlow("cutting", "Cloth: buy and cut")
+	f.page.Holds = "layout on the bolt, not full size"
+	cut := j.Pattern.Cut
+	lay := cut.Layout
+	f.head("Buy", 20)
+	f.para(strong(j.bought(cut.Buy)), plain(fmt.Sprintf(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.",
+		j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
+	f.para(plain("Thread: " + j.thread() + ". " + j.notions()))
+	if j.Pattern.Strip.Have_mm > 0 {
+		f.para(plain(fmt.Sprintf("At hand already: a strip of %s. Only what it lacks is on the layout.", j.len(j.Pattern.Strip.Have_mm))))
+	}
+	if j.Pattern.Band.AtHand {
+		f.para(plain("The band is made already and is not on the layout."))
+	}
+	if len(lay.Left) > 0 {
+		names := []string{}
+		for _, s := range lay.Left {
+			names = append(names, fmt.Sprintf("%s, %s by %s", s.Name, j.len(s.Long_mm), j.len(s.Wide_mm)))
+		}
+		f.para(strong("From other cloth: "), plain(list(names)+". This cloth is too narrow for "+map[bool]string{true: "it", false: "them"}[len(names) == 1]+"."))
+	}
+	done := map[string]bool{}
+	j.warnAll(f, done, StepCloth)
+
+	f.head("Wash first, then cut", 30)
+	f.para(plain("Wash, dry and iron the cloth as the finished "+j.thing()+" will be washed, before anything is cut. The layout is drawn and measured on the cloth "),
+		strong("as bought"), plain(fmt.Sprintf("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.",
+			trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
+
+	// The layout stands on a page that holds it and its words.
+	high := j.layoutHigh()
+	high = min(max(high, 40), bodyBottom_mm-bodyTop_mm-24)
+	f.head("Layout", min(high, 100)+14)
+	high = min(high, bodyBottom_mm-f.y-13)
+	j.drawLayout(f, high)
+
+	f.head("Pieces", 24)
+	rows := [][]string{}
+	for _, g := range j.pieces() {
+		rows = append(rows, g)
+	}
+	f.table(sizeBody, []tableColumn{{"piece", 30, false}, {"how many", 12, true}, {"cut, washed", 28, true}, {"on the cloth as bought", 30, true}, {"thread along it", 16, false}}, rows)
+	f.small(plain(j.sums()))
+	j.ways(f)
+	return f.pages, nil
+}
+
+// bought is what is asked for in the shop.
+func (j *job) bought(b pattern.Buy) string {
+	if j.Units == scheme.Inches {
+		return yards(b.Eighths) + " (" + trim(b.Metric_mm/1000, 2) + " m)"
+	}
+	return trim(b.Metric_mm/1000, 2) + " m (" + yards(b.Eighths) + ")"
+}
+
+// yards writes eighths of a yard: "1 3/8 yd".
+func yards(eighths int) string {
+	whole, part := eighths/8, eighths%8
+	frac := [...]string{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"}[part]
+	switch {
+	case part == 0:
+		return strconv.Itoa(whole) + " yd"
+	case whole == 0:
+		return frac + " yd"
+	}
+	return strconv.Itoa(whole) + " " + frac + " yd"
+}
+
+// thread is the thread to have, in whole 10 m or yards, with something over.
+func (j *job) thread() string {
+	m := math.Ceil(j.work.Thread_mm/1000/10) * 10
+	if j.Units == scheme.Inches {
+		return fmt.Sprintf("%s yd or more of linen or cotton thread, waxed (reckoned: %s yd)", trim(math.Ceil(m/0.9144/10)*10, 0), trim(j.work.Thread_mm/914.4, 0))
+	}
+	return fmt.Sprintf("%s m or more of linen or cotton thread, waxed (reckoned: %s m)", trim(m, 0), trim(j.work.Thread_mm/1000, 0))
+}
+
+func (j *job) notions() string {
+	pairs := 0
+	for _, c := range j.Pattern.Band.Closures {
+		pairs = max(pairs, c.Pair)
+	}
+	what := map[scheme.Closure]string{
+		scheme.Hooks: plural(pairs, "hook and eye", "hooks and eyes"), scheme.Buttons: plural(pairs, "button", "buttons"),
+		scheme.Ties: plural(pairs, "pair of ties", "pairs of ties"),
+	}[j.s.Band.Closure]
+	return "To close the band: " + what + "."
+}
+
+const layoutLabel = 2.2
+
+// layoutHigh is how high the layout would be drawn at the width of the sheet.
+func (j *job) layoutHigh() float64 {
+	lay := j.Pattern.Cut.Layout
+	return j.layoutScale() * lay.Length_mm
+}
+
+func (j *job) layoutScale() float64 { return (Live_mm - 34) / j.Pattern.Cut.Layout.Bolt_mm }
+
+// drawLayout draws the whole cloth as bought, `high` mm high at most.
+func (j *job) drawLayout(f *flow, high float64) {
+	lay := j.Pattern.Cut.Layout
+	k := min(j.layoutScale(), high/lay.Length_mm)
+	p := f.page
+	wide, long := k*lay.Bolt_mm, k*lay.Length_mm
+	x0, y0 := (Live_mm-wide)/2, f.y+5
+	y1 := y0 + long
+	at := func(x, y float64) figure.Point { return pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
+	p.rect(medium, nil, nil, x0, y0, x0+wide, y1)
+	// Selvedges: a dotted line each.
+	for _, x := range []float64{lay.Selvedge_mm, lay.Bolt_mm - lay.Selvedge_mm} {
+		if lay.Selvedge_mm > 0 {
+			p.line(fine, []float64{0.2, 0.8}, at(x, 0), at(x, lay.Length_mm))
+		}
+	}
+	for _, q := range lay.Placed {
+		a, b := at(q.X_mm, q.Y_mm), at(q.X_mm+q.Wide_mm, q.Y_mm+q.Long_mm)
+		fill := &white
+		if q.Kind != pattern.KindStrip {
+			fill = &pale
+		}
+		p.rect(medium, nil, fill, a.X, b.Y, b.X, a.Y)
+		words := q.Name
+		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel && w > 4 {
+			if s := fit(words, layoutLabel, figure.Upright, w-1); len([]rune(s)) >= 3 {
+				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, s)
+			} else if n := lastWord(q.Name); figure.TextWidth(n, layoutLabel, figure.Upright) < w {
+				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, n)
+			}
+		}
+	}
+	p.measure(pt(x0, y0-2.2), pt(x0+wide, y0-2.2), j.len(lay.Bolt_mm))
+	p.measure(pt(x0+wide+8, y1), pt(x0+wide+8, y0), j.len(lay.Length_mm))
+	// The warp's arrow.
+	ax := x0 - 5
+	mid := (y0 + y1) / 2
+	half := min(long/2, 14)
+	p.line(medium, nil, pt(ax, mid+half), pt(ax, mid-half))
+	p.lines(medium, nil, []figure.Point{pt(ax-1.2, mid-half+2), pt(ax, mid-half), pt(ax+1.2, mid-half+2)},
+		[]figure.Point{pt(ax-1.2, mid+half-2), pt(ax, mid+half), pt(ax+1.2, mid+half-2)})
+	p.text(ax-1.4, mid+1, sizeSmall, figure.Italic, 1, "warp")
+	f.y = y1 + 1.5
+	f.small(slant(fmt.Sprintf("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.",
+		trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))
+}
+
+func lastWord(s string) string {
+	for i := len(s) - 1; i >= 0; i-- {
+		if s[i] == ' ' {
+			return s[i+1:]
+		}
+	}
+	return s
+}
+
+// pieces groups the layout's pieces of one size into rows of the table.
+func (j *job) pieces() [][]string {
+	lay := j.Pattern.Cut.Layout
+	washed := lay.Washed()
+	type key struct {
+		kind             pattern.Kind
+		name             string
+		long, wide, warp int
+	}
+	groups := map[key][]int{}
+	var keys []key
+	for i, q := range washed.Placed {
+		k := key{kind: q.Kind, long: int(math.Round(10 * q.Long_mm)), wide: int(math.Round(10 * q.Wide_mm))}
+		if q.Along == scheme.Warp {
+			k.warp = 1
+		}
+		if q.Kind != pattern.KindStrip {
+			k.name = baseName(q.Name)
+		}
+		if groups[k] == nil {
+			keys = append(keys, k)
+		}
+		groups[k] = append(groups[k], i)
+	}
+	rank := map[pattern.Kind]int{pattern.KindStrip: 0, pattern.KindBand: 1, pattern.KindSwatch: 2}
+	sort.SliceStable(keys, func(a, b int) bool { return rank[keys[a].kind] < rank[keys[b].kind] })
+	size := func(q pattern.Placed) string {
+		long, wide := q.Long_mm, q.Wide_mm
+		if q.Along == scheme.Weft {
+			long, wide = wide, long
+		}
+		return j.len(long) + " × " + j.len(wide)
+	}
+	var rows [][]string
+	for _, k := range keys {
+		first := groups[k][0]
+		name := k.name
+		if k.kind == pattern.KindStrip {
+			name = washed.Placed[first].Name
+			if n := len(groups[k]); n > 1 {
+				name = "strips " + numbers(washed.Placed, groups[k])
+			}
+		}
+		rows = append(rows, []string{name, strconv.Itoa(len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), string(washed.Placed[first].Along)})
+	}
+	return rows
+}
+
+// baseName drops a number from the end: "swatch, warp 2" is "swatch, warp".
+func baseName(s string) string {
+	n := lastWord(s)
+	if _, err := strconv.Atoi(n); err == nil && len(n)+1 < len(s) {
+		return s[:len(s)-len(n)-1]
+	}
+	return s
+}
+
+// numbers writes the numbers of strips: "1 to 3, 5".
+func numbers(all []pattern.Placed, which []int) string {
+	var ns []int
+	for _, i := range which {
+		if n, err := strconv.Atoi(lastWord(all[i].Name)); err == nil {
+			ns = append(ns, n)
+		}
+	}
+	sort.Ints(ns)
+	s := ""
+	for i := 0; i < len(ns); {
+		k := i
+		for k+1 < len(ns) && ns[k+1] == ns[k]+1 {
+			k++
+		}
+		if s != "" {
+			s += ", "
+		}
+		s += strconv.Itoa(ns[i])
+		if k > i {
+			s += " to " + strconv.Itoa(ns[k])
+		}
+		i = k + 1
+	}
+	return s
+}
+
+// sums shows that the pieces make the strip: the two numbers that must agree.
+func (j *job) sums() string {
+	st, cut := j.Pattern.Strip, j.Pattern.Cut
+	var joins float64
+	for _, x := range cut.Joins {
+		joins += x.Consumes_mm
+	}
+	return fmt.Sprintf("The strip's width, %s = depth %s + hem %s + what the band takes %s. Its length, %s = marks %s + two end hems %s + spare %s; %s in %s take %s of cloth more.",
+		j.len(st.Width_mm), j.len(st.Depth_mm), j.len(st.Hem_mm), j.len(st.Takeup_mm),
+		j.len(st.Length_mm), j.len(st.Marked_mm), j.len(2*st.Hem_mm), j.len(st.Spare_mm),
+		plural(len(cut.Joins), "join", "joins"), plural(len(cut.Pieces), "piece", "pieces"), j.len(joins))
+}
+
+// ways names the other ways of cutting that take the least cloth, where there are
+// any.
+func (j *job) ways(f *flow) {
+	all := slices.Clone(j.Pattern.Ways)
+	slices.SortStableFunc(all, func(a, b pattern.Way) int { return cmp.Compare(a.Buy.Need_mm, b.Buy.Need_mm) })
+	var said []string
+	for _, w := range all {
+		if w.Along == j.Pattern.Cut.Along && w.Side == j.Pattern.Cut.Side {
+			continue
+		}
+		words := "along the " + string(w.Along)
+		if w.Along == scheme.Warp {
+			words += ", " + strconv.Itoa(w.Side) + " side by side"
+		}
+		words += ": " + j.bought(w.Buy) + ", " + plural(w.Joins, "join", "joins")
+		if w.Shown > 0 {
+			words += " of which " + strconv.Itoa(w.Shown) + " would show"
+		}
+		if said = append(said, words); len(said) == 4 {
+			break
+		}
+	}
+	if len(said) > 0 {
+		f.small(strong("Other ways to cut the strip: "), plain(strings.Join(said, "; ")+"."))
+	}
+}

@@ -1,0 +1,69 @@
+package paper
+
+import (
+	"strings"
+	"sync"
+
+	"golang.org/x/image/font/sfnt"
+	"ruffwright/geom/figure"
+)
+
+// parsed holds the sheets' fonts; parsing constant bytes once is no state.
+var parsed = [3]func() *sfnt.Font{
+	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Upright) }),
+	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Italic) }),
+	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Bold) }),
+}
+
+func mustParse(f figure.Face) *sfnt.Font {
+	font, err := sfnt.Parse(figure.TTF(f))
+	if err != nil {
+		panic("paper: embedded font: " + err.Error()) // bytes are compiled in: TestPrintable
+	}
+	return font
+}
+
+// printable replaces what the sheets' fonts have no letter for by a question mark
+// and drops control characters, so that a name from anywhere can be printed.
+func printable(s string, face figure.Face) string {
+	plain := true
+	for _, r := range s {
+		if r < ' ' || r > '~' {
+			plain = false
+			break
+		}
+	}
+	if plain {
+		return s
+	}
+	if face < figure.Upright || face > figure.Bold {
+		face = figure.Upright
+	}
+	var b strings.Builder
+	var buf sfnt.Buffer
+	for _, r := range s {
+		switch g, err := parsed[face]().GlyphIndex(&buf, r); {
+		case r < ' ' || r == 0x7f:
+		case err != nil || g == 0 || r > 0xffff:
+			b.WriteByte('?')
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
+// fit shortens s with an ellipsis until it is no wider than w mm.
+func fit(s string, size float64, face figure.Face, w float64) string {
+	if figure.TextWidth(s, size, face) <= w {
+		return s
+	}
+	runes := []rune(s)
+	for len(runes) > 0 {
+		runes = runes[:len(runes)-1]
+		if t := strings.TrimRight(string(runes), " ") + "…"; figure.TextWidth(t, size, face) <= w {
+			return t
+		}
+	}
+	return ""
+}

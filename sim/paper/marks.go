@@ -1,0 +1,103 @@
+package paper
+
+import (
+	"fmt"
+	"strconv"
+
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+)
+
+// marks is the table of marks: every place from the strip's hemmed end, rounded by
+// itself.
+func (j *job) marks() ([]*Page, error) {
+	f := newFlow("marks", "Table of marks")
+	f.page.Holds = "every mark from one end"
+	t := j.table
+	f.para(strong("Join and hem the strip first. "), plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at the hemmed end that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
+		unitWord(t.Units), j.stepWords())))
+	f.para(plain(fmt.Sprintf("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))),
+		plain("Mark on the wrong side, at the inner (raw) edge, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever."))
+	f.para(plain(j.sewing() + " " + j.tuckWords()))
+	if len(t.Rows) == 0 {
+		return f.pages, nil
+	}
+	own := j.Ruff.Plan.MarksOwn
+	tucked := false
+	for _, r := range t.Rows {
+		tucked = tucked || r.Tucked
+	}
+	columns := []tableColumn{{"set", 7, true}, {"fold", 14, false}, {"place", 15, true}}
+	if tucked {
+		columns = append(columns, tableColumn{"tuck", 15, true}, tableColumn{"to", 15, true})
+	}
+	if own {
+		columns = append(columns, tableColumn{"sewn", 12, false})
+	}
+	columns = append(columns, tableColumn{"", 15, false})
+	rows := make([][]string, 0, len(t.Rows))
+	for _, r := range t.Rows {
+		row := []string{strconv.Itoa(r.Set), markName(r.Fold), t.Text(r.Place)}
+		if r.Mark < 0 {
+			row[0], row[1] = "", "–"
+		}
+		if tucked {
+			a, b := "", ""
+			if r.Tucked {
+				a, b = t.Text(r.TuckA), t.Text(r.TuckB)
+			}
+			row = append(row, a, b)
+		}
+		if own {
+			edge := map[scheme.Edge]string{scheme.EdgeTop: "top", scheme.EdgeBottom: "bottom", scheme.EdgeNone: "no"}[r.Edge]
+			row = append(row, edge)
+		}
+		rows = append(rows, append(row, rowNote(r)))
+	}
+	f.skip(1)
+	f.gap = 6
+	if !own && t.Units != scheme.Inches || !tucked {
+		f.split(3)
+	} else {
+		f.split(2)
+	}
+	f.table(sizeSmall, columns, rows)
+	return f.pages, nil
+}
+
+// markName is a fold in the tables: short.
+func markName(f scheme.Fold) string {
+	if f == scheme.Crest {
+		return "top"
+	}
+	return "bottom"
+}
+
+func rowNote(r pattern.Row) string {
+	switch {
+	case r.Quarter && r.Join:
+		return "pin, join"
+	case r.Quarter:
+		return "pin"
+	case r.Join:
+		return "join"
+	}
+	return ""
+}
+
+func (j *job) stepWords() string {
+	if j.table.Units == scheme.Inches {
+		return "1/32 in"
+	}
+	return j.len(j.table.Step_mm)
+}
+
+// tuckWords says how a tuck is made.
+func (j *job) tuckWords() string {
+	for _, r := range j.table.Rows {
+		if r.Tucked {
+			return "Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."
+		}
+	}
+	return ""
+}

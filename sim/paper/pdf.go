@@ -1,0 +1,258 @@
+package paper
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"io"
+	"strconv"
+
+	"codeberg.org/go-pdf/fpdf"
+	"ruffwright/geom/figure"
+)
+
+// pictureRes is the resolution of pictures of cloth in px/mm: 300 dots an inch.
+const pictureRes = 300 / 25.4
+
+const family = "sheet"
+
+func style(f figure.Face) string {
+	switch f {
+	case figure.Italic:
+		return "I"
+	case figure.Bold:
+		return "B"
+	}
+	return ""
+}
+
+// writePDF replays the pages into one PDF. The live area lies in the middle of the
+// paper; a printer's stretch is taken back about the same middle.
+func writePDF(in Input, pages []Page, w io.Writer) error {
+	fx, fy, err := in.Printer.factors()
+	if err != nil {
+		return err
+	}
+	wide, high := in.Paper.Size()
+	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: wide, Ht: high}})
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(0, 0, 0)
+	f.SetCompression(true)
+	f.SetCatalogSort(true)
+	f.SetCreationDate(in.Date)
+	f.SetModificationDate(in.Date)
+	f.SetProducer("ruffwright", true)
+	f.SetTitle(printable(in.Ruff.Plan.Scheme.Name+" · sheets", figure.Upright), true)
+	f.SetLang("en-GB")
+	f.SetDisplayMode("fullpage", "continuous")
+	for _, face := range []figure.Face{figure.Upright, figure.Italic, figure.Bold} {
+		f.AddUTF8FontFromBytes(family, style(face), figure.TTF(face))
+	}
+	f.SetLineCapStyle("round")
+	f.SetLineJoinStyle("round")
+	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2}
+	for n, p := range pages {
+		f.AddPage()
+		f.Bookmark(strconv.Itoa(p.Number)+"  "+p.Title, 0, 0)
+		r.forget()
+		stretched := fx != 1 || fy != 1
+		if stretched {
+			f.TransformBegin()
+			f.TransformScale(100*fx, 100*fy, wide/2, high/2)
+		}
+		for i, pic := range p.Pictures {
+			if err := r.picture(pic, fmt.Sprintf("picture %d on sheet %d", i+1, n+1)); err != nil {
+				return err
+			}
+		}
+		for _, it := range p.Items {
+			r.item(it, 0, 0)
+		}
+		if stretched {
+			f.TransformEnd()
+		}
+	}
+	var b bytes.Buffer
+	if err := f.Output(&b); err != nil {
+		return fmt.Errorf("paper: cannot write the PDF: %w", err)
+	}
+	out, err := unscaled(b.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(out)
+	return err
+}
+
+// unscaled puts the viewer's preference /PrintScaling /None (ISO 32000-1, 12.2)
+// into the catalogue. It is the last object of the file, so that only the address
+// of the table of objects moves.
+func unscaled(pdf []byte) ([]byte, error) {
+	const (
+		catalogue = "/Type /Catalog\n"
+		wish      = "/ViewerPreferences << /PrintScaling /None >>\n"
+		startxref = "\nstartxref\n"
+	)
+	at := bytes.LastIndex(pdf, []byte(catalogue))
+	end := bytes.LastIndex(pdf, []byte(startxref))
+	if at < 0 || end < at || bytes.Contains(pdf[at:end], []byte(" 0 obj")) {
+		return nil, errors.New("paper: the PDF's catalogue is not its last object")
+	}
+	at += len(catalogue)
+	tail := pdf[end+len(startxref):]
+	n := bytes.IndexByte(tail, '\n')
+	if n < 0 {
+		return nil, errors.New("paper: the PDF has no table of objects")
+	}
+	address, err := strconv.Atoi(string(tail[:n]))
+	if err != nil || address < at {
+		return nil, errors.New("paper: the PDF's table of objects does not follow its catalogue")
+	}
+	out := make([]byte, 0, len(pdf)+len(wish)+2)
+	out = append(out, pdf[:at]...)
+	out = append(out, wish...)
+	out = append(out, pdf[at:end+len(startxref)]...)
+	out = strconv.AppendInt(out, int64(address+len(wish)), 10)
+	return append(out, tail[n:]...), nil
+}
+
+// replay paints items through fpdf and remembers what is set, so that it is not
+// set again.
+type replay struct {
+	f      *fpdf.Fpdf
+	dx, dy float64 // of the live area
+	stroke int
+	fill   int
+	text   int
+	width  float64
+	dash   string
+	font   string
+}
+
+// forget is called on a new page, where fpdf sets everything anew.
+func (r *replay) forget() {
+	r.stroke, r.fill, r.text, r.width, r.dash, r.font = -1, -1, -1, -1, "?", ""
+}
+
+// shade is the grey of a colour on white paper: the sheets are black and white.
+func shade(c color.NRGBA) int {
+	y := (299*int(c.R) + 587*int(c.G) + 114*int(c.B) + 500) / 1000 // Rec. 601 luma
+	return 255 - (255-y)*int(c.A)/255
+}
+
+func (r *replay) item(it figure.Item, x, y float64) {
+	switch it := it.(type) {
+	case figure.Path:
+		r.path(it, x+r.dx, y+r.dy)
+	case figure.Label:
+		r.label(it, x+r.dx, y+r.dy)
+	}
+}
+
+func (r *replay) path(p figure.Path, x, y float64) {
+	fill := p.Closed && p.Fill.A > 0
+	stroke := p.Stroke.A > 0 && p.Width_mm > 0
+	if !fill && !stroke {
+		return
+	}
+	if fill {
+		if s := shade(p.Fill); s != r.fill {
+			r.f.SetFillColor(s, s, s)
+			r.fill = s
+		}
+	}
+	how := "F"
+	if stroke {
+		if s := shade(p.Stroke); s != r.stroke {
+			r.f.SetDrawColor(s, s, s)
+			r.stroke = s
+		}
+		if p.Width_mm != r.width {
+			r.f.SetLineWidth(p.Width_mm)
+			r.width = p.Width_mm
+		}
+		if d := fmt.Sprint(p.Dash_mm); d != r.dash {
+			r.f.SetDashPattern(p.Dash_mm, 0)
+			r.dash = d
+		}
+		how = "D"
+		if fill {
+			how = "FD"
+		}
+	}
+	drawn := false
+	for _, line := range p.Lines {
+		if len(line) < 2 {
+			continue
+		}
+		drawn = true
+		for i, q := range line {
+			if i == 0 {
+				r.f.MoveTo(x+q.X, y+q.Y)
+			} else {
+				r.f.LineTo(x+q.X, y+q.Y)
+			}
+		}
+		if p.Closed {
+			r.f.ClosePath()
+		}
+	}
+	if drawn {
+		r.f.DrawPath(how)
+	}
+}
+
+func (r *replay) label(l figure.Label, x, y float64) {
+	if l.Text == "" {
+		return
+	}
+	if s := shade(l.Color); s != r.text {
+		r.f.SetTextColor(s, s, s)
+		r.text = s
+	}
+	if font := fmt.Sprint(style(l.Face), l.Size_mm); font != r.font {
+		r.f.SetFont(family, style(l.Face), l.Size_mm*72/25.4)
+		r.font = font
+	}
+	at := l.Box().Min
+	r.f.Text(x+at.X, y+at.Y+l.Size_mm*above, printable(l.Text, l.Face))
+}
+
+// picture sets a drawing: everything up to its last surface as one grey picture,
+// what lies over it as lines and text.
+func (r *replay) picture(p Picture, name string) error {
+	last := -1
+	for i, it := range p.Drawing.Items {
+		if _, ok := it.(figure.Surface); ok {
+			last = i
+		}
+	}
+	x, y := p.At.X+r.dx, p.At.Y+r.dy
+	w, h := p.Drawing.Width_mm, p.Drawing.Height_mm
+	r.f.ClipRect(x, y, w, h, false)
+	if last >= 0 {
+		below := p.Drawing
+		below.Items = below.Items[:last+1]
+		below.Ground = white
+		colour := below.Image(pictureRes)
+		img := image.NewGray(colour.Bounds())
+		draw.Draw(img, img.Rect, colour, colour.Rect.Min, draw.Src)
+		var b bytes.Buffer
+		if err := png.Encode(&b, img); err != nil {
+			return fmt.Errorf("paper: %s: %w", name, err)
+		}
+		opt := fpdf.ImageOptions{ImageType: "PNG"}
+		r.f.RegisterImageOptionsReader(name, opt, &b)
+		r.f.ImageOptions(name, x, y, w, h, false, opt, 0, "")
+	}
+	for _, it := range p.Drawing.Items[last+1:] {
+		r.item(it, p.At.X, p.At.Y)
+	}
+	r.f.ClipEnd()
+	r.forget() // the clip's end restores what was set before it
+	return nil
+}

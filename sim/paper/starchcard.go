@@ -1,0 +1,167 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cloth"
+)
+
+// starch is the starch-and-set card.
+func (j *job) starch() ([]*Page, error) {
+	f := newFlow("starch", "Starch and set")
+	f.page.Holds = "bath, swatch loop, sticks, drying"
+	t, err := j.target()
+	if err != nil {
+		return nil, err
+	}
+	b, err := j.bath()
+	if err != nil {
+		return nil, err
+	}
+	done := map[string]bool{}
+
+	f.head("How stiff", 16)
+	switch {
+	case !t.known:
+		f.para(strong("Not solved yet. "), plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
+	case t.none:
+		f.para(strong("No starch needed: "), plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."))
+	default:
+		from := "The least stiffness that holds this " + j.thing() + ", as solved"
+		if t.fromScheme {
+			from = "The scheme's own wish (starch.bend); solving it for the need has not been asked for"
+		}
+		f.para(strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
+			j.len(t.bend_mm), j.len(j.clothBend()), from, j.needWords())))
+	}
+
+	f.head("The bath", 30)
+	f.para(strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), plain(fmt.Sprintf(" (%s).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
+	f.table(sizeBody, []tableColumn{{"", 46, false}, {"", 24, true}, {"", 46, false}}, [][]string{
+		{"strip and band", trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
+		{"takes up, wrung by hand", j.litres(b.Taken_L), "120 % of its weight (100 to 150 %)"},
+		{"cook", j.litres(b.Cook_L), "so much that it can be moved about in it"},
+		{"dry starch, weighed", grams(b.Starch_g), "or " + j.spoons(b) + ", level; spoons err by a fifth"},
+		{"cold water for the slurry", j.litres(b.Cold_L), "a fifth of the water"},
+		{"boiling water", j.litres(b.Hot_L), ""},
+		{"stays in the cloth", trim(100*b.AddOn, 1) + " % of its weight", "pick-up × strength"},
+	})
+	j.warnAll(f, done, StepCook)
+	f.tick(strong("Cold slurry first. "), plain("Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps."))
+	f.tick(strong("Then heat to a clear paste. "), plain(fmt.Sprintf("Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s starch thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.",
+		capital(string(b.Starch.Kind)), trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource)))
+	f.tick(strong("Let it cool till hand-warm "), plain("before hands go in."))
+	f.para(slant("For a tint: "), plain("a little laundry blue or saffron in the bath, tried on a swatch first."))
+	j.warnAll(f, done, StepColour)
+
+	f.head("The swatch loop", 20)
+	f.tick(plain("Starch three strips, wring them as you will wring the " + j.thing() + ", dry them flat until hard, let them cool."))
+	f.tick(plain("Hang them on the swatch card, compare with the target, write it down."))
+	f.tick(plain("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual."), slant(" (Steps: common practice, no source.)"))
+	f.tick(plain("Only then the " + j.thing() + " itself, with the same bath, the same wringing, the same drying."))
+
+	f.head("Starch and dry", 20)
+	f.tick(plain("Wet the washed " + j.thing() + " through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface."))
+	f.tick(plain("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air."))
+	j.warnAll(f, done, StepDry)
+
+	f.head("Set", 30)
+	f.para(j.stickRuns()...)
+	f.tick(plain("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
+	f.tick(plain("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, " + j.orderWords() + ", press, hold until it keeps its shape, draw the stick out turning."))
+	f.tick(plain("Until it is cold and dry hold the loops apart with "), strong("smooth props that do not stick"), plain(": polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
+	f.tick(plain("Setting takes a learner " + hours(j.work.Setting.Learner) + ", a practised hand " + hours(j.work.Setting.Practised) + "."))
+	j.warnAll(f, done, StepSet)
+
+	f.head("Washing it out", 16)
+	f.para(plain("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch."))
+	return f.pages, nil
+}
+
+// needWords says what the ruff does with that stiffness.
+func (j *job) needWords() string {
+	n := j.Need
+	if n == nil {
+		return ""
+	}
+	var with []string
+	if n.Droop_mm > 0 && finite(n.Droop_mm) {
+		with = append(with, "droops by "+trim(n.Droop_mm, 1)+" mm")
+	}
+	if n.Bow_mm > 0 && finite(n.Bow_mm) {
+		with = append(with, "moves by "+trim(n.Bow_mm, 1)+" mm when the wearer bows")
+	}
+	if len(with) == 0 {
+		return ""
+	}
+	return " With it the " + j.thing() + " " + list(with) + "."
+}
+
+// guess says what strength the target would ask for by the working guess.
+func (j *job) guess(t target, b Bath) string {
+	if !t.known || t.none {
+		return ""
+	}
+	strength, name := FirstStrength(j.clothBend(), t.bend_mm)
+	if strength == 0 || math.Abs(strength-b.Strength_gL) < 1 {
+		return ""
+	}
+	return fmt.Sprintf(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(strength, 0), name)
+}
+
+// strengthName is the name of the nearest of cloth.Baths, by ratio.
+func strengthName(gL float64) string {
+	name, best := "", math.Inf(1)
+	for _, b := range cloth.Baths() {
+		if d := math.Abs(math.Log(gL / b.Starch_gL)); d < best {
+			name, best = b.Name, d
+		}
+	}
+	return name
+}
+
+// spoons writes level spoons, to a half.
+func (j *job) spoons(b Bath) string {
+	if b.Spoons < 1 {
+		return trim(math.Round(2*3*b.Spoons)/2, 1) + " teaspoons of 5 mL"
+	}
+	return trim(math.Round(2*b.Spoons)/2, 1) + " spoons of 15 mL"
+}
+
+func (j *job) stickRuns() []run {
+	loop := j.loop()
+	d := stick(loop, j.Units)
+	from := "drawn, not solved"
+	if j.Ruff.Solved != nil {
+		from = "as solved"
+	}
+	if d == 0 {
+		return []run{strong("Stick: "), plain(fmt.Sprintf("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.len(loop), from))}
+	}
+	return []run{strong("Stick: " + j.len(d) + " thick. "), plain(fmt.Sprintf("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
+}
+
+// orderWords says which loops are set first.
+func (j *job) orderWords() string {
+	if j.s.Ruff.Flaps == scheme.Stand {
+		return "the lower row first, then the upper"
+	}
+	return "the upper row first, then the lower"
+}
+
+// grams writes a weight that a kitchen balance can show.
+func grams(g float64) string {
+	if g < 50 {
+		return trim(math.Round(2*g)/2, 1) + " g"
+	}
+	return trim(g, 0) + " g"
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}

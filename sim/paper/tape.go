@@ -1,0 +1,233 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
+)
+
+// Measures of one tile of the marking tape, in mm.
+const (
+	tapeHead_mm  = 4.3  // words over it
+	tapeHigh_mm  = 21.5 // the tape itself
+	tapePitch_mm = 27.8 // tile to tile down the sheet
+	tapeCross_mm = 14.9 // from its upper edge to its crosses, below the words of the marks
+)
+
+// tape is the marking tape, full size: tiles of the strip's length, each laid by
+// its own place on the maker's tape measure.
+func (j *job) tape() ([]*Page, error) {
+	length := j.Ruff.Plan.Marked_mm
+	all := tiles(length, tileStep(j.Units))
+	var pages []*Page
+	turn := func() *Page {
+		p := &Page{Sheet: "tape", Title: "Marking tape, full size"}
+		pages = append(pages, p)
+		return p
+	}
+	p := turn()
+	y := j.tapeWords(p, len(all), length)
+	on := [][]int{nil} // tiles on each sheet
+	for i, t := range all {
+		if y+tapeHead_mm+tapeHigh_mm > bodyBottom_mm {
+			p = turn()
+			on = append(on, nil)
+			y = bodyTop_mm
+		}
+		j.tile(p, y, i, len(all), t)
+		on[len(on)-1] = append(on[len(on)-1], i)
+		y += tapePitch_mm
+	}
+	for k, numbers := range on {
+		a, b := numbers[0], numbers[len(numbers)-1]
+		pages[k].Holds = fmt.Sprintf("tapes %d to %d: %s to %s", a+1, b+1, j.len(all[a].From_mm), j.len(all[b].To_mm))
+	}
+	return j.tapeMap(pages, on, all, y), nil
+}
+
+// tapeWords says how the tape is used; it gives where the first tile begins.
+func (j *job) tapeWords(p *Page, n int, length float64) float64 {
+	c := column{page: p, w: Live_mm, y: bodyTop_mm}
+	c.para(plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner (raw) edge, zero at the hemmed end, and leave it there. "),
+		strong("Lay each tape by the place printed on it"), plain(", its upper edge along the raw edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
+	c.para(plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of 10 mm. Beyond the last mark come the end hem and the spare.",
+		plural(n, "tape", "tapes"), j.len(length))))
+	// What the signs mean.
+	y := c.y + 2
+	x := 0.0
+	sign := func(w float64, draw func(x float64), words string) {
+		draw(x + 2)
+		p.text(x+w, y+2.6, sizeSmall, figure.Upright, 0, words)
+		x += w + figure.TextWidth(words, sizeSmall, figure.Upright) + 6
+	}
+	sign(5, func(x float64) { p.line(bold, nil, pt(x, y-1), pt(x, y+4)) }, "top fold, its set's number")
+	sign(5, func(x float64) { p.line(bold, []float64{1.2, 1}, pt(x, y-1), pt(x, y+4)) }, "bottom fold")
+	if j.tuckWords() != "" {
+		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring the two ends together")
+	}
+	sign(5, func(x float64) { p.dot(x, y+1.6, 1) }, "quarter: pin here")
+	if len(j.Pattern.Cut.Joins) > 0 {
+		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5) }, "join")
+	}
+	return c.y + 9
+}
+
+// tuckSign is a dotted bracket from a to b.
+func tuckSign(p *Page, a, b, y, depth float64) {
+	p.line(0.3, []float64{0.1, 0.9}, pt(a, y), pt(a, y+depth), pt(b, y+depth), pt(b, y))
+}
+
+// joinSign is a row of slanting stitches.
+func joinSign(p *Page, x, y, high float64) {
+	var lines [][]figure.Point
+	for d := 0.0; d+1.2 <= high; d += 1.5 {
+		lines = append(lines, []figure.Point{pt(x-0.8, y+d+1.2), pt(x+0.8, y+d)})
+	}
+	p.lines(medium, nil, lines...)
+}
+
+// tile draws tape i of n with its head at y.
+func (j *job) tile(p *Page, y float64, i, n int, t Tile) {
+	size := t.To_mm - t.From_mm
+	head := fmt.Sprintf("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
+	if i == 0 {
+		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, the hemmed end", n)
+	}
+	p.text(0, y+3.2, sizeBody, figure.Bold, 0, head)
+	top := y + tapeHead_mm
+	bottom := top + tapeHigh_mm
+	p.rect(medium, nil, nil, 0, top, size, bottom)
+	ruler(p, 0, bottom, t.From_mm, t.To_mm, j.Units, -1, true)
+
+	// The joins with the tapes before and after.
+	if i > 0 {
+		p.cross(overlap_mm/2, top+tapeCross_mm)
+		tapeLetter(p, 0.6, top, joinLetters(i-1))
+	}
+	if i < n-1 {
+		at := t.To_mm - overlap_mm - t.From_mm
+		p.lines(fine, []float64{1.4, 0.8}, []figure.Point{pt(at, top), pt(at, top+5.7)}, []figure.Point{pt(at, top+13.4), pt(at, bottom-6)})
+		p.cross(at+overlap_mm/2, top+tapeCross_mm)
+		tapeLetter(p, at+0.6, top, joinLetters(i))
+		p.text(Live_mm, y+3.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-overlap_mm)))
+	} else if size+40 < Live_mm {
+		p.text(size+3, (top+bottom)/2, sizeBody, figure.Italic, 0, "the last mark, at "+j.len(t.To_mm))
+	}
+	j.tileMarks(p, t, top)
+}
+
+// tapeLetter sets a join's letters between the join and its cross.
+func tapeLetter(p *Page, x, top float64, s string) {
+	size := sizeSmall
+	if len(s) > 1 {
+		size = 1.9
+	}
+	p.text(x, top+tapeCross_mm+0.6, size, figure.Bold, 0, s)
+}
+
+// tileMarks draws the marks that lie on the tile, from its upper edge at top.
+func (j *job) tileMarks(p *Page, t Tile, top float64) {
+	const numberSize, placeSize = 2.9, 2.2
+	size := t.To_mm - t.From_mm
+	on := func(place float64) bool { return place >= t.From_mm-1e-9 && place <= t.To_mm+1e-9 }
+	var tops, bottoms [][]figure.Point
+	ends := [3]float64{-9, -9, -9} // right ends of the words in their rows
+	words := func(row int, x, size_mm float64, face figure.Face, s string, whole float64) bool {
+		w := figure.TextWidth(s, size_mm, face)
+		if x-w/2 < 0.3 || x+w/2 > whole-0.3 {
+			switch { // only the strip's own ends are moved in: others stand whole on the neighbour
+			case t.From_mm == 0 && x < w:
+				x = w/2 + 0.6
+			case t.To_mm >= j.Ruff.Plan.Marked_mm && x > whole-w:
+				x = whole - w/2 - 0.6
+			default:
+				return false
+			}
+		}
+		if x-w/2 < ends[row]+0.7 {
+			return false
+		}
+		y := top + [3]float64{8.6, 10.8, 13}[row]
+		p.text(x, y, size_mm, face, 0.5, s)
+		ends[row] = x + w/2
+		return true
+	}
+	for _, r := range j.table.Rows {
+		place := r.Place.Exact_mm
+		if r.Tucked {
+			a, b := r.TuckA.Exact_mm, r.TuckB.Exact_mm
+			if on(a) || on(b) {
+				j.tileTuck(p, t, a, b, top)
+			}
+		}
+		if !on(place) {
+			continue
+		}
+		x := place - t.From_mm
+		if r.Join {
+			joinSign(p, x, top+0.4, 5)
+		}
+		if r.Mark < 0 {
+			continue
+		}
+		line := []figure.Point{pt(x, top), pt(x, top+5.7)}
+		if r.Fold == scheme.Crest {
+			tops = append(tops, line)
+		} else {
+			bottoms = append(bottoms, line)
+		}
+		if r.Quarter {
+			p.dot(math.Min(math.Max(x+1.5, 1), size-1), top+1.6, 0.9)
+		}
+		words(0, x, numberSize, figure.Bold, strconv.Itoa(r.Set), size)
+		if s := j.table.Text(r.Place); !words(1, x, placeSize, figure.Upright, s, size) {
+			words(2, x, placeSize, figure.Upright, s, size)
+		}
+	}
+	p.lines(bold, nil, tops...)
+	p.lines(bold, []float64{1.2, 1}, bottoms...)
+}
+
+// tileTuck draws the part of a tuck's bracket that lies on the tile.
+func (j *job) tileTuck(p *Page, t Tile, a, b, top float64) {
+	const depth = 3.4
+	dots := []float64{0.1, 0.9}
+	x0, x1 := math.Max(a, t.From_mm)-t.From_mm, math.Min(b, t.To_mm)-t.From_mm
+	if a >= t.From_mm && a < b {
+		p.line(0.3, dots, pt(x0, top), pt(x0, top+depth))
+	}
+	if b <= t.To_mm && a < b {
+		p.line(0.3, dots, pt(x1, top), pt(x1, top+depth))
+	}
+	p.line(0.3, dots, pt(x0, top+depth), pt(x1, top+depth))
+}
+
+// tapeMap draws which tape lies on which sheet and where it begins: a row for
+// every sheet, below the last tape or on a page of its own.
+func (j *job) tapeMap(pages []*Page, on [][]int, all []Tile, y float64) []*Page {
+	const rowHigh, left = 9.0, 20.0
+	p := pages[len(pages)-1]
+	if y+12+float64(len(on))*rowHigh > bodyBottom_mm {
+		p = &Page{Sheet: "tape", Title: "Marking tape: map", Holds: "map of the tapes"}
+		pages = append(pages, p)
+		y = bodyTop_mm
+	}
+	p.text(0, y+5, sizeHead, figure.Bold, 0, "Map of the tapes")
+	p.text(Live_mm, y+5, sizeSmall, figure.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
+	y += 9
+	cell := (Live_mm - left) / 8
+	for k, numbers := range on {
+		p.text(0, y+3.2, sizeBody, figure.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
+		for c, i := range numbers {
+			x := left + cell*float64(c)
+			p.rect(fine, nil, nil, x, y, x+cell-1, y+4)
+			p.text(x+(cell-1)/2, y+3, sizeSmall, figure.Bold, 0.5, strconv.Itoa(i+1))
+			p.text(x+0.3, y+6.8, 2.2, figure.Upright, 0, fit(j.bare(all[i].From_mm), 2.2, figure.Upright, cell-1.3))
+		}
+		y += rowHigh
+	}
+	return pages
+}

@@ -1,0 +1,37 @@
+package paper
+
+import "ruffwright/geom/scheme"
+
+// wear is the wear-and-keep card: the cautions for whoever wears the ruff, how it
+// is put on, and how it is kept.
+func (j *job) wear() ([]*Page, error) {
+	f := newFlow("wear", "Wear and keep")
+	f.page.Holds = "for the wearer and the wardrobe"
+	f.para(plain("This card goes with the " + j.thing() + ", to the wearer and to whoever dresses them. Where local rules (fire, workplace, children) say more, they come first."))
+	done := map[string]bool{}
+	f.head("Cautions", 20)
+	j.warnAll(f, done, StepWear)
+
+	f.head("Putting it on", 16)
+	if j.s.Wearer.Part == scheme.Wrist {
+		f.tick(plain("Open on the inner side of the wrist. Close the band so that a finger passes all round."))
+	} else {
+		f.tick(plain("It opens at the chin. Close the band so that two fingers pass all round, then let the wearer turn, swallow, sing and bow."))
+	}
+	f.tick(plain("Mount " + j.supportWords()))
+	f.tick(plain("Show the wearer, and one other person, how it is opened at one pull."))
+	f.tick(plain("A newly starched edge scratches: a thin collar or kerchief beneath, and a pause when the skin reddens."))
+	f.tick(plain("Damp air, sweat and rain soften starch: carry it boxed, put it on late, take it off first."))
+
+	f.head("After wearing", 16)
+	f.tick(plain("Let it dry on its block. Look for lost stitches, pins, scorched or stained places."))
+	f.tick(plain("Short rest: flat or on its support, uncrushed, dry, away from make-up and food."))
+	f.tick(plain("Long rest: wash the starch out (about three tepid baths of 20 minutes), dry it, store it unstarched, with this card. Silverfish and firebrats eat starch, and starched cloth yellows and breaks in its creases."))
+	f.tick(plain("Each hard starching wears the linen: shirts washed without starch tested 20 to 29 % stronger than heavily starched ones after 10 to 50 washes (a laundry institute). Use no more than the target asks for."))
+	j.warnAll(f, done, StepKeep)
+
+	f.head("Worn, washed, mended", 30)
+	j.spaced(f, []tableColumn{{"day", 16, false}, {"worn by, where", 40, false}, {"starched with (g/L)", 20, false}, {"seen, mended", 44, false}},
+		[][]string{{"", "", "", ""}, {"", "", "", ""}, {"", "", "", ""}, {"", "", "", ""}})
+	return f.pages, nil
+}
