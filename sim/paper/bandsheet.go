@@ -209,8 +209,10 @@ func (j *job) bandName(p *Page, x, size, y float64, words string) {
 
 // closure draws one half of a closure.
 func (j *job) closure(p *Page, c pattern.Closure, x, y, size float64) {
-	p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{ring(x, y, 1.1)}, Closed: true, Stroke: black, Width_mm: medium})
-	p.dot(x, y, 0.3)
+	if r := math.Min(1.1, math.Min(x, size-x)); r > 0.4 {
+		p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{ring(x, y, r)}, Closed: true, Stroke: black, Width_mm: medium})
+	}
+	p.dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
 	w := figure.TextWidth(c.Kind, sizeSmall, figure.Upright)
 	if x+2+w < size {
 		p.text(x+2, y+0.9, sizeSmall, figure.Upright, 0, c.Kind)
@@ -229,7 +231,7 @@ func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
 		}
 	}
 	room := b.Carry_mm / 4 // between the first two quarter marks
-	y := at(b.Fold_mm + b.Height_mm*0.75)
+	y := at(b.Fold_mm + b.Height_mm*0.5)
 	left := b.Seam_mm + 0.26*room
 	right := b.Seam_mm + 0.58*room
 	if b.Height_mm < 12 || b.Seam_mm+room > t.To_mm || room < 25 {
@@ -240,6 +242,9 @@ func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
 	p.text((left+right)/2, y-1, sizeSmall, figure.Italic, 0.5, "thread: "+string(along))
 	p.text(right+2, y+0.9, sizeSmall, figure.Italic, 0, fit("inner half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
 	p.text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sizeSmall, figure.Italic, 0, fit("outer half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
+	if b.Height_mm < 16 {
+		return
+	}
 	w := 0.74*room - 1
 	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, figure.Italic, 0, fit("fold: the band's top edge", sizeSmall, figure.Italic, w))
 	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, figure.Italic, 0, fit("sewn: the band's bottom edge", sizeSmall, figure.Italic, w))

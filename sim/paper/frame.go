@@ -107,7 +107,7 @@ func (j *job) stretchWords() string {
 		return ""
 	}
 	show := func(f float64) string { return trim(100/f, 2) }
-	return fmt.Sprintf("  ·  only for the printer that made the square %s × %s mm", show(fx), show(fy))
+	return fmt.Sprintf("  ·  for a printer that makes 100 mm %s × %s", show(fx), show(fy))
 }
 
 func unitWord(u scheme.Units) string {

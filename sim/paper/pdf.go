@@ -9,6 +9,7 @@ import (
 	"image/draw"
 	"image/png"
 	"io"
+	"math"
 	"strconv"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -54,7 +55,7 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	}
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
-	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2}
+	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2, wide: map[int]bool{}}
 	for n, p := range pages {
 		f.AddPage()
 		f.Bookmark(strconv.Itoa(p.Number)+"  "+p.Title, 0, 0)
@@ -124,7 +125,8 @@ func unscaled(pdf []byte) ([]byte, error) {
 // set again.
 type replay struct {
 	f      *fpdf.Fpdf
-	dx, dy float64 // of the live area
+	dx, dy float64      // of the live area
+	wide   map[int]bool // widths in px of the pictures so far
 	stroke int
 	fill   int
 	text   int
@@ -238,7 +240,14 @@ func (r *replay) picture(p Picture, name string) error {
 		below := p.Drawing
 		below.Items = below.Items[:last+1]
 		below.Ground = white
-		colour := below.Image(pictureRes)
+		// fpdf sorts pictures by their width and leaves equal ones in no order: each
+		// gets a width of its own, so that the same input gives the same bytes.
+		res := pictureRes
+		for r.wide[int(math.Ceil(w*res))] {
+			res += 1 / w
+		}
+		r.wide[int(math.Ceil(w*res))] = true
+		colour := below.Image(res)
 		img := image.NewGray(colour.Bounds())
 		draw.Draw(img, img.Rect, colour, colour.Rect.Min, draw.Src)
 		var b bytes.Buffer
@@ -247,7 +256,7 @@ func (r *replay) picture(p Picture, name string) error {
 		}
 		opt := fpdf.ImageOptions{ImageType: "PNG"}
 		r.f.RegisterImageOptionsReader(name, opt, &b)
-		r.f.ImageOptions(name, x, y, w, h, false, opt, 0, "")
+		r.f.ImageOptions(name, x, y, float64(img.Rect.Dx())/res, float64(img.Rect.Dy())/res, false, opt, 0, "")
 	}
 	for _, it := range p.Drawing.Items[last+1:] {
 		r.item(it, p.At.X, p.At.Y)

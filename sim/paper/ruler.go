@@ -36,7 +36,10 @@ func ruler(p *Page, x, y, from, to float64, u scheme.Units, down float64, number
 				words = strconv.Itoa(int(math.Round(n)) * 10)
 			}
 			w := figure.TextWidth(words, 2.2, figure.Upright)
-			cx := math.Min(math.Max(at, x+w/2), x+to-from-w/2)
+			cx := math.Max(at, x+w/2)
+			if cx+w/2 > x+to-from { // the next tile begins with it
+				continue
+			}
 			base := y + down*4 + 1.8
 			if down < 0 {
 				base = y - 4

@@ -38,7 +38,7 @@ func (j *job) starch() ([]*Page, error) {
 	}
 
 	f.head("The bath", 30)
-	f.para(strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), plain(fmt.Sprintf(" (%s).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
+	f.para(strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
 	f.table(sizeBody, []tableColumn{{"", 46, false}, {"", 24, true}, {"", 46, false}}, [][]string{
 		{"strip and band", trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
 		{"takes up, wrung by hand", j.litres(b.Taken_L), "120 % of its weight (100 to 150 %)"},

@@ -26,16 +26,19 @@ func (j *job) swatch() ([]*Page, error) {
 	const rulerHigh, rulerLong = 25.0, 180.0
 	p.rect(medium, nil, nil, 0, ry, Live_mm, ry+rulerHigh)
 	rulerBack(p, Live_mm, ry, rulerLong, j.Units)
-	p.text(2, ry+14, sizeBody, figure.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
-	p.text(2, ry+19, sizeSmall, figure.Italic, 0, "this end stays on the table")
-	p.text(Live_mm-2, ry+19, sizeSmall, figure.Italic, 1, "zero: with the strip's end, goes out over the edge")
+	p.text(2, ry+17, sizeBody, figure.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
+	p.text(2, ry+22, sizeSmall, figure.Italic, 0, "this end stays on the table")
+	p.text(Live_mm-2, ry+22, sizeSmall, figure.Italic, 1, "zero: with the strip's end, goes out over the edge")
 	if t.known && !t.none && t.overhang_mm <= rulerLong {
 		x := Live_mm - t.overhang_mm
-		p.line(bold, nil, pt(x, ry), pt(x, ry+8.2))
-		p.dot(x, ry+8.6, 0.8)
-		w := figure.TextWidth("target "+j.len(t.overhang_mm), sizeSmall, figure.Bold)
-		p.text(math.Min(math.Max(x, w/2+1), Live_mm-w/2-1), ry+23.4, sizeSmall, figure.Bold, 0.5, "target "+j.len(t.overhang_mm))
-		p.line(fine, []float64{0.5, 0.8}, pt(x, ry+8.6), pt(x, ry+20.8))
+		p.line(bold, nil, pt(x, ry), pt(x, ry+6))
+		p.dot(x, ry+10.6, 0.9)
+		words := "target " + j.len(t.overhang_mm)
+		if w := figure.TextWidth(words, sizeSmall, figure.Bold); x+2+w < Live_mm-1 {
+			p.text(x+2, ry+11.5, sizeSmall, figure.Bold, 0, words)
+		} else {
+			p.text(x-2, ry+11.5, sizeSmall, figure.Bold, 1, words)
+		}
 	}
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err

@@ -70,7 +70,7 @@ func (j *job) tapeWords(p *Page, n int, length float64) float64 {
 	}
 	sign(5, func(x float64) { p.dot(x, y+1.6, 1) }, "quarter: pin here")
 	if len(j.Pattern.Cut.Joins) > 0 {
-		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5) }, "join")
+		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5, 0, Live_mm) }, "join")
 	}
 	return c.y + 9
 }
@@ -80,11 +80,12 @@ func tuckSign(p *Page, a, b, y, depth float64) {
 	p.line(0.3, []float64{0.1, 0.9}, pt(a, y), pt(a, y+depth), pt(b, y+depth), pt(b, y))
 }
 
-// joinSign is a row of slanting stitches.
-func joinSign(p *Page, x, y, high float64) {
+// joinSign is a row of slanting stitches across x, cut off at lo and hi.
+func joinSign(p *Page, x, y, high, lo, hi float64) {
 	var lines [][]figure.Point
+	in := func(x float64) float64 { return math.Min(math.Max(x, lo), hi) }
 	for d := 0.0; d+1.2 <= high; d += 1.5 {
-		lines = append(lines, []figure.Point{pt(x-0.8, y+d+1.2), pt(x+0.8, y+d)})
+		lines = append(lines, []figure.Point{pt(in(x-0.8), y+d+1.2), pt(in(x+0.8), y+d)})
 	}
 	p.lines(medium, nil, lines...)
 }
@@ -168,7 +169,7 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 		}
 		x := place - t.From_mm
 		if r.Join {
-			joinSign(p, x, top+0.4, 5)
+			joinSign(p, x, top+0.4, 5, 0, size)
 		}
 		if r.Mark < 0 {
 			continue
@@ -210,16 +211,27 @@ func (j *job) tileTuck(p *Page, t Tile, a, b, top float64) {
 func (j *job) tapeMap(pages []*Page, on [][]int, all []Tile, y float64) []*Page {
 	const rowHigh, left = 9.0, 20.0
 	p := pages[len(pages)-1]
-	if y+12+float64(len(on))*rowHigh > bodyBottom_mm {
+	head := func() {
+		p.text(0, y+5, sizeHead, figure.Bold, 0, "Map of the tapes")
+		p.text(Live_mm, y+5, sizeSmall, figure.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
+		y += 9
+	}
+	turn := func() {
 		p = &Page{Sheet: "tape", Title: "Marking tape: map", Holds: "map of the tapes"}
 		pages = append(pages, p)
 		y = bodyTop_mm
+		head()
 	}
-	p.text(0, y+5, sizeHead, figure.Bold, 0, "Map of the tapes")
-	p.text(Live_mm, y+5, sizeSmall, figure.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
-	y += 9
+	if y+12+float64(len(on))*rowHigh > bodyBottom_mm {
+		turn()
+	} else {
+		head()
+	}
 	cell := (Live_mm - left) / 8
 	for k, numbers := range on {
+		if y+rowHigh > bodyBottom_mm {
+			turn()
+		}
 		p.text(0, y+3.2, sizeBody, figure.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
 		for c, i := range numbers {
 			x := left + cell*float64(c)
