@@ -102,20 +102,13 @@ func TestContents(t *testing.T) {
 			t.Errorf("sheet %d, %s, does not say what it holds", i+1, p.Title)
 		}
 	}
-	// Every mark of the table, in order, with its tuck.
-	table := in.Pattern.Marks(c.u)
-	text := said(pages, "marks")
-	at := 0
-	for _, r := range table.Rows {
-		if r.Mark < 0 {
-			continue
+	for _, c := range cases() {
+		in := input(t, c.set, c.u)
+		pages, err := Pages(in)
+		if err != nil {
+			t.Fatal(err)
 		}
-		want := strconv.Itoa(r.Set) + " " + markName(r.Fold) + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
-		n := strings.Index(text[at:], want)
-		if n < 0 {
-			t.Fatalf("the table lacks %q", want)
-		}
-		at += n
+		everyMark(t, in, pages)
 	}
 	// Findings, word for word.
 	for _, f := range in.Findings {
@@ -138,6 +131,25 @@ func TestContents(t *testing.T) {
 	}
 	if !strings.Contains(said(pages, "swatch"), "target 12.4 cm") {
 		t.Error("the swatch card has no target")
+	}
+}
+
+// everyMark finds each row of the table of marks, in order, with its tuck.
+func everyMark(t *testing.T, in Input, pages []Page) {
+	t.Helper()
+	table := in.Pattern.Marks(in.Units)
+	text := said(pages, "marks")
+	at := 0
+	for _, r := range table.Rows {
+		if r.Mark < 0 {
+			continue
+		}
+		want := strconv.Itoa(r.Set) + " " + markName(r.Fold) + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
+		n := strings.Index(text[at:], want)
+		if n < 0 {
+			t.Fatalf("the table lacks %q", want)
+		}
+		at += n
 	}
 }
 

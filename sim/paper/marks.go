@@ -27,7 +27,7 @@ func (j *job) marks() ([]*Page, error) {
 	for _, r := range t.Rows {
 		tucked = tucked || r.Tucked
 	}
-	columns := []tableColumn{{"set", 7, true}, {"fold", 14, false}, {"place", 15, true}}
+	columns := []tableColumn{{"set", 7, true}, {"fold", 19, false}, {"place", 15, true}}
 	if tucked {
 		columns = append(columns, tableColumn{"tuck", 15, true}, tableColumn{"to", 15, true})
 	}

@@ -207,7 +207,7 @@ func Pages(in Input) ([]Page, error) {
 }
 
 // Sheets writes all sheets as one PDF: vectors and embedded fonts in true mm
-// (within 0.02 %: TestScale), pictures of cloth at 300 dots an inch, with the hint
+// (within 0.02 %: TestScale), pictures of cloth at 203 dots an inch, with the hint
 // to print without scaling.
 func Sheets(in Input, w io.Writer) error {
 	pages, err := Pages(in)

@@ -16,8 +16,11 @@ import (
 	"ruffwright/geom/figure"
 )
 
-// pictureRes is the resolution of pictures of cloth in px/mm: 300 dots an inch.
-const pictureRes = 300 / 25.4
+// pictureRes is the resolution of pictures of cloth in px/mm, 203 dots an inch:
+// twice the screen of an office printer's greys (about 100 lines an inch), beyond
+// which nothing more is seen. Lines and words over them are vectors. At 300 dots
+// the sheets of 200 sets took twice as long, nearly all of it for these pictures.
+const pictureRes = 8.0
 
 const family = "sheet"
 

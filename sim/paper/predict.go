@@ -2,6 +2,7 @@ package paper
 
 import (
 	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 )
 
@@ -33,6 +34,20 @@ func (j *job) source() string {
 	return "drawn"
 }
 
+// near writes a length that is computed, not to be measured off: to 0.1 mm, in
+// inches to 1/32.
+func (j *job) near(mm float64) string {
+	switch {
+	case !finite(mm):
+		return j.len(mm)
+	case j.Units == scheme.Centimetres:
+		return trim(mm/10, 2) + " cm"
+	case j.Units == scheme.Millimetres:
+		return trim(mm, 1) + " mm"
+	}
+	return j.len(mm)
+}
+
 // predictions lists what the ruff is expected to measure.
 func (j *job) predictions() []prediction {
 	m, p := j.Ruff.Folded.Mean, j.Ruff.Plan
@@ -49,13 +64,13 @@ func (j *job) predictions() []prediction {
 	}
 	src := j.source()
 	list := []prediction{
-		{"height at the outer edge", j.len(j.s.Ruff.Height), j.len(height), src},
-		{"top of the loops over the band's bottom edge", "", j.len(top), src},
-		{"bottom of the loops", "", j.len(bottom), src},
-		{"clear width of a loop", "", j.len(loop), src},
+		{"height at the outer edge", j.len(j.s.Ruff.Height), j.near(height), src},
+		{"top of the loops over the band's bottom edge", "", j.near(top), src},
+		{"bottom of the loops", "", j.near(bottom), src},
+		{"clear width of a loop", "", j.near(loop), src},
 		{"neighbouring loops", "", meets(closed), src},
-		{"room for a set at the neck, at the outer edge", "", j.len(p.Pitch_mm) + ", " + j.len(p.PitchOuter_mm), "plan"},
-		{"fold to fold on the strip", "", j.len(p.Panel_mm), "plan"},
+		{"room for a set at the neck, at the outer edge", "", j.near(p.Pitch_mm) + ", " + j.near(p.PitchOuter_mm), "plan"},
+		{"fold to fold on the strip", "", j.near(p.Panel_mm), "plan"},
 	}
 	if p.Slack > 0 {
 		list = append(list, prediction{"slack between sewn folds", "1 to 1.2", trim(p.Slack, 2), "plan"})
@@ -77,7 +92,7 @@ func (j *job) predictions() []prediction {
 		list = append(list, prediction{"flaps", string(j.s.Ruff.Flaps), flaps, src})
 	}
 	list = append(list,
-		prediction{"strip, from mark to mark", "", j.len(p.Marked_mm), "plan"},
+		prediction{"strip, from mark to mark", "", j.near(p.Marked_mm), "plan"},
 		prediction{"cloth in it with the band", "", trim(j.area(), 2) + " m², " + trim(j.area()*j.s.Cloth.Mass, 0) + " g", "plan"},
 	)
 	return list

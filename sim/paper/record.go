@@ -129,7 +129,7 @@ func (j *job) decision(field scheme.Field) string {
 		return field.Zero
 	case field.Kind == scheme.KindMarks:
 		return fmt.Sprintf("%d of its own: see the table", len(j.s.Pleat.Marks))
-	case field.Kind == scheme.KindLength && units == j.Units:
+	case field.Kind == scheme.KindLength && field.Max > 5:
 		return j.len(field.Number(j.s))
 	}
 	value := field.Show(j.s, units)

@@ -140,7 +140,7 @@ func TestLiveArea(t *testing.T) {
 			}
 			for _, q := range s.pictures {
 				a, b := s.at(figure.Point{X: q[0], Y: q[1]}), s.at(figure.Point{X: q[2], Y: q[3]})
-				if d := outside(a.X, a.Y, b.X, b.Y); d > 0.09 { // the last dot of a picture at 300 dots an inch is cut by its clip
+				if d := outside(a.X, a.Y, b.X, b.Y); d > 1/pictureRes { // the last dot of a picture is cut by its clip
 					t.Errorf("sheet %d: a picture reaches %.2f mm out", i+1, d)
 				}
 			}

@@ -138,9 +138,9 @@ func (j *job) stickRuns() []run {
 		from = "as solved"
 	}
 	if d == 0 {
-		return []run{strong("Stick: "), plain(fmt.Sprintf("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.len(loop), from))}
+		return []run{strong("Stick: "), plain(fmt.Sprintf("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from))}
 	}
-	return []run{strong("Stick: " + j.len(d) + " thick. "), plain(fmt.Sprintf("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
+	return []run{strong("Stick: " + j.len(d) + " thick. "), plain(fmt.Sprintf("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
 }
 
 // orderWords says which loops are set first.
