@@ -185,13 +185,17 @@
   const run = async () => {
     if (location.hash.length > 1) byId("picture").hidden = true; // it shows the start, not this link
     if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error("This browser cannot run WebAssembly programs.");
+    // The form is on the screen before the program costs anything.
+    await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });
     const go = new Go();
     const response = await fetch(here.dataset.program);
     if (!response.ok) throw new Error(`The program did not arrive (the server answered ${response.status}).`);
     const { instance } = WebAssembly.instantiateStreaming
       ? await WebAssembly.instantiateStreaming(response, go.importObject)
       : await WebAssembly.instantiate(await response.arrayBuffer(), go.importObject);
+    performance.mark("ruffwright-compiled");
     const ended = go.run(instance);
+    performance.mark("ruffwright-main");
     adopt();
     await ended;
     throw new Error("The program ended by itself.");

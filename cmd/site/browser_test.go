@@ -1,9 +1,12 @@
 package site
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"image"
+	"image/png"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -15,6 +18,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
@@ -140,7 +144,7 @@ func open(t *testing.T, url string, s screen) *tab {
 	}
 	ctx, end := chromedp.NewContext(browser.ctx)
 	t.Cleanup(end)
-	b := &tab{t: t, ctx: ctx, home: url}
+	b := &tab{t: t, ctx: ctx, home: strings.Split(url, "#")[0]}
 	if err := chromedp.Listen(ctx, b.hear); err != nil {
 		t.Fatal(err)
 	}
@@ -287,24 +291,59 @@ func (b *tab) press(keys string, options ...chromedp.KeyOption) {
 }
 
 // pixels is the stage as the browser shows it.
-func (b *tab) pixels() []byte {
+func (b *tab) pixels() image.Image {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	png, err := chromedp.Run(ctx, chromedp.Screenshot(chromedp.CSS("#stage")))
+	text, err := chromedp.Run(ctx, chromedp.Screenshot(chromedp.CSS("#stage")))
 	if err != nil {
 		b.t.Fatal(err)
 	}
-	return png
+	picture, err := png.Decode(bytes.NewReader(text))
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	return picture
 }
 
-// settle waits until the stage has drawn what it was told: two frames of the
+// differ is the share of pixels that differ by more than a twelfth of full
+// scale in a channel. (The graphics card may round the same drawing otherwise
+// by a step or two the second time.) Pictures of two sizes differ wholly.
+func differ(a, b image.Image) float64 {
+	if a.Bounds().Size() != b.Bounds().Size() {
+		return 1
+	}
+	n, size := 0, a.Bounds().Size()
+	for y := range size.Y {
+		for x := range size.X {
+			r, g, bl, _ := a.At(a.Bounds().Min.X+x, a.Bounds().Min.Y+y).RGBA()
+			R, G, BL, _ := b.At(b.Bounds().Min.X+x, b.Bounds().Min.Y+y).RGBA()
+			if far(r, R) || far(g, G) || far(bl, BL) {
+				n++
+			}
+		}
+	}
+	return float64(n) / float64(size.X*size.Y)
+}
+
+func far(a, b uint32) bool { return max(a, b)-min(a, b) > 0xffff/12 }
+
+// top scrolls everything back to its beginning and takes focus and pointer off
+// the stage, so that two pictures of the stage may be compared.
+func (b *tab) top() {
+	b.t.Helper()
+	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.blur(); document.querySelector(".look").scrollTop = 0; scrollTo({top: 0, behavior: "instant"})`),
+		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 5, 5))
+	b.settle()
+}
+
+// settle waits until the stage has drawn what it was told, finely: frames of the
 // browser.
 func (b *tab) settle() {
 	b.t.Helper()
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 50))))`, chromedp.EvalAwaitPromise))
+	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 260))))`, chromedp.EvalAwaitPromise))
 	if err != nil {
 		b.t.Fatal(err)
 	}
@@ -348,9 +387,9 @@ func (b *tab) picture(name string, whole bool) {
 	if whole {
 		take = chromedp.FullScreenshot(100)
 	}
-	png, err := chromedp.Run(ctx, take)
+	shot, err := chromedp.Run(ctx, take)
 	if err == nil {
-		err = errors.Join(os.MkdirAll(dir, 0o755), os.WriteFile(filepath.Join(dir, name+".png"), png, 0o644))
+		err = errors.Join(os.MkdirAll(dir, 0o755), os.WriteFile(filepath.Join(dir, name+".png"), shot, 0o644))
 	}
 	if err != nil {
 		b.t.Error(err)

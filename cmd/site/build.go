@@ -269,7 +269,7 @@ func compile(ctx context.Context, root, dir string) error {
 		return fmt.Errorf("the page's start: %w", err)
 	}
 	for _, picture := range start.Pictures {
-		if err := write("picture "+picture.Name, "start-"+picture.Name, ".svg", picture.SVG); err != nil {
+		if err := write("picture "+picture.Name, "start-"+picture.Name, ".jpg", picture.JPEG); err != nil {
 			return err
 		}
 	}
@@ -330,7 +330,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 <script defer src="`+files["loader"]+`" data-program="`+files["program"]+`"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
 	for _, picture := range start.Pictures {
-		err = errors.Join(err, replace("start-"+picture.Name+".svg", files["picture "+picture.Name]))
+		err = errors.Join(err, replace("start-"+picture.Name+".jpg", files["picture "+picture.Name]))
 	}
 	if err != nil {
 		return nil, err

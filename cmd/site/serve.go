@@ -25,7 +25,7 @@ var types = map[string]string{
 	".css":  "text/css; charset=utf-8",
 	".js":   "text/javascript; charset=utf-8",
 	".json": "application/json",
-	".svg":  "image/svg+xml",
+	".jpg":  "image/jpeg",
 	".wasm": "application/wasm",
 }
 

@@ -175,3 +175,41 @@ func (p *Page) key(name string) bool {
 	}
 	return p.camera != was
 }
+
+// motion is a drag or a scroll going on: the picture is coarser until it ends.
+type motion struct {
+	moving   bool
+	moved_ms float64
+}
+
+const (
+	movingCells = 4000 // of cloth, while the ruff is turned: half the triangles
+	still_ms    = 160  // without a move: it is still
+)
+
+// cells is how fine the cloth is drawn; 0 is figure's own choice.
+func (p *Page) cells() int {
+	if p.moving {
+		return movingCells
+	}
+	return 0
+}
+
+// moves notes a move of the camera.
+func (p *Page) moves(now_ms float64) []Patch {
+	p.dirty, p.moved_ms = true, now_ms
+	if p.moving {
+		return nil
+	}
+	p.moving = true
+	return []Patch{{Op: OpTimer, Name: "still", MS: still_ms}}
+}
+
+// stills draws finely again when nothing has moved for a while.
+func (p *Page) stills(now_ms float64) []Patch {
+	if wait := p.moved_ms + still_ms - now_ms; wait > 1 {
+		return []Patch{{Op: OpTimer, Name: "still", MS: wait}}
+	}
+	p.moving, p.dirty = false, true
+	return nil
+}

@@ -31,7 +31,7 @@ func (p *Page) findingNodes() []Node {
 		item := el("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
 			el("p", "class=sentence",
 				el("span", "class=sign aria-hidden=true").say(w.sign),
-				el("strong", "").say(w.word+" "),
+				el("strong", "").say(w.word+": "),
 				text(f.Sentence)))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
@@ -56,12 +56,10 @@ func (p *Page) findingNodes() []Node {
 		out = append(out, list)
 	}
 	if len(pending) > 0 {
-		fold := el("div", "class=pending", el("h3", "").say(notSolved), el("p", "").say(notSolvedWhy))
-		waits := el("ul", "")
+		fold := el("div", "class=pending")
 		for _, s := range pending {
-			waits.Nodes = append(waits.Nodes, el("li", "").say(s))
+			fold.Nodes = append(fold.Nodes, el("p", "").say(s))
 		}
-		fold.Nodes = append(fold.Nodes, waits)
 		out = append(out, fold)
 	}
 	if len(care.Nodes) > 0 {

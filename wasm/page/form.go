@@ -74,7 +74,13 @@ func (p *Page) row(f scheme.Field) Node {
 	}
 	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-help "+id+"-range")
 	help := el("p", "class=help id="+id+"-help").say(f.Help)
-	return el("div", "class=field").with("data-kind", string(f.Kind)).withNodes(
+	row := el("div", "class=field").with("data-kind", string(f.Kind))
+	for _, choice := range f.Choices {
+		if len(choice.Label) > widestChoice {
+			row = row.with("data-wide", "")
+		}
+	}
+	return row.withNodes(
 		el("label", "for="+id).say(f.Label),
 		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(f.UnitIn(p.units))),
 		el("p", "class=wrong id="+id+"-wrong"),
@@ -82,6 +88,9 @@ func (p *Page) row(f scheme.Field) Node {
 		el("p", "class=range id="+id+"-range").say(p.rangeWords(f)),
 	)
 }
+
+// widestChoice is how many letters of a choice fit beside the field's label.
+const widestChoice = 16
 
 // withNodes adds children.
 func (n Node) withNodes(nodes ...Node) Node {

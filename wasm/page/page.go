@@ -49,8 +49,9 @@ type Page struct {
 	sent  map[string]string // what the document has, by patch
 	voice voice
 	dirty bool // the picture
-	flat  bool // the stage cannot draw
-	told  bool // the first numbers were marked
+	motion
+	flat bool // the stage cannot draw
+	told bool // the first numbers were marked
 }
 
 // step is one state to go back to.
@@ -81,6 +82,7 @@ func New(demos []Demo) (*Page, error) {
 	if err := p.take(scheme.Default()); err != nil {
 		return nil, fmt.Errorf("the default scheme: %w", err)
 	}
+	p.show() // the site was built with all this in it
 	return p, nil
 }
 
@@ -123,6 +125,11 @@ func (p *Page) Handle(e Event) []Patch {
 	var out []Patch
 	switch e.Kind {
 	case Begin:
+		for key := range p.sent {
+			if strings.HasPrefix(key, "value ") { // a browser may have kept what was typed on an earlier visit
+				delete(p.sent, key)
+			}
+		}
 		out = p.show()
 		if !p.told {
 			p.told = true
@@ -152,12 +159,12 @@ func (p *Page) Handle(e Event) []Patch {
 		p.candle = e.Name == "dark"
 	case Pointer:
 		if p.pointer(e.Name, e.Value) {
-			p.dirty = true
+			return p.moves(e.At_ms)
 		}
 		return nil // a drag touches nothing but the picture
 	case Wheel:
 		if p.wheel(e.Value) {
-			p.dirty = true
+			return p.moves(e.At_ms)
 		}
 		return nil
 	case Key:
@@ -169,8 +176,11 @@ func (p *Page) Handle(e Event) []Patch {
 			p.saySoon(p.held())
 		}
 	case Timer:
-		if e.Name == "voice" {
+		switch e.Name {
+		case "voice":
 			p.voice.waits = false
+		case "still":
+			return p.stills(e.At_ms)
 		}
 	case Copied:
 		if e.Name == "yes" {

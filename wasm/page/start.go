@@ -1,6 +1,9 @@
 package page
 
 import (
+	"bytes"
+	"image/jpeg"
+
 	"ruffwright/assets"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
@@ -16,7 +19,7 @@ type Started struct {
 // Picture is a drawing of the default scheme.
 type Picture struct {
 	Name string // light or dark
-	SVG  []byte
+	JPEG []byte
 }
 
 // Demos are the schemes to start from. A demo that cannot be read is left out:
@@ -41,6 +44,13 @@ func Demos() []Demo {
 	return out
 }
 
+// The plain start's picture: 704 × 480 pixels, a tenth of the bytes of an
+// exact one, shown for the moments until the stage draws.
+const (
+	startWidth_mm, startHeight_mm = 176, 120
+	startPixelsPerMM              = 4
+)
+
 // Start builds what index.html is filled with.
 func Start() (Started, error) {
 	p, err := New(Demos())
@@ -64,13 +74,17 @@ func Start() (Started, error) {
 			name = "dark"
 		}
 		d, err := draw(p.view, p, figure.Options{
-			Width_mm: 200, Height_mm: 140, Palette: p.palette(), Cells: 6000,
+			Width_mm: startWidth_mm, Height_mm: startHeight_mm, Palette: p.palette(),
 			Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
 		})
 		if err != nil {
 			return Started{}, err
 		}
-		out.Pictures = append(out.Pictures, Picture{name, d.SVG()})
+		var file bytes.Buffer
+		if err := jpeg.Encode(&file, d.Image(startPixelsPerMM), &jpeg.Options{Quality: 82}); err != nil {
+			return Started{}, err
+		}
+		out.Pictures = append(out.Pictures, Picture{name, file.Bytes()})
 	}
 	return out, nil
 }

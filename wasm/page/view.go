@@ -51,7 +51,7 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 		Width_mm:  min(1000, max(leastSheet_mm, p.width()/pixelPerMM)),
 		Height_mm: min(1000, max(leastSheet_mm, p.height()/pixelPerMM)),
 		Units:     p.units, Palette: p.palette(), Notes: p.notes(),
-		Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
+		Cells: p.cells(), Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
 	})
 	lens = p.camera.Lens
 	if p.view == InHand {

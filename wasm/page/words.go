@@ -5,10 +5,8 @@ import "ruffwright/geom/scheme"
 // Words that the page itself says. The fields' words are the scheme's, the
 // findings' the check's.
 const (
-	onDrawing    = "Show where"
-	takeCare     = "Take care"
-	notSolved    = "Not solved yet"
-	notSolvedWhy = "These depend on how the cloth bends under its own weight. Until that is computed the picture shows the folds as geometry alone sets them."
+	onDrawing = "Show where"
+	takeCare  = "Take care"
 )
 
 // viewWords is what a view is called.
@@ -18,11 +16,11 @@ type viewWords struct {
 }
 
 var views = []viewWords{
-	{InHand, "In the hand", "Drag to turn it, pinch or scroll to come nearer. With the keyboard: arrows turn, + and − come nearer and go back, Home returns, Escape leaves."},
-	{Above, "From above", "The neck in the middle, the opening at the front. Pinch, scroll or + to come nearer, then drag or use the arrows."},
-	{Side, "From the side", "The band upright, the sets across. Pinch, scroll or + to come nearer, then drag or use the arrows."},
-	{OneSet, "One set", "The outer edge of one set and its loop's clear width. Pinch, scroll or + to come nearer, then drag or use the arrows."},
-	{Flat2, "Laid flat", "The strip with its top and bottom marks. Pinch, scroll or + to come nearer, then drag or use the arrows."},
+	{InHand, "In the hand", "Drag to turn, pinch or scroll to come nearer. Keys: arrows turn, + and − come nearer and go back, Home returns, Escape leaves."},
+	{Above, "From above", "The neck in the middle, the opening at the front. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
+	{Side, "From the side", "The band upright, the sets across. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
+	{OneSet, "One set", "The outer edge of one set and its loop's clear width. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
+	{Flat2, "Laid flat", "The strip with its top and bottom marks. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
 }
 
 func (p *Page) viewWords() viewWords {

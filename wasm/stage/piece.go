@@ -17,22 +17,22 @@ func pieces(index []uint32, n, most int, draw func(pick []uint32, index []uint16
 		draw(nil, small)
 		return
 	}
-	place := make(map[uint32]uint16)
-	var pick []uint32
+	place := make([]int32, n) // in pick, plus one; 0 = not there
+	pick := make([]uint32, 0, most)
 	for t := 0; t+2 < len(index); t += 3 {
 		if len(pick)+3 > most {
 			draw(pick, small)
+			for _, i := range pick {
+				place[i] = 0
+			}
 			pick, small = pick[:0], small[:0]
-			clear(place)
 		}
 		for _, i := range index[t : t+3] {
-			at, ok := place[i]
-			if !ok {
-				at = uint16(len(pick))
-				place[i] = at
+			if place[i] == 0 {
 				pick = append(pick, i)
+				place[i] = int32(len(pick))
 			}
-			small = append(small, at)
+			small = append(small, uint16(place[i]-1))
 		}
 	}
 	if len(small) > 0 {

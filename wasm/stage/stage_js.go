@@ -141,30 +141,34 @@ func thin(width float64, c color.NRGBA) (float64, color.NRGBA) {
 }
 
 func (s *Stage) surface(screen *ebiten.Image, f figure.Surface, v view) {
-	s.ink.reset()
-	for _, at := range f.Vertices {
-		s.ink.vertex(float64(at.X)*v.scale+v.x, float64(at.Y)*v.scale+v.y, at.Color)
-	}
-	s.ink.index = append(s.ink.index, f.Triangles...)
-	s.flush(screen)
+	s.draw(screen, f.Triangles, len(f.Vertices), func(i int) ebiten.Vertex {
+		at := &f.Vertices[i]
+		return dab(at.X*float32(v.scale)+float32(v.x), at.Y*float32(v.scale)+float32(v.y), at.Color)
+	})
 }
 
 // flush draws what ink holds.
 func (s *Stage) flush(screen *ebiten.Image) {
-	if len(s.ink.index) == 0 {
+	s.draw(screen, s.ink.index, len(s.ink.x), func(i int) ebiten.Vertex { return dab(s.ink.x[i], s.ink.y[i], s.ink.tint[i]) })
+}
+
+// dab is a vertex of plain colour.
+func dab(x, y float32, c color.NRGBA) ebiten.Vertex {
+	return ebiten.Vertex{
+		DstX: x, DstY: y, SrcX: 1.5, SrcY: 1.5,
+		ColorR: float32(c.R) / 255, ColorG: float32(c.G) / 255, ColorB: float32(c.B) / 255, ColorA: float32(c.A) / 255,
+	}
+}
+
+// draw draws triangles over n vertices.
+func (s *Stage) draw(screen *ebiten.Image, triangles []uint32, n int, vertex func(int) ebiten.Vertex) {
+	if len(triangles) == 0 {
 		return
 	}
-	vertex := func(i int) ebiten.Vertex {
-		c := s.ink.tint[i]
-		return ebiten.Vertex{
-			DstX: s.ink.x[i], DstY: s.ink.y[i], SrcX: 1.5, SrcY: 1.5,
-			ColorR: float32(c.R) / 255, ColorG: float32(c.G) / 255, ColorB: float32(c.B) / 255, ColorA: float32(c.A) / 255,
-		}
-	}
-	pieces(s.ink.index, len(s.ink.x), mostVertices, func(pick []uint32, index []uint16) {
+	pieces(triangles, n, mostVertices, func(pick []uint32, index []uint16) {
 		s.vertices = s.vertices[:0]
 		if pick == nil {
-			for i := range s.ink.x {
+			for i := range n {
 				s.vertices = append(s.vertices, vertex(i))
 			}
 		}

@@ -1,0 +1,171 @@
+package site
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// Goals of the first load.
+const (
+	mostBrotli = 3.5e6 // bytes, everything
+	mostText   = 100e3 // bytes raw, html, css and js but the toolchain's
+)
+
+// brotliSize compresses files with brotli at its best, in Node: it must be
+// there for the tests of js/wasm anyway.
+func brotliSize(t *testing.T, names []string) map[string]int {
+	t.Helper()
+	script := `const z = require("zlib"), fs = require("fs");
+for (const f of process.argv.slice(1)) { const b = fs.readFileSync(f);
+  console.log(z.brotliCompressSync(b, {params: {[z.constants.BROTLI_PARAM_QUALITY]: 11, [z.constants.BROTLI_PARAM_LGWIN]: 24, [z.constants.BROTLI_PARAM_SIZE_HINT]: b.length}}).length); }`
+	out, err := exec.Command("node", append([]string{"-e", script}, names...)...).Output()
+	if err != nil {
+		t.Fatalf("node, which measures brotli: %v", err)
+	}
+	sizes := map[string]int{}
+	for i, line := range strings.Fields(string(out)) {
+		var n int
+		if _, err := fmt.Sscan(line, &n); err != nil {
+			t.Fatal(err)
+		}
+		sizes[names[i]] = n
+	}
+	return sizes
+}
+
+// blankSite builds the least Ebiten program with the least page around it.
+func blankSite(t *testing.T) string {
+	t.Helper()
+	root, err := Root("")
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	if err := program(context.Background(), root, "./cmd/site/testdata/blank", filepath.Join(dir, "blank.wasm")); err != nil {
+		t.Fatal(err)
+	}
+	glue, err := execJS(context.Background(), root)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range map[string]string{
+		"wasm_exec.js": string(glue),
+		"run.js":       `const go = new Go(); WebAssembly.instantiateStreaming(fetch("blank.wasm"), go.importObject).then((r) => go.run(r.instance));`,
+		"index.html":   `<!doctype html><meta charset="utf-8"><title>blank</title><link rel="icon" href="data:,"><script defer src="wasm_exec.js"></script><script defer src="run.js"></script>`,
+	} {
+		if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return dir
+}
+
+// TestMeasure reports what the first load costs: sizes raw and brotli, and the
+// times from navigation to the first findings and to the first frame of the
+// stage, beside a blank Ebiten program in the same browser, in turns. The sizes
+// are held to their goals, and so is the ratio of the stage's time, with room
+// for a busy machine; the times themselves are told, not judged.
+func TestMeasure(t *testing.T) {
+	dir := siteDir(t)
+	m, err := ReadManifest(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	blank := blankSite(t)
+	var names []string
+	for name := range m.Sizes {
+		names = append(names, filepath.Join(dir, name))
+	}
+	slices.Sort(names)
+	names = append(names, filepath.Join(blank, "blank.wasm"))
+	packed := brotliSize(t, names)
+	first, words := 0, 0
+	for _, name := range names {
+		at, err := os.Stat(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		base := filepath.Base(name)
+		t.Logf("%-34s %9d bytes %9d brotli", base, at.Size(), packed[name])
+		if filepath.Dir(name) != dir {
+			continue
+		}
+		first += packed[name]
+		if ext := filepath.Ext(name); ext == ".html" || ext == ".css" || ext == ".js" && base != m.Files["exec"] {
+			words += int(at.Size())
+		}
+	}
+	t.Logf("whole first load %d bytes brotli (goal %.0f); html, css, js %d bytes raw (goal %.0f)", first, mostBrotli, words, mostText)
+	if float64(first) > mostBrotli || float64(words) > mostText {
+		t.Error("the first load is over its goal")
+	}
+
+	home := serve(t, dir, nil)
+	files := http.FileServer(http.Dir(blank))
+	bare := httptest.NewServer(http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasSuffix(r.URL.Path, ".wasm") {
+			w.Header().Set("Content-Type", "application/wasm")
+		}
+		files.ServeHTTP(w, r)
+	}))
+	defer bare.Close()
+	mark := func(b *tab, name string) float64 {
+		get := fmt.Sprintf(`(performance.getEntriesByName(%q)[0] || {startTime: 0}).startTime`, name)
+		b.await(get + " > 0")
+		return eval[float64](b, get)
+	}
+	var form, findings, stage, least []float64
+	for range 3 {
+		b := open(t, bare.URL+"/", screen{width: 1280, height: 800})
+		least = append(least, mark(b, "blank-stage"))
+		b.do(chromedp.Navigate("about:blank"))
+		b = open(t, home, screen{width: 1280, height: 800})
+		stage = append(stage, mark(b, "ruffwright-stage"))
+		findings = append(findings, mark(b, "ruffwright-findings"))
+		form = append(form, eval[float64](b, `performance.getEntriesByName("first-contentful-paint")[0].startTime`))
+		b.do(chromedp.Navigate("about:blank"))
+	}
+	for _, v := range [][]float64{form, findings, stage, least} {
+		slices.Sort(v)
+	}
+	middle := func(v []float64) float64 { return v[len(v)/2] }
+	ratio := func(v []float64) float64 { return middle(v) / middle(least) }
+	t.Logf("median of %d, from navigation: form and the plain start's findings on the screen %.0f ms; findings computed %.0f ms (%.2f of blank); first frame of the stage %.0f ms (%.2f of blank); blank Ebiten's first frame %.0f ms",
+		len(least), middle(form), middle(findings), ratio(findings), middle(stage), ratio(stage), middle(least))
+	if r := ratio(stage); r > 4 {
+		t.Errorf("the stage takes %.2f times a blank program's time", r)
+	}
+
+	// One change, from the key to the page's answer and to the stage's picture.
+	b := open(t, home, screen{width: 1280, height: 800}).ready()
+	b.settle()
+	script := `new Promise((done) => {
+		const e = document.querySelector("#f-ruff-sets"), times = [];
+		const one = (n) => {
+			if (n === 20) { times.sort((a, b) => a - b); done(times[10]); return; }
+			e.value = String(40 + n % 9);
+			const at = performance.now();
+			e.dispatchEvent(new Event("input", {bubbles: true}));
+			times.push(performance.now() - at);
+			setTimeout(one, 50, n + 1);
+		};
+		one(0);
+	})`
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	took, err := chromedp.Run(ctx, chromedp.Evaluate[float64](script, chromedp.EvalAwaitPromise))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("a change of sets → plan, closed form, findings, words in the page: median %.1f ms (goal 50)", took)
+}

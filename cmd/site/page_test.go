@@ -1,0 +1,353 @@
+package site
+
+import (
+	"fmt"
+	"net/http"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/input"
+	"github.com/chromedp/chromedp"
+)
+
+// where names the element that has the focus.
+const where = `(() => { const e = document.activeElement; return !e || e === document.body ? "" : e.id || e.dataset.with || e.textContent.trim().slice(0, 40); })()`
+
+// TestTab walks the whole page with Tab, from the first control to the last and
+// through the canvas, and with Shift and Tab back: the same stops in reverse,
+// none twice, all in sight and with a visible ring. Escape leaves the canvas.
+func TestTab(t *testing.T) {
+	for _, s := range []screen{{width: 1280, height: 800}, {width: 390, height: 844}} {
+		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
+			b := open(t, serve(t, siteDir(t), nil), s).ready()
+			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
+			if n := eval[int](b, `[...document.querySelectorAll("*")].filter((e) => e.tabIndex > 0).length`); n > 0 {
+				t.Errorf("%d elements have a positive tabindex", n)
+			}
+			want := eval[int](b, `[...document.querySelectorAll("a[href], button, input, select, textarea, summary, canvas")].filter((e) => e.tabIndex === 0 && e.checkVisibility()).length`)
+			var on []string
+			for range want {
+				b.press("\t")
+				at := eval[string](b, where)
+				on = append(on, at)
+				if ring := eval[string](b, `(() => { const s = getComputedStyle(document.activeElement); return s.outlineStyle + " " + s.outlineWidth; })()`); !regexp.MustCompile(`^(solid|auto) [1-9]`).MatchString(ring) {
+					t.Errorf("%s has no visible ring: %s", at, ring)
+				}
+			}
+			if joined := strings.Join(on, "|"); !strings.Contains(joined, "canvas") || !strings.Contains(joined, "f-hand-pace") || !strings.Contains(joined, "undo") {
+				t.Errorf("the walk misses canvas, the first or the last control: %s", joined)
+			}
+			b.press("\t") // out at the end, to the browser's own
+			seen := map[string]bool{}
+			for i := len(on) - 1; i >= 0; i-- {
+				b.press("\t", chromedp.KeyModifiers(chromedp.ModifierShift))
+				at := eval[string](b, where)
+				if at != on[i] {
+					t.Fatalf("backwards at stop %d of %d: %q, forwards it was %q", i, want, at, on[i])
+				}
+				seen[at] = true
+			}
+			b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").focus()`))
+			b.press("\u001b")
+			if at := eval[string](b, where); !strings.HasPrefix(at, "view-") {
+				t.Errorf("Escape on the canvas leads to %q", at)
+			}
+			b.clean()
+		})
+	}
+}
+
+// TestGestures turns and enlarges the ruff by mouse, wheel, touch, keys and
+// buttons; Home returns to the very same picture.
+func TestGestures(t *testing.T) {
+	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	b.settle()
+	middle := eval[[]float64](b, `(() => { const r = document.getElementById("stage").getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
+	x, y := middle[0], middle[1]
+	b.top()
+	home := b.pixels()
+	changes := func(what string, act func()) {
+		t.Helper()
+		was := b.pixels()
+		act()
+		b.settle()
+		if differ(was, b.pixels()) < 0.01 {
+			t.Errorf("%s changes nothing", what)
+		}
+	}
+	reset := func() {
+		t.Helper()
+		b.click(`[data-with="Home"]`)
+		b.settle()
+		b.top()
+		if differ(home, b.pixels()) > 0.002 {
+			t.Error("Home does not return to the first picture")
+		}
+	}
+	changes("a drag", func() {
+		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+60, y+10, chromedp.ButtonLeft),
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+700, y+20, chromedp.ButtonLeft), // over the form
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+700, y+20, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+	})
+	after := b.pixels()
+	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+30, y))
+	b.settle()
+	if differ(after, b.pixels()) > 0.002 {
+		t.Error("a drag released over the form goes on")
+	}
+	reset()
+	changes("the wheel", func() {
+		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) { p.DeltaY, p.DeltaX = -120, 0.001 }))
+	})
+	reset()
+	for _, key := range []string{"\u0302", "\u0303", "\u0304", "\u0301", "+", "-"} {
+		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").focus()`))
+		b.settle()
+		changes(fmt.Sprintf("key %q", key), func() { b.press(key) })
+	}
+	reset()
+	for _, with := range []string{"ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "-"} {
+		changes("button "+with, func() { b.click(fmt.Sprintf(`[data-do="camera"][data-with=%q]`, with)) })
+	}
+	reset()
+	touch := func(kind input.DispatchTouchEventType, at ...float64) {
+		t.Helper()
+		points := []*input.TouchPoint{}
+		for i := 0; i+1 < len(at); i += 2 {
+			points = append(points, &input.TouchPoint{X: at[i], Y: at[i+1], ID: new(float64(i))})
+		}
+		if _, err := chromedp.Call(b.ctx, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: kind, TouchPoints: points}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	changes("a pinch", func() {
+		touch(input.DispatchTouchEventTypeTouchStart, x-40, y, x+40, y)
+		touch(input.DispatchTouchEventTypeTouchMove, x-90, y, x+90, y)
+		touch(input.DispatchTouchEventTypeTouchMove, x-120, y, x+120, y)
+		touch(input.DispatchTouchEventTypeTouchEnd)
+	})
+	reset()
+	changes("a finger", func() {
+		touch(input.DispatchTouchEventTypeTouchStart, x, y)
+		touch(input.DispatchTouchEventTypeTouchMove, x+30, y)
+		touch(input.DispatchTouchEventTypeTouchMove, x+80, y)
+		touch(input.DispatchTouchEventTypeTouchEnd)
+	})
+	b.clean()
+}
+
+// TestIdle: after the last change no frame is drawn: 0 in 5 seconds; and one
+// key draws again. Every call that draws is counted, in WebGL itself.
+func TestIdle(t *testing.T) {
+	count := `globalThis.drawn = 0; for (const name of ["drawElements", "drawArrays"]) {
+		const draw = WebGL2RenderingContext.prototype[name];
+		WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
+	}`
+	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800, before: count}).ready()
+	b.settle()
+	time.Sleep(time.Second)
+	was := eval[int](b, "drawn")
+	if was == 0 {
+		t.Fatal("nothing was ever drawn: the count is blind")
+	}
+	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 300, 400), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 320, 410))
+	time.Sleep(5 * time.Second)
+	if now := eval[int](b, "drawn"); now != was {
+		t.Errorf("%d drawing calls in 5 idle seconds, want 0", now-was)
+	}
+	b.click(`[data-with="ArrowLeft"]`)
+	b.await(fmt.Sprintf("drawn > %d", was))
+}
+
+// TestBadEntries types what cannot be used into each kind of field: the words
+// stand beside the field, the entry stays to be mended, the ruff is the last
+// good one, and a good entry clears it all.
+func TestBadEntries(t *testing.T) {
+	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	b.settle()
+	numbers := b.text("#numbers")
+	good := map[string]string{"wearer.girth": "395", "ruff.sets": "40", "starch.quality": "1", "strip.shrink_warp": "4", "support.slope": "0", "pleat.marks": "", "hand.stitches": "6"}
+	for key, bad := range map[string][]string{
+		"wearer.girth":      {"", "abc", "NaN", "Inf", "1e999", "129", "561", "395 kg", "-395"},
+		"ruff.sets":         {"7", "401", "40.5", "forty"},
+		"starch.quality":    {"1.01", "-0.1", "x"},
+		"strip.shrink_warp": {"21", "four"},
+		"support.slope":     {"61", "-31", "steep"},
+		"hand.stitches":     {"1", "16", "NaN"},
+	} {
+		for _, text := range bad {
+			b.enter(key, text)
+			b.await(fmt.Sprintf(`document.querySelector(%q).getAttribute("aria-invalid") === "true" && document.querySelector(%q).textContent.length > 10`, field(key), field(key)+"-wrong"))
+			if got := eval[string](b, fmt.Sprintf("document.querySelector(%q).value", field(key))); got != text {
+				t.Errorf("%s: %q was typed, %q stands there", key, text, got)
+			}
+			if got := b.text("#numbers"); got != numbers {
+				t.Errorf("%s %q: the numbers changed to\n%s", key, text, got)
+			}
+			described := eval[string](b, fmt.Sprintf("document.querySelector(%q).getAttribute('aria-describedby')", field(key)))
+			if !strings.Contains(described, field(key)[1:]+"-wrong") {
+				t.Errorf("%s is described by %q, not by its message", key, described)
+			}
+		}
+		if key == "wearer.girth" {
+			b.picture("bad-entry", false)
+		}
+		b.enter(key, good[key])
+		b.await(fmt.Sprintf(`!document.querySelector(%q).hasAttribute("aria-invalid") && document.querySelector(%q).textContent === ""`, field(key), field(key)+"-wrong"))
+	}
+	b.clean()
+}
+
+// TestLink opens a link, a broken link, and copies one.
+func TestLink(t *testing.T) {
+	home := serve(t, siteDir(t), nil)
+	b := open(t, home, screen{width: 1280, height: 800}).ready()
+	b.enter("ruff.sets", "48")
+	b.click("#share")
+	b.await(`location.hash.length > 4`)
+	link := eval[string](b, "location.hash")
+	again := open(t, home+link, screen{width: 1280, height: 800}).ready()
+	again.await(`document.querySelector("#f-ruff-sets").value === "48"`)
+	again.clean()
+	broken := open(t, home+link[:len(link)-3], screen{width: 1280, height: 800}).ready()
+	for _, bad := range []string{"", "#%00%ff", "#1." + strings.Repeat("A", 9000), "#<img src=x onerror=alert(1)>"} {
+		if bad != "" {
+			broken.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.querySelector("#notice").textContent = ""; location.hash = %q`, bad)))
+		}
+		broken.await(`document.querySelector("#said").textContent.includes("nothing was changed")`)
+		if sets := eval[string](broken, `document.querySelector("#f-ruff-sets").value`); sets != "40" {
+			t.Errorf("the broken link %.20q gives %s sets", bad, sets)
+		}
+	}
+	if n := eval[int](broken, `document.querySelectorAll("#notice *, #said *").length`); n != 0 {
+		t.Errorf("a link became %d elements", n)
+	}
+	broken.clean()
+}
+
+// TestNoProgram: when the program does not come, is not a program, or the
+// browser has no WebAssembly, the page says so in plain words, and form and
+// picture of the plain start are still there.
+func TestNoProgram(t *testing.T) {
+	isProgram := func(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, ".wasm") }
+	for name, c := range map[string]struct {
+		screen
+		meddle func(http.ResponseWriter, *http.Request) bool
+		says   string
+	}{
+		"missing": {screen{}, func(w http.ResponseWriter, r *http.Request) bool {
+			if isProgram(r) {
+				http.Error(w, "gone", http.StatusNotFound)
+			}
+			return isProgram(r)
+		}, "404"},
+		"garbled": {screen{}, func(w http.ResponseWriter, r *http.Request) bool {
+			if isProgram(r) {
+				w.Header().Set("Content-Type", "application/wasm")
+				w.Write([]byte("not a program"))
+			}
+			return isProgram(r)
+		}, "WebAssembly"},
+		"old browser": {screen{before: "delete globalThis.WebAssembly"}, nil, "WebAssembly"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c.screen.width, c.screen.height = 1280, 800
+			b := open(t, serve(t, siteDir(t), c.meddle), c.screen)
+			b.await(`!document.getElementById("failure").hidden`)
+			if got := b.text("#failure"); !strings.Contains(got, c.says) || !strings.Contains(got, "Reload") {
+				t.Errorf("the page says %q", got)
+			}
+			if eval[string](b, `document.querySelector("#f-wearer-girth").value`) != "395" || !strings.Contains(b.text("#numbers"), "415 mm") {
+				t.Error("form or numbers of the plain start are gone")
+			}
+			if !eval[bool](b, `document.getElementById("picture").complete && document.getElementById("picture").naturalWidth > 0`) {
+				t.Error("the picture of the plain start is gone")
+			}
+			b.picture("no-program-"+strings.ReplaceAll(name, " ", "-"), false)
+		})
+	}
+}
+
+// TestNoWebGL: without WebGL 2, and when the context is lost, a picture takes
+// the stage's place and follows every change.
+func TestNoWebGL(t *testing.T) {
+	isPicture := `document.documentElement.dataset.stage === "picture" && document.getElementById("picture").src.startsWith("data:image/png")`
+	check := func(t *testing.T, b *tab) {
+		b.await(isPicture)
+		was := eval[string](b, `document.getElementById("picture").src`)
+		b.enter("ruff.sets", "48")
+		b.await(fmt.Sprintf("document.getElementById('picture').src !== %q", was))
+		b.click("#view-above")
+		b.await(`document.getElementById("view-above").getAttribute("aria-pressed") === "true"`)
+	}
+	t.Run("never", func(t *testing.T) {
+		b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800,
+			before: `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`})
+		check(t, b)
+		b.picture("no-webgl", false)
+	})
+	t.Run("lost", func(t *testing.T) {
+		b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`))
+		check(t, b)
+	})
+}
+
+// TestReflow: at 320 px, and with letters twice as large, nothing scrolls
+// sideways; controls are large enough to hit.
+func TestReflow(t *testing.T) {
+	home := serve(t, siteDir(t), nil)
+	for _, s := range []screen{{width: 320, height: 568, touch: true}, {width: 390, height: 844, touch: true}, {width: 1280, height: 800}} {
+		b := open(t, home, s).ready()
+		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
+		for _, letters := range []string{"100%", "200%"} {
+			b.do(chromedp.Evaluate[chromedp.Void](`document.documentElement.style.fontSize = "` + letters + `"`))
+			b.settle()
+			if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+				who := eval[string](b, `[...document.querySelectorAll("body *")].filter((e) => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1).map((e) => e.tagName + "#" + e.id + "." + e.className).slice(0, 5).join(" ")`)
+				t.Errorf("%d px, letters %s: %d px too wide: %s", s.width, letters, over, who)
+			}
+		}
+		b.do(chromedp.Evaluate[chromedp.Void](`document.documentElement.style.fontSize = ""`))
+		least := 24
+		if s.touch {
+			least = 44
+		}
+		small := eval[string](b, fmt.Sprintf(`[...document.querySelectorAll("button, input, select, textarea, summary, .from a")].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < %d - 0.5 || e.getBoundingClientRect().width < %d - 0.5)).map((e) => e.id || e.textContent.trim()).join(", ")`, least, least))
+		if small != "" {
+			t.Errorf("%d px: smaller than %d px: %s", s.width, least, small)
+		}
+	}
+}
+
+// TestLook reaches every view and, where RUFFWRIGHT_SHOTS names a folder, takes
+// the pictures to look at: day and candle, three widths.
+func TestLook(t *testing.T) {
+	home := serve(t, siteDir(t), nil)
+	screens := []screen{
+		{width: 1280, height: 800, dark: true}, {width: 320, height: 568, touch: true},
+		{width: 1280, height: 800}, {width: 390, height: 844, ratio: 2, touch: true}, {width: 390, height: 844, ratio: 2, touch: true, dark: true},
+	}
+	if os.Getenv("RUFFWRIGHT_SHOTS") == "" {
+		screens = screens[:2] // the others differ in nothing but their looks
+	}
+	for _, s := range screens {
+		b := open(t, home, s).ready()
+		light := "day"
+		if s.dark {
+			light = "candle"
+		}
+		for _, view := range []string{"hand", "above", "side", "set", "flat"} {
+			b.click("#view-" + view)
+			b.await(fmt.Sprintf(`document.querySelector("#view-%s").getAttribute("aria-pressed") === "true"`, view))
+			b.settle()
+			b.picture(fmt.Sprintf("look-%d-%s-%s", s.width, light, view), false)
+		}
+		b.picture(fmt.Sprintf("look-%d-%s-whole", s.width, light), true)
+		b.clean()
+	}
+}
