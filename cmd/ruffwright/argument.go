@@ -1,0 +1,158 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"ruffwright/assets"
+	"ruffwright/geom/scheme"
+)
+
+// schemeHelp says what a scheme argument may be; every verb that takes one
+// shows it.
+const schemeHelp = `SCHEME is one of
+  default             the scheme that the page starts with; it need not be typed
+  a demo's name       ` + "`ruffwright help check` lists them" + `
+  a file              a scheme saved by the page (JSON); - reads standard input
+  a share code        what stands after # in a shared link, or the whole link
+and --set key=value changes a field of it, as often as needed:
+  --set ruff.sets=42 --set "wearer.girth=38,5 cm" --set 'ruff.depth=2 3/4"'
+Lengths are in mm unless they say cm, in or ". ` + "`ruffwright schema`" + ` lists the keys.
+`
+
+// source is how the command line names a scheme and changes it.
+type source struct {
+	set repeated
+}
+
+func (s *source) flags(f *flag.FlagSet) {
+	f.Var(&s.set, "set", "change a field: `key=value`, again for each field")
+}
+
+// repeated is a flag that may be given several times.
+type repeated []string
+
+func (r *repeated) String() string     { return strings.Join(*r, " ") }
+func (r *repeated) Set(v string) error { *r = append(*r, v); return nil }
+
+// scheme reads the scheme that the argument names (none: the default), makes the
+// changes and validates the whole.
+func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
+	name := "default"
+	if len(arguments) > 0 {
+		name = arguments[0]
+	}
+	made, err := named(j, name)
+	if err != nil {
+		return scheme.Scheme{}, err
+	}
+	var wrong []error
+	for _, change := range s.set {
+		key, value, ok := strings.Cut(change, "=")
+		if !ok {
+			wrong = append(wrong, fmt.Errorf("--set %q: expected key=value, for instance ruff.sets=42", change))
+			continue
+		}
+		if err := made.Set(strings.TrimSpace(key), value); err != nil {
+			wrong = append(wrong, fmt.Errorf("--set %w", err))
+		}
+	}
+	if len(wrong) > 0 {
+		return scheme.Scheme{}, errors.Join(wrong...)
+	}
+	return made, made.Validate()
+}
+
+// named reads the scheme that an argument names, without any changes.
+func named(j job, argument string) (scheme.Scheme, error) {
+	if argument == "default" {
+		return scheme.Default(), nil
+	}
+	if argument == "-" {
+		return document("standard input", j.in)
+	}
+	if text, ok := assets.Demo(argument); ok {
+		made, err := scheme.Parse(text)
+		return made, within("demo "+argument, err)
+	}
+	file, err := os.Open(argument)
+	if err == nil {
+		defer file.Close()
+		about, err := file.Stat()
+		if err != nil {
+			return scheme.Scheme{}, err
+		}
+		if about.IsDir() {
+			return scheme.Scheme{}, fmt.Errorf("%s is a folder, not a scheme", argument)
+		}
+		if about.Size() > scheme.MaxDocument {
+			return scheme.Scheme{}, tooLarge(argument, fmt.Sprintf("%d bytes", about.Size()))
+		}
+		return document(argument, file)
+	}
+	if !errors.Is(err, fs.ErrNotExist) && len(argument) < 256 {
+		return scheme.Scheme{}, err
+	}
+	code := argument
+	if _, fragment, ok := strings.Cut(argument, "#"); ok {
+		code = fragment
+	} else if strings.ContainsAny(argument, `/\`) || strings.HasSuffix(argument, ".json") {
+		return scheme.Scheme{}, fmt.Errorf("%s: there is no such file", argument)
+	}
+	made, err := scheme.FromCode(code)
+	if err != nil {
+		return scheme.Scheme{}, fmt.Errorf("%s is no file, no demo (%s) and no share code: %w",
+			shortened(argument), strings.Join(assets.Demos(), ", "), err)
+	}
+	return made, nil
+}
+
+// document reads a JSON scheme; nothing is kept of one that is too large.
+func document(name string, from io.Reader) (scheme.Scheme, error) {
+	text, err := io.ReadAll(io.LimitReader(from, scheme.MaxDocument+1))
+	if err != nil {
+		return scheme.Scheme{}, within(name, err)
+	}
+	if len(text) > scheme.MaxDocument {
+		return scheme.Scheme{}, tooLarge(name, "more")
+	}
+	made, err := scheme.Parse(text)
+	return made, within(name, err)
+}
+
+func tooLarge(name, size string) error {
+	return fmt.Errorf("%s: a scheme has at most %d bytes, this has %s", name, scheme.MaxDocument, size)
+}
+
+// within says which document an error speaks of, on each of its lines.
+func within(name string, err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("%s: %w", name, err)
+}
+
+// shortened is an argument fit for a message: a pasted code can be long.
+func shortened(argument string) string {
+	if r := []rune(argument); len(r) > 40 {
+		return fmt.Sprintf("%q...", string(r[:40]))
+	}
+	return fmt.Sprintf("%q", argument)
+}
+
+// unitsFlag is a unit of length to show lengths in.
+type unitsFlag struct{ scheme.Units }
+
+func (u *unitsFlag) Set(text string) error {
+	units, err := scheme.ParseUnits(text)
+	if err != nil {
+		return errors.New("allowed: mm, cm, in")
+	}
+	u.Units = units
+	return nil
+}

@@ -1,0 +1,217 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// views are the pictures that draw knows, in the order of help.
+var views = []struct {
+	name, shows string
+	draw        func(pleat.Plan, pleat.Shape, figure.Options) (figure.Drawing, error)
+}{
+	{"above", "the ruff from above", figure.Above},
+	{"side", "from the wearer's left", figure.Side},
+	{"front", "from the front", fromFront},
+	{"set", "one set: the outer edge's curve and the loop's clear width", figure.OneSet},
+	{"flat", "the strip laid flat, with top and bottom marks", figure.Flat},
+	{"hand", "in the hand, shaded", figure.InHand},
+}
+
+func fromFront(p pleat.Plan, s pleat.Shape, o figure.Options) (figure.Drawing, error) {
+	o.Front = true
+	return figure.Side(p, s, o)
+}
+
+func viewNames() string {
+	var names []string
+	for _, v := range views {
+		names = append(names, v.name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// The PNG's resolution, and the most pixels that a picture may have: 64 million
+// take 256 MB to paint.
+const (
+	defaultDPI = 200
+	maxDPI     = 1200
+	maxPixels  = 64e6
+)
+
+// drawing is what draw's flags ask for.
+type drawing struct {
+	view, out        string
+	width, height    string
+	units            unitsFlag
+	turn, tilt, zoom float64
+	set, dpi         int
+	dark, notes      bool
+}
+
+func drawVerb() verb {
+	var from source
+	var d drawing
+	var list strings.Builder
+	for _, v := range views {
+		fmt.Fprintf(&list, "  %-6s %s\n", v.name, v.shows)
+	}
+	return verb{
+		name: "draw", args: "[SCHEME]", most: 1,
+		does: "draws the ruff as SVG or PNG",
+		help: `
+Draws one view of the ruff with its dimensions:
+
+` + list.String() + `
+The picture is the shape in closed form: the cloth's outer and inner edges as
+bent strips, without weight. The name's ending chooses SVG or PNG.`,
+		flags: func(f *flag.FlagSet) {
+			from.flags(f)
+			f.StringVar(&d.view, "view", "above", "`view`: "+viewNames())
+			f.StringVar(&d.out, "out", "", "`file` to write, .svg or .png; - writes SVG to standard output")
+			f.StringVar(&d.width, "width", "", "sheet's width, a `length` of 80 to 1000 mm; 240 mm if not given")
+			f.StringVar(&d.height, "height", "", "sheet's height, a `length` of 80 to 1000 mm; three quarters of the width if not given")
+			f.Var(&d.units, "units", "`unit` of the dimensions: mm, cm or in")
+			f.BoolVar(&d.dark, "dark", false, "the sheet by candle")
+			f.BoolVar(&d.notes, "notes", false, "point at what stops and what to mend")
+			f.IntVar(&d.set, "mark-set", 0, "mark this `set`, 1 the first; the set that view set shows")
+			f.IntVar(&d.dpi, "dpi", defaultDPI, "`pixels` an inch of a PNG, 20 to "+strconv.Itoa(maxDPI))
+			f.Float64Var(&d.turn, "turn", 0, "in the hand: `degrees` about the upright axis, -360 to 360")
+			f.Float64Var(&d.tilt, "tilt", 25, "in the hand: `degrees` of the eye's height, -90 to 90")
+			f.Float64Var(&d.zoom, "zoom", 1, "in the hand: enlargement, a `factor` of 0.2 to 10")
+		},
+		run: func(j job, args []string) error {
+			s, err := from.scheme(j, args)
+			if err != nil {
+				return err
+			}
+			return d.run(j, s)
+		},
+	}
+}
+
+// run draws and writes the picture.
+func (d drawing) run(j job, s scheme.Scheme) error {
+	opt, err := d.options()
+	if err != nil {
+		return err
+	}
+	paint := views[0].draw
+	known := false
+	for _, v := range views {
+		if v.name == d.view {
+			paint, known = v.draw, true
+		}
+	}
+	if !known {
+		return fmt.Errorf("--view %q: expected one of %s", d.view, viewNames())
+	}
+	ending := strings.ToLower(filepath.Ext(d.out))
+	switch {
+	case d.out == "":
+		return usageError{"draw", "draw needs --out FILE.svg, --out FILE.png, or --out - for SVG on standard output"}
+	case d.out != "-" && ending != ".svg" && ending != ".png":
+		return fmt.Errorf("--out %q: expected a name that ends in .svg or .png", d.out)
+	}
+	if pixels := opt.Width_mm * opt.Height_mm * square(d.pxPerMM()); ending == ".png" && pixels > maxPixels {
+		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
+			d.dpi, pixels/1e6, maxPixels/1e6)
+	}
+	ruff, err := sim.Draw(s)
+	if err != nil {
+		return err
+	}
+	if d.set > ruff.Plan.Sets {
+		return fmt.Errorf("--mark-set %d: the ruff has %d sets", d.set, ruff.Plan.Sets)
+	}
+	if d.notes {
+		opt.Notes = pointers(check.Find(ruff, d.units.Units))
+	}
+	picture, err := paint(ruff.Plan, ruff.Folded.Shape, opt)
+	if err != nil {
+		return err
+	}
+	if ending == ".png" {
+		var png bytes.Buffer
+		if err := picture.PNG(&png, d.pxPerMM()); err != nil {
+			return err
+		}
+		return os.WriteFile(d.out, png.Bytes(), 0o644)
+	}
+	if d.out == "-" {
+		_, err = j.out.Write(picture.SVG())
+		return err
+	}
+	return os.WriteFile(d.out, picture.SVG(), 0o644)
+}
+
+func (d drawing) pxPerMM() float64 { return float64(d.dpi) / 25.4 }
+
+func square(x float64) float64 { return x * x }
+
+// options reads the flags that are numbers; all that is wrong is said at once.
+func (d drawing) options() (figure.Options, error) {
+	var o figure.Options
+	var wrong []error
+	length := func(name, text string, fallback float64) float64 {
+		if text == "" {
+			return fallback
+		}
+		mm, err := scheme.ParseLength(text, scheme.Millimetres)
+		switch {
+		case err != nil:
+			wrong = append(wrong, fmt.Errorf("--%s: %w", name, err))
+		case !(mm >= 80 && mm <= 1000):
+			wrong = append(wrong, fmt.Errorf("--%s %s: expected 80 to 1000 mm", name, text))
+		}
+		return mm
+	}
+	number := func(name string, v, least, most float64) float64 {
+		if !(v >= least && v <= most) { // NaN fails too
+			wrong = append(wrong, fmt.Errorf("--%s %g: expected %g to %g", name, v, least, most))
+		}
+		return v
+	}
+	o.Width_mm = length("width", d.width, 240)
+	o.Height_mm = length("height", d.height, math.Max(80, o.Width_mm*3/4))
+	o.Units = d.units.Units
+	o.Palette = figure.Light()
+	if d.dark {
+		o.Palette = figure.Dark()
+	}
+	o.Turn_deg = number("turn", d.turn, -360, 360)
+	o.Tilt_deg = number("tilt", d.tilt, -90, 90)
+	o.Zoom = number("zoom", d.zoom, 0.2, 10)
+	if d.set < 0 {
+		wrong = append(wrong, fmt.Errorf("--mark-set %d: expected 1 or more", d.set))
+	}
+	o.Set = d.set
+	if d.dpi < 20 || d.dpi > maxDPI {
+		wrong = append(wrong, fmt.Errorf("--dpi %d: expected 20 to %d", d.dpi, maxDPI))
+	}
+	return o, errors.Join(wrong...)
+}
+
+// pointers are the findings that a drawing points at: what stops, what to mend.
+func pointers(found []check.Finding) []figure.Note {
+	var notes []figure.Note
+	for _, f := range found {
+		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
+			notes = append(notes, figure.Note{Where: string(f.Where), Text: f.Sentence, Sign: figure.Sign(f.Severity)})
+		}
+	}
+	return notes
+}

@@ -1,0 +1,111 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// verb is one thing that the command can do.
+type verb struct {
+	name, args  string                        // "draw", "SCHEME"
+	least, most int                           // how many arguments it takes
+	does        string                        // in one line
+	help        string                        // in full
+	flags       func(*flag.FlagSet)           // defines its flags
+	run         func(j job, a []string) error // does it
+}
+
+// verbs lists the verbs in the order of help.
+func verbs() []verb {
+	return []verb{openVerb(), pageVerb(), checkVerb(), drawVerb(), shareVerb(), schemaVerb()}
+}
+
+func verbNamed(name string) (verb, bool) {
+	for _, v := range verbs() {
+		if v.name == name {
+			return v, true
+		}
+	}
+	return verb{}, false
+}
+
+// help prints what the command, or one verb of it, does.
+func help(j job, args []string) error {
+	if len(args) > 0 {
+		v, ok := verbNamed(args[0])
+		if !ok {
+			return usageError{why: fmt.Sprintf("there is no verb %q", args[0])}
+		}
+		v.usage(j.out)
+		return nil
+	}
+	fmt.Fprint(j.out, `ruffwright designs a ruff before it is sewn: it shows the ruff that a scheme makes,
+says what will go wrong with it, and what to change.
+
+  ruffwright            opens the page in your browser
+  ruffwright VERB ...   does one thing from the command line
+
+`)
+	for _, v := range verbs() {
+		fmt.Fprintf(j.out, "  %-15s %s\n", strings.TrimSpace(v.name+" "+v.args), v.does)
+	}
+	fmt.Fprint(j.out, "  help VERB       how to use one of them\n\n"+schemeHelp+`
+Exit codes: 0 well, 1 check found something that stops, 2 bad input or a failure.
+`)
+	return nil
+}
+
+// usage prints how the verb is used.
+func (v verb) usage(out io.Writer) {
+	flags := flag.NewFlagSet(v.name, flag.ContinueOnError)
+	v.flags(flags)
+	any := false
+	flags.VisitAll(func(*flag.Flag) { any = true })
+	line := strings.TrimSpace("ruffwright " + v.name + " " + v.args)
+	if any {
+		line += " [flags]"
+	}
+	fmt.Fprintf(out, "%s\n\n%s\n", line, strings.TrimSpace(v.help))
+	if !any {
+		return
+	}
+	fmt.Fprint(out, "\nFlags:\n")
+	flags.VisitAll(func(f *flag.Flag) {
+		value, text := flag.UnquoteUsage(f)
+		if d := f.DefValue; d != "" && d != "0" && d != "false" {
+			text += fmt.Sprintf(" (%s if not given)", d)
+		}
+		fmt.Fprintf(out, "  %s\n%s", strings.TrimSpace("--"+f.Name+" "+value), wrapped(text, 78, "      "))
+	})
+	if v.args == "[SCHEME]" {
+		fmt.Fprint(out, "\n"+schemeHelp)
+	}
+}
+
+// wrapped breaks text into lines of at most width columns, each indented.
+func wrapped(text string, width int, indent string) string {
+	var b strings.Builder
+	column := 0
+	for _, word := range strings.Fields(text) {
+		long := len([]rune(word))
+		switch {
+		case column == 0:
+			b.WriteString(indent)
+			column = len(indent)
+		case column+1+long > width:
+			b.WriteString("\n" + indent)
+			column = len(indent)
+		default:
+			b.WriteByte(' ')
+			column++
+		}
+		b.WriteString(word)
+		column += long
+	}
+	if column > 0 {
+		b.WriteByte('\n')
+	}
+	return b.String()
+}

@@ -1,0 +1,131 @@
+// Ruffwright designs a ruff before it is sewn: it opens the page, and does from
+// the command line what the page does. `ruffwright help` lists the verbs.
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"strings"
+	"syscall"
+)
+
+// What the command answers to the shell.
+const (
+	exitWell  = 0 // done; check: nothing that stops
+	exitStops = 1 // check: something stops
+	exitBad   = 2 // bad input, or the work could not be done
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(job{ctx, os.Stdin, os.Stdout, os.Stderr, os.Getenv}, os.Args[1:])
+	stop()
+	os.Exit(code)
+}
+
+// job is what a verb may touch of the world around it.
+type job struct {
+	ctx      context.Context // ends with ctrl-C
+	in       io.Reader
+	out, err io.Writer
+	env      func(string) string
+}
+
+// errStops says that check found something that stops. It is an answer, and
+// prints nothing of its own.
+var errStops = errors.New("something stops")
+
+// usageError is a command line that cannot be understood.
+type usageError struct {
+	verb string
+	why  string
+}
+
+func (e usageError) Error() string { return e.why }
+
+// run does what the arguments ask and returns the exit code.
+func run(j job, args []string) int {
+	err := dispatch(j, args)
+	var usage usageError
+	switch {
+	case err == nil:
+		return exitWell
+	case errors.Is(err, errStops):
+		return exitStops
+	case errors.As(err, &usage):
+		help := "ruffwright help"
+		if usage.verb != "" {
+			help += " " + usage.verb
+		}
+		fmt.Fprintf(j.err, "ruffwright: %s\nTry: %s\n", usage.why, help)
+	case j.ctx.Err() != nil:
+		fmt.Fprintln(j.err, "ruffwright: stopped")
+	default:
+		for line := range strings.Lines(err.Error()) {
+			fmt.Fprintf(j.err, "ruffwright: %s\n", strings.TrimSuffix(line, "\n"))
+		}
+	}
+	return exitBad
+}
+
+// dispatch finds the verb and runs it. Without a verb, and with flags alone, it
+// is open.
+func dispatch(j job, args []string) error {
+	name := "open"
+	if len(args) > 0 && !strings.HasPrefix(args[0], "-") {
+		name, args = args[0], args[1:]
+	} else if len(args) > 0 && isHelp(args[0]) {
+		name, args = "help", args[1:]
+	}
+	if name == "help" {
+		return help(j, args)
+	}
+	v, ok := verbNamed(name)
+	if !ok {
+		return usageError{why: fmt.Sprintf("there is no verb %q", name)}
+	}
+	flags := flag.NewFlagSet(v.name, flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	v.flags(flags)
+	rest, err := interspersed(flags, args)
+	if errors.Is(err, flag.ErrHelp) {
+		return help(j, []string{v.name})
+	}
+	if err != nil {
+		return usageError{v.name, err.Error()}
+	}
+	if len(rest) < v.least {
+		return usageError{v.name, fmt.Sprintf("%s needs %s", v.name, v.args)}
+	}
+	if len(rest) > v.most {
+		return usageError{v.name, fmt.Sprintf("%s does not take %q", v.name, rest[v.most])}
+	}
+	return v.run(j, rest)
+}
+
+func isHelp(arg string) bool { return arg == "-h" || arg == "-help" || arg == "--help" }
+
+// interspersed parses flags wherever they stand among the arguments and returns
+// the others. After "--" all are arguments.
+func interspersed(flags *flag.FlagSet, args []string) ([]string, error) {
+	var rest []string
+	for {
+		before := args
+		if err := flags.Parse(args); err != nil {
+			return nil, err
+		}
+		args = flags.Args()
+		if used := len(before) - len(args); used > 0 && before[used-1] == "--" {
+			return append(rest, args...), nil
+		}
+		if len(args) == 0 {
+			return rest, nil
+		}
+		rest, args = append(rest, args[0]), args[1:]
+	}
+}

@@ -1,0 +1,86 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"net"
+	"os/exec"
+	"runtime"
+	"strconv"
+	"time"
+
+	"ruffwright/cmd/site"
+)
+
+func openVerb() verb {
+	var port int
+	var quiet bool
+	return verb{
+		name: "open",
+		does: "opens the page in your browser (what ruffwright does without a verb)",
+		help: `
+Builds the page from its source, keeps the build for the next time, serves it on
+this machine alone and opens it in your browser. The first build takes a minute
+or two. Nothing leaves the machine. End it with ctrl-C.
+
+Run it inside a clone of ruffwright: the page is built from the source there.`,
+		flags: func(f *flag.FlagSet) {
+			f.IntVar(&port, "port", 0, "serve on this `port`, 1 to 65535, not on a free one")
+			f.BoolVar(&quiet, "no-browser", false, "print the address and open nothing")
+		},
+		run: func(j job, _ []string) error {
+			if port < 0 || port > 65535 {
+				return usageError{"open", fmt.Sprintf("--port %d: expected 1 to 65535", port)}
+			}
+			dir, err := built(j, "")
+			if err != nil {
+				return err
+			}
+			addr := net.JoinHostPort("127.0.0.1", strconv.Itoa(port))
+			return site.Serve(j.ctx, dir, addr, func(url string) {
+				fmt.Fprintf(j.out, "ruffwright is at %s\nctrl-C ends it.\n", url)
+				if quiet {
+					return
+				}
+				if why := browse(j, url); why != "" {
+					fmt.Fprintf(j.err, "%s: open the address in a browser yourself.\n", why)
+				}
+			})
+		},
+	}
+}
+
+// built builds the site into out, or into the cache, and says so when it takes
+// longer than a blink.
+func built(j job, out string) (string, error) {
+	slow := time.AfterFunc(time.Second, func() {
+		fmt.Fprintln(j.err, "building the page, which takes a minute or two the first time ...")
+	})
+	defer slow.Stop()
+	return site.Build(j.ctx, site.Options{Out: out})
+}
+
+// browse asks the system to open the address. It returns why it could not, or
+// "". The browser is not waited for.
+func browse(j job, url string) string {
+	var open []string
+	switch runtime.GOOS {
+	case "darwin":
+		open = []string{"open", url}
+	case "windows":
+		open = []string{"rundll32", "url.dll,FileProtocolHandler", url}
+	default:
+		if j.env("DISPLAY") == "" && j.env("WAYLAND_DISPLAY") == "" {
+			return "No screen was found"
+		}
+		open = []string{"xdg-open", url}
+	}
+	// Not bound to the job: ctrl-C must end the server, not the maker's browser.
+	opener := exec.CommandContext(context.WithoutCancel(j.ctx), open[0], open[1:]...)
+	if err := opener.Start(); err != nil {
+		return "No browser could be started"
+	}
+	go opener.Wait() // reaps it; what it answers changes nothing
+	return ""
+}
