@@ -1,0 +1,433 @@
+package main
+
+import (
+	"fmt"
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"go/types"
+	"io/fs"
+	"maps"
+	"os"
+	"os/exec"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+	"testing/fstest"
+
+	"github.com/rogpeppe/go-internal/txtar"
+)
+
+// The rooms of the house and the arrows between them. A room not listed here
+// is refused: whoever adds one says here what it may lean on.
+
+// room is what one package of the module may import.
+type room struct {
+	below   []string // rooms of the module, relative to it
+	outside []string // modules other than the standard library, by prefix
+}
+
+// pure are the rooms that read no clock, file, network or global.
+func pure(dir string) bool {
+	return under(dir, "geom") || under(dir, "sim")
+}
+
+var (
+	geometry  = []string{"geom", "geom/scheme", "geom/pleat"}
+	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/cell", "sim/window"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
+)
+
+var rooms = map[string]room{
+	"geom":         {outside: []string{"gonum.org/v1/gonum"}},
+	"geom/scheme":  {below: []string{"geom"}, outside: []string{"golang.org/x/text"}},
+	"geom/pleat":   {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"geom/pattern": {below: geometry},
+	"geom/figure":  {below: geometry, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
+
+	"sim/cloth":       {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/shell":       {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/shell/known": {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/cell":        {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"})},
+	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/cell"})},
+	"sim":             {below: mechanics},
+	"sim/check":       {below: slices.Concat(geometry, []string{"sim", "sim/cloth"})},
+	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+
+	"assets": {},
+
+	"wasm/page":   {below: result, outside: []string{"golang.org/x/text"}},
+	"wasm/dom":    {below: slices.Concat(result, []string{"wasm/page"})},
+	"wasm/stage":  {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
+	"wasm/worker": {below: slices.Concat(result, []string{"wasm/page", "wasm/dom"})},
+	"wasm":        {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage", "wasm/worker"})},
+
+	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"cmd/site", "wasm/page"})},
+}
+
+// testsOnly are the modules that tests alone may lean on, in every room.
+var testsOnly = []string{
+	"pgregory.net/rapid", "gonum.org/v1/gonum", "github.com/rogpeppe/go-internal",
+	"github.com/chromedp/", "github.com/pdfcpu/pdfcpu", "golang.org/x/image", "golang.org/x/text",
+}
+
+// unclean are the packages of the standard library that a pure room does not
+// import: files, network, process, log. (fmt reaches os too; what counts is
+// what the room itself asks for.)
+var unclean = []string{
+	"embed", "expvar", "flag", "io/ioutil", "log", "net", "os", "path/filepath",
+	"plugin", "syscall", "testing", "unsafe", "crypto/rand",
+}
+
+// impure are the functions of otherwise harmless packages that read the clock
+// or a global source of chance, or turn a switch of the whole process. Seeds are
+// arguments: rand.New(rand.NewPCG(...)).
+var impure = map[string][]string{
+	"runtime":       {"GC", "GOMAXPROCS", "NumGoroutine", "ReadMemStats", "SetFinalizer", "AddCleanup"},
+	"runtime/debug": {"SetGCPercent", "SetMemoryLimit", "SetMaxStack", "SetMaxThreads", "SetPanicOnFault", "FreeOSMemory", "WriteHeapDump"},
+	"time":          {"Now", "Since", "Until", "Sleep", "After", "AfterFunc", "Tick", "NewTimer", "NewTicker"},
+	"math/rand": {"Seed", "Int", "Intn", "Int31", "Int31n", "Int63", "Int63n", "Uint32", "Uint64",
+		"Float32", "Float64", "NormFloat64", "ExpFloat64", "Perm", "Shuffle", "Read"},
+	"math/rand/v2": {"Int", "IntN", "Int32", "Int32N", "Int64", "Int64N", "Uint", "UintN", "Uint32", "Uint32N",
+		"Uint64", "Uint64N", "N", "Float32", "Float64", "NormFloat64", "ExpFloat64", "Perm", "Shuffle"},
+}
+
+// entries are the names that may stand at the top of the tree.
+var entries = []string{
+	"cmd", "wasm", "geom", "sim", "assets", "testdata", "index.html",
+	"go.mod", "go.sum", "README.md", "DEVELOPERS.md", "LICENSE", ".ci", ".gitignore", ".gitattributes", ".git",
+	".github", ".golangci.yml", ".editorconfig",
+}
+
+const (
+	ebitenModule = "github.com/hajimehoshi/ebiten"
+	browser      = "syscall/js"
+)
+
+func under(dir, top string) bool { return dir == top || strings.HasPrefix(dir, top+"/") }
+
+// goFile is one Go file of the module.
+type goFile struct {
+	dir, name string // "geom/pleat", "plan.go"
+	file      *ast.File
+}
+
+func (s goFile) test() bool { return strings.HasSuffix(s.name, "_test.go") }
+func (s goFile) js() bool {
+	return strings.HasSuffix(s.name, "_js.go") || strings.HasSuffix(s.name, "_js_test.go")
+}
+
+// complaints reads every Go file of the tree, whatever target it is built for,
+// and returns one line for each arrow that points the wrong way.
+func complaints(tree fs.FS) ([]string, error) {
+	var found []string
+	say := func(s goFile, format string, a ...any) {
+		found = append(found, path.Join(s.dir, s.name)+": "+fmt.Sprintf(format, a...))
+	}
+	fset := token.NewFileSet()
+	sources, err := goFilesOf(tree, fset)
+	if err != nil {
+		return nil, err
+	}
+	browsers := map[string]bool{}
+	packages := map[string][]goFile{}
+	for _, s := range sources {
+		packages[s.dir] = append(packages[s.dir], s)
+		r, known := rooms[s.dir]
+		if !known {
+			say(s, "room %s has no arrows in arrows_test.go", s.dir)
+			continue
+		}
+		for _, spec := range s.file.Imports {
+			imported, err := strconv.Unquote(spec.Path.Value)
+			if err != nil {
+				return nil, err
+			}
+			if imported == browser {
+				browsers[s.dir] = true
+			}
+			if strings.HasPrefix(imported, ebitenModule) && !s.js() {
+				say(s, "imports Ebiten, which only files ending _js.go may")
+			}
+			first, _, _ := strings.Cut(imported, "/")
+			below, own := strings.CutPrefix(imported, "ruffwright/")
+			switch {
+			case own:
+				itself := s.test() && below == s.dir
+				if !itself && !slices.Contains(r.below, below) {
+					say(s, "%s imports %s, against the arrows", s.dir, below)
+				}
+			case strings.Contains(first, "."):
+				allowed := func(prefix string) bool { return strings.HasPrefix(imported, prefix) }
+				if !slices.ContainsFunc(r.outside, allowed) && !(s.test() && slices.ContainsFunc(testsOnly, allowed)) {
+					say(s, "%s imports %s, which is not among its dependencies", s.dir, imported)
+				}
+			case pure(s.dir) && !s.test():
+				if imported == browser || slices.ContainsFunc(unclean, func(u string) bool { return under(imported, u) }) {
+					say(s, "%s is pure and imports %s", s.dir, imported)
+				}
+			}
+		}
+		if pure(s.dir) && !s.test() {
+			for _, name := range impureCalls(s.file) {
+				say(s, "%s is pure and calls %s", s.dir, name)
+			}
+		}
+	}
+	if len(browsers) != 1 {
+		found = append(found, fmt.Sprintf("exactly one room may import syscall/js, not %d: %s.",
+			len(browsers), strings.Join(slices.Sorted(maps.Keys(browsers)), ", ")))
+	}
+	for dir, list := range packages {
+		if pure(dir) {
+			found = append(found, globalsWritten(fset, list)...)
+		}
+	}
+	top, err := fs.ReadDir(tree, ".")
+	if err != nil {
+		return nil, err
+	}
+	for _, e := range top {
+		if !slices.Contains(entries, e.Name()) {
+			found = append(found, "top level: "+e.Name()+" is not on the design card")
+		}
+	}
+	slices.Sort(found)
+	return found, nil
+}
+
+// goFilesOf parses every Go file outside testdata and hidden folders.
+func goFilesOf(tree fs.FS, fset *token.FileSet) ([]goFile, error) {
+	var list []goFile
+	err := fs.WalkDir(tree, ".", func(p string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		name := d.Name()
+		if d.IsDir() {
+			if p != "." && (name == "testdata" || name == "node_modules" || strings.HasPrefix(name, ".") || strings.HasPrefix(name, "_")) {
+				return fs.SkipDir
+			}
+			return nil
+		}
+		if !strings.HasSuffix(name, ".go") {
+			return nil
+		}
+		text, err := fs.ReadFile(tree, p)
+		if err != nil {
+			return err
+		}
+		file, err := parser.ParseFile(fset, p, text, parser.SkipObjectResolution)
+		if err != nil {
+			return err
+		}
+		list = append(list, goFile{path.Dir(p), name, file})
+		return nil
+	})
+	return list, err
+}
+
+// impureCalls lists what the file uses of the functions in impure, as
+// time.Now.
+func impureCalls(file *ast.File) []string {
+	as := map[string]string{} // local name: import path
+	for _, spec := range file.Imports {
+		imported, _ := strconv.Unquote(spec.Path.Value)
+		if _, watched := impure[imported]; !watched {
+			continue
+		}
+		name := path.Base(strings.TrimSuffix(imported, "/v2"))
+		if spec.Name != nil {
+			name = spec.Name.Name
+		}
+		as[name] = imported
+	}
+	var names []string
+	ast.Inspect(file, func(n ast.Node) bool {
+		if sel, ok := n.(*ast.SelectorExpr); ok {
+			if id, ok := sel.X.(*ast.Ident); ok && slices.Contains(impure[as[id.Name]], sel.Sel.Name) {
+				names = append(names, id.Name+"."+sel.Sel.Name)
+			}
+		}
+		return true
+	})
+	return names
+}
+
+// globalsWritten finds the package-level variables that a function of the
+// package assigns to or steps. (Taking a row's address to read it is common and
+// allowed; a write through it goes unseen.) It type-checks the package
+// by itself, imports left unknown: enough to tell a global from a local.
+func globalsWritten(fset *token.FileSet, list []goFile) []string {
+	var files []*ast.File
+	for _, s := range list {
+		if !s.test() {
+			files = append(files, s.file)
+		}
+	}
+	info := &types.Info{Uses: map[*ast.Ident]types.Object{}}
+	lenient := types.Config{Error: func(error) {}, Importer: nothing{}}
+	pkg, _ := lenient.Check(list[0].dir, fset, files, info) // errors are expected: imports are unknown
+	var found []string
+	report := func(e ast.Expr, what string) {
+		id := root(e)
+		if id == nil {
+			return
+		}
+		if v, ok := info.Uses[id].(*types.Var); ok && pkg != nil && v.Parent() == pkg.Scope() {
+			found = append(found, fmt.Sprintf("%s: a pure room %s the global %s", fset.Position(id.Pos()).Filename, what, id.Name))
+		}
+	}
+	for _, file := range files {
+		for _, decl := range file.Decls {
+			f, ok := decl.(*ast.FuncDecl)
+			if !ok || f.Body == nil || f.Recv == nil && f.Name.Name == "init" { // init puts tables together
+				continue
+			}
+			ast.Inspect(f.Body, func(n ast.Node) bool {
+				switch n := n.(type) {
+				case *ast.AssignStmt:
+					for _, left := range n.Lhs {
+						report(left, "assigns to")
+					}
+				case *ast.IncDecStmt:
+					report(n.X, "steps")
+				}
+				return true
+			})
+		}
+	}
+	return found
+}
+
+// root is the variable that an expression such as a.b[i] or *p starts from.
+func root(e ast.Expr) *ast.Ident {
+	for {
+		switch x := e.(type) {
+		case *ast.Ident:
+			return x
+		case *ast.SelectorExpr:
+			e = x.X
+		case *ast.IndexExpr:
+			e = x.X
+		case *ast.SliceExpr:
+			e = x.X
+		case *ast.StarExpr:
+			e = x.X
+		case *ast.ParenExpr:
+			e = x.X
+		default:
+			return nil
+		}
+	}
+}
+
+// nothing is an importer that knows no package.
+type nothing struct{}
+
+func (nothing) Import(p string) (*types.Package, error) { return nil, fmt.Errorf("%s not read", p) }
+
+// tracked hides from the top level what git ignores (a built site, a binary),
+// where the tree is a git clone; an unpacked archive has nothing to hide.
+type tracked struct {
+	fs.FS
+	ignored []string
+}
+
+func (t tracked) ReadDir(name string) ([]fs.DirEntry, error) {
+	list, err := fs.ReadDir(t.FS, name)
+	if name == "." {
+		list = slices.DeleteFunc(list, func(e fs.DirEntry) bool { return slices.Contains(t.ignored, e.Name()) })
+	}
+	return list, err
+}
+
+func ignoredAtTop(dir string) []string {
+	list := exec.Command("git", "status", "--porcelain", "--ignored", "--untracked-files=normal", "--", ".")
+	list.Dir = dir
+	out, err := list.Output()
+	if err != nil {
+		return nil
+	}
+	var names []string
+	for line := range strings.Lines(string(out)) {
+		if name, ok := strings.CutPrefix(strings.TrimSpace(line), "!! "); ok {
+			names = append(names, strings.TrimSuffix(name, "/"))
+		}
+	}
+	return names
+}
+
+// TestArrows holds the whole tree to the arrows, for native and js/wasm alike.
+func TestArrows(t *testing.T) {
+	dir := moduleRoot(t)
+	found, err := complaints(tracked{os.DirFS(dir), ignoredAtTop(dir)})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range found {
+		t.Error(c)
+	}
+}
+
+// TestArrowsCanFail runs the same check over small bad trees, each a txtar
+// archive whose comment lists exactly the complaints that it must draw.
+func TestArrowsCanFail(t *testing.T) {
+	bad, err := filepath.Glob("testdata/arrows/*.txtar")
+	if err != nil || len(bad) == 0 {
+		t.Fatalf("no bad trees: %v", err)
+	}
+	for _, name := range bad {
+		t.Run(strings.TrimSuffix(filepath.Base(name), ".txtar"), func(t *testing.T) {
+			archive, err := txtar.ParseFile(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			tree := fstest.MapFS{}
+			for _, f := range archive.Files {
+				tree[f.Name] = &fstest.MapFile{Data: f.Data}
+			}
+			found, err := complaints(tree)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var want []string
+			for line := range strings.Lines(string(archive.Comment)) {
+				if line = strings.TrimSpace(line); line != "" && !strings.HasPrefix(line, "#") {
+					want = append(want, line)
+				}
+			}
+			slices.Sort(want)
+			if !slices.Equal(found, want) {
+				t.Errorf("got\n  %s\nwant\n  %s", strings.Join(found, "\n  "), strings.Join(want, "\n  "))
+			}
+		})
+	}
+}
+
+// TestNativeWithoutEbiten: no native build or test links Ebiten, whatever the
+// path: it would need X11's headers. The js/wasm program does link it, which
+// shows that the look-up sees it at all.
+func TestNativeWithoutEbiten(t *testing.T) {
+	deps := func(env ...string) []string {
+		list := exec.Command("go", "list", "-deps", "-test", "./...")
+		list.Dir = moduleRoot(t)
+		list.Env = append(os.Environ(), env...)
+		out, err := list.Output()
+		if err != nil {
+			t.Fatalf("go list: %v", err)
+		}
+		return strings.Split(strings.TrimSpace(string(out)), "\n")
+	}
+	isEbiten := func(p string) bool { return strings.HasPrefix(p, ebitenModule) }
+	if native := deps(); slices.ContainsFunc(native, isEbiten) {
+		t.Error("a native build links Ebiten")
+	}
+	if js := deps("GOOS=js", "GOARCH=wasm"); !slices.ContainsFunc(js, isEbiten) {
+		t.Error("the js/wasm build does not link Ebiten: the page has no stage, or this test looks at the wrong thing")
+	}
+}
