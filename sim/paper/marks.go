@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
@@ -27,7 +28,7 @@ func (j *job) marks() ([]*Page, error) {
 	for _, r := range t.Rows {
 		tucked = tucked || r.Tucked
 	}
-	columns := []tableColumn{{"set", 7, true}, {"fold", 19, false}, {"place", 15, true}}
+	columns := []tableColumn{{"set", 10, true}, {"fold", 19, false}, {"place", 15, true}}
 	if tucked {
 		columns = append(columns, tableColumn{"tuck", 15, true}, tableColumn{"to", 15, true})
 	}
@@ -56,7 +57,8 @@ func (j *job) marks() ([]*Page, error) {
 	}
 	f.skip(1)
 	f.gap = 6
-	if !own && t.Units != scheme.Inches || !tucked {
+	widest := figure.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sizeSmall, figure.Upright)
+	if !own && t.Units != scheme.Inches && widest < 8.4 || !tucked && widest < 12 {
 		f.split(3)
 	} else {
 		f.split(2)

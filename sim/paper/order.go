@@ -92,10 +92,16 @@ func (j *job) stitchSource(s string) string {
 
 // long writes a long length in m or yards.
 func (j *job) long(mm float64) string {
-	if j.Units == scheme.Inches {
-		return trim(mm/914.4, 1) + " yd"
+	places := func(x float64) int {
+		if x < 1 {
+			return 2
+		}
+		return 1
 	}
-	return trim(mm/1000, 1) + " m"
+	if j.Units == scheme.Inches {
+		return trim(mm/914.4, places(mm/914.4)) + " yd"
+	}
+	return trim(mm/1000, places(mm/1000)) + " m"
 }
 
 func (j *job) toCut() int {

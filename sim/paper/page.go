@@ -13,7 +13,7 @@ type Page struct {
 	Sheet      string // which sheet it belongs to: "start", "record", "cutting", "order", "marks", "band", "tape", "swatch", "starch", "wear"
 	Title      string
 	Number, Of int
-	Holds      string // what lies on it, for the map of sheets
+	Holds      string // what lies on it, for a list of sheets (the PDF's bookmarks)
 	Pictures   []Picture
 	Items      []figure.Item
 }

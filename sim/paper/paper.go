@@ -175,7 +175,8 @@ func newJob(in Input) (*job, error) {
 	}, nil
 }
 
-// Pages lays out every sheet, in the order in which a maker needs them. The error
+// Pages lays out every sheet, in the order in which a maker needs them: 16 to 32 of
+// them for most schemes, most of those the marking tape. The error
 // is a scheme.Error that names the field of the input.
 func Pages(in Input) ([]Page, error) {
 	j, err := newJob(in)

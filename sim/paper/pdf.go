@@ -61,7 +61,7 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2, wide: map[int]bool{}}
 	for n, p := range pages {
 		f.AddPage()
-		f.Bookmark(strconv.Itoa(p.Number)+"  "+p.Title, 0, 0)
+		f.Bookmark(bookmark(p), 0, 0)
 		r.forget()
 		stretched := fx != 1 || fy != 1
 		if stretched {
@@ -90,6 +90,15 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	}
 	_, err = w.Write(out)
 	return err
+}
+
+// bookmark is what a viewer lists a sheet under.
+func bookmark(p Page) string {
+	s := strconv.Itoa(p.Number) + "  " + p.Title
+	if p.Holds != "" {
+		s += ": " + p.Holds
+	}
+	return s
 }
 
 // unscaled puts the viewer's preference /PrintScaling /None (ISO 32000-1, 12.2)

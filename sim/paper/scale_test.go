@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -44,6 +45,9 @@ func prints(t *testing.T, f func(t *testing.T, in Input, sheets []printed, pages
 		paper   Paper
 		printer Printer
 	}{{0, A4, Printer{}}, {1, Letter, Printer{}}, {2, A4, Printer{}}, {0, Letter, Printer{Wide_mm: 95, High_mm: 104.5}}} {
+		if runtime.GOOS == "js" && (v.of != 0 || v.paper != A4) {
+			continue // read back natively; here one run shows that the target makes the same sheets
+		}
 		c := all[v.of]
 		name := fmt.Sprintf("%s/%s/%g", c.name, v.paper, v.printer.Wide_mm)
 		if read[name] == nil {
