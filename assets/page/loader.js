@@ -75,7 +75,9 @@
   document.addEventListener("submit", (e) => e.preventDefault());
   addEventListener("hashchange", () => tell("address", "", location.hash));
   const candle = matchMedia("(prefers-color-scheme: dark)");
-  candle.addEventListener("change", () => tell("candle", candle.matches ? "dark" : "light", ""));
+  const forced = matchMedia("(forced-colors: active)");
+  const light = () => forced.matches ? "contrast" : candle.matches ? "dark" : "light";
+  for (const query of [candle, forced]) query.addEventListener("change", () => tell("candle", light(), ""));
 
   // ---- the stage ----------------------------------------------------------
   // Ebiten hangs its canvas on body, sizes it by body's client size, and keeps
@@ -166,7 +168,7 @@
     start: (fn) => {
       answer = fn;
       const first = [["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
-        ["candle", candle.matches ? "dark" : "light", ""], ["address", "", location.hash], ["begin", "", ""]];
+        ["candle", light(), ""], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
     },
@@ -183,7 +185,7 @@
   };
 
   const run = async () => {
-    if (location.hash.length > 1) byId("picture").hidden = true; // it shows the start, not this link
+    if (/^#\d+\./.test(location.hash)) byId("picture").hidden = true; // it shows the start, not this link
     if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error("This browser cannot run WebAssembly programs.");
     // The form is on the screen before the program costs anything.
     await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });

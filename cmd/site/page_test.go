@@ -2,6 +2,7 @@ package site
 
 import (
 	"fmt"
+	"image/color"
 	"net/http"
 	"os"
 	"regexp"
@@ -9,8 +10,11 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
+
+	"ruffwright/geom/figure"
 )
 
 // where names the element that has the focus.
@@ -28,14 +32,20 @@ func TestTab(t *testing.T) {
 				t.Errorf("%d elements have a positive tabindex", n)
 			}
 			want := eval[int](b, `[...document.querySelectorAll("a[href], button, input, select, textarea, summary, canvas")].filter((e) => e.tabIndex === 0 && e.checkVisibility()).length`)
-			var on []string
+			var on, hidden []string
 			for range want {
 				b.press("\t")
 				at := eval[string](b, where)
 				on = append(on, at)
+				if !eval[bool](b, `(() => { const e = document.activeElement, r = e.getBoundingClientRect(), over = document.elementFromPoint(r.left + r.width / 2, r.top + Math.min(r.height / 2, 20)); return over !== null && (e === over || e.contains(over) || over.contains(e)); })()`) {
+					hidden = append(hidden, at)
+				}
 				if ring := eval[string](b, `(() => { const s = getComputedStyle(document.activeElement); return s.outlineStyle + " " + s.outlineWidth; })()`); !regexp.MustCompile(`^(solid|auto) [1-9]`).MatchString(ring) {
 					t.Errorf("%s has no visible ring: %s", at, ring)
 				}
+			}
+			if len(hidden) > 0 {
+				t.Errorf("the focus is out of sight on %s", strings.Join(hidden, ", "))
 			}
 			if joined := strings.Join(on, "|"); !strings.Contains(joined, "canvas") || !strings.Contains(joined, "f-hand-pace") || !strings.Contains(joined, "undo") {
 				t.Errorf("the walk misses canvas, the first or the last control: %s", joined)
@@ -350,4 +360,30 @@ func TestLook(t *testing.T) {
 		b.picture(fmt.Sprintf("look-%d-%s-whole", s.width, light), true)
 		b.clean()
 	}
+}
+
+// TestColoursFollow: the stage follows the reader's colours while the page is
+// open: day, candle, and forced colours in black and white.
+func TestColoursFollow(t *testing.T) {
+	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	for _, c := range []struct {
+		scheme, forced string
+		ground         color.Color
+	}{
+		{"light", "none", figure.Light().Ground}, {"dark", "none", figure.Dark().Ground}, {"light", "active", figure.Contrast().Ground},
+	} {
+		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+			{Name: "prefers-color-scheme", Value: c.scheme}, {Name: "forced-colors", Value: c.forced},
+		}}); err != nil {
+			t.Fatal(err)
+		}
+		b.settle()
+		picture := b.pixels()
+		r, g, bl, _ := picture.At(picture.Bounds().Min.X+4, picture.Bounds().Max.Y-4).RGBA()
+		R, G, BL, _ := c.ground.RGBA()
+		if far(r, R) || far(g, G) || far(bl, BL) {
+			t.Errorf("%s, forced %s: the stage's ground is %x %x %x, want %x %x %x", c.scheme, c.forced, r>>8, g>>8, bl>>8, R>>8, G>>8, BL>>8)
+		}
+	}
+	b.picture("forced-colours", false)
 }

@@ -23,7 +23,7 @@ const (
 	Do      Kind = "do"      // a button or link: Name the command, Value what it goes with
 	Address Kind = "address" // the address's fragment: Value with its '#'
 	Sized   Kind = "sized"   // the stage: Value "width height ratio", CSS pixels and device pixels per CSS pixel
-	Candle  Kind = "candle"  // the reader's colour scheme: Name "dark" or "light"
+	Candle  Kind = "candle"  // the reader's colours: Name "light", "dark" or "contrast"
 	Pointer Kind = "pointer" // on the stage: Name down, move or up, Value "id x y"
 	Wheel   Kind = "wheel"   // on the stage: Value "delta x y", delta > 0 away from the drawing
 	Key     Kind = "key"     // on the stage: Name as KeyboardEvent.key

@@ -43,8 +43,8 @@ type Page struct {
 	hand   string // id of the finding in hand, "" none
 	camera Camera
 	gesture
-	size   size
-	candle bool
+	size  size
+	light string // light, dark or contrast
 
 	sent  map[string]string // what the document has, by patch
 	voice voice
@@ -155,8 +155,8 @@ func (p *Page) Handle(e Event) []Patch {
 	case Sized:
 		p.resize(e.Value)
 	case Candle:
-		p.dirty = p.dirty || p.candle != (e.Name == "dark")
-		p.candle = e.Name == "dark"
+		p.dirty = p.dirty || p.light != e.Name
+		p.light = e.Name
 	case Pointer:
 		if p.pointer(e.Name, e.Value) {
 			return p.moves(e.At_ms)
@@ -274,8 +274,8 @@ func (p *Page) apply(with string) {
 // nothing and says so.
 func (p *Page) open(fragment string) {
 	code := strings.TrimPrefix(fragment, "#")
-	if code == "" || !strings.HasPrefix(code, codePrefix) && strings.HasPrefix(code, "to-") {
-		return // the links inside the page
+	if code == "" || strings.HasPrefix(code, "to-") {
+		return // a place in the page
 	}
 	s, err := scheme.FromCode(code)
 	if err == nil && same(s, p.scheme) {
@@ -293,9 +293,6 @@ func (p *Page) open(fragment string) {
 	p.saySoon("Opened the link. " + p.news())
 }
 
-// codePrefix begins no name inside the page.
-const codePrefix = "1"
-
 // replace takes a whole scheme as one step.
 func (p *Page) replace(s scheme.Scheme, what string) error {
 	before := p.scheme
@@ -310,8 +307,11 @@ func (p *Page) replace(s scheme.Scheme, what string) error {
 
 // palette is what the picture is drawn in.
 func (p *Page) palette() figure.Palette {
-	if p.candle {
+	switch p.light {
+	case "dark":
 		return figure.Dark()
+	case "contrast":
+		return figure.Contrast()
 	}
 	return figure.Light()
 }

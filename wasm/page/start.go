@@ -67,12 +67,8 @@ func Start() (Started, error) {
 		"description": HTML(text(p.Description())),
 		"view help":   HTML(text(p.viewWords().help)),
 	}}
-	for _, candle := range []bool{false, true} {
-		p.candle = candle
-		name := "light"
-		if candle {
-			name = "dark"
-		}
+	for _, name := range []string{"light", "dark"} {
+		p.light = name
 		d, err := draw(p.view, p, figure.Options{
 			Width_mm: startWidth_mm, Height_mm: startHeight_mm, Palette: p.palette(),
 			Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
