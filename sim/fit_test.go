@@ -1,0 +1,107 @@
+package sim
+
+import (
+	"context"
+	"math"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cell"
+)
+
+// The fitted panel, solved afresh as a whole ruff, stands as high as was wished.
+func TestFitIsTheHeightWanted(t *testing.T) {
+	for _, name := range []string{"sound", "floppy", "cuff"} {
+		s := demo(t, name)
+		f, err := Fit(context.Background(), s, cell.Fine, nil)
+		if err != nil || !f.Found {
+			t.Errorf("%s: %v, %+v", name, err, f)
+			continue
+		}
+		s.Pleat.Panel = f.Panel_mm
+		r := solve(t, s, Options{SkipBow: true, SkipOther: true, SkipTangents: true})
+		if got := r.Solved.Ruff.HeightOuter_mm; math.Abs(got-f.Wanted_mm) > fitNear_mm {
+			t.Errorf("%s: solved height %.2f mm, wanted %.1f", name, got, f.Wanted_mm)
+		}
+		t.Logf("%s: panel %.2f mm (closed form %.2f), %d solves", name, f.Panel_mm, f.Drawn_mm, f.Solves)
+	}
+}
+
+// Loops are round: twice the height for a set (the rule of thumb) falls short.
+func TestRuleOfThumbFallsShort(t *testing.T) {
+	s := demo(t, "floppy")
+	f, err := Fit(context.Background(), s, cell.Coarse, nil)
+	if err != nil || !f.Found {
+		t.Fatal(err, f)
+	}
+	if f.Panel_mm < 1.1*f.ByEye_mm {
+		t.Errorf("fitted %.1f mm against %.1f mm by the rule", f.Panel_mm, f.ByEye_mm)
+	}
+}
+
+// A band that is higher than the ruff shall be has no panel, and the answer says so.
+func TestFitRefuses(t *testing.T) {
+	s := scheme.Default()
+	s.Starch.Bend = 60
+	s.Ruff.Height = 25
+	f, err := Fit(context.Background(), s, cell.Coarse, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f.Found || !strings.Contains(f.Reason, "shortest panel") {
+		t.Errorf("%+v", f)
+	}
+}
+
+func TestNeed(t *testing.T) {
+	lim := Limits{Droop_mm: 5, Bow_mm: 2}
+	// Both edges sewn: firm without starch.
+	s := demo(t, "sound")
+	n, err := Need(context.Background(), s, cell.Coarse, lim, nil)
+	if err != nil || !n.Found {
+		t.Fatal(err, n)
+	}
+	if n.Bow_mm > lim.Bow_mm || n.Droop_mm > lim.Droop_mm {
+		t.Errorf("answer breaks its own limits: %+v", n)
+	}
+	// One edge sewn, tucked: starch brings the bow down; at the answer it holds,
+	// a tenth below it does not.
+	s = scheme.Default()
+	s.Pleat.Anchor = scheme.AnchorTop
+	s.Pleat.Panel = 60
+	s.Pleat.TuckTop = 10
+	lim.Bow_mm = 3
+	n, err = Need(context.Background(), s, cell.Coarse, lim, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("%+v", n)
+	if !n.Found || n.Bend_mm == 0 || n.Governs != "bow" {
+		t.Fatalf("%+v", n)
+	}
+	for _, c := range []struct {
+		factor float64
+		holds  bool
+	}{{1, true}, {0.9, false}} {
+		s.Starch.Bend = c.factor * n.Bend_mm
+		r := solve(t, s, Options{Grid: cell.Coarse, SkipOther: true})
+		if got := r.Solved.Ruff.Bow_mm <= lim.Bow_mm+0.05; got != c.holds {
+			t.Errorf("at %g × the answer the bow is %.2f mm", c.factor, r.Solved.Ruff.Bow_mm)
+		}
+	}
+	// Halving the overhang at 41.5° gives the bending length back (standard
+	// practice; the exact factor is 0.4999).
+	if d := n.Overhang_mm/2/n.Bend_mm - 1; math.Abs(d) > 0.002 {
+		t.Errorf("overhang %.2f mm for a bending length of %.2f mm", n.Overhang_mm, n.Bend_mm)
+	}
+	// Untucked at one edge no starch brings the bow below 2 mm, and it says so.
+	s = demo(t, "floppy")
+	n, err = Need(context.Background(), s, cell.Coarse, Limits{Bow_mm: 0.2}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n.Found || !strings.Contains(n.Reason, "no starch answers this") {
+		t.Errorf("%+v", n)
+	}
+}
