@@ -1,0 +1,476 @@
+package solving
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"ruffwright/assets"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/cell"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/wire"
+)
+
+func demo(t testing.TB, name string) scheme.Scheme {
+	t.Helper()
+	text, ok := assets.Demo(name)
+	if !ok {
+		t.Fatalf("no demo %s", name)
+	}
+	s, err := scheme.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// line is a page that talks to a bench: it reads what comes through the wire.
+type line struct {
+	t     testing.TB
+	bench *Bench
+	heard chan wire.Reply
+
+	mu      sync.Mutex
+	onYield func() // once
+}
+
+// connect starts a bench.
+func connect(t testing.TB) *line {
+	t.Helper()
+	l := &line{t: t, heard: make(chan wire.Reply, 1000)}
+	ctx, cancel := context.WithCancel(context.Background())
+	l.bench = New(func(head string, body []byte) {
+		r, err := wire.ReadReply(head, body)
+		if err != nil {
+			t.Errorf("a reply that cannot be read: %v: %.200s", err, head)
+			return
+		}
+		l.heard <- r
+	}, l.yields)
+	l.bench.breath = 0 // at every step, whatever the machine
+	ended := make(chan struct{})
+	go func() { l.bench.Serve(ctx); close(ended) }()
+	t.Cleanup(func() { cancel(); <-ended })
+	if r := l.hear(); !r.Alive {
+		t.Fatalf("the first reply is %+v", r)
+	}
+	return l
+}
+
+func (l *line) yields() {
+	l.mu.Lock()
+	f := l.onYield
+	l.onYield = nil
+	l.mu.Unlock()
+	if f != nil {
+		f()
+	}
+}
+
+// atYield lets f happen while the bench works.
+func (l *line) atYield(f func()) { l.mu.Lock(); l.onYield = f; l.mu.Unlock() }
+
+func (l *line) hear() wire.Reply {
+	l.t.Helper()
+	select {
+	case r := <-l.heard:
+		return r
+	case <-time.After(time.Minute):
+		l.t.Fatal("no reply in a minute")
+		return wire.Reply{}
+	}
+}
+
+func (l *line) ask(r wire.Request) {
+	l.t.Helper()
+	head, err := r.Encode()
+	if err != nil {
+		l.t.Fatal(err)
+	}
+	l.bench.Take(head)
+}
+
+// until gives the replies to request id up to its last one, and holds them to
+// what every request must keep: taken up first, nothing after the last.
+func (l *line) until(id int) []wire.Reply {
+	l.t.Helper()
+	var all []wire.Reply
+	for {
+		r := l.hear()
+		if r.ID != id {
+			continue
+		}
+		if len(all) == 0 && (r.Progress == nil || *r.Progress != (wire.Progress{})) && !r.Cancelled {
+			l.t.Errorf("request %d begins with %+v", id, r)
+		}
+		all = append(all, r)
+		if r.Last {
+			return all
+		}
+	}
+}
+
+func results(replies []wire.Reply) []*wire.Result {
+	var out []*wire.Result
+	for _, r := range replies {
+		if r.Result != nil {
+			out = append(out, r.Result)
+		}
+	}
+	return out
+}
+
+// TestSolveInParts: the shape first, then bow, bob and lean, then the other
+// equilibrium where one edge is sewn; the last result is what sim.Solve gives at
+// once, and makes the same findings.
+func TestSolveInParts(t *testing.T) {
+	for _, c := range []struct {
+		name   string
+		awaits []string // of each result
+	}{
+		{"sound", []string{"bow", ""}},
+		{"floppy", []string{"bow,other", "other", ""}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := demo(t, c.name)
+			l := connect(t)
+			l.ask(wire.Request{ID: 7, Task: wire.Solve, Scheme: wire.Written(s)})
+			got := results(l.until(7))
+			if len(got) != len(c.awaits) {
+				t.Fatalf("%d results, want %d", len(got), len(c.awaits))
+			}
+			for i, r := range got {
+				if a := strings.Join(r.Awaits, ","); a != c.awaits[i] {
+					t.Errorf("result %d awaits %q, want %q", i, a, c.awaits[i])
+				}
+				m := r.Solved.Ruff
+				if m.BowDone != (i > 0) || m.TangentsDone != (i > 0) || (r.Solved.Bowed != nil) != (i > 0) || m.OtherDone != (i > 1) {
+					t.Errorf("result %d: bow %v, tangents %v, bowed shape %v, other %v", i, m.BowDone, m.TangentsDone, r.Solved.Bowed != nil, m.OtherDone)
+				}
+				if r.Solved.Grid != cell.Fine {
+					t.Errorf("result %d on the grid %v", i, r.Solved.Grid)
+				}
+			}
+			want, err := sim.Solve(context.Background(), s, sim.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			last := got[len(got)-1].Solved
+			// A solve ends where the forces are small, not zero: the shapes may
+			// differ by as much, far below what can be seen.
+			const near = 0.02 // mm
+			a, b := want.Solved.Ruff, last.Ruff
+			for _, v := range [][2]float64{
+				{a.HeightOuter_mm, b.HeightOuter_mm}, {a.Droop_mm, b.Droop_mm}, {a.Bow_mm, b.Bow_mm},
+				{a.Loop_mm, b.Loop_mm}, {a.OtherHeights[0], b.OtherHeights[0]}, {a.Tilt_deg, b.Tilt_deg},
+			} {
+				if math.Abs(v[0]-v[1]) > near {
+					t.Errorf("%v at once, %v in parts", v[0], v[1])
+				}
+			}
+			for i, p := range want.Solved.Shape.Panels {
+				for k, v := range p.V {
+					if d := v.Sub(last.Shape.Panels[i].V[k]).Norm(); d > near {
+						t.Fatalf("panel %d, node %d is %g mm off", i, k, d)
+					}
+				}
+			}
+			page := want
+			page.Solved = last
+			if a, b := told(want), told(page); a != b {
+				t.Errorf("findings at once\n%s\nin parts\n%s", a, b)
+			}
+		})
+	}
+}
+
+func told(r sim.Ruff) string {
+	var b strings.Builder
+	for _, f := range check.Find(r, scheme.Millimetres) {
+		fmt.Fprintln(&b, f.ID, f.Severity, f.Pending, f.Awaits, f.Sentence)
+	}
+	return b.String()
+}
+
+// TestCoarseAndSkipped: the quick solve of a moving control is one result on the
+// coarse grid; the next of its kind starts from it.
+func TestCoarseAndSkipped(t *testing.T) {
+	l := connect(t)
+	s := demo(t, "sound")
+	quick := wire.Request{ID: 1, Task: wire.Solve, Coarse: true, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}, Scheme: wire.Written(s)}
+	l.ask(quick)
+	got := results(l.until(1))
+	if len(got) != 1 || got[0].Solved.Grid != cell.Coarse || len(got[0].Awaits) > 0 || got[0].Solved.Ruff.BowDone {
+		t.Fatalf("%d results, the first %+v", len(got), got[0].Solved.Ruff)
+	}
+	cold := got[0].Solved.Ruff.Iterations
+	s.Starch.Bend += 3
+	quick.ID, quick.Scheme = 2, wire.Written(s)
+	l.ask(quick)
+	warm := results(l.until(2))[0].Solved.Ruff.Iterations
+	s.Wearer.Ratio = 1.1
+	l.ask(wire.Request{ID: 3, Task: wire.Solve, Scheme: wire.Written(s), Skip: quick.Skip})
+	oval := results(l.until(3))
+	if len(oval) != 2 || strings.Join(oval[0].Awaits, " ") != "fine" || oval[0].Solved.Grid != cell.Coarse || oval[1].Solved.Grid != cell.Fine {
+		t.Errorf("an oval neck: %d results, the first %+v", len(oval), oval[0].Awaits)
+	}
+	fresh := connect(t)
+	fresh.ask(quick)
+	again := results(fresh.until(2))[0].Solved.Ruff.Iterations
+	if warm >= again {
+		t.Errorf("a small change takes %d factorisations from the earlier ruff and %d from none (%d before the change)", warm, again, cold)
+	}
+}
+
+// TestNewestWins: a newer request ends the older one, which says so; one that
+// waited behind it never begins.
+func TestNewestWins(t *testing.T) {
+	l := connect(t)
+	s := wire.Written(demo(t, "floppy"))
+	l.atYield(func() {
+		l.ask(wire.Request{ID: 2, Task: wire.Fit, Scheme: s})
+		l.ask(wire.Request{ID: 3, Task: wire.Solve, Scheme: s, Coarse: true, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}})
+	})
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
+	var ends []string
+	for len(ends) < 3 {
+		if r := l.hear(); r.Last {
+			ends = append(ends, fmt.Sprintf("%d %v %v", r.ID, r.Cancelled, r.Result != nil))
+		} else if r.Result != nil {
+			t.Errorf("request %d gave a result", r.ID)
+		}
+	}
+	slices.Sort(ends)
+	if want := []string{"1 true false", "2 true false", "3 false true"}; !slices.Equal(ends, want) {
+		t.Errorf("the requests end with %q, want %q", ends, want)
+	}
+}
+
+// TestCancel: each task stops when asked, the bench goes on.
+func TestCancel(t *testing.T) {
+	l := connect(t)
+	s := wire.Written(demo(t, "floppy"))
+	tries := []wire.Trial{{Finding: "flaps", Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
+	for i, r := range []wire.Request{
+		{Task: wire.Solve, Scheme: s}, {Task: wire.Fit, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries},
+		{Task: wire.Need, Scheme: s, Limits: sim.Limits{Bow_mm: 2}}, {Task: wire.Verify},
+	} {
+		r.ID = 10 + i
+		l.atYield(func() {
+			l.ask(wire.Request{ID: 99, Task: wire.Cancel}) // another one: nothing happens
+			l.ask(wire.Request{ID: r.ID * (i % 2), Task: wire.Cancel})
+		})
+		l.ask(r)
+		all := l.until(r.ID)
+		if last := all[len(all)-1]; !last.Cancelled {
+			t.Errorf("%s ends with %+v", r.Task, last)
+		}
+	}
+	l.ask(wire.Request{ID: 50, Task: wire.Fit, Coarse: true, Scheme: s})
+	if all := l.until(50); all[len(all)-1].Fitted == nil {
+		t.Errorf("after all that: %+v", all[len(all)-1])
+	}
+}
+
+// TestErrors: what has no answer ends with its cause.
+func TestErrors(t *testing.T) {
+	l := connect(t)
+	none := demo(t, "sound")
+	none.Pleat.Panel, none.Pleat.TuckTop, none.Pleat.TuckBottom = 30, 9, 9 // the inner edge does not reach
+	l.bench.Take("no JSON")
+	if r := l.hear(); r.ID != 0 || r.Error == nil || r.Error.Cause != wire.BadRequest {
+		t.Errorf("no JSON: %+v", r)
+	}
+	for i, c := range []struct {
+		task   wire.Task
+		scheme string
+		cause  wire.Cause
+	}{
+		{wire.Solve, "1.nothing", wire.BadScheme},
+		{wire.Solve, `{"version":1,"tea":2}`, wire.BadScheme},
+		{wire.Fit, "1.nothing", wire.BadScheme},
+		{wire.Need, "1.nothing", wire.BadScheme},
+		{wire.Solve, wire.Written(none), wire.NoDesign},
+	} {
+		l.ask(wire.Request{ID: i + 1, Task: c.task, Scheme: c.scheme})
+		all := l.until(i + 1)
+		last := all[len(all)-1]
+		if last.Error == nil || last.Error.Cause != c.cause {
+			t.Errorf("%s %.30s: %+v", c.task, c.scheme, last)
+		}
+	}
+}
+
+// TestPanic: a fault in the middle of the work is told, and the next request is
+// served.
+func TestPanic(t *testing.T) {
+	l := connect(t)
+	s := wire.Written(demo(t, "sound"))
+	l.atYield(func() { panic("a fault") })
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
+	all := l.until(1)
+	if last := all[len(all)-1]; last.Error == nil || last.Error.Cause != wire.Fault || !strings.Contains(last.Error.Why, "a fault") {
+		t.Errorf("the fault is told as %+v", last)
+	}
+	l.ask(wire.Request{ID: 2, Task: wire.Solve, Coarse: true, Scheme: s})
+	if got := results(l.until(2)); len(got) != 2 {
+		t.Errorf("%d results after the fault", len(got))
+	}
+}
+
+// TestTries: sewing both edges takes the floppy ruff's faults away and is told
+// so; a change that helps nothing is told so; what a change spoils is named.
+func TestTries(t *testing.T) {
+	l := connect(t)
+	s := demo(t, "ends-up")
+	both := []check.Change{{Key: "pleat.first", Value: "trough"}, {Key: "pleat.last", Value: "trough"}}
+	l.ask(wire.Request{ID: 1, Task: wire.Try, Coarse: true, Scheme: wire.Written(s), Tries: []wire.Trial{
+		{Finding: "ends", Remedy: 0, Changes: both},
+		{Finding: "ends", Remedy: 1, Changes: []check.Change{{Key: "ruff.sets", Value: "44"}}},
+		{Finding: "ends", Remedy: 2, Changes: append(slices.Clone(both), check.Change{Key: "wearer.ease", Value: "0"})},
+	}})
+	var got []wire.Tried
+	for _, r := range l.until(1) {
+		if r.Tried != nil {
+			got = append(got, *r.Tried)
+		}
+	}
+	if len(got) != 3 {
+		t.Fatalf("%d tries answered: %+v", len(got), got)
+	}
+	for i, want := range []struct{ left, brings string }{{"", ""}, {"stop", ""}, {"", "band-tight"}} {
+		if g := got[i]; g.Remedy != i || g.Left != want.left || strings.Join(g.Brings, " ") != want.brings || g.Unsolved {
+			t.Errorf("try %d: %+v, want %+v", i, g, want)
+		}
+	}
+}
+
+// TestFitAndNeed: the answers are sim's.
+func TestFitAndNeed(t *testing.T) {
+	l := connect(t)
+	s := demo(t, "sound")
+	want, err := sim.Fit(context.Background(), s, cell.Coarse, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l.ask(wire.Request{ID: 1, Task: wire.Fit, Coarse: true, Scheme: wire.Written(s)})
+	all := l.until(1)
+	if got := all[len(all)-1].Fitted; got == nil || *got != want {
+		t.Errorf("fit: %+v, want %+v", got, want)
+	}
+	lim := sim.Limits{Droop_mm: 5, Bow_mm: 8}
+	need, err := sim.Need(context.Background(), s, cell.Coarse, lim, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	l.ask(wire.Request{ID: 2, Task: wire.Need, Coarse: true, Scheme: wire.Written(s), Limits: lim})
+	all = l.until(2)
+	if got := all[len(all)-1].Needed; got == nil || *got != need {
+		t.Errorf("need: %+v, want %+v", got, need)
+	}
+}
+
+// TestProgress: long work is heard of, and not more often than the pulse.
+func TestProgress(t *testing.T) {
+	l := connect(t)
+	l.bench.pulse = 20 * time.Millisecond
+	began := time.Now()
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: wire.Written(demo(t, "floppy"))})
+	n := 0
+	for _, r := range l.until(1) {
+		if p := r.Progress; p != nil {
+			n++
+			if n > 1 && (p.Phase == "" || p.Cells == 0 || p.Factorisation == 0) {
+				t.Errorf("progress %+v", *p)
+			}
+		}
+	}
+	took := time.Since(began)
+	if most := 2 + int(took/l.bench.pulse); n > most || took > 10*l.bench.pulse && n < 3 {
+		t.Errorf("%d progress messages in %v at a pulse of %v", n, took, l.bench.pulse)
+	}
+}
+
+// TestVerify: known problems are told one by one, with their source.
+func TestVerify(t *testing.T) {
+	l := connect(t)
+	l.ask(wire.Request{ID: 1, Task: wire.Verify})
+	n := 0
+	for n < 3 {
+		r := l.hear()
+		if c := r.Checked; c != nil {
+			n++
+			if !c.Held || c.Source == "" || c.Name == "" || c.Unit == "" {
+				t.Errorf("%+v", *c)
+			}
+		}
+	}
+	l.ask(wire.Request{Task: wire.Cancel})
+	l.cancelled(1)
+}
+
+// cancelled waits for the end of request id.
+func (l *line) cancelled(id int) {
+	l.t.Helper()
+	for {
+		if r := l.hear(); r.ID == id && r.Last {
+			if !r.Cancelled {
+				l.t.Errorf("request %d ends with %+v", id, r)
+			}
+			return
+		}
+	}
+}
+
+// BenchmarkSolve is the cold solve of the demo of 40 sets as the page asks for
+// it, through the wire: run it natively and under js/wasm for their ratio.
+func BenchmarkSolve(b *testing.B) {
+	shape := wire.Skip{Bow: true, Tangents: true, Other: true}
+	oval := demo(b, "sound")
+	oval.Wearer.Ratio = 1.15
+	for _, c := range []struct {
+		name string
+		s    scheme.Scheme
+		r    wire.Request
+	}{
+		{"sound/coarse", demo(b, "sound"), wire.Request{Coarse: true, Skip: shape}},
+		{"sound/fine", demo(b, "sound"), wire.Request{Skip: shape}},
+		{"sound/all", demo(b, "sound"), wire.Request{}},
+		{"oval/coarse", oval, wire.Request{Coarse: true, Skip: shape}},
+		{"oval/fine", oval, wire.Request{Skip: shape}},
+		{"oval/all", oval, wire.Request{}},
+		{"floppy/fine", demo(b, "floppy"), wire.Request{Skip: shape}},
+		{"floppy/all", demo(b, "floppy"), wire.Request{}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			c.r.ID, c.r.Task, c.r.Scheme = 1, wire.Solve, wire.Written(c.s)
+			head, err := c.r.Encode()
+			if err != nil {
+				b.Fatal(err)
+			}
+			ended := make(chan struct{}, 1)
+			bench := New(func(head string, body []byte) {
+				if strings.Contains(head[:min(len(head), 30)], `"last":true`) {
+					ended <- struct{}{}
+				}
+			}, func() {})
+			ctx, cancel := context.WithCancel(context.Background())
+			defer cancel()
+			go bench.Serve(ctx)
+			for b.Loop() {
+				bench.mu.Lock()
+				bench.warm = store{}
+				bench.mu.Unlock()
+				bench.Take(head)
+				<-ended
+			}
+		})
+	}
+}

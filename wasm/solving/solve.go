@@ -1,0 +1,160 @@
+package solving
+
+import (
+	"errors"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/cell"
+	"ruffwright/wasm/wire"
+)
+
+// grid is the grid that the request asks for.
+func (j *job) grid() cell.Grid {
+	if j.r.Coarse {
+		return cell.Coarse
+	}
+	return cell.Fine
+}
+
+// solve answers with the shape, then with bow, bob and lean, then with the other
+// equilibrium. Each result holds all that came before. The later ones start from
+// the earlier's shape and so cost what they add. A shape that did not come to
+// rest is the last result: nothing can be measured on it. On a neck that is not
+// round, where many half sets differ, a coarse shape comes before all that.
+//
+// A coarse solve starts from the ruff before it, if that is alike; a fine one
+// never does, so that the same scheme gives the same numbers whatever was
+// looked at before (tucked sets may lie in more than one way), in the page as in
+// the command.
+func (j *job) solve() {
+	s, err := wire.Read(j.r.Scheme)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	r, err := sim.Draw(s)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	design, err := sim.Design(r)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	opt := sim.Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true, Progress: j.progress}
+	settle := func() bool {
+		settled, err := sim.Settle(j.ctx, r, opt)
+		if err != nil {
+			j.refuse(err)
+			return false
+		}
+		r = settled
+		return true
+	}
+	tell := func(awaits []string) {
+		j.say(wire.Reply{Last: len(awaits) == 0, Result: &wire.Result{Solved: r.Solved, Awaits: awaits, Took: j.took()}})
+	}
+
+	if j.r.Coarse || s.Wearer.Ratio != 1 {
+		opt.Warm = j.b.warm.near(design, opt.Grid)
+		if !settle() {
+			return
+		}
+		j.b.warm.keep(r.Solved)
+	}
+	if !j.r.Coarse {
+		if r.Solved != nil {
+			tell([]string{"fine"})
+		}
+		opt.Grid, opt.Warm = cell.Fine, nil
+		if !settle() {
+			return
+		}
+	}
+	var more []string
+	if skip := j.r.Skip; r.Solved.Converged() {
+		if !skip.Bow || !skip.Tangents {
+			more = append(more, "bow")
+		}
+		if !skip.Other && s.Pleat.Anchor != scheme.AnchorBoth {
+			more = append(more, "other")
+		}
+	}
+	tell(more)
+	for len(more) > 0 {
+		opt.Warm = r.Solved
+		if more[0] == "bow" {
+			opt.SkipBow, opt.SkipTangents = j.r.Skip.Bow, j.r.Skip.Tangents
+		} else {
+			opt.SkipOther = false
+		}
+		if !settle() {
+			return
+		}
+		more = more[1:]
+		tell(more)
+	}
+}
+
+// progress passes on how far a solve is.
+func (j *job) progress(p sim.Progress) {
+	j.at(wire.Progress{Phase: p.Phase, Cell: p.Cell, Cells: p.Cells, Factorisation: p.Iterations})
+}
+
+// fit answers with the panel whose solved height is the wanted one.
+func (j *job) fit() {
+	s, err := wire.Read(j.r.Scheme)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	n := 0
+	f, err := sim.Fit(j.ctx, s, j.grid(), func(float64, float64) {
+		n++
+		j.at(wire.Progress{Phase: "trying panels", Factorisation: n})
+	})
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	j.say(wire.Reply{Last: true, Fitted: &f})
+}
+
+// need answers with the least starch that keeps the limits.
+func (j *job) need() {
+	s, err := wire.Read(j.r.Scheme)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	n := 0
+	f, err := sim.Need(j.ctx, s, j.grid(), j.r.Limits, func(float64, bool) {
+		n++
+		j.at(wire.Progress{Phase: "trying starch", Factorisation: n})
+	})
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	j.say(wire.Reply{Last: true, Needed: &f})
+}
+
+// solved gives the ruff of s with all that the request does not skip. Where it
+// has no mechanics it is the drawn ruff, without an error: the error is of a bad
+// scheme or of a cancelled request.
+func (j *job) solved(s scheme.Scheme) (sim.Ruff, error) {
+	r, err := sim.Draw(s)
+	if err != nil {
+		return r, err
+	}
+	solved, err := sim.Settle(j.ctx, r, sim.Options{
+		Grid: j.grid(), SkipBow: j.r.Skip.Bow, SkipTangents: j.r.Skip.Tangents, SkipOther: j.r.Skip.Other,
+		Progress: j.progress,
+	})
+	if errors.Is(err, sim.ErrDesign) {
+		return r, nil
+	}
+	return solved, err
+}

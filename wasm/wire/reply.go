@@ -1,0 +1,178 @@
+package wire
+
+import (
+	"errors"
+	"fmt"
+
+	"ruffwright/sim"
+)
+
+// Reply is one thing that the solver says. Exactly one of its parts is set
+// beside ID and Last, or none where the request was cancelled or done.
+type Reply struct {
+	ID   int  // of the request; 0: of none
+	Last bool // nothing more comes for this request
+
+	Alive     bool // the program runs
+	Cancelled bool // the request was given up for a newer one, or because it was asked
+	Progress  *Progress
+	Result    *Result
+	Tried     *Tried
+	Fitted    *sim.Fitted
+	Needed    *sim.Needed
+	Checked   *Checked
+	Error     *Error
+}
+
+// Progress is how far a request is. One comes when the request is taken up, then
+// at most four a second: they are the solver's heartbeat, too.
+type Progress struct {
+	Phase         string `json:"phase"` // "" when the request is taken up
+	Cell          int    `json:"cell"`  // the half set at hand, from 0,
+	Cells         int    `json:"cells"` // of how many; of tries and problems likewise
+	Factorisation int    `json:"factorisation"`
+}
+
+// Result is the ruff as far as it is solved.
+type Result struct {
+	Solved *sim.Solved // without Cells
+	// Awaits names what later results of this request will add: "fine" (the same
+	// on the fine grid, and more), or "bow" (with bob and lean), "other".
+	Awaits []string
+	Took   float64 // ms since the request was taken up
+}
+
+// Tried is what became of one remedy.
+type Tried struct {
+	Finding string `json:"finding"`
+	Remedy  int    `json:"remedy"`
+	// Left is the severity of the finding with the remedy, "" where it is gone.
+	Left string `json:"left,omitempty"`
+	// Brings are the findings that stop or ask for mending with the remedy and
+	// did not before.
+	Brings []string `json:"brings,omitempty"`
+	// Unsolved: the changed ruff has no mechanics or did not come to rest, so
+	// that only geometry was judged.
+	Unsolved bool `json:"unsolved,omitempty"`
+}
+
+// Checked is one problem with a known answer as this program computed it.
+type Checked struct {
+	Name      string  `json:"name"`
+	Source    string  `json:"source"`
+	Unit      string  `json:"unit"`
+	Reference float64 `json:"reference"`
+	Value     float64 `json:"value"`
+	Deviation float64 `json:"deviation"`
+	Allowed   float64 `json:"allowed"`
+	Relative  bool    `json:"relative"`
+	Held      bool    `json:"held"`
+	Why       string  `json:"why,omitempty"` // why there is no value
+	Took      float64 `json:"took_ms"`
+}
+
+// Error says why a request has no answer.
+type Error struct {
+	Cause Cause  `json:"cause"`
+	Why   string `json:"why"`
+}
+
+// Cause of an error.
+type Cause string
+
+// The causes.
+const (
+	BadRequest Cause = "request" // it could not be read
+	BadScheme  Cause = "scheme"  // a field is at fault: Why names it
+	NoDesign   Cause = "design"  // these sets have no mechanics; the geometry's findings say why
+	Fault      Cause = "fault"   // a fault in the program, which goes on
+)
+
+// head is the JSON of a reply.
+type head struct {
+	ID        int         `json:"id"`
+	Last      bool        `json:"last,omitempty"`
+	Alive     bool        `json:"alive,omitempty"`
+	Cancelled bool        `json:"cancelled,omitempty"`
+	Progress  *Progress   `json:"progress,omitempty"`
+	Result    *result     `json:"result,omitempty"`
+	Tried     *Tried      `json:"tried,omitempty"`
+	Fitted    *sim.Fitted `json:"fitted,omitempty"`
+	Needed    *sim.Needed `json:"needed,omitempty"`
+	Checked   *Checked    `json:"checked,omitempty"`
+	Error     *Error      `json:"error,omitempty"`
+}
+
+// Encode gives the head and the body of the reply; an error says what is wrong
+// with it (a number that is not finite, a surface that does not fit its grid).
+func (r Reply) Encode() (text string, body []byte, err error) {
+	h := head{
+		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
+		Tried: r.Tried, Fitted: r.Fitted, Needed: r.Needed, Checked: r.Checked, Error: r.Error,
+	}
+	if r.Result != nil {
+		h.Result, body, err = r.Result.encode()
+		if err != nil {
+			return "", nil, err
+		}
+	}
+	if err := h.validate(); err != nil {
+		return "", nil, err
+	}
+	text, err = encode(h)
+	return text, body, err
+}
+
+// ReadReply reads a reply.
+func ReadReply(text string, body []byte) (Reply, error) {
+	var h head
+	if err := decode(text, &h); err != nil {
+		return Reply{}, err
+	}
+	if err := h.validate(); err != nil {
+		return Reply{}, err
+	}
+	r := Reply{
+		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
+		Tried: h.Tried, Fitted: h.Fitted, Needed: h.Needed, Checked: h.Checked, Error: h.Error,
+	}
+	if h.Result == nil {
+		if len(body) > 0 {
+			return Reply{}, fmt.Errorf("wire: %d bytes of surfaces with no result", len(body))
+		}
+		return r, nil
+	}
+	var err error
+	if r.Result, err = h.Result.decode(body); err != nil {
+		return Reply{}, err
+	}
+	return r, nil
+}
+
+func (h *head) validate() error {
+	parts := 0
+	for _, has := range []bool{
+		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil,
+		h.Fitted != nil, h.Needed != nil, h.Checked != nil, h.Error != nil,
+	} {
+		if has {
+			parts++
+		}
+	}
+	switch {
+	case h.ID < 0:
+		return fmt.Errorf("wire: reply to request %d", h.ID)
+	case parts > 1:
+		return fmt.Errorf("wire: a reply of %d parts", parts)
+	case parts == 0 && !h.Last:
+		return errors.New("wire: a reply that says nothing")
+	case h.Cancelled && !h.Last:
+		return errors.New("wire: cancelled, and yet not the last reply")
+	case h.Error != nil && h.Error.Why == "":
+		return errors.New("wire: an error without a reason")
+	}
+	if p := h.Progress; p != nil && (p.Cell < 0 || p.Cells < 0 || p.Cell > p.Cells || p.Factorisation < 0) {
+		return fmt.Errorf("wire: progress at %d of %d, %d factorisations", p.Cell, p.Cells, p.Factorisation)
+	}
+	return nil
+}

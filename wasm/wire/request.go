@@ -1,0 +1,120 @@
+package wire
+
+import (
+	"fmt"
+	"slices"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// Task is what a request asks for.
+type Task string
+
+// The tasks. The newest request cancels whatever is still being worked on.
+const (
+	Solve  Task = "solve"  // the whole ruff: Result replies, part by part
+	Try    Task = "try"    // remedies: one Tried reply for each of Tries
+	Fit    Task = "fit"    // the panel for the wanted height: a Fitted reply
+	Need   Task = "need"   // the least starch: a Needed reply
+	Verify Task = "verify" // the problems with known answers: one Checked reply each
+	Cancel Task = "cancel" // stop working on the request ID, 0 for any
+)
+
+// Request is what the page asks of the solver.
+type Request struct {
+	ID     int    `json:"id"` // each larger than the last, from 1
+	Task   Task   `json:"task"`
+	Scheme string `json:"scheme,omitempty"` // share code, or document where no code holds it
+
+	// Of a solve: Coarse takes the grid of a control that moves; Skip leaves
+	// parts out. Of a try the same.
+	Coarse bool `json:"coarse,omitempty"`
+	Skip   Skip `json:"skip,omitzero"`
+
+	Tries  []Trial    `json:"tries,omitempty"`
+	Limits sim.Limits `json:"limits,omitzero"` // of need
+	Slow   bool       `json:"slow,omitempty"`  // of verify: the slow problems as well
+}
+
+// Skip leaves parts of a solve out.
+type Skip struct {
+	Bow      bool `json:"bow,omitempty"`
+	Tangents bool `json:"tangents,omitempty"` // bob and lean
+	Other    bool `json:"other,omitempty"`    // the other equilibrium
+}
+
+// Trial is one remedy to try: does the scheme so changed lose the finding?
+type Trial struct {
+	Finding string         `json:"finding"` // its id
+	Remedy  int            `json:"remedy"`  // which of the finding's
+	Changes []check.Change `json:"changes"`
+}
+
+// Written is a scheme as a request carries it.
+func Written(s scheme.Scheme) string {
+	if code := s.Code(); code != "" {
+		return code
+	}
+	return string(s.JSON())
+}
+
+// Read gives the scheme that Written wrote; its errors are package scheme's.
+func Read(text string) (scheme.Scheme, error) {
+	if len(text) > 0 && text[0] == '{' {
+		return scheme.Parse([]byte(text))
+	}
+	return scheme.FromCode(text)
+}
+
+// Encode gives the head of the request; an error says what is wrong with it.
+func (r Request) Encode() (string, error) {
+	if err := r.validate(); err != nil {
+		return "", err
+	}
+	return encode(r)
+}
+
+// ReadRequest reads the head of a request. The scheme in it is not yet read.
+func ReadRequest(head string) (Request, error) {
+	var r Request
+	if err := decode(head, &r); err != nil {
+		return Request{}, err
+	}
+	if err := r.validate(); err != nil {
+		return Request{}, err
+	}
+	return r, nil
+}
+
+func (r *Request) validate() error {
+	least := 1
+	switch r.Task {
+	case Solve, Try, Fit, Need:
+		if r.Scheme == "" {
+			return fmt.Errorf("wire: %s without a scheme", r.Task)
+		}
+	case Verify:
+	case Cancel:
+		least = 0
+	default:
+		return fmt.Errorf("wire: task %q; known are solve, try, fit, need, verify, cancel", r.Task)
+	}
+	if r.ID < least {
+		return fmt.Errorf("wire: %s with id %d; allowed from %d", r.Task, r.ID, least)
+	}
+	if len(r.Scheme) > mostText {
+		return fmt.Errorf("wire: a scheme of %d bytes; allowed are %d", len(r.Scheme), mostText)
+	}
+	if len(r.Tries) > mostTries {
+		return fmt.Errorf("wire: %d tries; allowed are %d", len(r.Tries), mostTries)
+	}
+	if (r.Task == Try) != (len(r.Tries) > 0) {
+		return fmt.Errorf("wire: %s with %d tries", r.Task, len(r.Tries))
+	}
+	if slices.ContainsFunc(r.Tries, func(t Trial) bool { return t.Finding == "" || t.Remedy < 0 || len(t.Changes) == 0 }) {
+		return fmt.Errorf("wire: a try without finding, remedy or changes")
+	}
+	return nil
+}

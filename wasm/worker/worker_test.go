@@ -1,0 +1,346 @@
+//go:build !js
+
+package main
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"ruffwright/assets"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/wire"
+)
+
+// mostBrotli is the goal for the solver's program, compressed as a host would.
+const mostBrotli = 1.2e6 // bytes
+
+// built is the program as the site builds it, once for all tests.
+var built = sync.OnceValues(func() (string, error) {
+	dir, err := os.MkdirTemp("", "ruffwright-worker-")
+	if err != nil {
+		return "", err
+	}
+	out := filepath.Join(dir, "worker.wasm")
+	build := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-ldflags=-s -w -buildid=", "-o", out, ".")
+	build.Env = append(os.Environ(), "GOOS=js", "GOARCH=wasm", "GOFLAGS=", "GOEXPERIMENT=")
+	text, err := build.CombinedOutput()
+	if err != nil {
+		return "", &exec.Error{Name: "go build: " + string(text), Err: err}
+	}
+	return out, nil
+})
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if out, err := built(); err == nil {
+		os.RemoveAll(filepath.Dir(out))
+	}
+	os.Exit(code)
+}
+
+// node is the program at work in Node.
+type node struct {
+	t     *testing.T
+	in    io.WriteCloser
+	heard chan heard
+}
+
+// heard is one reply, when it came and how much memory the program had then.
+type heard struct {
+	wire.Reply
+	at     time.Duration
+	memory int
+	bytes  int // of the body
+}
+
+func start(t *testing.T) *node {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("compiles the program")
+	}
+	if _, err := exec.LookPath("node"); err != nil {
+		if os.Getenv("RUFFWRIGHT_CI") != "" {
+			t.Fatal(err)
+		}
+		t.Skip("needs Node: ", err)
+	}
+	program, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	ctx, cancel := context.WithCancel(context.Background())
+	run := exec.CommandContext(ctx, "node", "testdata/run.js", filepath.Join(strings.TrimSpace(string(root)), "lib", "wasm", "wasm_exec.js"), program)
+	run.Stderr = os.Stderr
+	in, err := run.StdinPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := run.StdoutPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := run.Start(); err != nil {
+		t.Fatal(err)
+	}
+	n := &node{t: t, in: in, heard: make(chan heard, 1000)}
+	began := time.Now()
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		lines := bufio.NewReaderSize(out, 1<<20)
+		for {
+			line, err := lines.ReadBytes('\n')
+			if err != nil {
+				return
+			}
+			at := time.Since(began)
+			var m struct {
+				Head   string `json:"head"`
+				Body   []byte `json:"body"`
+				Memory int    `json:"memory"`
+			}
+			if err := json.Unmarshal(line, &m); err != nil {
+				t.Errorf("%v: %.100s", err, line)
+				return
+			}
+			r, err := wire.ReadReply(m.Head, m.Body)
+			if err != nil {
+				t.Errorf("%v: %.200s", err, m.Head)
+				return
+			}
+			n.heard <- heard{r, at, m.Memory, len(m.Body)}
+		}
+	}()
+	t.Cleanup(func() { in.Close(); cancel(); <-ended; _ = run.Wait() })
+	first := n.hear()
+	if !first.Alive {
+		t.Fatalf("the first reply is %+v", first.Reply)
+	}
+	t.Logf("alive %v after the start of Node, %.1f MB of memory", first.at.Round(time.Millisecond), float64(first.memory)/1e6)
+	return n
+}
+
+func (n *node) hear() heard {
+	n.t.Helper()
+	select {
+	case r := <-n.heard:
+		return r
+	case <-time.After(2 * time.Minute):
+		n.t.Fatal("no reply in two minutes")
+		return heard{}
+	}
+}
+
+func (n *node) ask(r wire.Request) time.Time {
+	n.t.Helper()
+	head, err := r.Encode()
+	if err != nil {
+		n.t.Fatal(err)
+	}
+	if _, err := io.WriteString(n.in, head+"\n"); err != nil {
+		n.t.Fatal(err)
+	}
+	return time.Now()
+}
+
+// until gives the replies to request id to its last.
+func (n *node) until(id int) []heard {
+	n.t.Helper()
+	var all []heard
+	for {
+		r := n.hear()
+		if r.ID == id {
+			all = append(all, r)
+			if r.Last {
+				return all
+			}
+		}
+	}
+}
+
+func demo(t *testing.T, name string) scheme.Scheme {
+	t.Helper()
+	text, _ := assets.Demo(name)
+	s, err := scheme.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// TestInNode: the built program answers in a worker thread as sim does here, for
+// every demo: the same findings, the measures to a hundredth of a millimetre.
+func TestInNode(t *testing.T) {
+	n := start(t)
+	for i, name := range assets.Demos() {
+		s := demo(t, name)
+		n.ask(wire.Request{ID: i + 1, Task: wire.Solve, Scheme: wire.Written(s)})
+		all := n.until(i + 1)
+		last := all[len(all)-1]
+		want, err := sim.Solve(context.Background(), s, sim.Options{})
+		if err != nil || last.Result == nil {
+			if (err == nil) != (last.Error == nil) {
+				t.Errorf("%s: here %v, there %+v", name, err, last.Error)
+			}
+			continue
+		}
+		got, err := sim.Draw(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got.Solved = last.Result.Solved
+		if a, b := ids(want), ids(got); a != b {
+			t.Errorf("%s: findings %s here, %s there", name, a, b)
+		}
+		a, b := want.Solved.Ruff, got.Solved.Ruff
+		const near = 0.05 // mm: both end where the forces are small, not zero
+		for _, v := range [][2]float64{{a.HeightOuter_mm, b.HeightOuter_mm}, {a.Bow_mm, b.Bow_mm}, {a.Droop_mm, b.Droop_mm}} {
+			if d := v[0] - v[1]; d > near || d < -near {
+				t.Errorf("%s: %v here, %v there (height %.2f and %.2f)", name, v[0], v[1], a.HeightOuter_mm, b.HeightOuter_mm)
+			}
+		}
+	}
+}
+
+func ids(r sim.Ruff) string {
+	var list []string
+	for _, f := range check.Find(r, scheme.Millimetres) {
+		list = append(list, f.ID)
+	}
+	return strings.Join(list, " ")
+}
+
+// TestCancelInNode: cancelled in the midst of work, the program falls silent
+// within the page's 200 ms.
+func TestCancelInNode(t *testing.T) {
+	n := start(t)
+	s := demo(t, "floppy")
+	s.Wearer.Ratio = 1.2 // many half sets: seconds of work
+	var worst time.Duration
+	for i := range 6 {
+		n.ask(wire.Request{ID: i + 1, Task: wire.Solve, Scheme: wire.Written(s)})
+		time.Sleep(time.Duration(40+70*i) * time.Millisecond)
+		at := n.ask(wire.Request{Task: wire.Cancel})
+		all := n.until(i + 1)
+		worst = max(worst, time.Since(at))
+		if last := all[len(all)-1]; !last.Cancelled {
+			t.Errorf("ends with %+v", last.Reply)
+		}
+	}
+	t.Logf("the longest way from asking to silence: %v", worst.Round(time.Millisecond))
+	if worst > patience*200*time.Millisecond {
+		t.Errorf("silent after %v", worst)
+	}
+}
+
+// patience widens limits of time for a busy machine.
+const patience = 4
+
+// TestTimesInNode tells the times of design.md's table in the built program, and
+// the memory after many solves: it must not grow.
+func TestTimesInNode(t *testing.T) {
+	n := start(t)
+	id := 0
+	shape := wire.Skip{Bow: true, Tangents: true, Other: true}
+	oval := demo(t, "sound")
+	oval.Wearer.Ratio = 1.15
+	for _, c := range []struct {
+		name   string
+		s      scheme.Scheme
+		r      wire.Request
+		times  int
+		change func(*scheme.Scheme, int)
+	}{
+		{"shape, coarse, cold (girth changes)", demo(t, "sound"), wire.Request{Coarse: true, Skip: shape}, 20, girth},
+		{"shape, coarse, warm (starch changes)", demo(t, "sound"), wire.Request{Coarse: true, Skip: shape}, 20, starch},
+		{"shape, fine, cold", demo(t, "sound"), wire.Request{Skip: shape}, 20, girth},
+		{"everything, fine", demo(t, "sound"), wire.Request{}, 8, girth},
+		{"oval: shape, coarse, cold", oval, wire.Request{Coarse: true, Skip: shape}, 3, girth},
+		{"oval: shape, coarse, warm", oval, wire.Request{Coarse: true, Skip: shape}, 3, starch},
+		{"oval: shape, fine, cold", oval, wire.Request{Skip: shape}, 2, girth},
+		{"oval: everything, fine", oval, wire.Request{}, 2, girth},
+		{"floppy: everything with the other equilibrium, fine", demo(t, "floppy"), wire.Request{}, 3, girth},
+	} {
+		var took []time.Duration
+		bytes := 0
+		for k := range c.times {
+			id++
+			c.change(&c.s, k)
+			c.r.ID, c.r.Task, c.r.Scheme = id, wire.Solve, wire.Written(c.s)
+			at := n.ask(c.r)
+			all := n.until(id)
+			took = append(took, time.Since(at))
+			last := all[len(all)-1]
+			if last.Result == nil {
+				t.Fatalf("%s: %+v", c.name, last.Reply)
+			}
+			bytes = last.bytes
+		}
+		slices.Sort(took)
+		t.Logf("%-52s median %4d, p95 %4d ms, surfaces %d kB", c.name,
+			took[len(took)/2].Milliseconds(), took[min(len(took)-1, len(took)*95/100)].Milliseconds(), bytes/1000)
+	}
+	s := demo(t, "sound")
+	memory := func(solves int) int {
+		last := heard{}
+		for k := range solves {
+			id++
+			girth(&s, k)
+			n.ask(wire.Request{ID: id, Task: wire.Solve, Coarse: true, Skip: shape, Scheme: wire.Written(s)})
+			all := n.until(id)
+			last = all[len(all)-1]
+		}
+		return last.memory
+	}
+	before := memory(20)
+	after := memory(100)
+	t.Logf("memory %.1f MB, after 100 solves more %.1f MB", float64(before)/1e6, float64(after)/1e6)
+	if float64(after) > 1.05*float64(before) || after > 128e6 {
+		t.Error("the memory grows, or is over 128 MB")
+	}
+}
+
+func girth(s *scheme.Scheme, k int)  { s.Wearer.Girth = 380 + float64(k%20) }
+func starch(s *scheme.Scheme, k int) { s.Starch.Bend = 60 + float64(k%7) }
+
+// TestSize holds the program to its goal.
+func TestSize(t *testing.T) {
+	start(t) // skips where it must
+	program, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at, err := os.Stat(program)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command("node", "-e", `const z = require("zlib"), b = require("fs").readFileSync(process.argv[1]), c = z.constants;
+console.log(z.brotliCompressSync(b, {params: {[c.BROTLI_PARAM_QUALITY]: 11, [c.BROTLI_PARAM_LGWIN]: 24, [c.BROTLI_PARAM_SIZE_HINT]: b.length}}).length)`, program).Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var packed float64
+	if err := json.Unmarshal(out, &packed); err != nil {
+		t.Fatal(err)
+	}
+	t.Logf("the solver's program: %d bytes, %.0f with brotli (goal %.0f)", at.Size(), packed, mostBrotli)
+	if packed > mostBrotli {
+		t.Error("it is over its goal")
+	}
+}
