@@ -54,7 +54,7 @@ var rooms = map[string]room{
 	"sim/cell":        {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"})},
 	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/cell"})},
 	"sim":             {below: mechanics},
-	"sim/check":       {below: slices.Concat(geometry, []string{"sim", "sim/cloth"})},
+	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/cloth"})},
 	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
 
 	"assets": {},
@@ -71,7 +71,7 @@ var rooms = map[string]room{
 	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
 
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page"})},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"cmd/site", "wasm/page"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/cell", "sim/shell/known", "cmd/site", "wasm/page"})},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

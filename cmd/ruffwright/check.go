@@ -35,6 +35,8 @@ The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 			f.BoolVar(&asJSON, "json", false, "print the findings as JSON; ruffwright schema describes the keys")
 			f.Var(&units, "units", "`unit` of the lengths in sentences: mm, cm or in")
 		},
+		prints: report{},
+		keys:   checkKeys,
 		run: func(j job, args []string) error {
 			s, err := from.scheme(j, args)
 			if err != nil {

@@ -15,11 +15,14 @@ type verb struct {
 	help        string                        // in full
 	flags       func(*flag.FlagSet)           // defines its flags
 	run         func(j job, a []string) error // does it
+
+	prints any   // a value of what --json prints; nil if it has none
+	keys   []key // describes each key of that
 }
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), drawVerb(), shareVerb(), schemaVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), drawVerb(), shareVerb(), schemaVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {

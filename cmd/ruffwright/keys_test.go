@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"flag"
 	"reflect"
 	"slices"
 	"strings"
@@ -38,21 +39,33 @@ func jsonKeys(t reflect.Type, before string) []string {
 	return keys
 }
 
-// TestKeysDescribed: schema describes every key of check --json, no other, in
-// the order that they are printed in.
+// TestKeysDescribed: schema describes every key that a verb's --json prints, no
+// other, in the order that they are printed in; and no verb prints any that are
+// not described.
 func TestKeysDescribed(t *testing.T) {
-	var described []string
-	for _, k := range checkKeys {
-		described = append(described, k.Key)
-		if k.Means == "" || k.Type == "" {
-			t.Errorf("%s is not described", k.Key)
+	for _, v := range verbs() {
+		flags := flag.NewFlagSet("", flag.ContinueOnError)
+		v.flags(flags)
+		// share prints the document, schema itself: the fields describe those.
+		if flags.Lookup("json") != nil && v.prints == nil && v.name != "share" && v.name != "schema" {
+			t.Errorf("%s has --json, and nothing says what it prints", v.name)
 		}
-		if strings.HasSuffix(k.Key, "_mm") != (k.Unit == "mm") {
-			t.Errorf("%s: unit %q", k.Key, k.Unit)
+		if v.prints == nil {
+			continue
 		}
-	}
-	if printed := jsonKeys(reflect.TypeFor[report](), ""); !slices.Equal(printed, described) {
-		t.Errorf("printed\n  %s\ndescribed\n  %s", strings.Join(printed, "\n  "), strings.Join(described, "\n  "))
+		var described []string
+		for _, k := range v.keys {
+			described = append(described, k.Key)
+			if k.Means == "" || k.Type == "" {
+				t.Errorf("%s: %s is not described", v.name, k.Key)
+			}
+			if mm := strings.HasSuffix(k.Key, "_mm") && !strings.HasSuffix(k.Key, "_per_mm"); mm != (k.Unit == "mm") {
+				t.Errorf("%s: %s: unit %q", v.name, k.Key, k.Unit)
+			}
+		}
+		if printed := jsonKeys(reflect.TypeOf(v.prints), ""); !slices.Equal(printed, described) {
+			t.Errorf("%s: printed\n  %s\ndescribed\n  %s", v.name, strings.Join(printed, "\n  "), strings.Join(described, "\n  "))
+		}
 	}
 }
 

@@ -14,11 +14,11 @@ func schemaVerb() verb {
 	var asJSON bool
 	return verb{
 		name: "schema",
-		does: "lists every field of a scheme, and the keys of check --json",
+		does: "lists every field of a scheme, and the keys that --json prints",
 		help: `
 Lists every field of a scheme with its key, what may stand there, its default and
-what it is; then the findings that check knows, and the keys that check --json
-prints.`,
+what it is; then the findings that check knows, and the keys that each verb's
+--json prints.`,
 		flags: func(f *flag.FlagSet) {
 			f.BoolVar(&asJSON, "json", false, "print all of it as JSON")
 		},
@@ -37,11 +37,28 @@ type schema struct {
 	Groups   []scheme.Group `json:"groups"`
 	Fields   []scheme.Field `json:"fields"`
 	Findings []check.Rule   `json:"findings"`
-	Check    []key          `json:"check"`
+	Prints   []printed      `json:"prints"`
+}
+
+// printed is what a verb prints with --json.
+type printed struct {
+	Verb string `json:"verb"`
+	Keys []key  `json:"keys"`
+}
+
+// everyPrinted lists the verbs that describe what --json prints.
+func everyPrinted() []printed {
+	var all []printed
+	for _, v := range verbs() {
+		if v.keys != nil {
+			all = append(all, printed{v.name, v.keys})
+		}
+	}
+	return all
 }
 
 func described() schema {
-	return schema{scheme.Version, scheme.Groups(), scheme.Fields(), check.Table(), checkKeys}
+	return schema{scheme.Version, scheme.Groups(), scheme.Fields(), check.Table(), everyPrinted()}
 }
 
 // printSchema writes the schema for people.
@@ -69,10 +86,12 @@ func printSchema(out io.Writer) error {
 		b.WriteString(wrapped(fmt.Sprintf("%s (%s, from %s). Limit: %s.", r.Title, r.Severity, r.From, limit(r)), 78, "      "))
 		b.WriteString(wrapped("Source: "+r.Source+".", 78, "      "))
 	}
-	fmt.Fprint(&b, "\nThe keys of check --json\n\n")
-	for _, k := range checkKeys {
-		fmt.Fprintf(&b, "  %s  %s\n", k.Key, strings.TrimSpace(k.Type+" "+k.Unit))
-		b.WriteString(wrapped(k.Means, 78, "      "))
+	for _, p := range everyPrinted() {
+		fmt.Fprintf(&b, "\nThe keys of %s --json\n\n", p.Verb)
+		for _, k := range p.Keys {
+			fmt.Fprintf(&b, "  %s  %s\n", k.Key, strings.TrimSpace(k.Type+" "+k.Unit))
+			b.WriteString(wrapped(k.Means, 78, "      "))
+		}
 	}
 	_, err := io.WriteString(out, b.String())
 	return err
