@@ -60,6 +60,9 @@ type drawing struct {
 	turn, tilt, zoom float64
 	set, dpi         int
 	dark, notes      bool
+
+	how                 solving
+	drawn, bowed, other bool
 }
 
 func drawVerb() verb {
@@ -76,10 +79,16 @@ func drawVerb() verb {
 Draws one view of the ruff with its dimensions:
 
 ` + list.String() + `
-The picture is the shape in closed form: the cloth's outer and inner edges as
-bent strips, without weight. The name's ending chooses SVG or PNG.`,
+The shape is the one in which the cloth comes to rest, solved. --bowed shows it
+with the wearer bowing by 60°, --other the other way in which it may lie (where
+one edge is sewn). --drawn shows the closed form, at once: the cloth's outer and
+inner edges as bent strips, without weight. The name's ending chooses SVG or PNG.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
+			d.how.flags(f)
+			f.BoolVar(&d.drawn, "drawn", false, "the closed form, without solving the cloth")
+			f.BoolVar(&d.bowed, "bowed", false, "as the wearer bows by 60°")
+			f.BoolVar(&d.other, "other", false, "the other way in which it may lie")
 			f.StringVar(&d.view, "view", "above", "`view`: "+viewNames())
 			f.StringVar(&d.out, "out", "", "`file` to write, .svg or .png; - writes SVG to standard output")
 			f.StringVar(&d.width, "width", "", "sheet's width, a `length` of 80 to 1000 mm; 240 mm if not given")
@@ -130,6 +139,9 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
 			d.dpi, pixels/1e6, maxPixels/1e6)
 	}
+	if (d.drawn && d.bowed) || (d.drawn && d.other) || (d.bowed && d.other) {
+		return usageError{"draw", "--drawn, --bowed and --other are three shapes: choose one"}
+	}
 	ruff, err := sim.Draw(s)
 	if err != nil {
 		return err
@@ -137,10 +149,14 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	if d.set > ruff.Plan.Sets {
 		return fmt.Errorf("--mark-set %d: the ruff has %d sets", d.set, ruff.Plan.Sets)
 	}
+	shape, err := d.shape(j, &ruff)
+	if err != nil {
+		return err
+	}
 	if d.notes {
 		opt.Notes = pointers(check.Find(ruff, d.units.Units))
 	}
-	picture, err := paint(ruff.Plan, ruff.Folded.Shape, opt)
+	picture, err := paint(ruff.Plan, shape, opt)
 	if err != nil {
 		return err
 	}
@@ -159,6 +175,45 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 }
 
 func (d drawing) pxPerMM() float64 { return float64(d.dpi) / 25.4 }
+
+// shape solves the drawn ruff as far as the picture needs it, and gives the shape
+// to draw. What cannot be solved is drawn in closed form, and that is said.
+func (d drawing) shape(j job, r *sim.Ruff) (pleat.Shape, error) {
+	closed := r.Folded.Shape
+	if d.drawn || d.view == "flat" && !d.notes && !d.bowed && !d.other {
+		return closed, nil
+	}
+	s := r.Plan.Scheme
+	solved, err := d.how.solve(j, "", s, sim.Options{
+		SkipBow: !d.bowed && !d.notes, SkipOther: !d.other && !d.notes, SkipTangents: !d.notes,
+	})
+	switch {
+	case errors.Is(err, sim.ErrDesign) && (d.bowed || d.other):
+		return closed, unsolvable(s, err)
+	case errors.Is(err, sim.ErrDesign):
+		fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved as these sets are planned (ruffwright check says why); drawn in closed form")
+		return closed, nil
+	case err != nil:
+		return closed, err
+	}
+	*r = solved
+	if !r.Solved.Converged() {
+		fmt.Fprintln(j.err, "ruffwright: the cloth did not come to rest; drawn is a rough shape")
+	}
+	switch {
+	case d.bowed && r.Solved.Bowed == nil:
+		return closed, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
+	case d.bowed:
+		return *r.Solved.Bowed, nil
+	case d.other && s.Pleat.Anchor == scheme.AnchorBoth:
+		return closed, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
+	case d.other && r.Solved.Other == nil:
+		return closed, errors.New("--other: no other way to lie was found")
+	case d.other:
+		return *r.Solved.Other, nil
+	}
+	return r.Solved.Shape, nil
+}
 
 func square(x float64) float64 { return x * x }
 

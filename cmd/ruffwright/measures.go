@@ -177,8 +177,8 @@ func quantity(v float64, unit string, u scheme.Units) string {
 // two decimals in mm, since it is the small moves that are looked for.
 func solvedLength(mm float64, u scheme.Units) string {
 	if math.Abs(mm) < 1 {
-		if u == scheme.Inches && mm != 0 {
-			u = scheme.Millimetres // less than a ruler's marks
+		if mm != 0 {
+			u = scheme.Millimetres // less than the marks of other rulers
 		}
 		return scheme.FormatLength(math.Round(mm*100)/100, u)
 	}

@@ -54,7 +54,7 @@ did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 			}
 			r, err := how.solve(j, "", s, sim.Options{})
 			if err != nil {
-				return err
+				return unsolvable(s, err)
 			}
 			answer := solvedAnswer(s, r)
 			if asJSON {

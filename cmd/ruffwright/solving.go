@@ -32,8 +32,7 @@ func (s *solving) solve(j job, what string, made scheme.Scheme, opt sim.Options)
 	opt.Progress = func(at sim.Progress) {
 		p.tell("%shalf set %d of %d, %s, step %d", what, at.Cell+1, at.Cells, at.Phase, at.Iterations)
 	}
-	r, err := sim.Solve(j.ctx, made, opt)
-	return r, unsolvable(made, err)
+	return sim.Solve(j.ctx, made, opt)
 }
 
 // gridFlag is the mesh that is asked for; fine if none is.
