@@ -196,7 +196,11 @@ func (f Field) Allowed(edge Units) string {
 	if unit := f.UnitIn(edge); unit != "" {
 		text += " " + unit
 	}
-	if f.Zero != "" {
+	switch {
+	case f.Zero == "":
+	case f.Min <= 0 && f.Max >= 0:
+		text += " (0: " + f.Zero + ")"
+	default:
 		text += ", or 0 (" + f.Zero + ")"
 	}
 	return text
