@@ -2,20 +2,22 @@ package check
 
 import "ruffwright/geom/scheme"
 
-// notSolved names in one line what only the mechanics can tell.
+// notSolved names in one line what only the mechanics can tell and has not told
+// yet.
 func (v *view) notSolved() (seen, bool) {
 	var s seen
-	if v.r.Solved != nil {
-		return s, false
-	}
 	for _, l := range rules {
-		if l.From == FromMechanics && l.find == nil {
+		if l.parts != 0 && l.applies(v) && v.awaits(l.parts) {
 			s.awaits = append(s.awaits, l.ID)
 		}
 	}
 	s.value = float64(len(s.awaits))
-	s.says("Not solved yet: how it hangs and how firmly it holds, what the cloth's weight and starch do to it, and what stick and thread it takes. The shape shown is folded by geometry alone.")
-	return s, true
+	if v.r.Solved == nil {
+		s.says("Not solved yet: how it hangs and how firmly it holds, what the cloth's weight and starch do to it, and what stick and thread it takes. The shape shown is folded by geometry alone.")
+	} else {
+		s.says("The shape is solved; still to come: how firmly it holds when the wearer moves, and whether it may rest in another shape.")
+	}
+	return s, len(s.awaits) > 0
 }
 
 // flame: always.

@@ -14,29 +14,29 @@ import (
 // Find says what will be seen at the work table if r is made as it stands, with
 // lengths in sentences in u. First what stops, then what to mend, notes and
 // cautions; within these in the order of the table. The flame caution is always
-// among them. It solves nothing: what only r.Solved could tell is pending until
-// that is there. An empty ruff gives the cautions alone.
+// among them. It solves nothing: what only a part of r.Solved could tell is pending
+// until that part is there. An empty ruff gives the cautions alone.
 func Find(r sim.Ruff, u scheme.Units) []Finding {
 	v := &view{r: r, p: &r.Plan, s: r.Plan.Scheme, u: u}
 	var found []Finding
 	for _, l := range rules {
-		if l.find == nil {
-			continue
-		}
-		if l.From != FromSafety && (v.p.Panels == 0 || len(r.Folded.Half) == 0) {
-			continue
-		}
-		seen, ok := l.find(v)
-		if !ok || math.IsNaN(seen.value) {
+		seen, ok := l.look(v)
+		if !ok {
 			continue
 		}
 		f := Finding{
-			ID: l.ID, Severity: l.Severity, Where: l.Where, Unit: l.Unit,
+			ID: l.ID, Severity: l.severityOf(seen), Where: l.Where, Unit: l.Unit,
 			Value: seen.value, Limit: seen.limit, Sentence: seen.sentence,
 			Remedies: []Remedy{}, Pending: len(seen.awaits) > 0, Awaits: seen.awaits,
 		}
+		if seen.unit != "" {
+			f.Unit = seen.unit
+		}
 		for _, m := range seen.remedies {
-			// What the scheme would refuse is no way out.
+			// What the scheme would refuse is no way out, nor is what was said already.
+			if slices.ContainsFunc(f.Remedies, func(n Remedy) bool { return slices.Equal(n.Changes, m.Changes) }) {
+				continue
+			}
 			if _, err := Apply(v.s, m); err == nil {
 				f.Remedies = append(f.Remedies, m)
 			}
@@ -60,6 +60,8 @@ type view struct {
 // seen is what a rule has found, without what the table says of it.
 type seen struct {
 	value, limit float64
+	unit         string   // "": the table's
+	severity     Severity // "": the table's
 	sentence     string
 	remedies     []Remedy
 	awaits       []string
@@ -96,5 +98,5 @@ func count(n int, one, many string) string {
 // number writes a number for a sentence with at most n decimals.
 func number(x float64, n int) string {
 	f := math.Pow(10, float64(n))
-	return fmt.Sprintf("%g", math.Round(x*f)/f)
+	return fmt.Sprintf("%g", math.Round(x*f)/f+0) // + 0: no −0
 }

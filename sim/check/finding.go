@@ -1,9 +1,13 @@
 // Package check reads a ruff and says what will go wrong at the work table, by
-// how much, and what to change. It never solves anything.
+// how much, and what to change. Find never solves anything; Try lets its caller
+// solve what a remedy would change.
 //
 // One table (table.go) holds every finding's severity, limit and where the limit
 // comes from. A finding from the mechanics of the cloth can only be made once
-// they are solved; until then one pending finding names what is still unknown.
+// its own part is solved (shape first, then bow, bob and lean, then the other
+// shape it may rest in); until then one pending finding names what is still
+// unknown. Where the cloth did not come to rest nothing is said of its mechanics
+// but that.
 package check
 
 // Severity ranks a finding.
@@ -66,8 +70,16 @@ type Finding struct {
 type Remedy struct {
 	Sentence string   `json:"sentence"`
 	Changes  []Change `json:"changes"`
-	Tried    string   `json:"tried"` // "", "removes it" or "does not"
+	Tried    string   `json:"tried"`          // "" not yet, or Removes, Swaps, Fails
+	Then     float64  `json:"then,omitempty"` // where tried: the finding's value with it, in its unit; 0 too where that is not known
 }
+
+// What became of a remedy that was tried.
+const (
+	Removes = "removes it"
+	Swaps   = "removes it, but something else then stops"
+	Fails   = "does not"
+)
 
 // Change sets one field of the scheme.
 type Change struct {

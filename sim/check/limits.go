@@ -1,5 +1,7 @@
 package check
 
+import "ruffwright/sim"
+
 // The limits of the findings, each with where it comes from. Nothing else in
 // this package holds a limit.
 const (
@@ -26,6 +28,10 @@ const (
 	// and more (solved half sets of this project).
 	loopClosed = 77 // % of the room for a set at the outer edge
 
+	// loopTucked is the same for tucked sets, whose narrower loops keep to 70 to 85
+	// of their room however near they stand (solved half sets of this project).
+	loopTucked = 70 // % of the room for a set at the outer edge
+
 	// viewerSees: a difference of heights that a viewer would see. Common
 	// practice, no source.
 	viewerSees = 5 // % of the height
@@ -45,11 +51,6 @@ const (
 	// edge, rounded down.
 	takeupLeast = 6 // mm
 
-	// joinNear is how far from a top fold a join must stay, in seam allowances: its
-	// own two layers and as much again for the fold to turn in. Common practice,
-	// no source.
-	joinNear = 2
-
 	// girthLeast, girthMost: from the 1st percentile of women (291 mm) to the 99th
 	// of men (467 mm), ANSUR II, rounded.
 	girthLeast, girthMost = 290, 470 // mm
@@ -57,4 +58,64 @@ const (
 	// heavyEnough: plain cloth lighter than 88.2 g/m² is not exempt from the US
 	// flammability test (16 CFR 1610).
 	heavyEnough = 88.2 // g/m²
+
+	// bowMost, bowStop: how far the outer edge may swing when the wearer
+	// bows by 60°. Sewn at both edges solved half sets swing by less than 0.5 mm,
+	// at one edge without tuck or starch by 9 to 30: any limit between parts the
+	// two. That 2 mm is seen and 8 mm is no ruff is this project's judgement, no
+	// source.
+	bowMost = 2 // mm
+	bowStop = 8 // mm
+
+	// bobMost: the outer edge's move down for its own weight once more. Judgement,
+	// no source.
+	bobMost = 5 // mm for its own weight
+	// tiltMost: how far the mean line from neck to outer edge may lie from level,
+	// or from what a supporter asks. Judgement, no source.
+	tiltMost = 10 // °
+
+	// leanGood, leanMost: the mean move sideways for its own weight sideways, all
+	// loops leaning alike. Judgement, no source.
+	leanGood = 5  // mm for its own weight
+	leanMost = 12 // mm for its own weight
+
+	// droopMost: as formed less as released, either way: about a tenth of a usual
+	// height. Judgement, no source.
+	droopMost = 5 // mm
+
+	// otherDearer: by how much of the panel's weight × depth another rest shape
+	// must be dearer. Judgement, no source.
+	otherDearer = 10 // %
+	// returns: an outer edge that is farther off than this when the wearer stands
+	// again has found another shape; the solver takes shapes nearer than that for
+	// one. Judgement, no source.
+	returns = 1 // mm
+
+	// manyWays is how far the outer heights of unstarched tucked half sets differed
+	// between starts (solved half sets of this project).
+	manyWays = 8 // mm
+
+	// stickLeast: the thinnest common rod, 3 mm, and 1 mm of room for damp cloth.
+	// Common practice, no source.
+	stickLeast = 4 // mm
+
+	// threadMost: sewing cotton and fine linen thread break at some 8 N and more
+	// (from memory, no source); a quarter of that, since stitches share unevenly,
+	// knots weaken thread, and fine cloth tears before it.
+	threadMost = 2 // N
+
+	// stiffEnough: starched cloth is expected to show bending lengths of 40 to 90
+	// mm (this project's estimate from masses and overhangs, no source): remedies
+	// do not ask for more.
+	stiffEnough = 90 // mm
+	// stiffUsual is what they ask for where the cloth has less: in solved half sets
+	// with a tuck it brought the bow below bowMost.
+	stiffUsual = 80 // mm
 )
+
+// Limits are the mechanics' limits as sim.Need takes them, so that a starch
+// target leaves none of these findings: droop and bow in mm, lean in mm for the
+// ruff's own weight sideways (asked of untucked sets only), at most what is good.
+func Limits() sim.Limits {
+	return sim.Limits{Droop_mm: droopMost, Bow_mm: bowMost, Lean_mm_per_g: leanGood}
+}

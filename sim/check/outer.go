@@ -59,8 +59,12 @@ func (v *view) offerFitted(s *seen) {
 	s.offer(append(tucks, to("pleat.panel", "0")), "Fold every %s, fitted to the height of %s%s.", v.len(panel), v.len(v.s.Ruff.Height), with)
 }
 
-// height: what the closed form draws against what is wanted.
+// height: what the closed form draws against what is wanted, or, once it is
+// there, how high the solved ruff stands.
 func (v *view) height() (seen, bool) {
+	if v.measures() != nil {
+		return v.heightSolved()
+	}
 	h, want := v.r.Folded.Mean.HeightOuter_mm, v.s.Ruff.Height
 	s := seen{value: 100 * (h/want - 1), limit: viewerSees}
 	if math.Abs(s.value) <= viewerSees || v.r.Folded.Mean.OuterStraight {
@@ -79,7 +83,11 @@ func (v *view) height() (seen, bool) {
 }
 
 // gaping: loops that do not come near their neighbours leave gaps between sets.
+// Once the ruff is solved loopsSolved says it.
 func (v *view) gaping() (seen, bool) {
+	if v.measures() != nil {
+		return seen{}, false
+	}
 	m := v.r.Folded.Mean
 	loop := m.Loop_mm + v.s.Cloth.Thickness
 	s := seen{value: 100 * loop / m.PitchOuter_mm, limit: loopClosed}

@@ -25,6 +25,22 @@ func Apply(s scheme.Scheme, r Remedy) (scheme.Scheme, error) {
 	return s, nil
 }
 
+// Outcome says what a tried remedy does, with the value that the finding would
+// have, if it is a length, in the unit u: 'removes it (then 0.2 mm)'. Empty for a
+// remedy that was not tried. unit is the finding's.
+func (r Remedy) Outcome(unit string, u scheme.Units) string {
+	v := &view{u: u}
+	switch {
+	case r.Tried == "" || r.Then == 0 || math.Abs(r.Then) >= 1000:
+		return r.Tried
+	case unit == "mm":
+		return r.Tried + " (then " + v.len(r.Then) + ")"
+	case unit == "°" || unit == "%" || unit == "N":
+		return r.Tried + " (then " + number(r.Then, 1) + map[string]string{"°": "°", "%": " %", "N": " N"}[unit] + ")"
+	}
+	return r.Tried
+}
+
 // remedy says one way out, in words and changes.
 func remedy(changes []Change, format string, args ...any) Remedy {
 	return Remedy{Sentence: fmt.Sprintf(format, args...), Changes: changes}

@@ -3,6 +3,7 @@ package check
 import (
 	"math"
 
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -42,52 +43,82 @@ func (v *view) stripShort() (seen, bool) {
 	return s, true
 }
 
-// joins: a join's layers keep a top fold from turning round. A longer trim at the
-// selvedges brings every join to another place; the first that helps is offered.
+// joins: the pattern moves every join back to a bottom fold, which hides it; one
+// shows where no bottom fold is in a piece's reach.
 func (v *view) joins() (seen, bool) {
-	s := seen{value: float64(v.joinsAtCrests(v.p))}
-	if s.value == 0 {
+	var s seen
+	if !v.joinsMayShow(v.p) {
 		return s, false
 	}
-	n := int(s.value)
-	it := "it makes that fold thick"
-	if n > 1 {
-		it = "they make those folds thick"
+	n, all := shown(v.p)
+	if s.value = float64(n); n == 0 {
+		return s, false
 	}
-	s.says("Pieces cut at the full width of the cloth are joined at %s of the strip; %s on a top fold, where %s and cannot be hidden.",
-		count(len(v.p.Joins()), "place", "places"), count(n, "join falls", "joins fall"), it)
-	p := *v.p
-	for k := 1; ; k++ {
-		trim := math.Ceil(v.s.Strip.Selvedge) + float64(k)/2
-		if !v.allowed("strip.selvedge", trim) {
-			break
-		}
-		p.Scheme.Strip.Selvedge = trim
-		if v.joinsAtCrests(&p) == 0 {
-			s.offer([]Change{toMM("strip.selvedge", trim)}, "Cut %s off at each selvedge instead of %s: the joins then fall away from the top folds.",
-				v.len(trim), v.len(v.s.Strip.Selvedge))
-			break
+	s.says("Of the %s of the strip, %s %s where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
+		count(all, "join", "joins"), number(s.value, 0), map[bool]string{true: "falls", false: "fall"}[n == 1], v.len(2*v.p.Panel_mm))
+	offer := func(changes []Change, format string, args ...any) {
+		if t, err := Apply(v.s, Remedy{Changes: changes}); err == nil {
+			if p, err := pleat.NewPlan(t); err == nil {
+				if n, _ := shown(&p); n == 0 {
+					s.offer(changes, format, args...)
+				}
+			}
 		}
 	}
 	if v.s.Strip.Along == scheme.Weft {
-		s.offer([]Change{to("strip.along", string(scheme.Warp))}, "Cut the strip along the warp: it needs no joins.")
+		offer([]Change{to("strip.along", string(scheme.Warp))}, "Cut the strip along the warp, in pieces as long as it needs.")
+	}
+	if v.s.Strip.Have > 0 {
+		offer([]Change{to("strip.have", "0")}, "Leave the short piece at hand and cut the strip anew.")
+	}
+	// A piece as wide as the cloth must hold its two joins, the end hem and a set.
+	trim := v.s.Strip
+	need := v.widestSet(v.p) + 4*trim.Join + 2*trim.Hem*float64(trim.HemTurns)
+	if bolt := math.Ceil((need/(1-trim.ShrinkWeft/100)+2*trim.Selvedge)/50) * 50; bolt > trim.Bolt && v.allowed("strip.bolt", bolt) {
+		offer([]Change{toMM("strip.bolt", bolt)}, "Take a cloth %s wide.", v.len(bolt))
 	}
 	return s, true
 }
 
-// joinsAtCrests counts the joins of p that lie too near to a crest.
-func (v *view) joinsAtCrests(p *pleat.Plan) int {
-	near := joinNear * v.s.Strip.Join
-	n := 0
-	for _, j := range p.Joins() {
-		for _, m := range p.Marks {
-			if m.Fold == scheme.Crest && math.Abs(m.Place_mm-j) < near {
-				n++
-				break
-			}
+// widestSet is the longest way along the strip from one bottom fold to the next,
+// or from an end, mm.
+func (v *view) widestSet(p *pleat.Plan) float64 {
+	last, widest := 0., 0.
+	for _, m := range p.Marks {
+		if m.Fold == scheme.Trough {
+			widest = math.Max(widest, m.Place_mm-last)
+			last = m.Place_mm
 		}
 	}
-	return n
+	return math.Max(widest, p.Marked_mm-last)
+}
+
+// joinsMayShow spares the pattern where a piece of any way of cutting reaches a
+// bottom fold from whatever bottom fold it begins at: across the cloth a piece is
+// as long as the washed bolt is wide, along it pieces are as long as they need be,
+// and a strip at hand as long as it is.
+func (v *view) joinsMayShow(p *pleat.Plan) bool {
+	s := p.Scheme.Strip
+	need := v.widestSet(p) + 2*s.Join + 2*s.Hem*float64(s.HemTurns)
+	if s.Have > 0 && s.Have < need {
+		return true
+	}
+	return s.Along == scheme.Weft && (s.Bolt-2*s.Selvedge)*(1-s.ShrinkWeft/100) < need
+}
+
+// shown counts the joins that the pattern cannot hide, and all of them. A plan
+// that gives no pattern has none.
+func shown(p *pleat.Plan) (show, all int) {
+	pat, err := pattern.New(*p)
+	if err != nil {
+		return 0, 0
+	}
+	for _, j := range pat.Cut.Joins {
+		if !j.Hidden {
+			show++
+		}
+	}
+	return show, len(pat.Cut.Joins)
 }
 
 // cutWidth: the width that is cut must leave the band something to hold.

@@ -1,0 +1,420 @@
+package check
+
+import (
+	"context"
+	"errors"
+	"os"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// coarse is opt on the coarse grid, 16 × 8.
+func coarse(opt sim.Options) sim.Options {
+	opt.Grid.NU, opt.Grid.NV = 16, 8
+	return opt
+}
+
+// store keeps what was solved: many cases start from the same schemes.
+var store = map[string]sim.Ruff{}
+
+// solveCoarse solves on the coarse grid, each scheme once.
+func solveCoarse(ctx context.Context, s scheme.Scheme) (sim.Ruff, error) {
+	key := string(s.JSON())
+	if r, ok := store[key]; ok {
+		return r, nil
+	}
+	r, err := sim.Solve(ctx, s, coarse(sim.Options{}))
+	if err == nil {
+		store[key] = r
+	}
+	return r, err
+}
+
+func solvedRuff(t testing.TB, s scheme.Scheme) sim.Ruff {
+	t.Helper()
+	r, err := solveCoarse(context.Background(), s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func demo(t testing.TB, name string, changes ...string) scheme.Scheme {
+	t.Helper()
+	b, err := os.ReadFile(filepath.Join("..", "..", "assets", "demos", name+".json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := scheme.Parse(b)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range changes {
+		key, value, _ := strings.Cut(c, " ")
+		if err := s.Set(key, value); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := s.Validate(); err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// hung is a scheme that, solved, shows a finding from mechanics, and one just
+// inside its limit, both as changes of a demo.
+type hung struct {
+	id, demo     string
+	over, inside []string
+	severity     Severity
+	milder       Severity // what the scheme inside still shows of it; "" nothing
+	cures        int      // least number of remedies that, tried, remove it
+}
+
+var heavy = []string{"cloth.mass 400", "cloth.thickness 0.5", "starch.bend 0"}
+
+func stiff(bend string) []string {
+	return append(slices.Clone(heavy), "cloth.bend_warp "+bend, "cloth.bend_weft "+bend)
+}
+
+// The limits of bow (2, 8 mm), tilt (10°), lean (5, 12 mm) and so on lie between
+// the two schemes of each row; where cloth jumps from one shape to another the
+// two lie on either side of the jump.
+var hangs = []hung{
+	{"bow", "floppy", nil, []string{"starch.bend 55"}, Stop, Mend, 2},
+	{"bow", "floppy", []string{"pleat.tuck_top 10", "starch.bend 60"}, []string{"pleat.tuck_top 10", "starch.bend 75"}, Mend, "", 2},
+	{"flaps-solved", "flaps-up", []string{"ruff.flaps stand"},
+		[]string{"ruff.flaps stand", "support.kind supporter", "support.drop 0", "support.slope 23"}, Stop, "", 2},
+	{"flaps-undecided", "floppy", []string{"support.kind supporter", "support.drop 8"}, []string{"support.kind supporter", "support.drop 6"}, Mend, "", 2},
+	{"sinks", "floppy", []string{"starch.bend 55", "starch.quality 0.35"}, []string{"starch.bend 55", "starch.quality 0.4"}, Stop, "", 2},
+	{"sinks", "flaps-up", nil, []string{"pleat.sewn crests"}, Stop, "", 2},
+	{"bobs", "floppy", []string{"starch.bend 55", "starch.quality 0.6"}, []string{"starch.bend 55", "starch.quality 0.7"}, Stop, "", 2},
+	{"popped", "sound", stiff("85"), stiff("65"), Mend, "", 1},
+	{"dented", "tall", []string{"pleat.tuck_top 14", "pleat.tuck_bottom 14"}, []string{"pleat.tuck_top 13", "pleat.tuck_bottom 13"}, Mend, "", 1},
+	{"soft-sideways", "floppy", nil, []string{"starch.bend 80"}, Mend, Note, 2},
+	{"soft-sideways", "early", []string{"cloth.mass 200", "ruff.depth 60"}, []string{"cloth.mass 200", "ruff.depth 55"}, Note, "", 1},
+	{"cloth-stiffness", "floppy", []string{"pleat.tuck_top 10", "starch.bend 60"}, []string{"pleat.tuck_top 10", "starch.bend 70"}, Mend, "", 1},
+	{"cloth-stiffness", "sound", []string{"ruff.depth 200", "starch.bend 0", "cloth.bend_warp 12", "cloth.bend_weft 12"},
+		[]string{"ruff.depth 150", "starch.bend 0"}, Mend, "", 1},
+	{"cloth-stiffness", "floppy", nil, []string{"starch.bend 55"}, Note, "", 1},
+	{"height", "uneven", nil, []string{"ruff.height 47"}, Mend, "", 1},
+	{"height", "floppy", []string{"pleat.tuck_top 10"}, []string{"pleat.tuck_top 10", "ruff.height 40", "pleat.panel 52.1"}, Mend, "", 2},
+	{"depth", "sound", []string{"pleat.lines 2", "pleat.line_gap 30", "ruff.depth 60"}, []string{"pleat.lines 2", "pleat.line_gap 6", "ruff.depth 60"}, Mend, "", 1},
+	{"loops-solved", "uneven", nil, []string{"ruff.sets 40", "pleat.marks"}, Note, "", 1},
+	{"loops-solved", "early", []string{"cloth.mass 200", "ruff.depth 60"}, []string{"cloth.mass 100", "ruff.depth 30"}, Note, "", 1},
+	{"second-line", "sound", []string{"pleat.lines 2", "pleat.line_gap 22"}, []string{"pleat.lines 2", "pleat.line_gap 18"}, Note, "", 1},
+	{"stick", "early", []string{"ruff.sets 108", "pleat.panel 19.5"}, []string{"ruff.sets 100", "pleat.panel 19.5"}, Mend, "", 1},
+	{"thread", "sound", stiff("115"), stiff("100"), Note, "", 1},
+	{"several-ways", "sound", []string{"starch.bend 0"}, nil, Note, "", 1},
+	{"alike", "uneven", nil, []string{"pleat.marks"}, Note, "", 0},
+}
+
+func TestMechanicsShowAndMend(t *testing.T) {
+	for i, c := range hangs {
+		t.Run(c.id+"/"+strconv.Itoa(i), func(t *testing.T) {
+			r := solvedRuff(t, demo(t, c.demo, c.over...))
+			found := Find(r, scheme.Millimetres)
+			f, ok := byID(found, c.id)
+			if !ok {
+				t.Fatalf("%s %v does not show it; found %v, measured %+v", c.demo, c.over, found, r.Solved.Ruff)
+			}
+			if f.Severity != c.severity || f.Pending {
+				t.Errorf("severity %s, want %s; pending %v: %s", f.Severity, c.severity, f.Pending, f.Sentence)
+			}
+			inside := solvedRuff(t, demo(t, c.demo, c.inside...))
+			if g, _ := byID(Find(inside, scheme.Millimetres), c.id); g.Severity != c.milder {
+				t.Errorf("%s %v, inside, shows %q (%g against %g): %s", c.demo, c.inside, g.Severity, g.Value, g.Limit, g.Sentence)
+			}
+			cured := 0
+			for _, m := range f.Remedies {
+				if cured >= c.cures {
+					break
+				}
+				tried, value, err := Try(context.Background(), r, f, m, solveCoarse)
+				if err != nil && !errors.Is(err, ErrUnknown) && !errors.Is(err, sim.ErrDesign) {
+					t.Errorf("%s: %v", m.Sentence, err)
+				}
+				if tried == Removes {
+					cured++
+				}
+				t.Logf("%s => %s, then %g", m.Sentence, tried, value)
+			}
+			if cured < c.cures {
+				t.Errorf("%d remedies remove it, want %d: %s", cured, c.cures, f.Sentence)
+			}
+		})
+	}
+}
+
+// What no demo comes to: other shapes on the other side, a bow that leaves the
+// edge elsewhere, cloth that never rests.
+func TestMechanicsOfMadeUpMeasures(t *testing.T) {
+	r := solvedRuff(t, demo(t, "floppy", "starch.bend 55"))
+	with := func(change func(*sim.Measures)) []Finding {
+		made := *r.Solved
+		made.Sets = slices.Clone(made.Sets)
+		for i := range made.Sets {
+			change(&made.Sets[i])
+		}
+		change(&made.Ruff)
+		q := r
+		q.Solved = &made
+		return Find(q, scheme.Millimetres)
+	}
+	for _, c := range []struct {
+		name, id string
+		severity Severity
+		change   func(*sim.Measures)
+	}{
+		{"stands as well", "flaps-undecided", Stop, func(m *sim.Measures) { m.OtherShare, m.OtherHeights = 0.099, [2]float64{60, 20} }},
+		{"dearer", "flaps-undecided", "", func(m *sim.Measures) { m.OtherShare, m.OtherHeights = 0.101, [2]float64{60, 20} }},
+		{"does not return", "flaps-undecided", Mend, func(m *sim.Measures) { m.BowReturn_mm = 1.1 }},
+		{"returns", "flaps-undecided", "", func(m *sim.Measures) { m.BowReturn_mm = 0.9 }},
+		{"no other", "flaps-undecided", "", func(m *sim.Measures) { m.OtherFound, m.OtherShare = false, 0 }},
+		{"bow of 8", "bow", Mend, func(m *sim.Measures) { m.Bow_mm = 8 }},
+		{"bow over 8", "bow", Stop, func(m *sim.Measures) { m.Bow_mm = 8.01 }},
+		{"bow of 2", "bow", "", func(m *sim.Measures) { m.Bow_mm = 2 }},
+		{"no rest in the bow", "bow", Note, func(m *sim.Measures) { m.BowDone = false }},
+		{"sunk", "sinks", Stop, func(m *sim.Measures) { m.Tilt_deg = -10.1 }},
+		{"not sunk", "sinks", "", func(m *sim.Measures) { m.Tilt_deg = -9.9 }},
+		{"bobs", "bobs", Stop, func(m *sim.Measures) { m.Vertical_mm_per_g = 5.1 }},
+		{"does not bob", "bobs", "", func(m *sim.Measures) { m.Vertical_mm_per_g = 4.9 }},
+		{"lean unconfirmed", "soft-sideways", "", func(m *sim.Measures) { m.Lateral_mm_per_g, m.LateralStable = 50, false }},
+		{"lean over 12", "soft-sideways", Mend, func(m *sim.Measures) { m.Lateral_mm_per_g = 12.1 }},
+		{"lean of 12", "soft-sideways", Note, func(m *sim.Measures) { m.Lateral_mm_per_g = 12 }},
+		{"lean of 5", "soft-sideways", "", func(m *sim.Measures) { m.Lateral_mm_per_g = 5 }},
+		{"restless", "not-at-rest", Note, func(m *sim.Measures) { m.Converged = false }},
+	} {
+		if f, _ := byID(with(c.change), c.id); f.Severity != c.severity {
+			t.Errorf("%s: %s is %q, want %q: %s", c.name, c.id, f.Severity, c.severity, f.Sentence)
+		}
+	}
+	// Nothing rests on cloth that does not.
+	for _, f := range with(func(m *sim.Measures) { m.Converged, m.Bow_mm = false, 50 }) {
+		if l, _ := lawOf(f.ID); l.From == FromMechanics && f.ID != "not-at-rest" {
+			t.Errorf("said of restless cloth: %s", f.Sentence)
+		}
+	}
+}
+
+// One half set that sinks is enough.
+func TestWorstSetDecides(t *testing.T) {
+	r := solvedRuff(t, demo(t, "sound", "wearer.ratio 1.15"))
+	made := *r.Solved
+	made.Sets = slices.Clone(made.Sets)
+	if len(made.Sets) < 3 {
+		t.Fatalf("%d kinds of half set around an ellipse", len(made.Sets))
+	}
+	made.Sets[1].Tilt_deg = -12
+	made.Sets[2].Loop_mm = 3
+	q := r
+	q.Solved = &made
+	if f, _ := byID(Find(q, scheme.Millimetres), "sinks"); f.Value != -12 {
+		t.Errorf("one half set sinks by 12°: %+v", f)
+	}
+	made.Sets[1].Tilt_deg = 0
+	if f, _ := byID(Find(q, scheme.Millimetres), "stick"); f.Value != 3 {
+		t.Errorf("one half set's loops are 3 mm wide: %+v", f)
+	}
+}
+
+// A supporter asks for its own slope: what lies on it does not sink.
+func TestSupporterAsksForItsSlope(t *testing.T) {
+	r, err := sim.Draw(demo(t, "sound", "support.kind supporter", "support.drop 0", "support.slope 25"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := &view{r: r, p: &r.Plan, s: r.Plan.Scheme}
+	// atan((70 tan 25° + 45/2 − 36/2) / 70) = 27.95°.
+	m := &sim.Measures{HeightOuter_mm: 45}
+	for tilt, want := range map[float64]float64{27: 0, 0: 0, 30.95: 3, -4: -4} {
+		m.Tilt_deg = tilt
+		if got := v.beyondLevel(m); got < want-0.01 || got > want+0.01 {
+			t.Errorf("%g° on a slope of 25°: %g beyond, want %g", tilt, got, want)
+		}
+	}
+}
+
+// Results come in parts; each finding waits for its own, and is not guessed.
+func TestPendingByParts(t *testing.T) {
+	s := demo(t, "floppy")
+	of := func(opt sim.Options) []Finding {
+		r, err := sim.Solve(context.Background(), s, coarse(opt))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return Find(r, scheme.Millimetres)
+	}
+	for _, c := range []struct {
+		name  string
+		found []Finding
+		want  []string
+	}{
+		{"shape", of(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}), []string{"bow", "flaps-undecided", "bobs", "soft-sideways", "cloth-stiffness"}},
+		{"bow", of(sim.Options{SkipOther: true}), []string{"flaps-undecided"}},
+		{"all", of(sim.Options{}), nil},
+	} {
+		f, ok := byID(c.found, "not-solved")
+		if ok != (c.want != nil) || !slices.Equal(f.Awaits, c.want) {
+			t.Errorf("%s: awaits %v, want %v", c.name, f.Awaits, c.want)
+		}
+		for _, g := range c.found {
+			if slices.Contains(c.want, g.ID) {
+				t.Errorf("%s: %s is guessed", c.name, g.ID)
+			}
+		}
+	}
+	// Restless cloth has nothing more to come.
+	r := solvedRuff(t, s)
+	made := *r.Solved
+	made.Ruff.Converged, made.Ruff.BowDone, made.Ruff.OtherDone, made.Bowed = false, false, false, nil
+	r.Solved = &made
+	if f, ok := byID(Find(r, scheme.Millimetres), "not-solved"); ok {
+		t.Errorf("restless cloth awaits %v", f.Awaits)
+	}
+}
+
+func TestDemosSolved(t *testing.T) {
+	for name, want := range map[string][]string{
+		"floppy": {"bow"}, "flaps-up": {"flaps", "bow", "sinks"}, "sound": nil, "early": nil, "cuff": nil, "wide": nil, "portrait": nil,
+		"ends-up": {"ends"}, "short": {"strip-short"},
+	} {
+		found := Find(solvedRuff(t, demo(t, name)), scheme.Millimetres)
+		if got := stops(found); !slices.Equal(got, want) {
+			t.Errorf("%s stops for %v, want %v", name, got, want)
+		}
+		for _, f := range found {
+			if name == "sound" && f.Severity == Mend {
+				t.Errorf("sound is to mend: %s", f.Sentence)
+			}
+			if f.Pending {
+				t.Errorf("%s: still pending: %v", name, f.Awaits)
+			}
+		}
+	}
+	// The two demos on the grid of the results.
+	for name, stop := range map[string]bool{"floppy": true, "sound": false} {
+		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, _ := byID(Find(r, scheme.Millimetres), "bow")
+		if (f.Severity == Stop) != stop {
+			t.Errorf("%s on the fine grid: bow %q, %g mm", name, f.Severity, r.Solved.Ruff.Bow_mm)
+		}
+	}
+}
+
+// The sentence that the whole project began with, and its first remedy.
+func TestFloppySaysWhatToDo(t *testing.T) {
+	r := solvedRuff(t, demo(t, "floppy"))
+	f, ok := byID(Find(r, scheme.Inches), "bow")
+	if !ok || !strings.HasPrefix(f.Sentence, "Sewn at the top edge only, nothing but its weight holds the lower edge: when the wearer bows it swings by 3/8 in.") {
+		t.Fatalf("%q", f.Sentence)
+	}
+	m := f.Remedies[0]
+	if !slices.Contains(m.Changes, to("pleat.anchor", "both")) {
+		t.Fatalf("first remedy: %s", m.Sentence)
+	}
+	var err error
+	if m.Tried, m.Then, err = Try(context.Background(), r, f, m, solveCoarse); err != nil || m.Tried != Removes || m.Then > 0.5 {
+		t.Fatalf("%s, then %g mm: %v", m.Tried, m.Then, err)
+	}
+	if got, want := m.Outcome(f.Unit, scheme.Millimetres), "removes it (then "+scheme.FormatLength(tenth(m.Then), scheme.Millimetres)+")"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	// It brings neither stop nor mend of the slack.
+	s, err := Apply(r.Plan.Scheme, m)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p, err := pleat.NewPlan(s); err != nil || p.Slack < 1.04 || p.Slack > 1.06 {
+		t.Errorf("slack %g: %v", p.Slack, err)
+	}
+}
+
+func TestTryTellsWhatBecameOfIt(t *testing.T) {
+	ctx := context.Background()
+	r := solvedRuff(t, demo(t, "floppy"))
+	bow, _ := byID(Find(r, scheme.Millimetres), "bow")
+	for _, c := range []struct {
+		name    string
+		changes []Change
+		want    string
+	}{
+		{"both edges", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10")}, Removes},
+		{"starch alone is milder, and still to mend", []Change{to("starch.bend", "55")}, Fails},
+		{"a short strip", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.have", "3000")}, Swaps},
+	} {
+		tried, value, err := Try(ctx, r, bow, Remedy{Changes: c.changes}, solveCoarse)
+		if err != nil || tried != c.want || !(value > 0) {
+			t.Errorf("%s: %q, then %g: %v", c.name, tried, value, err)
+		}
+	}
+	// A note is removed only if it is gone.
+	soft := solvedRuff(t, demo(t, "early", "cloth.mass 200", "ruff.depth 60"))
+	f, _ := byID(Find(soft, scheme.Millimetres), "soft-sideways")
+	if tried, _, err := Try(ctx, soft, f, Remedy{Changes: []Change{to("ruff.depth", "61")}}, solveCoarse); tried != Fails || err != nil {
+		t.Errorf("a note that stays: %q, %v", tried, err)
+	}
+	// From geometry, drawing is enough.
+	draw := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) { return sim.Draw(s) }
+	g, err := sim.Draw(demo(t, "ends-up"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	ends, _ := byID(Find(g, scheme.Millimetres), "ends")
+	if tried, value, err := Try(ctx, g, ends, ends.Remedies[0], draw); tried != Removes || value != 0 || err != nil {
+		t.Errorf("ends: %q, %g, %v", tried, value, err)
+	}
+	// What cannot be known is said to be so.
+	for name, solve := range map[string]func(context.Context, scheme.Scheme) (sim.Ruff, error){
+		"drawn": draw,
+		"shape only": func(ctx context.Context, s scheme.Scheme) (sim.Ruff, error) {
+			return sim.Solve(ctx, s, coarse(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}))
+		},
+	} {
+		if tried, _, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("starch.bend", "55")}}, solve); tried != "" || !errors.Is(err, ErrUnknown) {
+			t.Errorf("%s: %q, %v", name, tried, err)
+		}
+	}
+	if tried, _, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("ruff.setz", "4")}}, solveCoarse); tried != "" || err == nil {
+		t.Errorf("no such field: %q, %v", tried, err)
+	}
+	if tried, _, err := Try(ctx, r, Finding{ID: "nothing"}, Remedy{}, solveCoarse); tried != "" || !errors.Is(err, ErrUnknown) {
+		t.Errorf("no such finding: %q, %v", tried, err)
+	}
+	stopped, cancel := context.WithCancel(ctx)
+	cancel()
+	if tried, _, err := Try(stopped, r, bow, Remedy{Changes: []Change{to("starch.bend", "57")}}, solveCoarse); tried != "" || !errors.Is(err, context.Canceled) {
+		t.Errorf("cancelled: %q, %v", tried, err)
+	}
+}
+
+// The starch target asks for what these findings let pass.
+func TestLimitsAreTheTables(t *testing.T) {
+	l := Limits()
+	for id, got := range map[string]float64{"bow": l.Bow_mm, "cloth-stiffness": l.Droop_mm} {
+		if r, _ := lawOf(id); got != r.Limit {
+			t.Errorf("%s: %g, the table has %g", id, got, r.Limit)
+		}
+	}
+	if l.Lean_mm_per_g != leanGood {
+		t.Errorf("lean %g", l.Lean_mm_per_g)
+	}
+}
+
+func BenchmarkFindSolved(b *testing.B) {
+	r := solvedRuff(b, demo(b, "flaps-up"))
+	b.ReportAllocs()
+	for b.Loop() {
+		Find(r, scheme.Millimetres)
+	}
+}

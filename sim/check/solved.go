@@ -1,0 +1,162 @@
+package check
+
+import (
+	"math"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// part is a part of the solved mechanics; they come one after the other.
+type part uint8
+
+const (
+	shapePart    part = 1 << iota // the shape at rest
+	bowPart                       // the wearer bows
+	tangentsPart                  // bob and lean
+	otherPart                     // another shape to rest in
+)
+
+// measures gives the solved ruff's numbers, nil where nothing is solved or the
+// cloth did not come to rest: then nothing may rest on them.
+func (v *view) measures() *sim.Measures {
+	if v.r.Solved == nil || !v.r.Solved.Ruff.Converged || len(v.r.Solved.Sets) == 0 {
+		return nil
+	}
+	return &v.r.Solved.Ruff
+}
+
+// has says whether all of the parts are there.
+func (v *view) has(p part) bool {
+	m := v.measures()
+	if m == nil {
+		return false
+	}
+	return (p&bowPart == 0 || m.BowDone) && (p&tangentsPart == 0 || m.TangentsDone) && (p&otherPart == 0 || m.OtherDone)
+}
+
+// awaits says whether one of the parts may still come. A bow test that was made
+// and did not come to rest is over.
+func (v *view) awaits(p part) bool {
+	if v.r.Solved == nil {
+		return true
+	}
+	m := v.measures()
+	if m == nil {
+		return false
+	}
+	return p&bowPart != 0 && !v.bowTried() || p&tangentsPart != 0 && !m.TangentsDone || p&otherPart != 0 && !m.OtherDone
+}
+
+// bowTried says whether the bow test was made, whatever came of it.
+func (v *view) bowTried() bool { return v.r.Solved.Ruff.BowDone || v.r.Solved.Bowed != nil }
+
+// oneEdge says whether the mechanics sews the folds to one edge of the band only.
+func (v *view) oneEdge() bool { return v.s.Pleat.Anchor != scheme.AnchorBoth }
+
+// crestsSewn and troughsSewn say which folds the mechanics sews.
+func (v *view) crestsSewn() bool  { return !v.oneEdge() || v.s.Pleat.Sewn != scheme.Troughs }
+func (v *view) troughsSewn() bool { return !v.oneEdge() || v.s.Pleat.Sewn == scheme.Troughs }
+
+// tucked says whether a tuck is sewn.
+func (v *view) tucked() bool {
+	return v.crestsSewn() && v.s.Pleat.TuckTop > 0 || v.troughsSewn() && v.s.Pleat.TuckBottom > 0
+}
+
+func (v *view) untucked() bool   { return !v.tucked() }
+func (v *view) ownMarks() bool   { return v.p.MarksOwn }
+func (v *view) limpTucks() bool  { return v.tucked() && v.unstarched() }
+func (v *view) twoLines() bool   { return v.s.Pleat.Lines == 2 }
+func (v *view) unstarched() bool { return v.s.Starch.Bend == 0 }
+
+// row is the height of the sewn row over the band's bottom edge where one edge is
+// sewn, mm.
+func (v *view) row() float64 {
+	if v.s.Pleat.Anchor == scheme.AnchorTop {
+		return v.s.Band.Height
+	}
+	return 0
+}
+
+// bend is the bending length of the cloth along the strip as it hangs, starched
+// or not, mm.
+func (v *view) bend() float64 {
+	own := v.s.Cloth.BendWeft
+	if v.s.Strip.Along == scheme.Warp {
+		own = v.s.Cloth.BendWarp
+	}
+	return math.Max(own, v.s.Starch.Bend)
+}
+
+// beyondLevel is how far the mean line of a half set lies outside what is level
+// or what a supporter asks, in degrees, + up; 0 inside. A supporter asks that the
+// mean line go from the band's middle to half a height above the supporter.
+func (v *view) beyondLevel(m *sim.Measures) float64 {
+	low, high := 0.0, 0.0
+	if u := v.s.Support; u.Kind != scheme.NoSupport {
+		depth := v.s.Ruff.Depth
+		rise := depth*math.Tan(u.Slope*math.Pi/180) - u.Drop + math.Abs(m.HeightOuter_mm)/2 - v.s.Band.Height/2
+		asked := math.Atan2(rise, depth) * 180 / math.Pi
+		low, high = math.Min(low, asked), math.Max(high, asked)
+	}
+	switch {
+	case m.Tilt_deg > high:
+		return m.Tilt_deg - high
+	case m.Tilt_deg < low:
+		return m.Tilt_deg - low
+	}
+	return 0
+}
+
+// sunk says whether the mean line of the whole ruff, or of any half set, lies
+// farther from level than a ruff's may; sizes measured on it then say nothing.
+func (v *view) sunk() bool { return math.Abs(v.worstTilt()) > tiltMost }
+
+// worstTilt is the largest of the half sets' angles beyond level.
+func (v *view) worstTilt() float64 {
+	worst := 0.0
+	for i := range v.r.Solved.Sets {
+		if t := v.beyondLevel(&v.r.Solved.Sets[i]); math.Abs(t) > math.Abs(worst) {
+			worst = t
+		}
+	}
+	return worst
+}
+
+// notAtRest: a solve that ended early.
+func (v *view) notAtRest() (seen, bool) {
+	var s seen
+	if v.r.Solved == nil || v.r.Solved.Ruff.Converged {
+		return s, false
+	}
+	for _, m := range v.r.Solved.Sets {
+		if !m.Converged {
+			s.value++
+		}
+	}
+	s.says("In the solver the cloth did not come to rest (%s of %d kinds of half set): the shape shown is a rough one, and nothing is said here of how it hangs or holds.",
+		number(s.value, 0), len(v.r.Solved.Sets))
+	return s, true
+}
+
+// alike: the model of the cloth knows regular sets only.
+func (v *view) alike() (seen, bool) {
+	if !v.r.Solved.Alike {
+		return seen{}, false
+	}
+	s := seen{}
+	for k := 1; k <= v.p.Panels; k++ {
+		s.value = math.Max(s.value, math.Abs(v.p.Marks[k].Place_mm-v.p.Marks[k-1].Place_mm-v.p.Panel_mm))
+	}
+	s.says("Your own marks were solved as regular sets, every fold %s from the next; yours differ from that by up to %s. How single sets stand beside their neighbours is not solved.",
+		v.len(v.p.Panel_mm), v.len(s.value))
+	return s, true
+}
+
+// severalWays: unstarched tucks leave the cloth several shapes to rest in.
+func (v *view) severalWays() (seen, bool) {
+	s := seen{value: manyWays}
+	s.says("Tucked and not starched, this cloth has several shapes to rest in, and the one shown is one of them: in sets like these the folds at the outer edge stood up to %s higher or lower. Every set will find its own; starch makes them alike.", v.len(manyWays))
+	v.offerStarch(&s, stiffUsual)
+	return s, true
+}
