@@ -15,7 +15,7 @@ import (
 type Limits struct {
 	Droop_mm      float64 // the outer edge's mean height as formed less as released; rising is no fault
 	Bow_mm        float64 // largest move of the outer edge when the wearer bows 60°
-	Lean_mm_per_g float64 // sideways, asked of untucked sets only: see package cell
+	Lean_mm_per_g float64 // move sideways for the own weight (1 g of gravity) sideways, asked of untucked sets only: see package cell
 }
 
 // Needed is the answer of Need.
@@ -149,7 +149,7 @@ func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, prog
 	if high == 0 {
 		what := map[string]string{"droop": fmt.Sprintf("the edge droops by %.1f mm", out.Droop_mm),
 			"bow":  fmt.Sprintf("the edge swings by %.1f mm when the wearer bows", out.Bow_mm),
-			"lean": fmt.Sprintf("the loops lean by %.1f mm a gram", out.Lean_mm_per_g)}[out.Governs]
+			"lean": fmt.Sprintf("the loops lean by %.1f mm for their own weight sideways", out.Lean_mm_per_g)}[out.Governs]
 		if what == "" {
 			what = "the cloth does not come to rest"
 		}

@@ -8,6 +8,7 @@ import (
 	"math"
 	"slices"
 
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cell"
 	"ruffwright/sim/cloth"
@@ -144,14 +145,8 @@ func Design(r Ruff) (cell.Design, error) {
 		TuckTop_mm:    s.Pleat.TuckTop,
 		TuckBottom_mm: s.Pleat.TuckBottom,
 	}
-	switch s.Pleat.Anchor {
-	case scheme.AnchorTop:
-		d.Anchor = cell.Top
-	case scheme.AnchorBottom:
-		d.Anchor = cell.Bottom
-	}
-	if s.Pleat.Sewn == scheme.Troughs {
-		d.Sewn = cell.Troughs
+	if d.Anchor, d.Sewn, err = sewing(p.Marks); err != nil {
+		return d, name(err)
 	}
 	if s.Pleat.Lines == 2 {
 		d.LineGap_mm = s.Pleat.LineGap
@@ -164,6 +159,35 @@ func Design(r Ruff) (cell.Design, error) {
 		return d, name(err)
 	}
 	return d, nil
+}
+
+// sewing reads off the marks what is sewn to which edge; the maker's own marks
+// count by what most of a kind do, since the half set stands for regular ones.
+func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
+	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
+	for _, m := range marks {
+		count[m.Fold][m.Edge]++
+	}
+	most := func(f scheme.Fold) scheme.Edge {
+		best := scheme.EdgeNone
+		for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+			if count[f][e] > count[f][best] {
+				best = e
+			}
+		}
+		return best
+	}
+	crest, trough := most(scheme.Crest), most(scheme.Trough)
+	to := map[scheme.Edge]cell.Anchor{scheme.EdgeTop: cell.Top, scheme.EdgeBottom: cell.Bottom}
+	switch {
+	case crest == scheme.EdgeTop && trough == scheme.EdgeBottom:
+		return cell.Both, cell.Crests, nil
+	case crest != scheme.EdgeNone && trough == scheme.EdgeNone:
+		return to[crest], cell.Crests, nil
+	case crest == scheme.EdgeNone && trough != scheme.EdgeNone:
+		return to[trough], cell.Troughs, nil
+	}
+	return 0, 0, fmt.Errorf("pleat.marks: most top folds are sewn to %q and most bottom folds to %q; what can be solved is top folds to the top and bottom folds to the bottom edge, or one kind to one edge", crest, trough)
 }
 
 // ErrDesign is wrapped by the errors of schemes whose half set has no mechanics:

@@ -233,3 +233,46 @@ func BenchmarkSolve(b *testing.B) {
 		})
 	}
 }
+
+// Own marks say themselves what is sewn, whatever pleat.anchor holds.
+func TestOwnMarksSayWhatIsSewn(t *testing.T) {
+	marks := func(crest, trough scheme.Edge) []scheme.Mark {
+		var ms []scheme.Mark
+		for i := range 17 {
+			m := scheme.Mark{Place: 50 * float64(i), Fold: scheme.Trough, Sewn: trough}
+			if i%2 == 1 {
+				m.Fold, m.Sewn = scheme.Crest, crest
+			}
+			ms = append(ms, m)
+		}
+		return ms
+	}
+	for _, c := range []struct {
+		crest, trough scheme.Edge
+		anchor        cell.Anchor
+		sewn          cell.Sewn
+		bad           bool
+	}{
+		{scheme.EdgeTop, scheme.EdgeBottom, cell.Both, cell.Crests, false},
+		{scheme.EdgeTop, scheme.EdgeNone, cell.Top, cell.Crests, false},
+		{scheme.EdgeNone, scheme.EdgeTop, cell.Top, cell.Troughs, false},
+		{scheme.EdgeNone, scheme.EdgeBottom, cell.Bottom, cell.Troughs, false},
+		{scheme.EdgeTop, scheme.EdgeTop, 0, 0, true},
+		{scheme.EdgeNone, scheme.EdgeNone, 0, 0, true},
+	} {
+		s := scheme.Default()
+		s.Wearer.Part, s.Wearer.Girth, s.Wearer.Ease = scheme.Wrist, 170, 10
+		s.Ruff.Depth, s.Band.Height, s.Pleat.TuckTop, s.Pleat.TuckBottom = 30, 30, 4, 4
+		s.Pleat.Marks = marks(c.crest, c.trough)
+		r, err := Draw(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d, err := Design(r)
+		if (err != nil) != c.bad || err != nil && !errors.Is(err, ErrDesign) {
+			t.Errorf("%v: %v", c, err)
+		} else if err == nil && (d.Anchor != c.anchor || d.Sewn != c.sewn) {
+			t.Errorf("%v: anchor %v, sewn %v", c, d.Anchor, d.Sewn)
+		}
+	}
+}

@@ -54,6 +54,8 @@ type Measures struct {
 	Bow_mm       float64 `json:"bow_mm"`   // largest move of the outer edge when the wearer bows 60°
 	BowReturn_mm float64 `json:"bow_return_mm"`
 
+	// Bob and lean: how far the outer edge gives for its own weight once more (1 g
+	// of gravity, not a gram), down and sideways.
 	TangentsDone      bool    `json:"tangents_done"`
 	Vertical_mm_per_g float64 `json:"vertical_mm_per_g"` // bob
 	VerticalStable    bool    `json:"vertical_stable"`
