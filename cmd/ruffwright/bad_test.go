@@ -90,7 +90,7 @@ func TestEveryFieldAtItsRange(t *testing.T) {
 				t.Errorf("%s=%s: %v", f.Key, value, err)
 				continue
 			}
-			code, _, complaint := typed(t, "", "check", "default", "--set", f.Key+"="+value)
+			code, _, complaint := typed(t, "", "check", "default", "--drawn", "--set", f.Key+"="+value)
 			named := 0
 			for _, other := range scheme.Fields() {
 				if strings.Contains(complaint, other.Key) {

@@ -1,11 +1,14 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"ruffwright/assets"
@@ -16,7 +19,8 @@ import (
 
 func checkVerb() verb {
 	var from source
-	var asJSON bool
+	var how solving
+	var asJSON, drawn, try bool
 	var units unitsFlag
 	return verb{
 		name: "check", args: "[SCHEME]", most: 1,
@@ -25,13 +29,19 @@ func checkVerb() verb {
 Lists what will be seen at the work table if the scheme is sewn as it is: what
 stops (do not sew this), what to mend, what is worth knowing, and cautions
 (what can hurt somebody; they are always there). Each change it offers is given
-as the --set that makes it.
+as the --set that makes it; --try solves the ruff with each, which takes about a
+second for every one, and says what becomes of the finding.
+
+The cloth is solved first; --drawn checks the geometry alone, at once.
 
 Exit code 0: nothing stops. 1: something does. 2: the scheme cannot be read.
 
 The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
+			how.flags(f)
+			f.BoolVar(&drawn, "drawn", false, "check the geometry alone, without solving the cloth")
+			f.BoolVar(&try, "try", false, "try each change, and say what it does")
 			f.BoolVar(&asJSON, "json", false, "print the findings as JSON; ruffwright schema describes the keys")
 			f.Var(&units, "units", "`unit` of the lengths in sentences: mm, cm or in")
 		},
@@ -42,11 +52,12 @@ The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 			if err != nil {
 				return err
 			}
-			ruff, err := sim.Draw(s)
+			seen, err := checking{how, drawn, try, units.Units}.look(j, s)
 			if err != nil {
 				return err
 			}
-			report := reported(ruff, check.Find(ruff, units.Units))
+			report := reported(seen.ruff, seen.found)
+			report.Unsolved = seen.unsolved
 			if asJSON {
 				err = printJSON(j.out, report)
 			} else {
@@ -60,14 +71,98 @@ The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 	}
 }
 
+// checking is how check looks at a scheme.
+type checking struct {
+	how        solving
+	drawn, try bool
+	units      scheme.Units
+}
+
+// looked is what it sees.
+type looked struct {
+	ruff     sim.Ruff
+	found    []check.Finding
+	unsolved string // why the cloth was not solved, where it cannot be
+}
+
+// look solves the scheme, unless it is to be drawn alone, and finds what will be
+// seen.
+func (c checking) look(j job, s scheme.Scheme) (looked, error) {
+	var l looked
+	drawn, err := sim.Draw(s)
+	if err != nil {
+		return l, err
+	}
+	l.ruff = drawn
+	if !c.drawn {
+		r, err := c.how.solve(j, "", s, sim.Options{})
+		switch {
+		case errors.Is(err, sim.ErrDesign):
+			l.unsolved = "How the cloth hangs cannot be solved for sets that are planned like this; what is said of the geometry tells why."
+		case err != nil:
+			return l, err
+		default:
+			l.ruff = r
+		}
+	}
+	l.found = check.Find(l.ruff, c.units)
+	if l.unsolved != "" {
+		// Nothing more will come: what waits for the mechanics waits in vain.
+		l.found = slices.DeleteFunc(l.found, func(f check.Finding) bool { return f.Pending })
+	}
+	if c.try {
+		return l, c.tries(j, l)
+	}
+	return l, nil
+}
+
+// tries solves the ruff with each remedy and writes into it what becomes of its
+// finding.
+func (c checking) tries(j job, l looked) error {
+	all, at := 0, 0
+	for _, f := range l.found {
+		all += len(f.Remedies)
+	}
+	for i := range l.found {
+		f := &l.found[i]
+		for k := range f.Remedies {
+			at++
+			what := fmt.Sprintf("change %d of %d", at, all)
+			solve := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) {
+				if c.drawn {
+					return sim.Draw(s)
+				}
+				r, err := c.how.solve(j, what, s, sim.Options{})
+				if errors.Is(err, sim.ErrDesign) {
+					return sim.Draw(s) // geometry tells for itself
+				}
+				return r, err
+			}
+			tried, then, err := check.Try(j.ctx, l.ruff, *f, f.Remedies[k], solve)
+			if j.ctx.Err() != nil {
+				return j.ctx.Err()
+			}
+			if err != nil {
+				continue // it cannot be told
+			}
+			f.Remedies[k].Tried, f.Remedies[k].Then = tried, then
+		}
+	}
+	return nil
+}
+
 // report is what check says of a scheme. Its keys are described in keys.go.
 type report struct {
 	Version  int             `json:"version"`
 	Name     string          `json:"name"`
 	Code     string          `json:"code"`
 	Stops    bool            `json:"stops"`
+	Solved   bool            `json:"solved"`
+	Unsolved string          `json:"unsolved"`
 	Plan     planned         `json:"plan"`
 	Findings []check.Finding `json:"findings"`
+
+	hangs *sim.Measures // as solved, nil if it is not
 }
 
 // planned is what the strip and the band come to.
@@ -88,6 +183,7 @@ type planned struct {
 func reported(r sim.Ruff, found []check.Finding) report {
 	p, m := r.Plan, r.Folded.Mean
 	rep := report{
+		Solved:  r.Solved != nil,
 		Version: scheme.Version,
 		Name:    p.Scheme.Name,
 		Code:    p.Scheme.Code(),
@@ -97,6 +193,9 @@ func reported(r sim.Ruff, found []check.Finding) report {
 			InnerPane_mm: p.InnerPanel_mm,
 		},
 		Findings: []check.Finding{},
+	}
+	if r.Solved != nil && r.Solved.Converged() {
+		rep.hangs = &r.Solved.Ruff
 	}
 	for _, f := range found {
 		if f.Remedies == nil {
@@ -130,6 +229,12 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 	if r.Plan.Slack != 0 {
 		fmt.Fprintf(&b, ", slack %.3f", r.Plan.Slack)
 	}
+	if m := r.hangs; m != nil {
+		fmt.Fprintf(&b, "\nas it hangs: height %s, outer edge %s from the neck", solvedLength(m.HeightOuter_mm, units), solvedLength(m.Reach_mm, units))
+		if m.BowDone {
+			fmt.Fprintf(&b, ", moves %s when the wearer bows", solvedLength(m.Bow_mm, units))
+		}
+	}
 	b.WriteString("\n\n")
 	counts := map[check.Severity]int{}
 	waiting := 0
@@ -144,6 +249,9 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 		fmt.Fprintf(&b, "%-8s  %s", word, strings.TrimLeft(wrapped(f.Sentence, 80, hang), " "))
 		for _, remedy := range f.Remedies {
 			fmt.Fprintf(&b, "%s- %s", hang, strings.TrimLeft(wrapped(remedy.Sentence, 80, hang+"  "), " "))
+			if tried := remedy.Outcome(f.Unit, units); tried != "" {
+				fmt.Fprintf(&b, "%s  Tried: %s.\n", hang, tried)
+			}
 			if len(remedy.Changes) > 0 {
 				fmt.Fprintf(&b, "%s    %s\n", hang, sets(remedy.Changes))
 			}
@@ -156,7 +264,10 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 	fmt.Fprintf(&b, "\n%s: %d to stop for, %d to mend, %d to note, %d to take care of.\n", answer,
 		counts[check.Stop], counts[check.Mend], counts[check.Note], counts[check.Caution])
 	if waiting > 0 {
-		fmt.Fprintf(&b, "%d more only the mechanics of the cloth can tell; they are not solved yet.\n", waiting)
+		fmt.Fprintf(&b, "%d more only the mechanics of the cloth can tell; --drawn leaves them out.\n", waiting)
+	}
+	if r.Unsolved != "" {
+		b.WriteString(wrapped(r.Unsolved, 80, ""))
 	}
 	_, err := io.WriteString(out, b.String())
 	return err

@@ -13,6 +13,7 @@ import (
 func TestCancelStops(t *testing.T) {
 	for _, words := range []string{
 		"solve default --grid finest --set wearer.ratio=1.3",
+		"check default --grid finest --set wearer.ratio=1.3",
 	} {
 		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)
 		var out, complaint bytes.Buffer

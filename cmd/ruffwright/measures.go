@@ -82,11 +82,11 @@ var measures = []measure{
 		number: func(m *sim.Measures) (float64, bool) { return m.BowReturn_mm, m.BowDone }},
 	{key: "tangents_done", kind: truth, label: "give was measured", means: "how the outer edge gives was measured",
 		word: yes(func(m *sim.Measures) bool { return m.TangentsDone }), inside: true},
-	{key: "vertical_mm_per_g", kind: "number", unit: "mm/g", label: "give (up and down)", means: "move of the outer edge up and down for a gram on each half set",
+	{key: "vertical_mm_per_g", kind: "number", unit: "mm/g", label: "give (up and down)", means: "move of the outer edge, down, for its own weight once more (1 g of gravity)",
 		number: func(m *sim.Measures) (float64, bool) { return m.Vertical_mm_per_g, m.TangentsDone && m.VerticalStable }},
 	{key: "vertical_stable", kind: truth, label: "holds up and down", means: "it returns from a small push up or down",
 		word: yes(func(m *sim.Measures) bool { return m.VerticalStable })},
-	{key: "lateral_mm_per_g", kind: "number", unit: "mm/g", label: "give (sideways)", means: "move sideways, all loops leaning alike, for a gram on each half set; decides nothing where sets are tucked",
+	{key: "lateral_mm_per_g", kind: "number", unit: "mm/g", label: "give (sideways)", means: "move sideways for its own weight sideways (1 g of gravity), all loops leaning alike; decides nothing where sets are tucked",
 		number: func(m *sim.Measures) (float64, bool) { return m.Lateral_mm_per_g, m.TangentsDone && m.LateralStable }},
 	{key: "lateral_stable", kind: truth, label: "holds sideways", means: "it returns from a small push sideways",
 		word: yes(func(m *sim.Measures) bool { return m.LateralStable })},
@@ -158,13 +158,11 @@ func (q measure) say(m *sim.Measures, u scheme.Units) string {
 func quantity(v float64, unit string, u scheme.Units) string {
 	v += 0 // no −0
 	switch unit {
-	case "mm":
+	case "mm", "mm/g": // for its own weight once more
 		if tiny := math.Abs(v); tiny < 0.01 && tiny != 0 {
 			return fmt.Sprintf("%.1g mm", v)
 		}
 		return solvedLength(v, u)
-	case "mm/g":
-		return solvedLength(v, u) + "/g"
 	case "degrees":
 		return fmt.Sprintf("%.1f°", v)
 	case "":
