@@ -13,6 +13,8 @@ import (
 func TestCancelStops(t *testing.T) {
 	for _, words := range []string{
 		"solve default --grid finest --set wearer.ratio=1.3",
+		"fit default --grid finest",
+		"need default --grid finest --bow 0.01",
 		"check default --grid finest --set wearer.ratio=1.3",
 	} {
 		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)

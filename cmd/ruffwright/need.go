@@ -1,0 +1,189 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+func needVerb() verb {
+	var from source
+	var how solving
+	var asJSON bool
+	var units unitsFlag
+	limits := check.Limits()
+	bounds := []struct {
+		name, means string
+		mm          *float64
+	}{
+		{"droop", "how far the outer edge may sink, `mm`", &limits.Droop_mm},
+		{"bow", "how far it may move when the wearer bows, `mm`", &limits.Bow_mm},
+		{"lean", "how far it may give sideways for its own weight, `mm`; asked of sets without tucks only", &limits.Lean_mm_per_g},
+	}
+	return verb{
+		name: "need", args: "[SCHEME]", most: 1,
+		does: "finds the least starch with which the ruff holds",
+		help: `
+Finds the least stiffness of the starched cloth with which droop, bow and lean
+stay within their limits, and the overhang by which a swatch shows it: cut it
+along the strip, starch it, dry it flat, and slide it over a table's edge until
+the line from edge to tip slopes by 41.5°. The limits are those of check; 0
+leaves one out. What the scheme says of starch.bend is left aside.
+
+Exit code 0: found. 1: no starch answers it, and why. 2: the scheme cannot be
+read, or cannot be solved.`,
+		flags: func(f *flag.FlagSet) {
+			from.flags(f)
+			how.flags(f)
+			for _, b := range bounds {
+				f.Float64Var(b.mm, b.name, *b.mm, b.means)
+			}
+			f.BoolVar(&asJSON, "json", false, "print the answer as JSON; ruffwright schema describes the keys")
+			f.Var(&units, "units", "`unit` of the lengths: mm, cm or in")
+		},
+		prints: needed{},
+		keys: []key{
+			{"name", "text", "", "of the scheme; may be empty"},
+			{"code", "text", "", "the scheme's share code"},
+			{"limits.droop_mm", "number", "mm", "the limit of droop; 0 leaves it out"},
+			{"limits.bow_mm", "number", "mm", "of the move when the wearer bows"},
+			{"limits.lateral_mm_per_g", "number", "mm/g", "of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"},
+			{"need.found", truth, "", "a stiffness was found; the exit code is 1 where not"},
+			{"need.reason", "text", "", "why none was found; else left out"},
+			{"need.starch_bend_mm", "number", "mm", "least bending length of the starched swatch, at the cloth's mass before starch; 0: no starch is needed"},
+			{"need.overhang_mm", "number", "mm", "overhang at 41.5° that shows it"},
+			{"need.governs", "text", "", "the limit that asks for it: droop, bow or lean; empty where none does"},
+			{"need.solves", "number", "", "half sets solved on the way"},
+			{"need.droop_mm", "number", "mm", "droop with that starch; where none was found, with the stiffest tried"},
+			{"need.bow_mm", "number", "mm", "likewise the move when the wearer bows"},
+			{"need.lateral_mm_per_g", "number", "mm/g", "likewise the give sideways; 0 where it is not asked"},
+			{"cautions", "list", "", "what can hurt in starching and setting"},
+			{"changes", "list", "", "what to set in the scheme; empty where none was found"},
+			{"changes.key", "text", "", "the field's key"},
+			{"changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
+		},
+		run: func(j job, args []string) error {
+			var wrong []error
+			for _, b := range bounds {
+				if !(*b.mm >= 0 && *b.mm <= 100) { // NaN fails too
+					wrong = append(wrong, fmt.Errorf("--%s %g: expected 0 to 100 mm; 0 leaves it out", b.name, *b.mm))
+				}
+			}
+			s, err := from.scheme(j, args)
+			if err = errors.Join(append(wrong, err)...); err != nil {
+				return err
+			}
+			p := newProgress(j, how.tell)
+			got, err := sim.Need(j.ctx, s, how.grid.grid(), limits, func(bend_mm float64, holds bool) {
+				p.tell("bending length %.0f mm: holds %v", bend_mm, holds)
+			})
+			p.done()
+			if err != nil {
+				return unsolvable(s, err)
+			}
+			answer, err := neededAnswer(s, limits, got, units.Units)
+			if err != nil {
+				return err
+			}
+			if asJSON {
+				err = printJSON(j.out, answer)
+			} else {
+				err = answer.print(j.out, units.Units)
+			}
+			if err == nil && !got.Found {
+				return errStops
+			}
+			return err
+		},
+	}
+}
+
+// needed is what need says.
+type needed struct {
+	Name     string         `json:"name"`
+	Code     string         `json:"code"`
+	Limits   neededLimits   `json:"limits"`
+	Need     sim.Needed     `json:"need"`
+	Cautions []string       `json:"cautions"`
+	Changes  []check.Change `json:"changes"`
+
+	model string // what the numbers leave out
+}
+
+type neededLimits struct {
+	Droop_mm      float64 `json:"droop_mm"`
+	Bow_mm        float64 `json:"bow_mm"`
+	Lean_mm_per_g float64 `json:"lateral_mm_per_g"`
+}
+
+// neededAnswer gathers the answer; its stiffness is rounded up to 0.1 mm.
+func neededAnswer(s scheme.Scheme, l sim.Limits, got sim.Needed, u scheme.Units) (needed, error) {
+	a := needed{Name: s.Name, Code: s.Code(), Limits: neededLimits{l.Droop_mm, l.Bow_mm, l.Lean_mm_per_g}, Need: got,
+		Cautions: []string{}, Changes: []check.Change{}}
+	if got.Found {
+		value := tenths(math.Ceil(got.Bend_mm*10) / 10)
+		if got.Bend_mm != s.Starch.Bend {
+			a.Changes = append(a.Changes, check.Change{Key: "starch.bend", Value: value})
+		}
+		if err := s.Set("starch.bend", value); err != nil {
+			return a, err
+		}
+	}
+	r, err := sim.Draw(s)
+	if err != nil {
+		return a, err
+	}
+	a.model = modelLimits(s, r)
+	if got.Bend_mm > 0 {
+		a.Cautions = append(a.Cautions, cautions(r, u, "hot")...)
+	}
+	return a, nil
+}
+
+func (a needed) print(out io.Writer, u scheme.Units) error {
+	var b strings.Builder
+	n := a.Need
+	if a.Name != "" {
+		fmt.Fprintln(&b, a.Name)
+	}
+	way := "sinks"
+	if n.Droop_mm < 0 {
+		way = "rises"
+	}
+	moves := fmt.Sprintf("Then the outer edge %s by %s", way, solvedLength(math.Abs(n.Droop_mm), u))
+	if a.Limits.Bow_mm > 0 {
+		moves += fmt.Sprintf(" and moves by %s when the wearer bows", solvedLength(n.Bow_mm, u))
+	}
+	if n.Lean_mm_per_g > 0 {
+		moves += fmt.Sprintf("; sideways it gives %s for its own weight", solvedLength(n.Lean_mm_per_g, u))
+	}
+	switch {
+	case !n.Found:
+		reason := strings.TrimSuffix(n.Reason, ".")
+		b.WriteString(wrapped(strings.ToUpper(reason[:1])+reason[1:]+".", 80, ""))
+	case n.Bend_mm == 0:
+		b.WriteString(wrapped(fmt.Sprintf("No starch is needed. %s.", strings.Replace(moves, "Then the", "The", 1)), 80, ""))
+	default:
+		b.WriteString(wrapped(fmt.Sprintf("Starch until a swatch cut along the strip reaches the slope of 41.5° at an overhang of %s: a bending length of %s. It is the %s that asks for it.",
+			roundedLength(n.Overhang_mm, u), roundedLength(n.Bend_mm, u), n.Governs), 80, ""))
+		b.WriteString(wrapped(moves+".", 80, ""))
+		b.WriteString(wrapped("That is at the mass before starching; the swatch hangs under its starch as well. Weigh it, and let ruffwright swatch --starched tell.", 80, ""))
+	}
+	if len(a.Changes) > 0 {
+		fmt.Fprintf(&b, "  %s\n", sets(a.Changes))
+	}
+	fmt.Fprintln(&b)
+	b.WriteString(wrapped(a.model, 80, ""))
+	for _, c := range a.Cautions {
+		b.WriteString(wrapped("Caution: "+c, 80, ""))
+	}
+	_, err := io.WriteString(out, b.String())
+	return err
+}
