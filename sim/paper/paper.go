@@ -101,8 +101,10 @@ func (p Printer) factors() (fx, fy float64, err error) {
 	return fx, fy, err
 }
 
-// Need is the starch target, as the mechanics found it: plain numbers.
+// Need is the starch target, as the mechanics found it: plain numbers, or why there
+// is none.
 type Need struct {
+	Reason      string  // why no starch answers it, printed on the card; empty where one was found. The numbers then say nothing
 	Bend_mm     float64 // least bending length of the starched swatch along the strip, at the unstarched mass, 5 to 250; 0 = no starch is needed
 	Overhang_mm float64 // overhang at 41.5° that shows it; 0 = computed from Bend_mm
 	Droop_mm    float64 // droop of the ruff with it; NaN or 0 = not told
@@ -118,6 +120,7 @@ type Input struct {
 	Paper    Paper
 	Date     time.Time // printed, and the PDF's date; its day in its own zone
 	Need     *Need     // nil: not solved yet
+	Unsolved string    // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
 	Printer  Printer
 	Address  string // of the page, put before the share code in the QR square: "https://…/#"; empty: the code alone
 }
@@ -142,7 +145,7 @@ func (in Input) check() error {
 	if in.Date.IsZero() || in.Date.Year() < 1 || in.Date.Year() > 9999 {
 		return bad("date", in.Date.String(), "a day of the years 1 to 9999", "is no date to print")
 	}
-	if n := in.Need; n != nil {
+	if n := in.Need; n != nil && n.Reason == "" {
 		if n.Bend_mm != 0 && !(n.Bend_mm >= 5 && n.Bend_mm <= 250) {
 			return bad("need.bend", fmt.Sprintf("%g mm", n.Bend_mm), "5 to 250 mm, or 0 (no starch needed)", "is no bending length of a starched cloth")
 		}

@@ -1,9 +1,12 @@
 package paper
 
 import (
+	"math"
+
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 )
 
 // prediction is one row of the record's table of figures.
@@ -76,24 +79,72 @@ func (j *job) predictions() []prediction {
 		list = append(list, prediction{"slack between sewn folds", "1 to 1.2", trim(p.Slack, 2), "plan"})
 	}
 	if s := j.Ruff.Solved; s != nil {
-		r := s.Ruff
-		list = append(list, prediction{"droop under its own weight", "", trim(r.Droop_mm, 1) + " mm", src})
-		if r.BowDone {
-			list = append(list, prediction{"moves when the wearer bows 60°", "2 mm at most", trim(r.Bow_mm, 1) + " mm", src})
-		}
-		if r.TangentsDone {
-			list = append(list, prediction{"gives up and down, for its own weight again", "", trim(r.Vertical_mm_per_g, 1) + " mm/g", src})
-			list = append(list, prediction{"gives sideways", "5 mm/g at most", trim(r.Lateral_mm_per_g, 1) + " mm/g", src})
-		}
-		flaps := "stand"
-		if r.FlapsFall {
-			flaps = "fall"
-		}
-		list = append(list, prediction{"flaps", string(j.s.Ruff.Flaps), flaps, src})
+		list = append(list, j.hanging(s.Ruff)...)
 	}
 	list = append(list,
 		prediction{"strip, from mark to mark", "", j.near(p.Marked_mm), "plan"},
 		prediction{"cloth in it with the band", "", trim(j.area(), 2) + " m², " + trim(j.area()*j.s.Cloth.Mass, 0) + " g", "plan"},
 	)
 	return list
+}
+
+// hanging lists what only the solved cloth can tell, beside the limits of the
+// findings. How tucked sets give sideways hangs on the mesh and is left out.
+func (j *job) hanging(r sim.Measures) []prediction {
+	const solved = "solved"
+	limits := check.Limits()
+	most := func(mm float64) string { return trim(mm, 1) + " mm at most" }
+	gives := func(mm float64, stable bool) string {
+		if !stable {
+			return "does not hold"
+		}
+		return move(mm)
+	}
+	list := []prediction{{"droop under its own weight", most(limits.Droop_mm), move(r.Droop_mm), solved}}
+	if r.BowDone {
+		list = append(list, prediction{"moves when the wearer bows 60°", most(limits.Bow_mm), move(r.Bow_mm), solved})
+	}
+	if r.TangentsDone {
+		list = append(list, prediction{"gives up and down, for its own weight again", "", gives(r.Vertical_mm_per_g, r.VerticalStable), solved})
+		if j.s.Pleat.TuckTop == 0 && j.s.Pleat.TuckBottom == 0 {
+			list = append(list, prediction{"gives sideways, for its own weight", most(limits.Lean_mm_per_g), gives(r.Lateral_mm_per_g, r.LateralStable), solved})
+		}
+	}
+	flaps := "stand"
+	if r.FlapsFall {
+		flaps = "fall"
+	}
+	list = append(list, prediction{"flaps", string(j.s.Ruff.Flaps), flaps, solved})
+	if r.OtherFound {
+		list = append(list, prediction{"may also lie the other way: top, bottom of the loops", "", j.near(r.OtherHeights[0]) + ", " + j.near(r.OtherHeights[1]), solved})
+	}
+	return list
+}
+
+// move writes a small move in mm, whatever the unit of the sheets: it is looked
+// for in tenths.
+func move(mm float64) string {
+	if mm != 0 && math.Abs(mm) < 0.05 {
+		return "under 0.1 mm"
+	}
+	return trim(mm, 1) + " mm"
+}
+
+// restsOn says what the pictures and figures rest on.
+func (j *job) restsOn() string {
+	s := j.Ruff.Solved
+	switch {
+	case s == nil && j.Unsolved != "":
+		return "The " + j.thing() + " is drawn in closed form, since it cannot be solved: " + j.Unsolved
+	case s == nil:
+		return "The " + j.thing() + " is drawn in closed form: the cloth's weight and stiffness are not reckoned in; solve the scheme to have them."
+	}
+	words := "The " + j.thing() + " is as solved from the cloth's weight and stiffness, for regular sets; the opening and single odd sets lie outside what is solved."
+	if s.Alike {
+		words += " The maker's own marks were solved as regular sets."
+	}
+	if !s.Converged() {
+		words += " The cloth did not come to rest: pictures and figures are rough."
+	}
+	return words
 }

@@ -43,11 +43,7 @@ func (j *job) record() ([]*Page, error) {
 		return nil, err
 	}
 	f.y = low + 86
-	words := "drawn in closed form: the cloth's weight and stiffness are not reckoned in; solve the scheme to have them"
-	if j.Ruff.Solved != nil {
-		words = "as solved from the cloth's weight and stiffness, for regular sets; the opening and single odd sets lie outside what is solved"
-	}
-	f.small(slant("The ruff is " + words + "."))
+	f.small(slant(j.restsOn()))
 	f.para(plain(j.facts()))
 	f.para(plain(j.sewing()))
 

@@ -148,6 +148,10 @@ func FirstStrength(cloth_mm, target_mm float64) (strength_gL float64, name strin
 	return best.Starch_gL, best.Name
 }
 
+// reached_mm is the bending length that starched cloth is expected to reach at most
+// (this project's estimate from masses and overhangs, no source).
+const reached_mm = 90
+
 // slope_deg is the angle of the swatch test: there the overhang is twice the
 // bending length (cloth.Span(41.5) = 2.0003).
 const slope_deg = 41.5
@@ -157,6 +161,7 @@ type target struct {
 	known       bool
 	fromScheme  bool    // the scheme's own starch.bend, not the mechanics'
 	none        bool    // no starch is needed
+	reason      string  // why no starch answers it; the scheme's own target may still stand
 	bend_mm     float64 // at the cloth's unstarched mass
 	overhang_mm float64 // as the starched swatch hangs
 }
@@ -164,10 +169,14 @@ type target struct {
 // target finds it: from need, else from the scheme.
 func (j *job) target() (target, error) {
 	t := target{}
+	found := j.Need != nil && j.Need.Reason == ""
+	if j.Need != nil {
+		t.reason = j.Need.Reason
+	}
 	switch {
-	case j.Need != nil && j.Need.Bend_mm == 0:
+	case found && j.Need.Bend_mm == 0:
 		return target{known: true, none: true}, nil
-	case j.Need != nil:
+	case found:
 		t.known, t.bend_mm, t.overhang_mm = true, j.Need.Bend_mm, j.Need.Overhang_mm
 	case j.s.Starch.Bend > 0:
 		t.known, t.fromScheme, t.bend_mm = true, true, j.s.Starch.Bend

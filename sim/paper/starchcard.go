@@ -23,18 +23,28 @@ func (j *job) starch() ([]*Page, error) {
 	done := map[string]bool{}
 
 	f.head("How stiff", 16)
+	if t.reason != "" {
+		f.para(strong("Starch alone will not do: "), plain(t.reason))
+	}
 	switch {
+	case !t.known && t.reason != "":
+		f.para(plain("There is no target. The bath below is where the scheme begins; compare by eye."))
+	case !t.known && j.Unsolved != "":
+		f.para(strong("No target: "), plain("this "+j.thing()+" cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye."))
 	case !t.known:
 		f.para(strong("Not solved yet. "), plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
 	case t.none:
-		f.para(strong("No starch needed: "), plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."))
+		f.para(strong("No starch needed: "), plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."+j.manyWays()))
 	default:
 		from := "The least stiffness that holds this " + j.thing() + ", as solved"
 		if t.fromScheme {
-			from = "The scheme's own wish (starch.bend); solving it for the need has not been asked for"
+			from = "The scheme's own wish (starch.bend); what it needs was not found by solving"
 		}
 		f.para(strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
 			j.len(t.bend_mm), j.len(j.clothBend()), from, j.needWords())))
+		if t.bend_mm > reached_mm {
+			f.para(strong("Hardly to be reached: "), plain(fmt.Sprintf("starched cloth shows bending lengths of 40 to %d mm (an estimate, no source). Before you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", reached_mm, j.thing())))
+		}
 	}
 
 	f.head("The bath", 30)
@@ -80,10 +90,19 @@ func (j *job) starch() ([]*Page, error) {
 	return f.pages, nil
 }
 
+// manyWays warns that tucked cloth without starch settles in more shapes than the
+// one that was solved.
+func (j *job) manyWays() string {
+	if j.s.Pleat.TuckTop == 0 && j.s.Pleat.TuckBottom == 0 {
+		return ""
+	}
+	return " But tucked and not starched, cloth has several ways to lie, of which one was solved; starch makes every set keep the shape that you give it."
+}
+
 // needWords says what the ruff does with that stiffness.
 func (j *job) needWords() string {
 	n := j.Need
-	if n == nil {
+	if n == nil || n.Reason != "" {
 		return ""
 	}
 	var with []string

@@ -40,6 +40,9 @@ func (j *job) swatch() ([]*Page, error) {
 			p.text(x-2, ry+11.5, sizeSmall, figure.Bold, 1, words)
 		}
 	}
+	if t.known && !t.none && t.overhang_mm > rulerLong {
+		p.text(2, ry+11.5, sizeSmall, figure.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
+	}
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err
 	}
@@ -125,8 +128,10 @@ func (j *job) slope(p *Page, top float64, t target) error {
 		p.dot(x, y, 1)
 		words := "target: a strip with " + j.len(t.overhang_mm) + " over the edge touches here"
 		lines := wrapRuns([]run{strong(words)}, sizeSmall, 48)
+		left := math.Min(x+4, Live_mm-49)
+		y -= (x + 4 - left) * tan // keeps the words off the slope
 		for i, l := range lines {
-			l.set(p, x+4, y-1+float64(i)*sizeSmall*leading-float64(len(lines)-1)*sizeSmall*leading, sizeSmall)
+			l.set(p, left, y-1+float64(i)*sizeSmall*leading-float64(len(lines)-1)*sizeSmall*leading, sizeSmall)
 		}
 	}
 	p.text(x0+2, y0+high-14, sizeSmall, figure.Upright, 0, "41.5° below level. Strokes: where the tip of a strip touches, by its overhang in "+unitWord(j.Units)+".")
