@@ -51,21 +51,27 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 	if err != nil {
 		return scheme.Scheme{}, err
 	}
-	var wrong []error
-	for _, change := range s.set {
-		key, value, ok := strings.Cut(change, "=")
-		if !ok {
-			wrong = append(wrong, fmt.Errorf("--set %q: expected key=value, for instance ruff.sets=42", change))
-			continue
-		}
-		if err := made.Set(strings.TrimSpace(key), value); err != nil {
-			wrong = append(wrong, fmt.Errorf("--set %w", err))
-		}
-	}
-	if len(wrong) > 0 {
-		return scheme.Scheme{}, errors.Join(wrong...)
+	if err := changed(&made, "--set", s.set); err != nil {
+		return scheme.Scheme{}, err
 	}
 	return made, made.Validate()
+}
+
+// changed makes the changes, key=value each, that were given with the flag. All
+// that is wrong is said at once.
+func changed(s *scheme.Scheme, flag string, changes []string) error {
+	var wrong []error
+	for _, change := range changes {
+		key, value, ok := strings.Cut(change, "=")
+		if !ok {
+			wrong = append(wrong, fmt.Errorf("%s %q: expected key=value, for instance ruff.sets=42", flag, change))
+			continue
+		}
+		if err := s.Set(strings.TrimSpace(key), value); err != nil {
+			wrong = append(wrong, fmt.Errorf("%s %w", flag, err))
+		}
+	}
+	return errors.Join(wrong...)
 }
 
 // named reads the scheme that an argument names, without any changes.

@@ -22,7 +22,7 @@ type verb struct {
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), drawVerb(), shareVerb(), schemaVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), shareVerb(), schemaVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {
@@ -82,7 +82,7 @@ func (v verb) usage(out io.Writer) {
 		}
 		fmt.Fprintf(out, "  %s\n%s", strings.TrimSpace("--"+f.Name+" "+value), wrapped(text, 78, "      "))
 	})
-	if v.args == "[SCHEME]" {
+	if strings.HasPrefix(v.args, "[SCHEME]") {
 		fmt.Fprint(out, "\n"+schemeHelp)
 	}
 }

@@ -15,6 +15,7 @@ func TestCancelStops(t *testing.T) {
 		"solve default --grid finest --set wearer.ratio=1.3",
 		"fit default --grid finest",
 		"need default --grid finest --bow 0.01",
+		"compare sound tall --grid finest",
 		"check default --grid finest --set wearer.ratio=1.3",
 	} {
 		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)

@@ -159,9 +159,6 @@ func quantity(v float64, unit string, u scheme.Units) string {
 	v += 0 // no −0
 	switch unit {
 	case "mm", "mm/g": // for its own weight once more
-		if tiny := math.Abs(v); tiny < 0.01 && tiny != 0 {
-			return fmt.Sprintf("%.1g mm", v)
-		}
 		return solvedLength(v, u)
 	case "degrees":
 		return fmt.Sprintf("%.1f°", v)
@@ -175,6 +172,9 @@ func quantity(v float64, unit string, u scheme.Units) string {
 // two decimals in mm, since it is the small moves that are looked for.
 func solvedLength(mm float64, u scheme.Units) string {
 	if math.Abs(mm) < 1 {
+		if math.Abs(mm) < 0.005 && mm != 0 {
+			return "< 0.01 mm"
+		}
 		if mm != 0 {
 			u = scheme.Millimetres // less than the marks of other rulers
 		}
