@@ -41,6 +41,7 @@
       else done(false);
     },
     mark: (_, p) => performance.mark(p.name),
+    solver: (_, p) => solver[p.name](p.value),
   };
 
   const apply = (patches) => {
@@ -51,12 +52,34 @@
     }
   };
 
+  // ---- the solver's worker ------------------------------------------------
+
+  let worker = null;
+  const solver = {
+    start: () => {
+      solver.end();
+      const died = (why) => setTimeout(() => tell("solver", "died", why));
+      try {
+        const w = worker = new Worker(here.dataset.worker);
+        w.onmessage = ({ data }) => {
+          if (w !== worker || !data) return;
+          if (data.dead !== undefined) tell("solver", "died", data.dead);
+          else tell("solver", "said", data.head, data.body);
+        };
+        w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || "its program did not arrive"); };
+        w.postMessage({ exec: here.dataset.exec, program: here.dataset.solver });
+      } catch (e) { died(e.message); }
+    },
+    ask: (head) => { if (worker) worker.postMessage({ head }); },
+    end: () => { if (worker) worker.terminate(); worker = null; },
+  };
+
   // ---- the reader acts ----------------------------------------------------
 
-  const tell = (kind, name, value) => {
+  const tell = (kind, name, value, body) => {
     if (stopped) return;
     if (!answer) { if (kind === "set" || kind === "typing" || kind === "do") waiting.push([kind, name, value]); return; }
-    apply(answer(kind, name, value, performance.now()));
+    apply(answer(kind, name, value, performance.now(), body));
   };
 
   const field = (e) => e.target.closest && e.target.closest("[data-key]");
@@ -78,6 +101,9 @@
   const forced = matchMedia("(forced-colors: active)");
   const light = () => forced.matches ? "contrast" : candle.matches ? "dark" : "light";
   for (const query of [candle, forced]) query.addEventListener("change", () => tell("candle", light(), ""));
+  const still = matchMedia("(prefers-reduced-motion: reduce)");
+  const calm = () => still.matches ? "yes" : "no";
+  still.addEventListener("change", () => tell("calm", calm(), ""));
 
   // ---- the stage ----------------------------------------------------------
   // Ebiten hangs its canvas on body, sizes it by body's client size, and keeps
@@ -168,13 +194,18 @@
     start: (fn) => {
       answer = fn;
       const first = [["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
-        ["candle", light(), ""], ["address", "", location.hash], ["begin", "", ""]];
+        ["candle", light(), ""], ["calm", calm(), ""], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
     },
     apply,
     fail,
-    drew: () => { root.dataset.stage = "drawn"; byId("canvas").hidden = false; byId("picture").hidden = true; performance.mark("ruffwright-stage"); },
+    drew: () => {
+      root.dataset.stage = "drawn";
+      byId("canvas").hidden = false;
+      byId("picture").hidden = true;
+      performance.mark("ruffwright-stage");
+    },
     flat: (source) => {
       root.dataset.stage = "picture";
       const canvas = byId("canvas");

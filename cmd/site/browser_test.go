@@ -252,12 +252,24 @@ func (b *tab) text(selector string) string {
 	return eval[string](b, fmt.Sprintf("(document.querySelector(%q) || {innerText: ''}).innerText", selector))
 }
 
-// ready waits until the program runs and the stage has drawn.
+// ready waits until the program runs, the stage has drawn, and the solver has
+// come to an end.
 func (b *tab) ready() *tab {
+	b.t.Helper()
+	b.drawn()
+	b.await(still)
+	return b
+}
+
+// drawn waits until the program runs and the stage has drawn.
+func (b *tab) drawn() *tab {
 	b.t.Helper()
 	b.await(`document.documentElement.dataset.program === "runs" && document.documentElement.dataset.stage === "drawn"`)
 	return b
 }
+
+// still is true when the solver has nothing to do.
+const still = `document.getElementById("solver").dataset.state !== "busy"`
 
 // enter types text into the field of a key, as a person would, and leaves it.
 func (b *tab) enter(key, text string) {
@@ -337,13 +349,14 @@ func (b *tab) top() {
 	b.settle()
 }
 
-// settle waits until the stage has drawn what it was told, finely: frames of the
-// browser.
+// settle waits until the solver is still and the stage has drawn what it was
+// told, finely: frames of the browser, and the time in which cloth settles.
 func (b *tab) settle() {
 	b.t.Helper()
+	b.await(still)
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 260))))`, chromedp.EvalAwaitPromise))
+	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 420))))`, chromedp.EvalAwaitPromise))
 	if err != nil {
 		b.t.Fatal(err)
 	}

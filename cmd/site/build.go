@@ -101,7 +101,7 @@ func cachedBuild(ctx context.Context, root string, progress io.Writer) (string, 
 	if whole(dir) {
 		return dir, nil
 	}
-	fmt.Fprintln(progress, "building the page's program (the first time takes a minute or two)")
+	fmt.Fprintln(progress, "building the page's programs (the first time takes a minute or two)")
 	if err := os.MkdirAll(base, 0o755); err != nil {
 		return "", err
 	}
@@ -235,27 +235,32 @@ func compile(ctx context.Context, root, dir string) error {
 		return os.WriteFile(filepath.Join(dir, name), text, 0o644)
 	}
 
-	built := filepath.Join(dir, "program.tmp")
-	if err := program(ctx, root, "./wasm", built); err != nil {
-		return err
+	for _, own := range []struct{ what, pkg, stem string }{
+		{"program", "./wasm", "ruffwright"}, {"solver", "./wasm/worker", "solver"},
+	} {
+		built := filepath.Join(dir, "program.tmp")
+		if err := program(ctx, root, own.pkg, built); err != nil {
+			return err
+		}
+		text, err := os.ReadFile(built)
+		if err != nil {
+			return err
+		}
+		if err := os.Remove(built); err != nil {
+			return err
+		}
+		if err := write(own.what, own.stem, ".wasm", text); err != nil {
+			return err
+		}
 	}
-	text, err := os.ReadFile(built)
+	text, err := execJS(ctx, root)
 	if err != nil {
-		return err
-	}
-	if err := os.Remove(built); err != nil {
-		return err
-	}
-	if err := write("program", "ruffwright", ".wasm", text); err != nil {
-		return err
-	}
-	if text, err = execJS(ctx, root); err != nil {
 		return err
 	}
 	if err := write("exec", "wasm_exec", ".js", text); err != nil {
 		return err
 	}
-	for _, own := range []struct{ what, stem, ext string }{{"style", "page", ".css"}, {"loader", "loader", ".js"}} {
+	for _, own := range []struct{ what, stem, ext string }{{"style", "page", ".css"}, {"loader", "loader", ".js"}, {"worker", "worker", ".js"}} {
 		text, ok := assets.PageFile(own.stem + own.ext)
 		if !ok {
 			return fmt.Errorf("assets has no page file %s", own.stem+own.ext)
@@ -327,7 +332,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	err = errors.Join(err,
 		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
 		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
-<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`"></script>
+<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
 	for _, picture := range start.Pictures {
 		err = errors.Join(err, replace("start-"+picture.Name+".jpg", files["picture "+picture.Name]))

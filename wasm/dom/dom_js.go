@@ -15,12 +15,16 @@ func Open() *Document { return &Document{js.Global().Get("ruffwright")} }
 // Listen starts the stream of events; it returns at once.
 func (d *Document) Listen(handle func(page.Event) []page.Patch) {
 	d.loader.Call("start", js.FuncOf(func(_ js.Value, args []js.Value) any {
-		if len(args) != 4 {
+		if len(args) < 4 {
 			return "[]"
 		}
-		patches, err := guarded(handle, page.Event{
-			Kind: page.Kind(args[0].String()), Name: args[1].String(), Value: args[2].String(), At_ms: args[3].Float(),
-		})
+		e := page.Event{Kind: page.Kind(args[0].String()), Name: args[1].String(), Value: args[2].String(), At_ms: args[3].Float()}
+		if len(args) > 4 && args[4].InstanceOf(js.Global().Get("ArrayBuffer")) {
+			bytes := js.Global().Get("Uint8Array").New(args[4])
+			e.Body = make([]byte, bytes.Length())
+			js.CopyBytesToGo(e.Body, bytes)
+		}
+		patches, err := guarded(handle, e)
 		if err != nil {
 			d.Fail(err.Error())
 			return "[]"

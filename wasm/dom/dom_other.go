@@ -23,6 +23,7 @@ type Document struct {
 	Picture  string // source of the picture in place of the stage
 	Failure  string
 	Drawn    bool
+	Solver   []page.Patch // what was asked of the solver's worker
 
 	handle func(page.Event) []page.Patch
 	now_ms float64
@@ -42,7 +43,18 @@ func (d *Document) Listen(handle func(page.Event) []page.Patch) { d.handle = han
 // Send lets one thing happen, wait_ms after the last.
 func (d *Document) Send(wait_ms float64, kind page.Kind, name, value string) {
 	d.now_ms += wait_ms
-	patches, err := guarded(d.handle, page.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
+	d.tell(page.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
+}
+
+// Hear lets a message of the solver's worker come in, wait_ms after the last
+// thing.
+func (d *Document) Hear(wait_ms float64, head string, body []byte) {
+	d.now_ms += wait_ms
+	d.tell(page.Event{Kind: page.Solver, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
+}
+
+func (d *Document) tell(e page.Event) {
+	patches, err := guarded(d.handle, e)
 	if err != nil {
 		d.Fail(err.Error())
 		return
@@ -84,6 +96,8 @@ func (d *Document) apply(p page.Patch) {
 		d.Clip = p.Value
 	case page.OpMark:
 		d.Marks = append(d.Marks, p.Name)
+	case page.OpSolver:
+		d.Solver = append(d.Solver, p)
 	}
 }
 

@@ -4,6 +4,7 @@ package dom
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -146,10 +147,11 @@ func TestVoice(t *testing.T) {
 	first := d.Text["said"]
 	d.Send(100, page.Do, "view", "above")
 	d.Send(100, page.Do, "units", "cm")
-	if d.Text["said"] != first || len(d.Timers) != 1 {
-		t.Fatalf("said %q within a second, %d timers", d.Text["said"], len(d.Timers))
+	voices := slices.DeleteFunc(slices.Clone(d.Timers), func(p page.Patch) bool { return p.Name != "voice" })
+	if d.Text["said"] != first || len(voices) != 1 {
+		t.Fatalf("said %q within a second, %d timers", d.Text["said"], len(voices))
 	}
-	d.Send(d.Timers[0].MS, page.Timer, d.Timers[0].Name, "")
+	d.Send(voices[0].MS, page.Timer, voices[0].Name, "")
 	if d.Text["said"] != "Lengths in cm." {
 		t.Errorf("said %q at last", d.Text["said"])
 	}

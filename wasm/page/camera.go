@@ -189,7 +189,7 @@ const (
 
 // cells is how fine the cloth is drawn; 0 is figure's own choice.
 func (p *Page) cells() int {
-	if p.moving {
+	if p.moving || p.settling.going {
 		return movingCells
 	}
 	return 0

@@ -10,6 +10,7 @@ type Event struct {
 	Name  string  // a field's key, a command, a key of the keyboard, a phase
 	Value string  // what was typed, what the command goes with, places in CSS pixels
 	At_ms float64 // since the document opened
+	Body  []byte  // of a message of the solver
 }
 
 // Kind of an event.
@@ -30,6 +31,8 @@ const (
 	Timer   Kind = "timer"   // a Timer patch is due: Name its name
 	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no
 	Flat    Kind = "flat"    // the stage cannot draw (any more): a picture must do
+	Calm    Kind = "calm"    // the reader wants no motion: Name yes or no
+	Solver  Kind = "solver"  // the solver's worker: Name said (Value the head, Body the body) or died (Value why)
 )
 
 // Patch is one change to the document.
@@ -57,6 +60,7 @@ const (
 	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
 	OpCopy    Op = "copy"    // the page's address with the fragment Value
 	OpMark    Op = "mark"    // a mark Name in the performance timeline
+	OpSolver  Op = "solver"  // Name: start the worker, ask it (Value the head of a request), or end it
 )
 
 // Document is what the page's program needs of the browser. Package dom has

@@ -44,8 +44,8 @@ func (p *Page) findingNodes() []Node {
 			button := el("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
 				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say("Apply: " + r.Sentence)
 			acts.Nodes = append(acts.Nodes, button)
-			if r.Tried != "" {
-				acts.Nodes = append(acts.Nodes, el("span", "class=tried").say("tried: "+r.Tried))
+			if words := p.outcome(f, i); words != "" {
+				acts.Nodes = append(acts.Nodes, el("span", "class=tried").say(words))
 			}
 		}
 		item.Nodes = append(item.Nodes, acts)
@@ -91,7 +91,14 @@ func (p *Page) verdict() string {
 		words = "Nothing stops this ruff."
 	}
 	if pending > 0 {
-		words += " That is its geometry; how the cloth hangs is not solved yet."
+		what, how := " That is its geometry; how the cloth hangs ", "is not solved."
+		if p.ruff.Solved != nil {
+			what = " How firmly it holds "
+		}
+		if p.busy() {
+			how = "is being solved."
+		}
+		words += what + how
 	}
 	return words
 }

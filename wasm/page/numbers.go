@@ -67,8 +67,13 @@ func meeting(yes bool) string {
 // numberNodes is the body of the table.
 func (p *Page) numberNodes() []Node {
 	var out []Node
-	for _, r := range p.numberRows() {
-		out = append(out, el("tr", "", el("th", "scope=row").say(r.label), el("td", "class=figure").say(r.value), el("td", "class=remark").say(r.note)))
+	planned := p.numberRows()
+	for i, r := range append(planned, p.solvedRows()...) {
+		attrs := ""
+		if i >= len(planned) {
+			attrs = "class=solved"
+		}
+		out = append(out, el("tr", attrs, el("th", "scope=row").say(r.label), el("td", "class=figure").say(r.value), el("td", "class=remark").say(r.note)))
 	}
 	return out
 }
@@ -79,6 +84,9 @@ func (p *Page) Description() string {
 	s := plan.Scheme
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	var b strings.Builder
+	if p.twin.shown {
+		fmt.Fprintf(&b, "On the drawing is the same ruff sewn at the %s. As decided it is: ", sewnWords(p.twin.ruff.Plan))
+	}
 	fmt.Fprintf(&b, "%s: a ruff of %d sets for a %s of %s, %s deep; its outer edge is %s high as folded.",
 		p.viewWords().label, plan.Sets, s.Wearer.Part, length(s.Wearer.Girth), length(s.Ruff.Depth), length(mean.HeightOuter_mm))
 	switch s.Pleat.Anchor {
@@ -96,8 +104,18 @@ func (p *Page) Description() string {
 	} else {
 		b.WriteString(" At the outer edge there is a gap between neighbouring loops.")
 	}
-	if p.ruff.Solved == nil {
+	r := p.ruff.Solved
+	if r == nil {
 		b.WriteString(" The shape is geometry alone; how the cloth hangs is not solved yet.")
+		return b.String()
+	}
+	fmt.Fprintf(&b, " As the cloth hangs, the outer edge is %s high, stands %s from the neck and %s.",
+		p.about(r.Ruff.HeightOuter_mm), p.about(r.Ruff.Reach_mm), slope(r.Ruff.Tilt_deg))
+	if r.Ruff.BowDone {
+		fmt.Fprintf(&b, " When the wearer bows it moves by %s.", p.about(r.Ruff.Bow_mm))
+	}
+	if p.pose != AtRest && p.has(p.pose) {
+		fmt.Fprintf(&b, " Shown: %s.", poseWords[p.pose].long)
 	}
 	return b.String()
 }

@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/wire"
 )
 
 // View is one way to look at the ruff.
@@ -52,6 +53,15 @@ type Page struct {
 	motion
 	flat bool // the stage cannot draw
 	told bool // the first numbers were marked
+
+	now_ms   float64 // of the last event
+	written  string  // the scheme as the solver is asked for it
+	solver   solver
+	tried    map[string]wire.Tried // what became of remedies, by "id number"; nil: not asked
+	twin     twin
+	pose     Pose
+	settling settling
+	calm     bool // no motion
 }
 
 // step is one state to go back to.
@@ -77,7 +87,7 @@ type Demo struct {
 func New(demos []Demo) (*Page, error) {
 	p := &Page{
 		demos: demos, wrong: map[string]wrong{}, sent: map[string]string{},
-		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true,
+		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest,
 	}
 	if err := p.take(scheme.Default()); err != nil {
 		return nil, fmt.Errorf("the default scheme: %w", err)
@@ -97,6 +107,8 @@ func (p *Page) take(s scheme.Scheme) error {
 		return err
 	}
 	p.scheme, p.ruff, p.findings = s, r, check.Find(r, p.units)
+	p.written = wire.Written(s)
+	p.forget()
 	if !slices.ContainsFunc(p.findings, func(f check.Finding) bool { return f.ID == p.hand }) {
 		p.hand = ""
 	}
@@ -123,6 +135,7 @@ func (p *Page) IsFlat() bool { return p.flat }
 // Handle takes an event and returns what the document shall change.
 func (p *Page) Handle(e Event) []Patch {
 	var out []Patch
+	p.now_ms = e.At_ms
 	switch e.Kind {
 	case Begin:
 		for key := range p.sent {
@@ -133,23 +146,28 @@ func (p *Page) Handle(e Event) []Patch {
 		out = p.show()
 		if !p.told {
 			p.told = true
-			out = append(out, Patch{Op: OpMark, Name: "ruffwright-findings"})
+			out = append(out, Patch{Op: OpMark, Name: "ruffwright-findings"}, Patch{Op: OpTimer, Name: "solver", MS: first_ms})
 		}
 		return out
 	case Typing:
 		p.under = e.Name
 		p.sent["value "+control(e.Name)] = e.Value
-		if p.enter(e.Name, e.Value, true) {
+		if was := p.written; p.enter(e.Name, e.Value, true) {
+			if p.written != was {
+				out = p.controlMoves(true, e.At_ms)
+			}
 			p.saySoon(p.news())
 		}
 	case Set:
 		p.under = ""
 		p.sent["value "+control(e.Name)] = e.Value
+		p.controlMoves(false, e.At_ms)
 		if p.enter(e.Name, e.Value, false) {
 			p.saySoon(p.news())
 		}
 	case Do:
-		out = p.do(e.Name, e.Value)
+		p.controlMoves(false, e.At_ms)
+		out = p.do(e.Name, e.Value, e.At_ms)
 	case Address:
 		p.open(e.Value)
 	case Sized:
@@ -181,6 +199,14 @@ func (p *Page) Handle(e Event) []Patch {
 			p.voice.waits = false
 		case "still":
 			return p.stills(e.At_ms)
+		case "settle":
+			return p.frame(e.At_ms)
+		case "rest":
+			out = p.rests(e.At_ms)
+		case "watch":
+			out = p.looks(e.At_ms)
+		case "solver":
+			out = p.wake(e.At_ms)
 		}
 	case Copied:
 		if e.Name == "yes" {
@@ -189,13 +215,23 @@ func (p *Page) Handle(e Event) []Patch {
 			p.saySoon("The link is in the address bar: copy it from there.")
 		}
 	case Flat:
-		p.flat, p.dirty = true, true
+		p.flat, p.dirty, p.settling.going = true, true, false
+	case Calm:
+		p.calm = e.Name == "yes"
+	case Solver:
+		switch e.Name {
+		case "said":
+			out = p.hears(e.Value, e.Body, e.At_ms)
+		case "died":
+			out = p.dies(e.Value, e.At_ms)
+		}
 	}
+	out = append(out, p.work(e.At_ms)...)
 	return append(append(out, p.show()...), p.speak(e.At_ms)...)
 }
 
 // do carries out a command of a button or link.
-func (p *Page) do(name, with string) []Patch {
+func (p *Page) do(name, with string, now_ms float64) []Patch {
 	p.editing, p.under = "", ""
 	switch name {
 	case "view":
@@ -208,6 +244,7 @@ func (p *Page) do(name, with string) []Patch {
 		if u, err := scheme.ParseUnits(with); err == nil && u != p.units {
 			p.units, p.dirty = u, true
 			p.findings = check.Find(p.ruff, u)
+			p.marked()
 			p.saySoon("Lengths in " + u.Symbol() + ".")
 		}
 	case "camera":
@@ -236,6 +273,12 @@ func (p *Page) do(name, with string) []Patch {
 	case "fresh":
 		p.replace(scheme.Default(), "start afresh")
 		p.saySoon("Back at the start. " + p.news())
+	case "pose":
+		return p.poses(Pose(with), now_ms)
+	case "solver":
+		return p.halts(now_ms)
+	case "twin", "twin-show", "twin-take":
+		return p.twins(name, now_ms)
 	case "share":
 		code := "#" + p.scheme.Code()
 		if code == "#" {
@@ -293,15 +336,23 @@ func (p *Page) open(fragment string) {
 	p.saySoon("Opened the link. " + p.news())
 }
 
-// replace takes a whole scheme as one step.
+// replace takes a whole scheme as one step, and looks at it as at first.
 func (p *Page) replace(s scheme.Scheme, what string) error {
+	err := p.swap(s, what)
+	if err == nil {
+		p.camera = home
+	}
+	return err
+}
+
+// swap takes a whole scheme as one step.
+func (p *Page) swap(s scheme.Scheme, what string) error {
 	before := p.scheme
 	if err := p.take(s); err != nil {
 		return err
 	}
 	p.remember(step{before, what})
 	p.wrong, p.editing = map[string]wrong{}, ""
-	p.camera = home
 	return nil
 }
 

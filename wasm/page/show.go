@@ -41,6 +41,20 @@ func (p *Page) show() []Patch {
 	all = append(all,
 		Patch{Op: OpNodes, ID: "findings", Nodes: p.findingNodes()},
 		Patch{Op: OpNodes, ID: "numbers", Nodes: p.numberNodes()})
+	all = append(all,
+		Patch{Op: OpNodes, ID: "twins", Nodes: p.twinNodes()},
+		Patch{Op: OpNodes, ID: "limits", Nodes: p.limitNodes()})
+	add(OpText, "solving", "", p.solvingWords())
+	add(OpAttr, "solver", "data-state", p.solvingState())
+	word, idle := p.haltWords()
+	add(OpText, "halt", "", word)
+	add(OpAttr, "halt", "aria-disabled", strconv.FormatBool(idle))
+	add(OpAttr, "twin", "aria-expanded", strconv.FormatBool(p.twin.open))
+	add(OpText, "twin", "", p.twinLabel())
+	for _, pose := range poses {
+		add(OpAttr, "pose-"+string(pose), "aria-pressed", strconv.FormatBool(pose == p.pose && p.has(pose)))
+		add(OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))
+	}
 	for _, v := range views {
 		add(OpAttr, "view-"+string(v.view), "aria-pressed", strconv.FormatBool(v.view == p.view))
 	}

@@ -3,6 +3,7 @@ package page
 import (
 	"bytes"
 	"image/jpeg"
+	"strconv"
 
 	"ruffwright/assets"
 	"ruffwright/geom/figure"
@@ -66,6 +67,10 @@ func Start() (Started, error) {
 		"numbers":     HTML(p.numberNodes()...),
 		"description": HTML(text(p.Description())),
 		"view help":   HTML(text(p.viewWords().help)),
+		"poses":       HTML(p.poseNodes()...),
+		"solving":     HTML(text(p.solvingWords())),
+		"twin":        HTML(text(p.twinLabel())),
+		"limits":      HTML(p.limitNodes()...),
 	}}
 	for _, name := range []string{"light", "dark"} {
 		p.light = name
@@ -91,6 +96,18 @@ func (p *Page) demoNodes() []Node {
 	var out []Node
 	for _, d := range p.demos {
 		out = append(out, el("li", "", el("a", "data-do=demo").with("href", "#"+d.Scheme.Code()).with("data-with", d.Name).say(d.Title)))
+	}
+	return out
+}
+
+// poseNodes are the buttons of the poses.
+func (p *Page) poseNodes() []Node {
+	var out []Node
+	for _, pose := range poses {
+		out = append(out, el("button", "type=button data-do=pose id=pose-"+string(pose)).
+			with("data-with", string(pose)).with("aria-pressed", strconv.FormatBool(pose == p.pose)).
+			with("aria-disabled", strconv.FormatBool(!p.has(pose))).
+			with("aria-label", poseWords[pose].long).with("title", poseWords[pose].long).say(poseWords[pose].label))
 	}
 	return out
 }

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"ruffwright/geom/figure"
-	"ruffwright/geom/pleat"
 	"ruffwright/sim/check"
 )
 
@@ -62,31 +61,27 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 
 // draw draws one view of the page's ruff: the solved shape where there is one.
 func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
-	shape := p.shape()
+	plan, shape := p.shown().Plan, p.shape()
 	switch v {
 	case Above:
-		return figure.Above(p.ruff.Plan, shape, opt)
+		return figure.Above(plan, shape, opt)
 	case Side:
-		return figure.Side(p.ruff.Plan, shape, opt)
+		return figure.Side(plan, shape, opt)
 	case OneSet:
-		return figure.OneSet(p.ruff.Plan, shape, opt)
+		return figure.OneSet(plan, shape, opt)
 	case Flat2:
-		return figure.Flat(p.ruff.Plan, shape, opt)
+		return figure.Flat(plan, shape, opt)
 	}
-	return figure.InHand(p.ruff.Plan, shape, opt)
-}
-
-func (p *Page) shape() pleat.Shape {
-	if p.ruff.Solved != nil {
-		return p.ruff.Solved.Shape
-	}
-	return p.ruff.Folded.Shape
+	return figure.InHand(plan, shape, opt)
 }
 
 // notes point at the finding in hand, else at everything that stops or needs
 // mending.
 func (p *Page) notes() []figure.Note {
 	var out []figure.Note
+	if p.twin.shown {
+		return nil // they are the other ruff's
+	}
 	for _, f := range p.findings {
 		if f.Pending || p.hand != "" && f.ID != p.hand || p.hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
 			continue

@@ -9,6 +9,31 @@ const (
 	takeCare  = "Take care"
 )
 
+// poses in the order of their buttons, and what they are called; the long words
+// begin with the label.
+var (
+	poses     = []Pose{AtRest, Bowed, Turned}
+	poseWords = map[Pose]struct{ label, long string }{
+		AtRest: {"At rest", "At rest, the wearer upright"},
+		Bowed:  {"Bowing", "Bowing: the wearer bows by 60°"},
+		Turned: {"Other way", "Other way: how else the cloth may lie"},
+	}
+)
+
+// haltWords are what the solver's button says, and whether it has nothing to do.
+func (p *Page) haltWords() (word string, idle bool) {
+	switch {
+	case p.solver.stand == gone, p.solver.halted:
+		return "Solve again", false
+	}
+	return "Stop solving", !p.busy()
+}
+
+// twinLabel is what the button of the comparison says.
+func (p *Page) twinLabel() string {
+	return "Compare: " + sewnWords(p.ruff.Plan) + ", or " + p.otherWords()
+}
+
 // viewWords is what a view is called.
 type viewWords struct {
 	view        View

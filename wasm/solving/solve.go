@@ -78,7 +78,7 @@ func (j *job) solve() {
 		if !skip.Bow || !skip.Tangents {
 			more = append(more, "bow")
 		}
-		if !skip.Other && s.Pleat.Anchor != scheme.AnchorBoth {
+		if !skip.Other && design.Anchor != cell.Both {
 			more = append(more, "other")
 		}
 	}

@@ -12,8 +12,8 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// try solves the scheme as each remedy would change it and tells what the
-// findings then are.
+// try solves the scheme as each remedy would change it and tells what becomes of
+// its finding.
 func (j *job) try() {
 	s, err := wire.Read(j.r.Scheme)
 	if err != nil {
@@ -27,45 +27,45 @@ func (j *job) try() {
 	}
 	before := check.Find(r, scheme.Millimetres)
 	for i, t := range j.r.Tries {
+		j.at(wire.Progress{Phase: "trying remedies", Cell: i, Cells: len(j.r.Tries)})
 		if j.ctx.Err() != nil {
 			return
 		}
-		j.at(wire.Progress{Phase: "trying remedies", Cell: i, Cells: len(j.r.Tries)})
 		tried := wire.Tried{Finding: t.Finding, Remedy: t.Remedy}
-		changed, err := check.Apply(s, check.Remedy{Changes: t.Changes})
-		var r sim.Ruff
-		if err == nil {
-			r, err = j.solved(changed)
-		}
-		if err != nil {
-			j.refuse(err)
-			return
-		}
-		tried.Unsolved = r.Solved == nil || !r.Solved.Converged()
-		after := check.Find(r, scheme.Millimetres)
-		tried.Left = string(severity(after, t.Finding))
-		for _, f := range after {
-			if weighs(f) && !slices.ContainsFunc(before, func(b check.Finding) bool { return b.ID == f.ID && weighs(b) }) {
-				tried.Brings = append(tried.Brings, f.ID)
+		at := slices.IndexFunc(before, func(f check.Finding) bool { return f.ID == t.Finding })
+		if at < 0 {
+			tried.Why = "this is not found any more"
+		} else {
+			var after sim.Ruff
+			solve := func(_ context.Context, s scheme.Scheme) (r sim.Ruff, err error) {
+				after, err = j.solved(s)
+				return after, err
+			}
+			tried.Tried, tried.Then, err = check.Try(j.ctx, r, before[at], check.Remedy{Changes: t.Changes}, solve)
+			if j.ctx.Err() != nil {
+				return
+			}
+			if err != nil {
+				tried.Why = err.Error()
+			}
+			if tried.Tried == check.Swaps {
+				tried.Brings = stops(after, before)
 			}
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
 	}
 }
 
-// weighs reports whether a finding asks for a change.
-func weighs(f check.Finding) bool {
-	return !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend)
-}
-
-// severity of the finding of that id, "" if it is not there.
-func severity(found []check.Finding, id string) check.Severity {
-	for _, f := range found {
-		if f.ID == id {
-			return f.Severity
+// stops are the ids of what stops r and did not stop before.
+func stops(r sim.Ruff, before []check.Finding) []string {
+	var out []string
+	for _, f := range check.Find(r, scheme.Millimetres) {
+		stopped := func(b check.Finding) bool { return b.ID == f.ID && b.Severity == check.Stop }
+		if f.Severity == check.Stop && !slices.ContainsFunc(before, stopped) {
+			out = append(out, f.ID)
 		}
 	}
-	return ""
+	return out
 }
 
 // verify runs the problems with known answers.

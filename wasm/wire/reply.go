@@ -46,14 +46,13 @@ type Result struct {
 type Tried struct {
 	Finding string `json:"finding"`
 	Remedy  int    `json:"remedy"`
-	// Left is the severity of the finding with the remedy, "" where it is gone.
-	Left string `json:"left,omitempty"`
-	// Brings are the findings that stop or ask for mending with the remedy and
-	// did not before.
+	// Tried and Then are the remedy's, as check.Try gives them; Tried is "" where
+	// it cannot be told, because of Why.
+	Tried string  `json:"tried,omitempty"`
+	Then  float64 `json:"then,omitempty"`
+	Why   string  `json:"why,omitempty"`
+	// Brings are the findings that stop with the remedy and did not before.
 	Brings []string `json:"brings,omitempty"`
-	// Unsolved: the changed ruff has no mechanics or did not come to rest, so
-	// that only geometry was judged.
-	Unsolved bool `json:"unsolved,omitempty"`
 }
 
 // Checked is one problem with a known answer as this program computed it.

@@ -23,9 +23,6 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// mostBrotli is the goal for the solver's program, compressed as a host would.
-const mostBrotli = 1.2e6 // bytes
-
 // built is the program as the site builds it, once for all tests.
 var built = sync.OnceValues(func() (string, error) {
 	dir, err := os.MkdirTemp("", "ruffwright-worker-")
@@ -318,29 +315,3 @@ func TestTimesInNode(t *testing.T) {
 
 func girth(s *scheme.Scheme, k int)  { s.Wearer.Girth = 380 + float64(k%20) }
 func starch(s *scheme.Scheme, k int) { s.Starch.Bend = 60 + float64(k%7) }
-
-// TestSize holds the program to its goal.
-func TestSize(t *testing.T) {
-	start(t) // skips where it must
-	program, err := built()
-	if err != nil {
-		t.Fatal(err)
-	}
-	at, err := os.Stat(program)
-	if err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command("node", "-e", `const z = require("zlib"), b = require("fs").readFileSync(process.argv[1]), c = z.constants;
-console.log(z.brotliCompressSync(b, {params: {[c.BROTLI_PARAM_QUALITY]: 11, [c.BROTLI_PARAM_LGWIN]: 24, [c.BROTLI_PARAM_SIZE_HINT]: b.length}}).length)`, program).Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var packed float64
-	if err := json.Unmarshal(out, &packed); err != nil {
-		t.Fatal(err)
-	}
-	t.Logf("the solver's program: %d bytes, %.0f with brotli (goal %.0f)", at.Size(), packed, mostBrotli)
-	if packed > mostBrotli {
-		t.Error("it is over its goal")
-	}
-}

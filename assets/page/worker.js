@@ -1,0 +1,17 @@
+// The solver's thread. The page says where the program is; from then on the
+// program itself listens. What keeps it from running, or ends it, is told.
+"use strict";
+onmessage = ({ data }) => {
+  onmessage = null;
+  (async () => {
+    importScripts(data.exec);
+    const go = new Go();
+    const response = await fetch(data.program);
+    if (!response.ok) throw new Error(`its program did not arrive (the server answered ${response.status})`);
+    const { instance } = WebAssembly.instantiateStreaming
+      ? await WebAssembly.instantiateStreaming(response, go.importObject)
+      : await WebAssembly.instantiate(await response.arrayBuffer(), go.importObject);
+    await go.run(instance);
+    throw new Error("its program ended by itself");
+  })().catch((why) => postMessage({ dead: String(why && why.message ? why.message : why) }));
+};

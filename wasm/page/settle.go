@@ -1,0 +1,159 @@
+package page
+
+import (
+	"ruffwright/geom/pleat"
+	"ruffwright/sim"
+)
+
+// Pose is which of a solved ruff's shapes is shown.
+type Pose string
+
+// The poses.
+const (
+	AtRest Pose = "rest"
+	Bowed  Pose = "bow"   // the wearer bows 60°
+	Turned Pose = "other" // the other way in which it may lie
+)
+
+// settling is a shape on its way to the next: a short, even movement, never
+// under reduced motion.
+type settling struct {
+	going     bool
+	from, now pleat.Shape
+	began_ms  float64
+}
+
+const (
+	settle_ms = 260
+	frame_ms  = 16
+)
+
+// shown is the ruff on the drawing: the one at hand, or the one it is compared
+// with.
+func (p *Page) shown() *sim.Ruff {
+	if p.twin.shown && p.twin.ruff.Plan.Panels > 0 {
+		return &p.twin.ruff
+	}
+	return &p.ruff
+}
+
+// posed is the shape that the drawing shows when nothing moves.
+func (p *Page) posed() pleat.Shape {
+	r := p.shown()
+	switch s := r.Solved; {
+	case s == nil:
+		return r.Folded.Shape
+	case p.pose == Bowed && s.Bowed != nil:
+		return *s.Bowed
+	case p.pose == Turned && s.Other != nil:
+		return *s.Other
+	default:
+		return s.Shape
+	}
+}
+
+// shape is the shape to draw now.
+func (p *Page) shape() pleat.Shape {
+	to := p.posed()
+	s := &p.settling
+	if !s.going || !sameGrid(s.from, to) {
+		return to
+	}
+	t := min(1, max(0, (p.now_ms-s.began_ms)/settle_ms))
+	t = t * t * (3 - 2*t)
+	if !sameGrid(s.now, to) {
+		s.now = pleat.Shape{NU: to.NU, NV: to.NV, Panels: make([]pleat.Panel, len(to.Panels))}
+		for i := range s.now.Panels {
+			s.now.Panels[i].V = append(s.now.Panels[i].V, to.Panels[i].V...)
+		}
+	}
+	for i, panel := range to.Panels {
+		for k, v := range panel.V {
+			s.now.Panels[i].V[k] = s.from.Panels[i].V[k].Lerp(v, t)
+		}
+	}
+	return s.now
+}
+
+func sameGrid(a, b pleat.Shape) bool {
+	return a.NU == b.NU && a.NV == b.NV && len(a.Panels) == len(b.Panels)
+}
+
+// settles puts the solved ruff in the place of what is shown. From the drawn
+// shape to the first solved one the cloth settles; finer ones simply replace it.
+func (p *Page) settles(solved *sim.Solved, now_ms float64) []Patch {
+	first := p.ruff.Solved == nil
+	from := p.ruff.Folded.Shape
+	p.ruff.Solved = solved
+	p.dirty = true
+	if !first || p.twin.shown {
+		return nil
+	}
+	if !sameGrid(from, solved.Shape) {
+		folded, err := p.ruff.Plan.Fold(solved.Shape.NU, solved.Shape.NV)
+		if err != nil {
+			return nil // it just changes
+		}
+		from = folded.Shape
+	}
+	return p.moveFrom(from, now_ms)
+}
+
+// moveFrom lets the shown shape move from another one.
+func (p *Page) moveFrom(from pleat.Shape, now_ms float64) []Patch {
+	if p.calm || p.flat || !sameGrid(from, p.posed()) {
+		return nil
+	}
+	on := p.settling.going
+	p.settling.going, p.settling.from, p.settling.began_ms = true, from, now_ms
+	if on {
+		return nil // its timer is set
+	}
+	return []Patch{{Op: OpTimer, Name: "settle", MS: frame_ms}}
+}
+
+// frame is due while the shape moves.
+func (p *Page) frame(now_ms float64) []Patch {
+	if !p.settling.going {
+		return nil
+	}
+	p.dirty = true
+	if now_ms-p.settling.began_ms >= settle_ms {
+		p.settling.going, p.settling.from = false, pleat.Shape{}
+		return nil
+	}
+	return []Patch{{Op: OpTimer, Name: "settle", MS: frame_ms}}
+}
+
+// poses shows another pose.
+func (p *Page) poses(to Pose, now_ms float64) []Patch {
+	if to == p.pose || !p.has(to) {
+		return nil
+	}
+	from := p.posed()
+	p.pose, p.dirty = to, true
+	p.saySoon("Shown: " + poseWords[to].long + ".")
+	return p.moveFrom(from, now_ms)
+}
+
+// has reports whether the shown ruff has the pose.
+func (p *Page) has(pose Pose) bool {
+	s := p.shown().Solved
+	switch pose {
+	case AtRest:
+		return true
+	case Bowed:
+		return s != nil && s.Bowed != nil
+	case Turned:
+		return s != nil && s.Other != nil
+	}
+	return false
+}
+
+// lets goes back to rest where the pose is gone for good; while it is on its
+// way, it waits.
+func (p *Page) lets() {
+	if s := p.ruff.Solved; s != nil && !p.has(p.pose) && p.solver.out == nil {
+		p.pose = AtRest
+	}
+}

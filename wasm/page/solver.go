@@ -1,0 +1,392 @@
+package page
+
+import (
+	"fmt"
+
+	"ruffwright/sim/check"
+	"ruffwright/wasm/wire"
+)
+
+// The solver works in a Web Worker. The page asks it for one thing at a time:
+// the ruff at hand first, then the other way of sewing it if that is compared,
+// then the remedies. A change of the scheme puts an end to all of it.
+
+// stand is how it stands with the solver's worker.
+type stand uint8
+
+const (
+	asleep stand = iota // not started: the page's first numbers come before it
+	waking              // started, has not spoken
+	ready
+	gone // it died twice, or there is none
+)
+
+// purpose of an errand.
+type purpose uint8
+
+const (
+	forRuff purpose = iota
+	forTwin
+	forTries
+)
+
+// errand is one request that the solver has.
+type errand struct {
+	id      int
+	purpose purpose
+}
+
+// solver is what the page knows of its solver.
+type solver struct {
+	stand  stand
+	died   string // why
+	deaths int    // since the last whole answer
+
+	id     int     // of the newest request
+	out    *errand // being worked on; nil: nothing
+	asked  string  // what was last asked for the ruff; "" nothing
+	done   bool    // and the whole answer is here
+	none   bool    // or there is none,
+	why    string  // because of this
+	far    wire.Progress
+	awaits []string // parts of the ruff that are on their way
+
+	halted   bool // the reader stopped it
+	moving   bool // a control moves: coarse answers do
+	moved_ms float64
+	heard_ms float64
+	watched  bool // a timer is set
+	suspect  bool // it was silent too long once; what waits in the browser's line is heard first
+}
+
+const (
+	rest_ms    = 400   // without typing: the control is still
+	watch_ms   = 1500  // between two looks at the worker
+	silent_ms  = 6000  // the worker tells of itself four times a second
+	sleeper_ms = 60000 // to load and compile, on a slow line
+	first_ms   = 1     // after the first numbers the solver starts
+)
+
+// wake starts the worker if it has not been started.
+func (p *Page) wake(now_ms float64) []Patch {
+	if p.solver.stand != asleep {
+		return nil
+	}
+	return p.starts(now_ms)
+}
+
+func (p *Page) starts(now_ms float64) []Patch {
+	s := &p.solver
+	s.stand, s.heard_ms, s.suspect = waking, now_ms, false
+	return append([]Patch{{Op: OpSolver, Name: "start"}}, p.watch()...)
+}
+
+// watch sets the timer that looks at the worker, if it is not set.
+func (p *Page) watch() []Patch {
+	if p.solver.watched {
+		return nil
+	}
+	p.solver.watched = true
+	return []Patch{{Op: OpTimer, Name: "watch", MS: watch_ms}}
+}
+
+// looks is the watchdog: a worker that should speak and does not is ended.
+func (p *Page) looks(now_ms float64) []Patch {
+	s := &p.solver
+	s.watched = false
+	patience := float64(silent_ms)
+	switch {
+	case s.stand == waking:
+		patience = sleeper_ms
+	case s.stand != ready || s.out == nil:
+		return nil
+	}
+	if now_ms-s.heard_ms < patience {
+		s.suspect = false
+		return p.watch()
+	}
+	if !s.suspect {
+		s.suspect = true
+		return p.watch()
+	}
+	return p.dies("it fell silent", now_ms)
+}
+
+// dies takes note that the worker is dead: once it is started again, then it is
+// left alone until the reader asks for it.
+func (p *Page) dies(why string, now_ms float64) []Patch {
+	s := &p.solver
+	if s.stand == gone || s.stand == asleep {
+		return nil
+	}
+	s.deaths++
+	s.out, s.asked, s.done, s.awaits = nil, "", false, nil
+	out := []Patch{{Op: OpSolver, Name: "end"}}
+	if s.deaths > 1 {
+		s.stand, s.died = gone, why
+		p.saySoon(p.solvingWords())
+		return out
+	}
+	return append(out, p.starts(now_ms)...)
+}
+
+// want is what is to be known of the ruff, as asked.
+func (p *Page) want() string {
+	if p.solver.moving {
+		return "coarse " + p.written
+	}
+	return p.written
+}
+
+// work sends the worker what comes next.
+func (p *Page) work(now_ms float64) []Patch {
+	s := &p.solver
+	if s.stand != ready || s.halted {
+		return nil
+	}
+	var r wire.Request
+	var e errand
+	switch {
+	case s.asked != p.want():
+		s.asked, s.done, s.none, s.why, s.awaits = p.want(), false, false, "", nil
+		r = wire.Request{Task: wire.Solve, Scheme: p.written, Coarse: s.moving}
+		if s.moving {
+			r.Skip = wire.Skip{Bow: true, Tangents: true, Other: true}
+		}
+	case s.out != nil || !s.done || s.moving:
+		return nil
+	case p.twin.open && !p.twin.asked:
+		p.twin.asked = true
+		e.purpose = forTwin
+		r = wire.Request{Task: wire.Solve, Scheme: wire.Written(p.twin.scheme)}
+	default:
+		tries := p.untried()
+		if len(tries) == 0 {
+			return nil
+		}
+		e.purpose = forTries
+		r = wire.Request{Task: wire.Try, Scheme: p.written, Tries: tries}
+	}
+	s.id++
+	r.ID, e.id = s.id, s.id
+	head, err := r.Encode()
+	if err != nil {
+		s.none, s.why = true, err.Error()
+		return nil
+	}
+	s.out, s.heard_ms, s.suspect, s.far = &e, now_ms, false, wire.Progress{}
+	return append([]Patch{{Op: OpSolver, Name: "ask", Value: head}}, p.watch()...)
+}
+
+// hears takes a message of the worker.
+func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
+	s := &p.solver
+	if s.stand != waking && s.stand != ready {
+		return nil // from one that is ended
+	}
+	r, err := wire.ReadReply(head, body)
+	if err != nil {
+		return p.dies("it spoke in riddles: "+err.Error(), now_ms)
+	}
+	s.heard_ms, s.suspect = now_ms, false
+	if r.Alive {
+		s.stand = ready
+		return nil
+	}
+	if s.out == nil || r.ID != s.out.id {
+		return nil // of a request that is over
+	}
+	e := *s.out
+	if r.Last {
+		s.out = nil
+	}
+	switch {
+	case r.Progress != nil:
+		s.far = *r.Progress
+	case r.Tried != nil:
+		p.marks(*r.Tried)
+	case r.Result != nil && e.purpose == forTwin:
+		p.twin.ruff.Solved, p.twin.done = r.Result.Solved, r.Last
+		p.dirty = p.dirty || p.twin.shown
+		if r.Last {
+			p.saySoon(p.twinSentence())
+		}
+	case r.Result != nil:
+		return p.solved(r.Result, r.Last, now_ms)
+	case r.Error != nil:
+		p.fails(e.purpose, *r.Error)
+	}
+	return nil
+}
+
+// fails takes an answer that there is no answer.
+func (p *Page) fails(of purpose, e wire.Error) {
+	switch of {
+	case forRuff:
+		p.solver.none, p.solver.why, p.solver.awaits = true, e.Why, nil
+	case forTwin:
+		p.twin.done, p.twin.why = true, e.Why
+	}
+}
+
+// solved takes the ruff as far as it is solved.
+func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
+	s := &p.solver
+	was := p.verdict()
+	out := p.settles(r.Solved, now_ms)
+	p.findings = check.Find(p.ruff, p.units)
+	p.marked()
+	p.lets()
+	if s.awaits == nil {
+		out = append(out, Patch{Op: OpMark, Name: "ruffwright-shape"})
+	}
+	s.awaits, s.done = r.Awaits, last
+	if last {
+		s.deaths = 0
+		out = append(out, Patch{Op: OpMark, Name: "ruffwright-solved"})
+	}
+	if now := p.verdict(); last && now != was && !s.moving {
+		p.saySoon(p.news())
+	}
+	return out
+}
+
+// controlMoves notes whether a control is being moved.
+func (p *Page) controlMoves(moves bool, now_ms float64) []Patch {
+	s := &p.solver
+	was := s.moving
+	s.moving = moves
+	if !moves {
+		return nil
+	}
+	s.moved_ms = now_ms
+	if was {
+		return nil
+	}
+	return []Patch{{Op: OpTimer, Name: "rest", MS: rest_ms}}
+}
+
+// rests ends a control's move when it has been still for a while.
+func (p *Page) rests(now_ms float64) []Patch {
+	s := &p.solver
+	if !s.moving {
+		return nil
+	}
+	if wait := s.moved_ms + rest_ms - now_ms; wait > 1 {
+		return []Patch{{Op: OpTimer, Name: "rest", MS: wait}}
+	}
+	s.moving = false
+	return nil
+}
+
+// halts stops the solver or sets it to work again.
+func (p *Page) halts(now_ms float64) []Patch {
+	s := &p.solver
+	switch {
+	case s.stand == gone:
+		s.deaths, s.halted = 0, false
+		return p.starts(now_ms)
+	case s.halted:
+		s.halted = false
+	case p.busy():
+		s.halted = true
+		s.asked, s.done, s.awaits = "", false, nil
+		p.twin.asked = p.twin.done
+		if s.out == nil {
+			return nil
+		}
+		s.out = nil
+		head, err := wire.Request{Task: wire.Cancel}.Encode()
+		if err != nil { // two numbers: it cannot
+			return nil
+		}
+		return []Patch{{Op: OpSolver, Name: "ask", Value: head}}
+	}
+	return nil
+}
+
+// busy reports whether the solver works or is about to.
+func (p *Page) busy() bool {
+	s := &p.solver
+	return !s.halted && s.stand != gone && !s.none && (s.stand != ready || s.out != nil || s.moving || s.asked != p.want())
+}
+
+// forget drops what was known of the scheme before.
+func (p *Page) forget() {
+	s := &p.solver
+	s.done, s.none, s.why, s.halted, s.awaits = false, false, "", false, nil
+	p.settling.going = false
+	p.tried = nil
+	p.twin.reset()
+	p.compares()
+}
+
+// solvingWords say how far the solver is; solvingState is the same for the
+// stylesheet.
+func (p *Page) solvingWords() string {
+	s := &p.solver
+	switch {
+	case s.stand == gone:
+		return fmt.Sprintf("The solver of the cloth does not run (%s). Shape and findings are geometry's alone.", s.died)
+	case s.halted && p.ruff.Solved != nil:
+		return "Solving was stopped; what was solved until then is shown."
+	case s.halted:
+		return "Solving was stopped. Shape and findings are geometry's alone."
+	case s.none:
+		return "How the cloth hangs cannot be solved for these sets. " + sentence(s.why)
+	case s.stand == asleep || s.stand == waking:
+		return "Soon to be solved: how the cloth hangs."
+	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:
+		return p.solvedWords()
+	case len(s.awaits) > 0:
+		words := map[string]string{
+			"fine":  "Solved: the shape, coarsely. Now finer",
+			"bow":   "Solved: the shape. Now letting the wearer bow",
+			"other": "Solved: the shape and how it holds. Now the other way in which it may lie",
+		}
+		return words[s.awaits[0]] + p.farWords() + "."
+	}
+	return "Solving how the cloth hangs" + p.farWords() + "."
+}
+
+func (p *Page) farWords() string {
+	f := p.solver.far
+	if f.Cells < 2 {
+		return ""
+	}
+	return fmt.Sprintf(": half set %d of %d", f.Cell+1, f.Cells)
+}
+
+// solvedWords say what was solved, and what more is being done.
+func (p *Page) solvedWords() string {
+	s := &p.solver
+	words := "Solved: how the cloth hangs."
+	if r := p.ruff.Solved; r != nil && !r.Converged() {
+		words = "The cloth did not come to rest in the solver: believe its shape only roughly, and no finding about firmness."
+	}
+	if s.out == nil {
+		return words
+	}
+	switch s.out.purpose {
+	case forTwin:
+		words += " Now the other way of sewing it" + p.farWords() + "."
+	case forTries:
+		words += " Now trying the changes offered."
+	}
+	return words
+}
+
+func (p *Page) solvingState() string {
+	s := &p.solver
+	switch {
+	case s.stand == gone:
+		return "gone"
+	case s.halted:
+		return "halted"
+	case s.none:
+		return "none"
+	case p.busy():
+		return "busy"
+	}
+	return "done"
+}

@@ -1,0 +1,263 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// twin is the same ruff sewn the other way: at the top edge only where both are
+// sewn, at both where only one is. The first comparison everybody needs.
+type twin struct {
+	open   bool // the reader wants it
+	shown  bool // on the drawing, in place of the ruff at hand
+	scheme scheme.Scheme
+	ruff   sim.Ruff
+	asked  bool
+	done   bool
+	why    string // it has no answer
+}
+
+// reset forgets the twin of an earlier scheme; what the reader wants stays.
+func (t *twin) reset() { *t = twin{open: t.open, shown: t.shown} }
+
+// otherway is s sewn the other way.
+func otherway(s scheme.Scheme) scheme.Scheme {
+	sewn := s.Pleat
+	single := sewn.Anchor != scheme.AnchorBoth
+	if len(sewn.Marks) > 0 { // they say it
+		crests, troughs := sewnFolds(sewn.Marks, func(m scheme.Mark) (scheme.Fold, scheme.Edge) { return m.Fold, m.Sewn })
+		single = crests == scheme.EdgeNone || troughs == scheme.EdgeNone
+	}
+	s.Pleat.Anchor = scheme.AnchorBoth
+	crest, trough := scheme.EdgeTop, scheme.EdgeBottom
+	if !single {
+		s.Pleat.Anchor, s.Pleat.Sewn = scheme.AnchorTop, scheme.Crests
+		trough = scheme.EdgeNone
+		if s.Ruff.Flaps == scheme.Stand {
+			s.Pleat.Sewn = scheme.Troughs
+			crest, trough = scheme.EdgeNone, scheme.EdgeTop
+		}
+	}
+	s.Pleat.Marks = slices.Clone(s.Pleat.Marks)
+	for i := range s.Pleat.Marks {
+		m := &s.Pleat.Marks[i]
+		m.Sewn = trough
+		if m.Fold == scheme.Crest {
+			m.Sewn = crest
+		}
+	}
+	return s
+}
+
+// sewnFolds gives the edge that most of the top folds, and of the bottom folds,
+// are sewn to.
+func sewnFolds[M any](marks []M, of func(M) (scheme.Fold, scheme.Edge)) (crests, troughs scheme.Edge) {
+	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
+	for _, m := range marks {
+		fold, edge := of(m)
+		count[fold][edge]++
+	}
+	most := func(f scheme.Fold) scheme.Edge {
+		best := scheme.EdgeNone
+		for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+			if count[f][e] > count[f][best] {
+				best = e
+			}
+		}
+		return best
+	}
+	return most(scheme.Crest), most(scheme.Trough)
+}
+
+// sewnWords say which edges a plan's folds are sewn to.
+func sewnWords(p pleat.Plan) string {
+	crests, troughs := sewnFolds(p.Marks, func(m pleat.Mark) (scheme.Fold, scheme.Edge) { return m.Fold, m.Edge })
+	switch {
+	case crests != scheme.EdgeNone && troughs != scheme.EdgeNone:
+		return "top and bottom edge"
+	case crests == scheme.EdgeBottom || troughs == scheme.EdgeBottom:
+		return "bottom edge only"
+	}
+	return "top edge only"
+}
+
+// isSingle reports whether one edge only is sewn.
+func isSingle(p pleat.Plan) bool { return sewnWords(p) != "top and bottom edge" }
+
+// otherWords say what the twin is sewn to.
+func (p *Page) otherWords() string {
+	switch {
+	case isSingle(p.ruff.Plan):
+		return "top and bottom edge"
+	default:
+		return "top edge only"
+	}
+}
+
+// compares makes the twin of the ruff at hand, if it is wanted and not there.
+func (p *Page) compares() {
+	t := &p.twin
+	if !t.open || t.ruff.Plan.Panels > 0 || t.why != "" {
+		return
+	}
+	s := otherway(p.scheme)
+	r, err := sim.Draw(s)
+	if err != nil {
+		t.why, t.done, t.asked = err.Error(), true, true
+		return
+	}
+	t.scheme, t.ruff = s, r
+}
+
+// twinRow is one measure of both ruffs.
+type twinRow struct{ label, here, there, differ string }
+
+// twinRows compares what both ruffs measure.
+func (p *Page) twinRows() []twinRow {
+	a, b := p.ruff.Solved, p.twin.ruff.Solved
+	if a == nil || b == nil {
+		return nil
+	}
+	var rows []twinRow
+	add := func(label string, has bool, x, y float64, form func(float64) string) {
+		if !has {
+			return
+		}
+		d := "+" + form(y-x)
+		switch {
+		case form(x) == form(y):
+			d = "same"
+		case y < x:
+			d = "−" + form(x-y)
+		}
+		rows = append(rows, twinRow{label, form(x), form(y), d})
+	}
+	m, n := a.Ruff, b.Ruff
+	degrees := func(x float64) string { return fmt.Sprintf("%.1f°", x+0) }
+	tangents := m.TangentsDone && n.TangentsDone
+	add("Height at the outer edge", true, m.HeightOuter_mm, n.HeightOuter_mm, p.about)
+	add("Moves when the wearer bows 60°", m.BowDone && n.BowDone, m.Bow_mm, n.Bow_mm, p.about)
+	add("Droop of the outer edge", true, m.Droop_mm, n.Droop_mm, p.about)
+	add("Slope from neck to outer edge, + up", true, m.Tilt_deg, n.Tilt_deg, degrees)
+	add("Gives up and down for its own weight", tangents && m.VerticalStable && n.VerticalStable, m.Vertical_mm_per_g, n.Vertical_mm_per_g, p.about)
+	add("Gives sideways for its own weight", tangents && m.LateralStable && n.LateralStable && !tucked(p.ruff.Plan) && !tucked(p.twin.ruff.Plan), m.Lateral_mm_per_g, n.Lateral_mm_per_g, p.about)
+	add("Loop’s clear width", true, m.Loop_mm, n.Loop_mm, p.about)
+	add("Outer edge from the neck", true, m.Reach_mm, n.Reach_mm, p.about)
+	add("Strip", true, p.ruff.Plan.Strip_mm, p.twin.ruff.Plan.Strip_mm, p.about)
+	return rows
+}
+
+// twinSentence says what the comparison comes to.
+func (p *Page) twinSentence() string {
+	t := &p.twin
+	a, b := p.ruff.Solved, t.ruff.Solved
+	switch {
+	case t.why != "":
+		return fmt.Sprintf("Sewn at the %s instead, this ruff cannot be solved. %s", p.otherWords(), sentence(t.why))
+	case p.solver.none:
+		return "There is nothing to compare: these sets cannot be solved as they stand."
+	case a == nil || b == nil || !t.done:
+		return fmt.Sprintf("Soon here: this ruff beside the same one sewn at the %s.", p.otherWords())
+	case !a.Converged() || !b.Converged() || !a.Ruff.BowDone || !b.Ruff.BowDone:
+		return "One of the two does not come to rest in the solver: compare them with care."
+	}
+	both, single, where := a.Ruff, b.Ruff, sewnWords(t.ruff.Plan)
+	if isSingle(p.ruff.Plan) {
+		both, single, where = b.Ruff, a.Ruff, sewnWords(p.ruff.Plan)
+	}
+	words := fmt.Sprintf("Sewn at the %s, the outer edge moves by %s when the wearer bows; sewn at top and bottom, by %s.",
+		where, p.about(single.Bow_mm), p.about(both.Bow_mm))
+	if d := single.HeightOuter_mm - both.HeightOuter_mm; math.Abs(d) >= 1 {
+		way := "taller"
+		if d < 0 {
+			way = "lower"
+		}
+		words += fmt.Sprintf(" It also stands %s %s.", p.about(math.Abs(d)), way)
+		words = strings.Replace(words, " It also", fmt.Sprintf(" The %s alone also", strings.TrimSuffix(where, " only")), 1)
+	}
+	return words
+}
+
+// twinNodes are the comparison: a sentence, the table, what can be done.
+func (p *Page) twinNodes() []Node {
+	if !p.twin.open {
+		return nil
+	}
+	out := []Node{el("p", "class=verdict").say(p.twinSentence())}
+	rows := p.twinRows()
+	if p.twin.why != "" || rows == nil {
+		return out
+	}
+	body := el("tbody", "")
+	for _, r := range rows {
+		body.Nodes = append(body.Nodes, el("tr", "", el("th", "scope=row").say(r.label),
+			el("td", "class=figure").say(r.here), el("td", "class=figure").say(r.there), el("td", "class=remark").say(r.differ)))
+	}
+	head := el("thead", "", el("tr", "", el("td", "").say(""), el("th", "scope=col").say(sentenceStart(sewnWords(p.ruff.Plan))+" (as decided)"),
+		el("th", "scope=col").say(sentenceStart(sewnWords(p.twin.ruff.Plan))), el("th", "scope=col").say("Difference")))
+	return append(out,
+		el("table", "class=two", el("caption", "class=hidden").say("The ruff sewn in two ways"), head, body),
+		el("p", "class=acts",
+			el("button", "type=button data-do=twin-show id=twin-show").with("aria-pressed", fmt.Sprint(p.twin.shown)).say("Show the other on the drawing"),
+			el("button", "type=button class=apply data-do=twin-take id=twin-take").say("Sew it at the "+sewnWords(p.twin.ruff.Plan))))
+}
+
+// about writes a length that was solved: to 0.1 mm, in inches to 1/32.
+func (p *Page) about(mm float64) string {
+	step := 0.1
+	if p.units == scheme.Inches {
+		step = 25.4 / 32
+	}
+	return scheme.FormatLength(math.Round(mm/step)*step+0, p.units)
+}
+
+// tucked reports that a tuck is sewn. How tucked sets give sideways does not
+// settle with the mesh and is not told.
+func tucked(p pleat.Plan) bool {
+	crests, troughs := sewnFolds(p.Marks, func(m pleat.Mark) (scheme.Fold, scheme.Edge) { return m.Fold, m.Edge })
+	s := p.Scheme.Pleat
+	return crests != scheme.EdgeNone && s.TuckTop > 0 || troughs != scheme.EdgeNone && s.TuckBottom > 0
+}
+
+// twins carries out a command of the comparison.
+func (p *Page) twins(name string, now_ms float64) []Patch {
+	t := &p.twin
+	switch name {
+	case "twin":
+		t.open = !t.open
+		if !t.open {
+			t.shown, p.dirty = false, true
+		}
+		p.compares()
+		p.saySoon(p.twinSentence())
+	case "twin-show":
+		if t.ruff.Solved == nil {
+			return nil
+		}
+		t.shown, p.dirty = !t.shown, true
+		p.settling.going = false
+		which := sewnWords(p.ruff.Plan)
+		if t.shown {
+			which = sewnWords(t.ruff.Plan)
+		}
+		p.saySoon("On the drawing: sewn at the " + which + ".")
+	case "twin-take":
+		if t.ruff.Plan.Panels == 0 {
+			return nil
+		}
+		to := sewnWords(t.ruff.Plan)
+		t.shown = false
+		if err := p.swap(t.scheme, "sewn at the "+to); err != nil {
+			p.saySoon("This does not fit the rest of the scheme: " + err.Error())
+			return nil
+		}
+		p.saySoon("Sewn at the " + to + ". " + p.news())
+	}
+	return nil
+}
