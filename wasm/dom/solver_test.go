@@ -346,6 +346,21 @@ func TestTwin(t *testing.T) {
 	if a := k.p.Scheme().Pleat.Anchor; a != "both" {
 		t.Errorf("undone: sewn at %s", a)
 	}
+	// From one edge to both the tucks come along that both ask for.
+	k.send(10, page.Do, "demo", "floppy")
+	k.until(func() bool { return strings.Contains(k.Words("twins"), "Strip") && k.state() == "done" })
+	if words := k.Words("twins"); !strings.Contains(words, "Tuck depth, bottom folds") {
+		t.Errorf("the floppy ruff sewn at both edges has no tucks that suit: %s", words)
+	}
+	k.send(10, page.Do, "twin-take", "")
+	if s := k.p.Scheme().Pleat; s.Anchor != "both" || s.TuckTop+s.TuckBottom == 0 {
+		t.Errorf("taken: %+v", s)
+	}
+	for _, f := range k.p.Findings() {
+		if strings.HasPrefix(f.ID, "slack") {
+			t.Errorf("taken, and then: %s", f.Sentence)
+		}
+	}
 }
 
 // TestSettle: the cloth settles from the drawn to the solved shape in a quarter

@@ -9,6 +9,7 @@ import (
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 )
 
 // twin is the same ruff sewn the other way: at the top edge only where both are
@@ -108,11 +109,37 @@ func (p *Page) compares() {
 	}
 	s := otherway(p.scheme)
 	r, err := sim.Draw(s)
+	if err == nil && !isSingle(r.Plan) {
+		s, r, err = suited(s, r)
+	}
 	if err != nil {
 		t.why, t.done, t.asked = err.Error(), true, true
 		return
 	}
 	t.scheme, t.ruff = s, r
+}
+
+// suited gives a scheme that is now sewn at both edges the tucks that the findings
+// offer where the inner edge is too short or too long between the sewn folds; s
+// itself where they offer none. The command compares the same two.
+func suited(s scheme.Scheme, r sim.Ruff) (scheme.Scheme, sim.Ruff, error) {
+	for _, f := range check.Find(r, scheme.Millimetres) {
+		if f.ID != "slack-short" && f.ID != "slack-long" {
+			continue
+		}
+		for _, remedy := range f.Remedies {
+			if slices.ContainsFunc(remedy.Changes, func(c check.Change) bool { return !strings.HasPrefix(c.Key, "pleat.tuck_") }) {
+				continue
+			}
+			s, err := check.Apply(s, remedy)
+			if err != nil {
+				return s, r, err
+			}
+			r, err := sim.Draw(s)
+			return s, r, err
+		}
+	}
+	return s, r, nil
 }
 
 // twinRow is one measure of both ruffs.
@@ -140,6 +167,9 @@ func (p *Page) twinRows() []twinRow {
 	}
 	m, n := a.Ruff, b.Ruff
 	degrees := func(x float64) string { return fmt.Sprintf("%.1f°", x+0) }
+	here, there := p.scheme.Pleat, p.twin.scheme.Pleat
+	add("Tuck depth, top folds", here.TuckTop != there.TuckTop, here.TuckTop, there.TuckTop, p.about)
+	add("Tuck depth, bottom folds", here.TuckBottom != there.TuckBottom, here.TuckBottom, there.TuckBottom, p.about)
 	tangents := m.TangentsDone && n.TangentsDone
 	add("Height at the outer edge", true, m.HeightOuter_mm, n.HeightOuter_mm, p.about)
 	add("Moves when the wearer bows 60°", m.BowDone && n.BowDone, m.Bow_mm, n.Bow_mm, p.about)
