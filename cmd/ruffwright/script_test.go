@@ -9,13 +9,17 @@ import (
 	"image"
 	_ "image/png"
 	"io"
+	"math"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
 	"github.com/rogpeppe/go-internal/testscript"
 
 	"ruffwright/assets"
@@ -74,6 +78,7 @@ func TestScripts(t *testing.T) {
 			"isjson": isJSON,
 			"issvg":  isSVG,
 			"ispng":  isPNG,
+			"ispdf":  isPDF,
 			"fill":   fill,
 			"demos":  everyDemo,
 		},
@@ -199,6 +204,37 @@ func isPNG(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	if share := float64(inked) / float64(size.X*size.Y); share < 0.005 {
 		ts.Fatalf("the picture is blank: %.4f of it is drawn", share)
+	}
+}
+
+// ispdf FILE WIDE HIGH TEXT...: a PDF that pdfcpu reads, every page of that size in
+// mm, every page with a bookmark of its own, each text in some bookmark.
+func isPDF(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 3 {
+		ts.Fatalf("usage: ispdf FILE WIDE HIGH TEXT...")
+	}
+	api.DisableConfigDir()
+	file := strings.NewReader(ts.ReadFile(args[0]))
+	sizes, err := api.PageDims(file, nil)
+	ts.Check(err)
+	for i, size := range sizes {
+		for k, got := range []float64{size.Width, size.Height} {
+			want, err := strconv.ParseFloat(args[1+k], 64)
+			ts.Check(err)
+			if math.Abs(got*25.4/72-want) > 0.05 { // PDF units are written with two decimals
+				ts.Fatalf("page %d is %.2f × %.2f mm, want %s × %s", i+1, size.Width*25.4/72, size.Height*25.4/72, args[1], args[2])
+			}
+		}
+	}
+	marks, err := api.Bookmarks(file, nil)
+	ts.Check(err)
+	if len(marks) != len(sizes) || len(marks) < 9 {
+		ts.Fatalf("%d pages, %d bookmarks", len(sizes), len(marks))
+	}
+	for _, text := range args[3:] {
+		if !slices.ContainsFunc(marks, func(b pdfcpu.Bookmark) bool { return strings.Contains(b.Title, text) }) {
+			ts.Fatalf("no page is called %q", text)
+		}
 	}
 }
 

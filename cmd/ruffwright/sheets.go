@@ -1,0 +1,240 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"time"
+
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/sim/paper"
+)
+
+func sheetsVerb() verb {
+	var from source
+	var p printing
+	var out, pieces string
+	return verb{
+		name: "sheets", args: "[SCHEME]", most: 1,
+		does: "prints all that the work table needs, as one PDF in true size",
+		help: `
+Makes the sheets of a scheme as one PDF: a square to measure first, the record
+with pictures, figures and findings, what to buy and how to cut, the order of
+work, every mark as a table and as a tape in true size, the band's pattern, the
+cards for swatches, for starching and setting, and for wearing.
+
+The ruff is solved first, and how stiff its starch must be; where it cannot be
+solved the sheets are drawn in closed form and say so, as with --drawn.
+
+Print at 100 % (actual size), measure the square of the first sheet, and if your
+printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
+--printer-high 101.`,
+		flags: func(f *flag.FlagSet) {
+			from.flags(f)
+			p.flags(f)
+			f.StringVar(&out, "out", "", "`file` to write, .pdf; - writes to standard output")
+			f.StringVar(&pieces, "pieces", "", "`folder` for every piece as an SVG in true size, for a plotter or a cutting machine")
+			f.Float64Var(&p.printer.Wide_mm, "printer-wide", 0, "width of the first sheet's square as printed, in `mm`, 95 to 105")
+			f.Float64Var(&p.printer.High_mm, "printer-high", 0, "its height as printed, in `mm`, 95 to 105")
+		},
+		run: func(j job, args []string) error {
+			if out == "" && pieces == "" {
+				return usageError{"sheets", "sheets needs --out FILE.pdf, --out - for standard output, or --pieces FOLDER"}
+			}
+			if out != "" && out != "-" && filepath.Ext(out) != ".pdf" && filepath.Ext(out) != ".PDF" {
+				return fmt.Errorf("--out %q: expected a name that ends in .pdf", out)
+			}
+			s, err := from.scheme(j, args)
+			if err != nil {
+				return err
+			}
+			made, err := p.make(j, s)
+			if err != nil {
+				return err
+			}
+			var pdf bytes.Buffer
+			if out != "" {
+				if err := paper.Sheets(made.input, &pdf); err != nil {
+					return err
+				}
+			}
+			var cut []paper.Piece
+			if pieces != "" {
+				if cut, err = paper.Pieces(made.input); err != nil {
+					return err
+				}
+			}
+			if err := j.ctx.Err(); err != nil {
+				return err
+			}
+			if why := made.input.Unsolved; why != "" {
+				fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
+			}
+			if n := made.stops(); n > 0 {
+				fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
+			}
+			if err := writePieces(pieces, cut); err != nil {
+				return err
+			}
+			switch out {
+			case "":
+				return nil
+			case "-":
+				_, err = j.out.Write(pdf.Bytes())
+				return err
+			}
+			return os.WriteFile(out, pdf.Bytes(), 0o644)
+		},
+	}
+}
+
+// counted is a number and its word.
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// writePieces writes each piece into the folder, which is made if need be.
+func writePieces(folder string, cut []paper.Piece) error {
+	if folder == "" {
+		return nil
+	}
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	names := folders{}
+	for _, c := range cut {
+		if err := os.WriteFile(filepath.Join(folder, names.name(c.Name, "piece")+".svg"), c.SVG, 0o644); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// printing is how the sheets of a scheme are made.
+type printing struct {
+	how     solving
+	drawn   bool
+	paper   paperFlag
+	units   unitsFlag
+	date    dateFlag
+	address string
+	printer paper.Printer
+}
+
+func (p *printing) flags(f *flag.FlagSet) {
+	p.how.flags(f)
+	f.BoolVar(&p.drawn, "drawn", false, "leave the cloth unsolved: the sheets at once, in closed form")
+	f.Var(&p.paper, "paper", "`paper`: a4 or letter")
+	f.Var(&p.units, "units", "`unit` of the lengths: mm, cm or in")
+	f.Var(&p.date, "date", "`day` to print on the sheets, as 2026-05-04; today if not given")
+	f.StringVar(&p.address, "address", "", "`address` of your page with the # at its end, put before the scheme's code in the QR square")
+}
+
+// onPaper is a scheme on its way to paper.
+type onPaper struct {
+	input paper.Input
+	need  sim.Needed // where it was solved
+}
+
+// make solves the scheme, unless it is to be drawn alone, finds what will be seen
+// and what starch it needs, and lays out its pattern.
+func (p *printing) make(j job, s scheme.Scheme) (onPaper, error) {
+	seen, err := checking{p.how, p.drawn, false, p.units.Units}.look(j, s)
+	if err != nil {
+		return onPaper{}, err
+	}
+	cut, err := pattern.New(seen.ruff.Plan)
+	if err != nil {
+		return onPaper{}, err
+	}
+	made := onPaper{input: paper.Input{
+		Ruff: seen.ruff, Findings: seen.found, Pattern: cut, Units: p.units.Units, Paper: p.paper.Paper,
+		Date: p.date.day(), Printer: p.printer, Address: p.address,
+	}}
+	if seen.unsolved != "" {
+		made.input.Unsolved = "what the findings say of these sets tells why."
+		return made, nil
+	}
+	if seen.ruff.Solved == nil {
+		return made, nil
+	}
+	line := newProgress(j, p.how.tell)
+	defer line.done()
+	made.need, err = sim.Need(j.ctx, s, p.how.grid.grid(), check.Limits(), func(bend_mm float64, _ bool) {
+		line.tell("starch: a bending length of %.0f mm", bend_mm)
+	})
+	switch n := made.need; {
+	case errors.Is(err, sim.ErrDesign):
+		made.input.Need = &paper.Need{Reason: "how stiff it must be cannot be solved for these sets."}
+	case err != nil:
+		return onPaper{}, err
+	case n.Found:
+		made.input.Need = &paper.Need{Bend_mm: n.Bend_mm, Overhang_mm: n.Overhang_mm, Droop_mm: n.Droop_mm, Bow_mm: n.Bow_mm}
+	default:
+		made.input.Need = &paper.Need{Reason: n.Reason}
+	}
+	return made, nil
+}
+
+// stops is how many findings say: do not sew this.
+func (p onPaper) stops() int { return p.found(check.Stop) }
+
+func (p onPaper) found(as check.Severity) int {
+	n := 0
+	for _, f := range p.input.Findings {
+		if f.Severity == as && !f.Pending {
+			n++
+		}
+	}
+	return n
+}
+
+// paperFlag is what the printer is fed with.
+type paperFlag struct{ paper.Paper }
+
+func (p *paperFlag) Set(text string) error {
+	chosen, err := paper.ParsePaper(text)
+	if err != nil {
+		return errors.New("allowed: a4, letter")
+	}
+	p.Paper = chosen
+	return nil
+}
+
+// dateFlag is a day; today where none is given.
+type dateFlag struct{ given time.Time }
+
+const dayForm = "2006-01-02"
+
+func (d *dateFlag) String() string {
+	if d == nil || d.given.IsZero() {
+		return ""
+	}
+	return d.given.Format(dayForm)
+}
+
+func (d *dateFlag) Set(text string) error {
+	day, err := time.Parse(dayForm, text)
+	if err != nil || day.Year() < 1900 {
+		return errors.New("allowed: a day from 1900 on, as 2026-05-04")
+	}
+	d.given = day
+	return nil
+}
+
+func (d *dateFlag) day() time.Time {
+	if d.given.IsZero() {
+		now := time.Now()
+		return time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, time.UTC)
+	}
+	return d.given
+}
