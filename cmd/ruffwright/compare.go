@@ -20,13 +20,13 @@ func compareVerb() verb {
 	var topOnly, asJSON bool
 	var units unitsFlag
 	return verb{
-		name: "compare", args: "[SCHEME] [OTHER]", most: 2,
+		name: "compare", args: "[A] [B]", most: 2,
 		does: "solves two schemes, and shows how they differ",
 		help: `
 Solves two schemes and shows side by side what differs: what was decided, what
-is measured, what check finds; and says in one sentence what it comes to. OTHER
-is a scheme as well, or the first with changes, or (the first comparison that
-everybody needs) the first sewn in two ways:
+is measured, what check finds; and says in one sentence what it comes to. A and B
+are schemes; without B it is A with changes, or (the first comparison that
+everybody needs) A sewn in two ways:
 
   ruffwright compare sound wide
   ruffwright compare sound --change ruff.sets=44

@@ -22,7 +22,7 @@ type verb struct {
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), shareVerb(), schemaVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {
@@ -55,7 +55,8 @@ says what will go wrong with it, and what to change.
 		fmt.Fprintf(j.out, "  %-15s %s\n", strings.TrimSpace(v.name+" "+v.args), v.does)
 	}
 	fmt.Fprint(j.out, "  help VERB       how to use one of them\n\n"+schemeHelp+`
-Exit codes: 0 well, 1 check found something that stops, 2 bad input or a failure.
+Exit codes: 0 well, 1 the answer is no (check: something stops; help VERB says what
+else), 2 bad input or a failure.
 `)
 	return nil
 }
@@ -82,7 +83,7 @@ func (v verb) usage(out io.Writer) {
 		}
 		fmt.Fprintf(out, "  %s\n%s", strings.TrimSpace("--"+f.Name+" "+value), wrapped(text, 78, "      "))
 	})
-	if strings.HasPrefix(v.args, "[SCHEME]") {
+	if strings.HasPrefix(v.args, "[SCHEME]") || v.args == "[A] [B]" {
 		fmt.Fprint(out, "\n"+schemeHelp)
 	}
 }

@@ -16,6 +16,10 @@ func TestCancelStops(t *testing.T) {
 		"fit default --grid finest",
 		"need default --grid finest --bow 0.01",
 		"compare sound tall --grid finest",
+		"verify --slow",
+		"robust --ruffs 0",
+		"robust --cells 0",
+		"robust --cells 0 --ruffs 0 --tucked 50",
 		"check default --grid finest --set wearer.ratio=1.3",
 	} {
 		ctx, cancel := context.WithTimeout(t.Context(), 50*time.Millisecond)

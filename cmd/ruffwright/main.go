@@ -17,7 +17,7 @@ import (
 // What the command answers to the shell.
 const (
 	exitWell  = 0 // done; check: nothing that stops
-	exitStops = 1 // check: something stops
+	exitStops = 1 // the answer is no: something stops, or there is none
 	exitBad   = 2 // bad input, or the work could not be done
 )
 
@@ -36,8 +36,9 @@ type job struct {
 	env      func(string) string
 }
 
-// errStops says that check found something that stops. It is an answer, and
-// prints nothing of its own.
+// errStops says that the answer, which is printed already, is no: check found
+// something that stops, the cloth did not come to rest, no panel or starch was
+// found, a known problem is outside what is allowed. It prints nothing of its own.
 var errStops = errors.New("something stops")
 
 // usageError is a command line that cannot be understood.

@@ -1,0 +1,262 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strings"
+	"time"
+
+	"ruffwright/sim"
+	"ruffwright/sim/cell"
+)
+
+// What robust demands: this share of what is not refused beforehand must come to
+// rest, and none may take longer than a minute (a whole ruff: ten), many times
+// what the slowest took: longer is a hang.
+const (
+	robustShare = 0.995
+	cellMost    = time.Minute
+	ruffMost    = 10 * time.Minute
+)
+
+func robustVerb() verb {
+	cells, ruffs, tucked := 2000, 50, 0
+	var seed uint64
+	var how solving
+	var asJSON bool
+	return verb{
+		name: "robust",
+		does: "tries the solver on random schemes (for those who change it)",
+		help: `
+Draws half sets and whole ruffs at random over the ranges of all fields, possible
+or not, and solves them. Counted: what is refused beforehand, what is solved, what
+comes to rest, the most steps, panics and numbers that are not finite. The same
+seed draws the same. The whole takes some minutes; a sample of it is in the tests.
+--tucked N also solves starched, tucked half sets on two meshes and from four
+starts.
+
+Exit code 0: no fault, no half set over a minute, no ruff over ten, and 99.5 % of
+what was not refused came to rest. 1: not so.`,
+		flags: func(f *flag.FlagSet) {
+			how.flags(f)
+			f.IntVar(&cells, "cells", cells, "how many half sets, a `number` of 0 to 1000000")
+			f.IntVar(&ruffs, "ruffs", ruffs, "how many whole ruffs, a `number` of 0 to 1000000")
+			f.IntVar(&tucked, "tucked", tucked, "how many starched, tucked half sets, a `number` of 0 to 1000000")
+			f.Uint64Var(&seed, "seed", 1, "the first `seed`")
+			f.BoolVar(&asJSON, "json", false, "print the counts as JSON; ruffwright schema describes the keys")
+		},
+		prints: robustness{},
+		keys: slices.Concat([]key{
+			{"sound", truth, "", "no fault, nothing too slow, enough came to rest; the exit code is 1 where not"},
+			{"seed", "number", "", "the first seed"},
+			{"mesh", "text", "", "cells along the strip × from neck to outer edge, of a half set"},
+		}, triedKeys("cells", "half sets"), triedKeys("ruffs", "whole ruffs"), []key{
+			{"tucked.tried", "number", "", "starched, tucked half sets solved"},
+			{"tucked.refused", "number", "", "refused beforehand"},
+			{"tucked.unconverged", "number", "", "did not come to rest on one of two meshes"},
+			{"tucked.sinking", "number", "", "whose outer edge drops by more than 10 mm"},
+			{"tucked.moved", "number", "", "whose outer heights differ by more than 1 mm between the fine and the finest mesh"},
+			{"tucked.moved_sinking", "number", "", "those of them that sink"},
+			{"tucked.largest_move_mm", "number", "mm", "the largest such difference"},
+			{"tucked.over_40", "number", "", "that took more than 40 factorisations, cold"},
+			{"tucked.most_iterations", "number", "", "most factorisations of one"},
+			{"tucked.apart", "number", "", "whose outer heights differ by more than 0.5 mm between four starts"},
+			{"tucked.largest_spread_mm", "number", "mm", "the largest such difference"},
+		}),
+		run: func(j job, _ []string) error {
+			for _, n := range []struct {
+				name  string
+				value int
+			}{{"cells", cells}, {"ruffs", ruffs}, {"tucked", tucked}} {
+				if n.value < 0 || n.value > 1e6 {
+					return fmt.Errorf("--%s %d: expected 0 to 1000000", n.name, n.value)
+				}
+			}
+			p := newProgress(j, how.tell)
+			r := robustness{Seed: seed, Mesh: how.grid.String()}
+			r.Cells = triedCells(j, p, how, seed, cells)
+			r.Ruffs = triedRuffs(j, p, how, seed, ruffs)
+			err := r.Tucked.try(j, p, seed, tucked)
+			p.done()
+			if j.ctx.Err() != nil {
+				return j.ctx.Err()
+			}
+			if err != nil {
+				return err
+			}
+			r.Sound = r.Cells.sound(cellMost) && r.Ruffs.sound(ruffMost)
+			if asJSON {
+				err = printJSON(j.out, r)
+			} else {
+				err = r.print(j.out)
+			}
+			if err == nil && !r.Sound {
+				return errStops
+			}
+			return err
+		},
+	}
+}
+
+// robustness is what robust says.
+type robustness struct {
+	Sound  bool        `json:"sound"`
+	Seed   uint64      `json:"seed"`
+	Mesh   string      `json:"mesh"`
+	Cells  tried       `json:"cells"`
+	Ruffs  tried       `json:"ruffs"`
+	Tucked triedTucked `json:"tucked"`
+}
+
+// tried is what became of random half sets or ruffs.
+type tried struct {
+	Tried       int      `json:"tried"`
+	Refused     int      `json:"refused"`
+	Solved      int      `json:"solved"`
+	Converged   int      `json:"converged"`
+	Faults      int      `json:"faults"`
+	HalfSets    int      `json:"half_sets"`
+	Most        int      `json:"most_iterations"`
+	Slowest_s   float64  `json:"slowest_s"`
+	Unconverged []uint64 `json:"unconverged"`
+	Faulty      []string `json:"faulty"`
+}
+
+func triedKeys(under, what string) []key {
+	return []key{
+		{under + ".tried", "number", "", what + " drawn"},
+		{under + ".refused", "number", "", "refused before any solve: by validation, the plan, or the half set's geometry"},
+		{under + ".solved", "number", "", "solved"},
+		{under + ".converged", "number", "", "of which came to rest"},
+		{under + ".faults", "number", "", "panics, and numbers that are not finite"},
+		{under + ".half_sets", "number", "", "distinct half sets solved"},
+		{under + ".most_iterations", "number", "", "most factorisations of one half set"},
+		{under + ".slowest_s", "number", "s", "longest time that one took"},
+		{under + ".unconverged", "list", "", "seeds of those that did not come to rest"},
+		{under + ".faulty", "list", "", "seeds of the faults, and what they are"},
+	}
+}
+
+// sound says whether no fault was met, nothing took longer than most, and enough
+// came to rest.
+func (t tried) sound(most time.Duration) bool {
+	return t.Faults == 0 && t.Slowest_s <= most.Seconds() && float64(t.Converged) >= robustShare*float64(t.Solved)
+}
+
+func triedCells(j job, p *progress, how solving, seed uint64, n int) tried {
+	t := tried{Unconverged: []uint64{}, Faulty: []string{}}
+	began := time.Now()
+	set := cell.Settings{Grid: how.grid.grid()}
+	y := cell.Robustness(j.ctx, seed, n, set, func(q cell.Trial) {
+		t.Slowest_s = math.Max(t.Slowest_s, time.Since(began).Seconds())
+		began = time.Now()
+		if q.Fault != "" {
+			t.Faulty = append(t.Faulty, fmt.Sprintf("%d: %s", q.Seed, q.Fault))
+		}
+		t.Tried++
+		p.tell("half set %d of %d", t.Tried, n)
+	})
+	t.Refused, t.Solved, t.Converged, t.Faults = y.Refused, y.Solved, y.Converged, y.Faults
+	t.HalfSets, t.Most = y.Solved, y.Most
+	t.Unconverged = append(t.Unconverged, y.Unconverged...)
+	return t
+}
+
+func triedRuffs(j job, p *progress, how solving, seed uint64, n int) tried {
+	t := tried{Unconverged: []uint64{}, Faulty: []string{}}
+	began := time.Now()
+	y := sim.Robustness(j.ctx, seed, n, sim.Options{Grid: how.grid.grid()}, func(done int) {
+		t.Slowest_s = math.Max(t.Slowest_s, time.Since(began).Seconds())
+		began = time.Now()
+		p.tell("ruff %d of %d", done, n)
+	})
+	t.Tried, t.Refused, t.Solved, t.Converged, t.Faults = y.Schemes, y.Refused, y.Solved, y.Converged, y.Faults
+	t.HalfSets, t.Most = y.HalfSets, y.Most
+	t.Unconverged = append(t.Unconverged, y.Unconverged...)
+	t.Faulty = append(t.Faulty, y.Faulty...)
+	return t
+}
+
+// triedTucked is what mesh and start do to starched, tucked half sets.
+type triedTucked struct {
+	Tried            int     `json:"tried"`
+	Refused          int     `json:"refused"`
+	Unconverged      int     `json:"unconverged"`
+	Sinking          int     `json:"sinking"`
+	Moved            int     `json:"moved"`
+	MovedSinking     int     `json:"moved_sinking"`
+	LargestMove_mm   float64 `json:"largest_move_mm"`
+	Over40           int     `json:"over_40"`
+	Most             int     `json:"most_iterations"`
+	Apart            int     `json:"apart"`
+	LargestSpread_mm float64 `json:"largest_spread_mm"`
+}
+
+// try solves them one by one, so that ctrl-C and progress come through.
+func (t *triedTucked) try(j job, p *progress, seed uint64, n int) error {
+	for k := range n {
+		y, err := cell.Tucked(j.ctx, seed+uint64(k), 1)
+		if err != nil {
+			return err
+		}
+		t.Tried += y.Designs
+		t.Refused += y.Refused
+		t.Unconverged += y.Unconverged
+		t.Sinking += y.Sinking
+		t.Moved += y.Moved
+		t.MovedSinking += y.MovedSinking
+		t.LargestMove_mm = math.Max(t.LargestMove_mm, y.LargestMove_mm)
+		t.Over40 += y.Over40
+		t.Most = max(t.Most, y.Most)
+		t.Apart += y.Apart
+		t.LargestSpread_mm = math.Max(t.LargestSpread_mm, y.LargestSpread_mm)
+		p.tell("tucked half set %d of %d", k+1, n)
+	}
+	return nil
+}
+
+func (r robustness) print(out io.Writer) error {
+	var b strings.Builder
+	rows := [][]string{{"", "half sets", "whole ruffs"}}
+	c, w := r.Cells, r.Ruffs
+	share := func(of, all int) string {
+		if all == 0 {
+			return fmt.Sprint(of)
+		}
+		return fmt.Sprintf("%d (%.1f %%)", of, 100*float64(of)/float64(all))
+	}
+	row := func(label string, say func(t tried) string) { rows = append(rows, []string{label, say(c), say(w)}) }
+	row("drawn", func(t tried) string { return fmt.Sprint(t.Tried) })
+	row("refused beforehand", func(t tried) string { return share(t.Refused, t.Tried) })
+	row("solved", func(t tried) string { return share(t.Solved, t.Tried) })
+	row("came to rest, of those", func(t tried) string { return share(t.Converged, t.Solved) })
+	row("panics, or not finite", func(t tried) string { return fmt.Sprint(t.Faults) })
+	row("distinct half sets", func(t tried) string { return fmt.Sprint(t.HalfSets) })
+	row("most steps of one", func(t tried) string { return fmt.Sprint(t.Most) })
+	row("slowest", func(t tried) string { return fmt.Sprintf("%.1f s", t.Slowest_s) })
+	table(&b, rows)
+	for _, t := range []tried{c, w} {
+		if len(t.Unconverged) > 0 {
+			b.WriteString(wrapped("Not at rest, seeds: "+strings.Trim(fmt.Sprint(t.Unconverged), "[]"), 80, ""))
+		}
+		for _, f := range t.Faulty {
+			fmt.Fprintf(&b, "Fault, seed %s\n", f)
+		}
+	}
+	if t := r.Tucked; t.Tried+t.Refused > 0 {
+		fmt.Fprintf(&b, "\nStarched, tucked: %d solved, %d refused, %d not at rest, %d sink.\n", t.Tried, t.Refused, t.Unconverged, t.Sinking)
+		fmt.Fprintf(&b, "From the fine to the finest mesh %s move by more than 1 mm (%d of them sink), at most %.2f mm.\n", share(t.Moved, t.Tried), t.MovedSinking, t.LargestMove_mm)
+		fmt.Fprintf(&b, "Over 40 steps, cold: %s, at most %d. Four starts differ by more than 0.5 mm: %s, at most %.2f mm.\n",
+			share(t.Over40, t.Tried), t.Most, share(t.Apart, t.Tried), t.LargestSpread_mm)
+	}
+	answer := "Sound"
+	if !r.Sound {
+		answer = "Not sound"
+	}
+	fmt.Fprintf(&b, "\n%s. Seeds from %d on, mesh %s.\n", answer, r.Seed, r.Mesh)
+	_, err := io.WriteString(out, b.String())
+	return err
+}
