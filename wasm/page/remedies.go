@@ -62,12 +62,11 @@ func (p *Page) outcome(f check.Finding, i int) string {
 		return "tried, and not told: " + t.Why
 	}
 	words := "tried: " + t.Tried
-	if t.Then != 0 && f.Unit != "" && t.Tried != check.Swaps {
-		then := fmt.Sprintf("%.3g %s", t.Then, f.Unit)
-		if f.Unit == "mm" {
-			then = p.about(t.Then)
-		}
-		words += ", then " + then
+	if t.Tried == check.Fails {
+		words += " remove it"
+	}
+	if t.Then != 0 && f.Unit == "mm" && t.Tried != check.Swaps { // other units say little by themselves
+		words += " (then " + p.about(t.Then) + ")"
 	}
 	if len(t.Brings) > 0 {
 		var titles []string

@@ -24,6 +24,7 @@ type Bench struct {
 	stop   context.CancelFunc
 	wake   chan struct{}
 	warm   store
+	whole  whole         // the newest ruff of which everything is known
 	pulse  time.Duration // between two progress messages
 	breath time.Duration // between two yields
 }
@@ -104,7 +105,7 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 	j := &job{b: b, ctx: ctx, r: r, began: time.Now()}
 	defer func() {
 		if why := recover(); why != nil {
-			b.warm = store{} // what it left behind is not to be trusted
+			b.warm, b.whole = store{}, whole{} // what it left behind is not to be trusted
 			j.fail(wire.Fault, fmt.Sprint(why))
 		}
 	}()

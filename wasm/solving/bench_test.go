@@ -355,6 +355,20 @@ func TestTries(t *testing.T) {
 	}
 }
 
+// TestLight: every demo, solved, makes the same findings without what light
+// leaves out.
+func TestLight(t *testing.T) {
+	for _, name := range assets.Demos() {
+		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{Grid: cell.Coarse})
+		if err != nil {
+			continue // no mechanics, nothing to leave out
+		}
+		if a, b := told(r), told(light(r)); a != b {
+			t.Errorf("%s: findings\n%s\nwithout surfaces\n%s", name, a, b)
+		}
+	}
+}
+
 // TestRemediesOfMechanics: the floppy ruff is found so once it is solved, and
 // sewing the other edge as well is tried and removes it.
 func TestRemediesOfMechanics(t *testing.T) {

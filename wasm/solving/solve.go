@@ -96,6 +96,9 @@ func (j *job) solve() {
 		more = more[1:]
 		tell(more)
 	}
+	if !j.r.Coarse && j.r.Skip == (wire.Skip{}) {
+		j.b.whole = whole{j.r.Scheme, light(r)}
+	}
 }
 
 // progress passes on how far a solve is.

@@ -45,3 +45,9 @@ func alike(a, b cell.Design) bool {
 	return a.Anchor == b.Anchor && a.Sewn == b.Sewn && a.Panel_mm == b.Panel_mm &&
 		a.TuckTop_mm == b.TuckTop_mm && a.TuckBottom_mm == b.TuckBottom_mm && a.LineGap_mm == b.LineGap_mm
 }
+
+// whole is a ruff solved finely with nothing left out.
+type whole struct {
+	scheme string // as written in the request
+	ruff   sim.Ruff
+}

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"time"
 
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -20,11 +21,16 @@ func (j *job) try() {
 		j.refuse(err)
 		return
 	}
-	r, err := j.solved(s)
-	if err != nil {
-		j.refuse(err)
-		return
+	// The ruff at hand was most often solved just now, and one change may be the
+	// remedy of several findings.
+	r := j.b.whole.ruff
+	if j.b.whole.scheme != j.r.Scheme || j.r.Coarse || j.r.Skip != (wire.Skip{}) {
+		if r, err = j.solved(s); err != nil {
+			j.refuse(err)
+			return
+		}
 	}
+	changed := map[string]sim.Ruff{} // by scheme
 	before := check.Find(r, scheme.Millimetres)
 	for i, t := range j.r.Tries {
 		j.at(wire.Progress{Phase: "trying remedies", Cell: i, Cells: len(j.r.Tries)})
@@ -36,10 +42,20 @@ func (j *job) try() {
 		if at < 0 {
 			tried.Why = "this is not found any more"
 		} else {
-			var after sim.Ruff
-			solve := func(_ context.Context, s scheme.Scheme) (r sim.Ruff, err error) {
-				after, err = j.solved(s)
-				return after, err
+			var with sim.Ruff
+			solve := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) {
+				key := wire.Written(s)
+				known, ok := changed[key]
+				if !ok {
+					if known, err = j.solved(s); err != nil {
+						return known, err
+					}
+					if len(changed) < mostChanged {
+						changed[key] = light(known)
+					}
+				}
+				with = known
+				return known, nil
 			}
 			tried.Tried, tried.Then, err = check.Try(j.ctx, r, before[at], check.Remedy{Changes: t.Changes}, solve)
 			if j.ctx.Err() != nil {
@@ -49,11 +65,32 @@ func (j *job) try() {
 				tried.Why = err.Error()
 			}
 			if tried.Tried == check.Swaps {
-				tried.Brings = stops(after, before)
+				tried.Brings = stops(with, before)
 			}
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
 	}
+}
+
+// mostChanged bounds the ruffs that a try remembers: 6 MB each at worst.
+const mostChanged = 8
+
+// light is a ruff without what no finding reads: half sets, and all surfaces but
+// the one at rest.
+func light(r sim.Ruff) sim.Ruff {
+	r.Folded.Shape.Panels = nil
+	if r.Solved != nil {
+		s := *r.Solved
+		s.Cells = nil
+		if s.Bowed != nil {
+			s.Bowed = &pleat.Shape{}
+		}
+		if s.Other != nil {
+			s.Other = &pleat.Shape{}
+		}
+		r.Solved = &s
+	}
+	return r
 }
 
 // stops are the ids of what stops r and did not stop before.
