@@ -22,7 +22,7 @@ type verb struct {
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), batchVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {
