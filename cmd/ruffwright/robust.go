@@ -36,7 +36,7 @@ or not, and solves them. Counted: what is refused beforehand, what is solved, wh
 comes to rest, the most steps, panics and numbers that are not finite. The same
 seed draws the same. The whole takes some minutes; a sample of it is in the tests.
 --tucked N also solves starched, tucked half sets on two meshes and from four
-starts.
+starts; those are counted, and no part of the answer.
 
 Exit code 0: no fault, no half set over a minute, no ruff over ten, and 99.5 % of
 what was not refused came to rest. 1: not so.`,
