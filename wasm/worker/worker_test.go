@@ -23,7 +23,7 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// built is the program as the site builds it, once for all tests.
+// built is the program, once for all tests.
 var built = sync.OnceValues(func() (string, error) {
 	dir, err := os.MkdirTemp("", "ruffwright-worker-")
 	if err != nil {
