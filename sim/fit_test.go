@@ -95,6 +95,17 @@ func TestNeed(t *testing.T) {
 	if d := n.Overhang_mm/2/n.Bend_mm - 1; math.Abs(d) > 0.002 {
 		t.Errorf("overhang %.2f mm for a bending length of %.2f mm", n.Overhang_mm, n.Bend_mm)
 	}
+	if n.Doubt != "" {
+		t.Errorf("doubts %g mm: %s", n.Bend_mm, n.Doubt)
+	}
+	// Untucked at one edge the starch asked for is beyond what starch does.
+	n, err = Need(context.Background(), demo(t, "floppy"), cell.Coarse, Limits{Bow_mm: 2}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if n.Found && (n.Bend_mm > usual_mm) != (n.Doubt != "") {
+		t.Errorf("%g mm and the doubt %q", n.Bend_mm, n.Doubt)
+	}
 	// Untucked at one edge no starch brings the bow below 2 mm, and it says so.
 	s = demo(t, "floppy")
 	n, err = Need(context.Background(), s, cell.Coarse, Limits{Bow_mm: 0.2}, nil)

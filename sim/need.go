@@ -24,6 +24,7 @@ type Needed struct {
 	Reason      string  `json:"reason,omitempty"` // why no stiffness was found
 	Bend_mm     float64 `json:"starch_bend_mm"`   // least bending length of the starched swatch; 0: no starch needed
 	Overhang_mm float64 `json:"overhang_mm"`      // of that swatch at 41.5°
+	Doubt       string  `json:"doubt,omitempty"`  // why the answer may not be reached with starch
 	Governs     string  `json:"governs"`          // the limit that asks for it: droop, bow or lean
 	Solves      int     `json:"solves"`
 
@@ -41,6 +42,9 @@ const (
 	needStep     = 1.25 // the scan's steps in bending length: rigidity × 2
 	needBend_mm  = 0.5  // and what the answer is good to, half a swatch's reading
 	needMostScan = 24
+	// usual_mm is the most that starched cloth is expected to show (40 to 90 mm by
+	// this project's estimate from masses and overhangs, no source).
+	usual_mm = 90
 )
 
 // Need finds the least bending length of the starched cloth (starch.bend) with
@@ -113,6 +117,9 @@ func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, prog
 	done := func(bend float64) (Needed, error) {
 		out.Found, out.Bend_mm = true, bend
 		c := math.Max(bend, own)
+		if bend > usual_mm {
+			out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", usual_mm, bend)
+		}
 		if out.Overhang_mm, err = cloth.Overhang(c, swatchAngle_deg); err != nil {
 			return out, err
 		}

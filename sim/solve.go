@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
@@ -194,7 +195,18 @@ func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
 // one that the geometry's findings explain.
 var ErrDesign = errors.New("these sets cannot be solved")
 
-func name(err error) error { return fmt.Errorf("%w: %w", ErrDesign, err) }
+// name says in the scheme's keys what the half set's check says in its own.
+func name(err error) error { return fmt.Errorf("%w: %s", ErrDesign, keys.Replace(err.Error())) }
+
+var keys = strings.NewReplacer(
+	"cell: ", "", "Panel_mm", "pleat.panel", "Width_mm", "ruff.depth", "Pitch_mm", "pleat.pitch",
+	"Kappa_1pmm", "the neckline's curvature (1/mm)", "BandHeight_mm", "band.height",
+	"TuckTop_mm", "pleat.tuck_top", "TuckBottom_mm", "pleat.tuck_bottom", "LineGap_mm", "pleat.line_gap",
+	"BendU_uNm", "the cloth's rigidity along the strip (µN·m)", "BendV_uNm", "the cloth's rigidity across the strip (µN·m)",
+	"FrozenU_uNm", "the starch's rigidity along the strip (µN·m)", "FrozenV_uNm", "the starch's rigidity across the strip (µN·m)",
+	"Quality", "starch.quality", "Mass_gm2", "cloth.mass", "Thickness_mm", "cloth.thickness",
+	"SupportDrop_mm", "support.drop", "SupportSlope_deg", "support.slope", "Slack", "slack",
+)
 
 // distinct gives the distinct curvatures of the ruff's half sets, ascending, and
 // for every panel which of them is its own. Curvatures that differ by rounding

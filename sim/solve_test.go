@@ -6,6 +6,8 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"runtime"
+	"strings"
 	"testing"
 
 	"ruffwright/geom"
@@ -187,8 +189,13 @@ func TestSolveStopsWhenAsked(t *testing.T) {
 func TestSolveRefusesWhatCannotBeSewn(t *testing.T) {
 	s := scheme.Default()
 	s.Band.Height = 60 // the inner edge does not reach from edge to edge
-	if _, err := Solve(context.Background(), s, Options{}); !errors.Is(err, ErrDesign) {
-		t.Errorf("%v, want ErrDesign", err)
+	_, err := Solve(context.Background(), s, Options{})
+	if !errors.Is(err, ErrDesign) {
+		t.Fatalf("%v, want ErrDesign", err)
+	}
+	// It speaks in the scheme's keys.
+	if e := err.Error(); !strings.Contains(e, "band.height") || strings.Contains(e, "_mm") || strings.Contains(e, "cell") {
+		t.Errorf("%s", e)
 	}
 }
 
@@ -274,5 +281,66 @@ func TestOwnMarksSayWhatIsSewn(t *testing.T) {
 		} else if err == nil && (d.Anchor != c.anchor || d.Sewn != c.sewn) {
 			t.Errorf("%v: anchor %v, sewn %v", c, d.Anchor, d.Sewn)
 		}
+	}
+}
+
+// The totals of a round ruff against the circle's closed forms.
+func TestTotals(t *testing.T) {
+	s := scheme.Default()
+	r, err := Draw(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	y := r.Totals()
+	neck := (s.Wearer.Girth + s.Wearer.Ease) / math.Pi
+	if want := neck + 2*s.Ruff.Depth; math.Abs(y.OuterBreadth_mm-want) > 1e-9*want || math.Abs(y.OuterDepth_mm-want) > 1e-9*want {
+		t.Errorf("outer diameters %g and %g, want %g", y.OuterBreadth_mm, y.OuterDepth_mm, want)
+	}
+	// A strip of the marked length, hemmed and taken up by the band, at the cloth's
+	// mass; the band is folded double.
+	cloth := r.Plan.Scheme.Cloth.Mass * 1e-6
+	if want := cloth * (r.Plan.Strip_mm*(70+2*2+8) + 2*36*430); math.Abs(y.Mass_g-want) > 1e-9*want {
+		t.Errorf("mass %g g, want %g", y.Mass_g, want)
+	}
+	s.Wearer.Ratio = 1.2
+	if r, err = Draw(s); err != nil {
+		t.Fatal(err)
+	}
+	if y := r.Totals(); math.Abs((y.OuterBreadth_mm-140)/(y.OuterDepth_mm-140)-1.2) > 1e-9 {
+		t.Errorf("%+v", y)
+	}
+}
+
+// Solving goes on for hours in a workshop's batch or on a page left open: memory
+// stays flat over 500 solves, warm and cold.
+func TestMemoryStaysFlat(t *testing.T) {
+	if testing.Short() {
+		t.Skip("500 solves")
+	}
+	heap := func() float64 {
+		runtime.GC()
+		runtime.GC()
+		var m runtime.MemStats
+		runtime.ReadMemStats(&m)
+		return float64(m.HeapAlloc)
+	}
+	s := demo(t, "floppy")
+	opt := Options{Grid: cell.Grid{NU: 12, NV: 6}, SkipBow: true, SkipOther: true, SkipTangents: true}
+	var after20 float64
+	for i := range 500 {
+		s.Ruff.Depth = 60 + float64(i%10)
+		r, err := Solve(context.Background(), s, opt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		opt.Warm = r.Solved
+		if i == 19 {
+			after20 = heap()
+		}
+	}
+	if end := heap(); end > 1.05*after20 {
+		t.Errorf("%.2f MB after 20 solves, %.2f MB after 500", after20/1e6, end/1e6)
+	} else {
+		t.Logf("%.2f MB after 20 solves, %.2f MB after 500", after20/1e6, end/1e6)
 	}
 }

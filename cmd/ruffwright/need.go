@@ -59,6 +59,7 @@ read, or cannot be solved.`,
 			{"need.reason", "text", "", "why none was found; else left out"},
 			{"need.starch_bend_mm", "number", "mm", "least bending length of the starched swatch, at the cloth's mass before starch; 0: no starch is needed"},
 			{"need.overhang_mm", "number", "mm", "overhang at 41.5° that shows it"},
+			{"need.doubt", "text", "", "why starch alone may not reach it; else left out"},
 			{"need.governs", "text", "", "the limit that asks for it: droop, bow or lean; empty where none does"},
 			{"need.solves", "number", "", "half sets solved on the way"},
 			{"need.droop_mm", "number", "mm", "droop with that starch; where none was found, with the stiffest tried"},
@@ -174,6 +175,9 @@ func (a needed) print(out io.Writer, u scheme.Units) error {
 		b.WriteString(wrapped(fmt.Sprintf("Starch until a swatch cut along the strip reaches the slope of 41.5° at an overhang of %s: a bending length of %s. It is the %s that asks for it.",
 			roundedLength(n.Overhang_mm, u), roundedLength(n.Bend_mm, u), n.Governs), 80, ""))
 		b.WriteString(wrapped(moves+".", 80, ""))
+		if n.Doubt != "" {
+			b.WriteString(wrapped("But: "+n.Doubt, 80, ""))
+		}
 		b.WriteString(wrapped("That is at the mass before starching; the swatch hangs under its starch as well. Weigh it, and let ruffwright swatch --starched tell.", 80, ""))
 	}
 	if len(a.Changes) > 0 {

@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -42,6 +43,10 @@ did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 			{"converged", truth, "", "every half set came to rest; the exit code is 1 where not"},
 			{"alike", truth, "", "the scheme's own marks were solved as regular sets of their mean panel"},
 			{"limits", "text", "", "what the numbers leave out"},
+			{"totals.strip_mm", "number", "mm", "the strip with its end hems, without joins and spare"},
+			{"totals.mass_g", "number", "g", "what hangs on the neck: strip and band before starch, without seams, thread and closure"},
+			{"totals.outer_breadth_mm", "number", "mm", "over all from left to right"},
+			{"totals.outer_depth_mm", "number", "mm", "over all from front to back"},
 		}, measureKeys("ruff"), []key{
 			{"sets", "list", "", "the measures of every distinct half set, least curved first"},
 		}, measureKeys("sets"), []key{
@@ -78,6 +83,7 @@ type solved struct {
 	Converged bool           `json:"converged"`
 	Alike     bool           `json:"alike"`
 	Limits    string         `json:"limits"`
+	Totals    sim.Totals     `json:"totals"`
 	Ruff      sim.Measures   `json:"ruff"`
 	Sets      []sim.Measures `json:"sets"`
 	Of        []int          `json:"of"`
@@ -86,7 +92,7 @@ type solved struct {
 func solvedAnswer(s scheme.Scheme, r sim.Ruff) solved {
 	return solved{
 		Version: scheme.Version, Name: s.Name, Code: s.Code(),
-		Converged: r.Solved.Converged(), Alike: r.Solved.Alike, Limits: modelLimits(s, r),
+		Converged: r.Solved.Converged(), Alike: r.Solved.Alike, Limits: modelLimits(s, r), Totals: r.Totals(),
 		Ruff: r.Solved.Ruff, Sets: r.Solved.Sets, Of: r.Solved.Of,
 	}
 }
@@ -132,6 +138,8 @@ func (a solved) print(out io.Writer, u scheme.Units, each bool) error {
 	} else {
 		fmt.Fprintf(&b, "%d kinds of half set, by the curvature of the neckline.\n", len(a.Sets))
 	}
+	fmt.Fprintf(&b, "Over all %s wide and %s from front to back; %.0f g hang on the neck before starch.\n",
+		scheme.FormatLength(math.Round(a.Totals.OuterBreadth_mm), u), scheme.FormatLength(math.Round(a.Totals.OuterDepth_mm), u), a.Totals.Mass_g)
 	if !a.Converged {
 		b.WriteString("The cloth did not come to rest: these numbers are of a rough shape.\n")
 	}

@@ -231,7 +231,7 @@ func TestLink(t *testing.T) {
 		if bad != "" {
 			broken.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.querySelector("#notice").textContent = ""; location.hash = %q`, bad)))
 		}
-		broken.await(`document.querySelector("#said").textContent.includes("nothing was changed")`)
+		broken.await(`document.querySelector("#notice").textContent.includes("nothing was changed")`)
 		if sets := eval[string](broken, `document.querySelector("#f-ruff-sets").value`); sets != "40" {
 			t.Errorf("the broken link %.20q gives %s sets", bad, sets)
 		}

@@ -1,8 +1,9 @@
 package page
 
-// voice is the polite live region: at most one message in quiet_ms, the newest
-// wins.
+// voice is the polite live region: at most one message in quiet_ms. A notice
+// is always said; of other messages the newest wins.
 type voice struct {
+	first  string // a notice not said yet
 	next   string
 	spoke  bool
 	at_ms  float64
@@ -20,22 +21,27 @@ func (p *Page) saySoon(words string) {
 	}
 }
 
-// speak says what is next if the last message is old enough, else sets a timer.
+// speak says what is next if the last message is old enough, and sets a timer
+// for what must wait.
 func (p *Page) speak(now_ms float64) []Patch {
 	v := &p.voice
-	switch {
-	case v.next == "":
-		return nil
-	case !v.spoke || now_ms-v.at_ms >= quiet_ms:
-		words := v.next
-		v.next, v.spoke, v.at_ms = "", true, now_ms
-		return p.changes([]Patch{{Op: OpText, ID: "said", Value: words}})
-	case !v.waits:
-		v.waits = true
-		return []Patch{{Op: OpTimer, Name: "voice", MS: quiet_ms - (now_ms - v.at_ms) + 5}}
+	var out []Patch
+	if !v.spoke || now_ms-v.at_ms >= quiet_ms {
+		words := v.first
+		if words == "" {
+			words, v.next = v.next, ""
+		}
+		if words != "" {
+			v.first, v.spoke, v.at_ms = "", true, now_ms
+			out = p.changes([]Patch{{Op: OpText, ID: "said", Value: words}})
+		}
 	}
-	return nil
+	if v.first+v.next != "" && !v.waits {
+		v.waits = true
+		out = append(out, Patch{Op: OpTimer, Name: "voice", MS: quiet_ms - (now_ms - v.at_ms) + 5})
+	}
+	return out
 }
 
 // notice sets the line at the top of the page; "" takes it away.
-func (p *Page) notice(words string) { p.voice.notice = words; p.saySoon(words) }
+func (p *Page) notice(words string) { p.voice.notice, p.voice.first = words, words }
