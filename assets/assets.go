@@ -11,7 +11,7 @@ var demos embed.FS
 // the faults that everybody meets, then other kinds of ruff.
 var gallery = []string{
 	"sound", "floppy", "ends-up", "flaps-up", "short", "uneven",
-	"early", "wide", "tall", "portrait", "cuff",
+	"early", "wide", "tall", "untucked", "portrait", "cuff",
 }
 
 // Demos gives the names of the demo schemes, in the order of the gallery.

@@ -36,7 +36,7 @@ func (p *Page) enter(key, text string, live bool) bool {
 			}
 			delete(p.wrong, key)
 			if changed && p.editing != key {
-				p.remember(step{before, f.Label})
+				p.remember(step{before: before, what: f.Label})
 			}
 			if live && changed {
 				p.editing = key
@@ -118,6 +118,7 @@ func sentence(text string) string {
 
 // remember keeps a step to go back to.
 func (p *Page) remember(s step) {
+	s.lesson = p.learning
 	p.past = append(p.past, s)
 	if len(p.past) > mostSteps {
 		p.past = slices.Delete(p.past, 0, len(p.past)-mostSteps)
@@ -136,12 +137,13 @@ func (p *Page) travel(from, to *[]step, word string) {
 		return
 	}
 	last := (*from)[len(*from)-1]
-	here := p.scheme
+	here := step{p.scheme, last.what, p.learning}
 	if p.take(last.before) != nil {
 		return // it was good before; without it the page stays as it is
 	}
 	*from = (*from)[:len(*from)-1]
-	*to = append(*to, step{here, last.what})
+	*to = append(*to, here)
+	p.learning = last.lesson
 	p.wrong, p.editing = map[string]wrong{}, ""
 	p.saySoon(word + last.what + ". " + p.news())
 }

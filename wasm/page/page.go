@@ -28,7 +28,8 @@ const (
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.
 type Page struct {
-	demos []Demo
+	demos   []Demo
+	lessons []Lesson
 
 	scheme   scheme.Scheme // the last good one
 	ruff     sim.Ruff
@@ -51,8 +52,10 @@ type Page struct {
 	voice voice
 	dirty bool // the picture
 	motion
-	flat bool // the stage cannot draw
-	told bool // the first numbers were marked
+	learning string // the lesson that is open; "" none
+	learned  bool   // and it was told that it is solved
+	flat     bool   // the stage cannot draw
+	told     bool   // the first numbers were marked
 
 	now_ms   float64 // of the last event
 	written  string  // the scheme as the solver is asked for it
@@ -68,6 +71,7 @@ type Page struct {
 type step struct {
 	before scheme.Scheme
 	what   string // in words
+	lesson string // that was open; "" none
 }
 
 // wrong is an entry that cannot be used, and why.
@@ -86,7 +90,7 @@ type Demo struct {
 // New makes the page of the default scheme.
 func New(demos []Demo) (*Page, error) {
 	p := &Page{
-		demos: demos, wrong: map[string]wrong{}, sent: map[string]string{},
+		demos: demos, lessons: Lessons(), wrong: map[string]wrong{}, sent: map[string]string{},
 		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest,
 	}
 	if err := p.take(scheme.Default()); err != nil {
@@ -106,9 +110,17 @@ func (p *Page) take(s scheme.Scheme) error {
 	if err != nil {
 		return err
 	}
-	p.scheme, p.ruff, p.findings = s, r, check.Find(r, p.units)
-	p.written = wire.Written(s)
-	p.forget()
+	written := wire.Written(s)
+	again := written == p.written
+	if again {
+		r.Solved = p.ruff.Solved // the solver is not asked twice for the same
+	}
+	p.scheme, p.ruff, p.findings, p.written = s, r, check.Find(r, p.units), written
+	if again {
+		p.marked()
+	} else {
+		p.forget()
+	}
 	if !slices.ContainsFunc(p.findings, func(f check.Finding) bool { return f.ID == p.hand }) {
 		p.hand = ""
 	}
@@ -169,7 +181,7 @@ func (p *Page) Handle(e Event) []Patch {
 		p.controlMoves(false, e.At_ms)
 		out = p.do(e.Name, e.Value, e.At_ms)
 	case Address:
-		p.open(e.Value)
+		out = p.open(e.Value)
 	case Sized:
 		p.resize(e.Value)
 	case Candle:
@@ -277,6 +289,8 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		return p.poses(Pose(with), now_ms)
 	case "solver":
 		return p.halts(now_ms)
+	case "lesson", "lesson-again", "lesson-next", "lesson-away", "lesson-link":
+		return p.teaches(name, with)
 	case "twin", "twin-show", "twin-take":
 		return p.twins(name, now_ms)
 	case "share":
@@ -302,7 +316,7 @@ func (p *Page) apply(with string) {
 		if err == nil {
 			before := p.scheme
 			if err = p.take(s); err == nil {
-				p.remember(step{before, "“" + f.Remedies[n].Sentence + "”"})
+				p.remember(step{before: before, what: "“" + f.Remedies[n].Sentence + "”"})
 				p.wrong = map[string]wrong{}
 				p.saySoon("Applied. " + p.news())
 				return
@@ -315,32 +329,36 @@ func (p *Page) apply(with string) {
 
 // open reads a share code from the address's fragment. A bad one changes
 // nothing and says so.
-func (p *Page) open(fragment string) {
+func (p *Page) open(fragment string) []Patch {
 	code := strings.TrimPrefix(fragment, "#")
 	if code == "" || strings.HasPrefix(code, "to-") {
-		return // a place in the page
+		return nil // a place in the page
+	}
+	if name, ok := lessonIn(fragment); ok {
+		return p.learn(name)
 	}
 	s, err := scheme.FromCode(code)
 	if err == nil && same(s, p.scheme) {
 		p.notice("")
-		return
+		return nil
 	}
 	if err == nil {
 		err = p.replace(s, "the link")
 	}
 	if err != nil {
 		p.notice("This link holds no scheme that can be read, so nothing was changed. " + sentence(err.Error()))
-		return
+		return nil
 	}
 	p.notice("")
 	p.saySoon("Opened the link. " + p.news())
+	return nil
 }
 
 // replace takes a whole scheme as one step, and looks at it as at first.
 func (p *Page) replace(s scheme.Scheme, what string) error {
 	err := p.swap(s, what)
 	if err == nil {
-		p.camera = home
+		p.camera, p.learning = home, "" // a lesson is about its own ruff
 	}
 	return err
 }
@@ -351,7 +369,7 @@ func (p *Page) swap(s scheme.Scheme, what string) error {
 	if err := p.take(s); err != nil {
 		return err
 	}
-	p.remember(step{before, what})
+	p.remember(step{before: before, what: what})
 	p.wrong, p.editing = map[string]wrong{}, ""
 	return nil
 }

@@ -59,6 +59,7 @@ func (p *Page) show() []Patch {
 		add(OpAttr, "view-"+string(v.view), "aria-pressed", strconv.FormatBool(v.view == p.view))
 	}
 	add(OpText, "view-help", "", p.viewWords().help)
+	all = append(all, p.lessonPatches()...)
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
 		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
 	}

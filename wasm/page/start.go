@@ -61,6 +61,8 @@ func Start() (Started, error) {
 	out := Started{HTML: map[string]string{
 		"form":        HTML(p.form()...),
 		"demos":       HTML(p.demoNodes()...),
+		"course":      HTML(text(p.courseWords())),
+		"lessons":     HTML(p.courseNodes()...),
 		"views":       HTML(p.viewNodes()...),
 		"verdict":     HTML(text(p.verdict())),
 		"findings":    HTML(p.findingNodes()...),

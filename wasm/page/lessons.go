@@ -1,0 +1,164 @@
+package page
+
+import (
+	"fmt"
+	"strings"
+
+	"ruffwright/geom/scheme"
+)
+
+// Words of the lessons.
+const (
+	wordLesson        = "Lesson: "
+	wordLessonOpen    = "Open this lesson"
+	wordLessonHint    = "A hint"
+	wordLessonShows   = "What shows it, and what mends it"
+	wordLessonBroken  = "There is no lesson of this name, so nothing was changed. Lessons are listed at the top of the page."
+	wordLessonOpened  = "Lesson opened: "
+	wordLessonLeft    = "Not yet. %s"
+	wordLessonKeep    = "%s must stay as it was: %s. The lesson asks for another way."
+	wordLessonUnknown = "Not yet: how the cloth of this ruff hangs is not known."
+	wordLessonOff     = "Not yet: a measure that the lesson asks for is still off."
+	wordLessonWaits   = "How the cloth hangs is being solved; then you are told how the lesson stands."
+	wordLessonSolved  = "Solved. "
+	wordLessonClosed  = "The lesson is put away; your ruff stays."
+)
+
+// lessonLink is what a lesson's link begins with, after the '#'.
+const lessonLink = "lesson="
+
+// lesson is the lesson of that name; nil if there is none.
+func (p *Page) lesson(name string) *Lesson {
+	for i := range p.lessons {
+		if p.lessons[i].Name == name {
+			return &p.lessons[i]
+		}
+	}
+	return nil
+}
+
+// teaches carries out a command of the lessons: open one, begin it again, go to
+// the next, put it away, copy its link.
+func (p *Page) teaches(name, with string) []Patch {
+	switch name {
+	case "lesson":
+		return p.learn(with)
+	case "lesson-again":
+		return p.learn(p.learning)
+	case "lesson-next":
+		for i, l := range p.lessons {
+			if l.Name == p.learning {
+				return p.learn(p.lessons[(i+1)%len(p.lessons)].Name)
+			}
+		}
+	case "lesson-link":
+		if p.learning != "" {
+			link := "#" + lessonLink + p.learning
+			return []Patch{{Op: OpAddress, Value: link}, {Op: OpCopy, Value: link}}
+		}
+	case "lesson-away":
+		if p.learning != "" {
+			p.learning = ""
+			p.saySoon(wordLessonClosed)
+			return []Patch{{Op: OpFocus, ID: "to-lessons"}}
+		}
+	}
+	return nil
+}
+
+// learn opens a lesson: its scheme is taken as one step, which undo takes back
+// together with the lesson.
+func (p *Page) learn(name string) []Patch {
+	l := p.lesson(name)
+	if l == nil {
+		p.notice(wordLessonBroken)
+		return nil
+	}
+	if err := p.replace(l.scheme, "“"+l.Title+"”"); err != nil {
+		p.notice(sentence(err.Error()))
+		return nil
+	}
+	p.learning, p.learned = l.Name, false
+	p.notice("")
+	p.saySoon(wordLessonOpened + l.Title + ". " + l.Question)
+	return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: OpFocus, ID: "lesson"}}
+}
+
+// stands is how the open lesson stands, in words; it tells once when it is
+// solved.
+func (p *Page) stands() (standing, string) {
+	l := p.lesson(p.learning)
+	if l == nil {
+		return waiting, ""
+	}
+	s := &p.solver
+	settled := !s.moving && (s.done || s.none || s.halted || s.stand == gone)
+	how, words := l.judge(p.scheme, p.ruff, p.findings, settled, func(mm float64) string { return scheme.FormatLength(mm, p.units) })
+	switch how {
+	case solved:
+		words = wordLessonSolved + l.Answer
+	case waiting:
+		words = wordLessonWaits
+	}
+	if len(p.wrong) > 0 { // the last good ruff is not what is typed
+		how, words = waiting, p.news()
+	}
+	if how == solved && !p.learned {
+		p.saySoon(words)
+	}
+	p.learned = how == solved
+	return how, words
+}
+
+// lessonPatches show the open lesson beside the stage.
+func (p *Page) lessonPatches() []Patch {
+	l := p.lesson(p.learning)
+	if l == nil {
+		return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Value: ""}}
+	}
+	how, words := p.stands()
+	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
+	return []Patch{
+		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true},
+		{Op: OpText, ID: "lesson-title", Value: wordLesson + l.Title},
+		{Op: OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
+		{Op: OpText, ID: "lesson-stands", Value: words},
+		{Op: OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
+	}
+}
+
+// lessonNodes are a lesson's text, question and hint.
+func (p *Page) lessonNodes(l *Lesson) []Node {
+	var out []Node
+	for _, t := range l.Text {
+		out = append(out, el("p", "").say(t))
+	}
+	return append(out,
+		el("p", "class=question").say(l.Question),
+		el("details", "", el("summary", "").say(wordLessonHint), el("p", "").say(l.Hint)))
+}
+
+// courseNodes are all lessons to be read before any program loads: each with a
+// plain link that opens it once the program runs. The link's place in the page
+// is the lesson's own text.
+func (p *Page) courseNodes() []Node {
+	var out []Node
+	for _, l := range p.lessons {
+		body := el("div", "tabindex=-1").with("id", lessonLink+l.Name).withNodes(p.lessonNodes(&l)...).withNodes(
+			el("details", "", el("summary", "").say(wordLessonShows), el("p", "").say(l.Answer)),
+			el("p", "", el("a", "data-do=lesson").with("href", "#"+lessonLink+l.Name).with("data-with", l.Name).
+				with("aria-label", wordLessonOpen+": "+l.Title).say(wordLessonOpen)))
+		out = append(out, el("li", "", el("details", "class=lesson", el("summary", "").say(l.Title), body)))
+	}
+	return out
+}
+
+// course is what the fold of the lessons is called.
+func (p *Page) courseWords() string {
+	return fmt.Sprintf("Lessons: %s ruffs with something wrong", number(len(p.lessons)))
+}
+
+// lessonIn gives the lesson that a fragment names.
+func lessonIn(fragment string) (string, bool) {
+	return strings.CutPrefix(strings.TrimPrefix(fragment, "#"), lessonLink)
+}
