@@ -27,7 +27,7 @@ import (
 
 // patience is how long a test waits for the page. The machine may be busy; a
 // test that passes does not wait for it.
-const patience = 90 * time.Second
+const patience = 2 * time.Minute
 
 // chromium finds the browser, or fails the test: a missing browser is never a
 // pass.
@@ -86,6 +86,18 @@ func TestMain(m *testing.M) {
 
 var profile string
 
+// measuring says that times are wanted from many rounds: RUFFWRIGHT_MEASURE.
+var measuring = os.Getenv("RUFFWRIGHT_MEASURE") != ""
+
+// rounds is how often a test measures: many where times are wanted, few where
+// the measuring alone is tested.
+func rounds(many, few int) int {
+	if measuring {
+		return many
+	}
+	return few
+}
+
 // built is the site, built once for all tests.
 var built = sync.OnceValues(func() (string, error) { return Build(context.Background(), Options{}) })
 
@@ -98,8 +110,32 @@ func siteDir(t *testing.T) string {
 	return dir
 }
 
-// serve serves a site for the length of a test. meddle, where given, may answer
-// in its place.
+// home is the address of the built site, served once for all tests: from one
+// address the browser compiles the programs once.
+var home = sync.OnceValues(func() (string, error) {
+	dir, err := built()
+	if err != nil {
+		return "", err
+	}
+	handler, err := Handler(dir)
+	if err != nil {
+		return "", err
+	}
+	return httptest.NewServer(handler).URL + "/", nil
+})
+
+// site is the address of the built site.
+func site(t *testing.T) string {
+	t.Helper()
+	url, err := home()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return url
+}
+
+// serve serves a site for the length of a test, at an address of its own.
+// meddle, where given, may answer in its place.
 func serve(t *testing.T, dir string, meddle func(http.ResponseWriter, *http.Request) bool) string {
 	t.Helper()
 	handler, err := Handler(dir)
@@ -132,6 +168,7 @@ type screen struct {
 	ratio         float64 // 0 = 1
 	dark, touch   bool
 	still         bool   // reduced motion
+	unsolved      bool   // a browser without workers: what is drawn is the closed form, at once
 	before        string // script that runs before the page's
 }
 
@@ -148,17 +185,13 @@ func open(t *testing.T, url string, s screen) *tab {
 	if err := chromedp.Listen(ctx, b.hear); err != nil {
 		t.Fatal(err)
 	}
-	if s.ratio == 0 {
-		s.ratio = 1
-	}
-	size := []chromedp.EmulateViewportOption{chromedp.EmulateScale(s.ratio)}
-	if s.touch {
-		size = append(size, chromedp.EmulateMobile, chromedp.EmulateTouch)
-	}
-	b.do(chromedp.EmulateViewport(s.width, s.height, size...))
+	b.resize(s)
 	b.media(s.dark, s.still)
 	if _, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
 		t.Fatal(err)
+	}
+	if s.unsolved {
+		s.before = "delete globalThis.Worker; " + s.before
 	}
 	if s.before != "" {
 		if _, err := chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s.before}); err != nil {
@@ -167,6 +200,19 @@ func open(t *testing.T, url string, s screen) *tab {
 	}
 	b.do(chromedp.Navigate(url))
 	return b
+}
+
+// resize gives the page another screen.
+func (b *tab) resize(s screen) {
+	b.t.Helper()
+	if s.ratio == 0 {
+		s.ratio = 1
+	}
+	size := []chromedp.EmulateViewportOption{chromedp.EmulateScale(s.ratio)}
+	if s.touch {
+		size = append(size, chromedp.EmulateMobile, chromedp.EmulateTouch)
+	}
+	b.do(chromedp.EmulateViewport(s.width, s.height, size...))
 }
 
 func (b *tab) media(dark, still bool) {

@@ -132,7 +132,7 @@ func TestMeasure(t *testing.T) {
 		return eval[float64](b, get)
 	}
 	var form, findings, stage, least []float64
-	for range 3 {
+	for range rounds(5, 1) {
 		b := open(t, bare.URL+"/", screen{width: 1280, height: 800})
 		least = append(least, mark(b, "blank-stage"))
 		b.do(chromedp.Navigate("about:blank"))

@@ -26,7 +26,7 @@ const where = `(() => { const e = document.activeElement; return !e || e === doc
 func TestTab(t *testing.T) {
 	for _, s := range []screen{{width: 1280, height: 800}, {width: 390, height: 844}} {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
-			b := open(t, serve(t, siteDir(t), nil), s).ready()
+			b := open(t, site(t), s).ready()
 			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
 			if n := eval[int](b, `[...document.querySelectorAll("*")].filter((e) => e.tabIndex > 0).length`); n > 0 {
 				t.Errorf("%d elements have a positive tabindex", n)
@@ -73,7 +73,7 @@ func TestTab(t *testing.T) {
 // TestGestures turns and enlarges the ruff by mouse, wheel, touch, keys and
 // buttons; Home returns to the very same picture.
 func TestGestures(t *testing.T) {
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
 	b.settle()
 	middle := eval[[]float64](b, `(() => { const r = document.getElementById("stage").getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 	x, y := middle[0], middle[1]
@@ -157,7 +157,7 @@ func TestIdle(t *testing.T) {
 		const draw = WebGL2RenderingContext.prototype[name];
 		WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
 	}`
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800, before: count}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true, before: count}).drawn()
 	b.settle()
 	time.Sleep(time.Second)
 	was := eval[int](b, "drawn")
@@ -177,7 +177,7 @@ func TestIdle(t *testing.T) {
 // stand beside the field, the entry stays to be mended, the ruff is the last
 // good one, and a good entry clears it all.
 func TestBadEntries(t *testing.T) {
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
 	b.settle()
 	// What is planned: what is solved comes and goes with every number that is
 	// good while it is typed.
@@ -217,16 +217,16 @@ func TestBadEntries(t *testing.T) {
 
 // TestLink opens a link, a broken link, and copies one.
 func TestLink(t *testing.T) {
-	home := serve(t, siteDir(t), nil)
-	b := open(t, home, screen{width: 1280, height: 800}).ready()
+	home := site(t)
+	b := open(t, home, screen{width: 1280, height: 800, unsolved: true}).drawn()
 	b.enter("ruff.sets", "48")
 	b.click("#share")
 	b.await(`location.hash.length > 4`)
 	link := eval[string](b, "location.hash")
-	again := open(t, home+link, screen{width: 1280, height: 800}).ready()
+	again := open(t, home+link, screen{width: 1280, height: 800, unsolved: true}).drawn()
 	again.await(`document.querySelector("#f-ruff-sets").value === "48"`)
 	again.clean()
-	broken := open(t, home+link[:len(link)-3], screen{width: 1280, height: 800}).ready()
+	broken := open(t, home+link[:len(link)-3], screen{width: 1280, height: 800, unsolved: true}).drawn()
 	for _, bad := range []string{"", "#%00%ff", "#1." + strings.Repeat("A", 9000), "#<img src=x onerror=alert(1)>"} {
 		if bad != "" {
 			broken.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.querySelector("#notice").textContent = ""; location.hash = %q`, bad)))
@@ -298,13 +298,13 @@ func TestNoWebGL(t *testing.T) {
 		b.await(`document.getElementById("view-above").getAttribute("aria-pressed") === "true"`)
 	}
 	t.Run("never", func(t *testing.T) {
-		b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800,
+		b := open(t, site(t), screen{width: 1280, height: 800,
 			before: `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`})
 		check(t, b)
 		b.picture("no-webgl", false)
 	})
 	t.Run("lost", func(t *testing.T) {
-		b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+		b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
 		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`))
 		check(t, b)
 	})
@@ -313,10 +313,10 @@ func TestNoWebGL(t *testing.T) {
 // TestReflow: at 320 px, and with letters twice as large, nothing scrolls
 // sideways; controls are large enough to hit.
 func TestReflow(t *testing.T) {
-	home := serve(t, siteDir(t), nil)
+	b := open(t, site(t), screen{width: 320, height: 568, touch: true, unsolved: true}).drawn()
+	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
 	for _, s := range []screen{{width: 320, height: 568, touch: true}, {width: 390, height: 844, touch: true}, {width: 1280, height: 800}} {
-		b := open(t, home, s).ready()
-		b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
+		b.resize(s)
 		for _, letters := range []string{"100%", "200%"} {
 			b.do(chromedp.Evaluate[chromedp.Void](`document.documentElement.style.fontSize = "` + letters + `"`))
 			b.settle()
@@ -340,7 +340,7 @@ func TestReflow(t *testing.T) {
 // TestLook reaches every view and, where RUFFWRIGHT_SHOTS names a folder, takes
 // the pictures to look at: day and candle, three widths.
 func TestLook(t *testing.T) {
-	home := serve(t, siteDir(t), nil)
+	home := site(t)
 	screens := []screen{
 		{width: 1280, height: 800, dark: true}, {width: 320, height: 568, touch: true},
 		{width: 1280, height: 800}, {width: 390, height: 844, ratio: 2, touch: true}, {width: 390, height: 844, ratio: 2, touch: true, dark: true},
@@ -368,7 +368,7 @@ func TestLook(t *testing.T) {
 // TestColoursFollow: the stage follows the reader's colours while the page is
 // open: day, candle, and forced colours in black and white.
 func TestColoursFollow(t *testing.T) {
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
 	for _, c := range []struct {
 		scheme, forced string
 		ground         color.Color

@@ -53,7 +53,7 @@ func TestSolved(t *testing.T) {
 	}
 	for _, s := range screens {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
-			b := open(t, serve(t, siteDir(t), nil), s).drawn()
+			b := open(t, site(t), s).drawn()
 			b.await(state + ` === "done"`)
 			b.enter("ruff.sets", "42")
 			b.await(`document.querySelector("#finding-quarters .tried")`)
@@ -101,7 +101,7 @@ func TestSolved(t *testing.T) {
 // sentence and a table; it can be seen, and taken, and undone.
 func TestCompare(t *testing.T) {
 	for _, s := range []screen{{width: 1280, height: 800}, {width: 320, height: 568, touch: true}} {
-		b := open(t, serve(t, siteDir(t), nil), s).ready()
+		b := open(t, site(t), s).ready()
 		b.click("#twin")
 		b.await(`document.querySelector("#twins table")`)
 		b.settle()
@@ -139,7 +139,7 @@ func TestCompare(t *testing.T) {
 // it is left a fine one; a slow solve is stopped by a change and by the button,
 // within 200 ms.
 func TestNewestChangeWins(t *testing.T) {
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 1280, height: 800, before: counted}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 800, before: counted}).ready()
 	was := eval[int](b, "asks.length")
 	b.run(`{ const e = document.querySelector("#f-wearer-girth"); e.focus(); for (const v of ["401", "402", "403"]) { e.value = v; e.dispatchEvent(new Event("input", {bubbles: true})); } }`)
 	coarse := fmt.Sprintf("asks.slice(%d)", was)
@@ -244,7 +244,7 @@ func TestNoSolver(t *testing.T) {
 // TestSettles: the solved shape comes with a short movement, and without one for
 // readers who want none. The timers of its frames are counted.
 func TestSettles(t *testing.T) {
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 700, height: 500, before: `globalThis.frames = 0; {
+	b := open(t, site(t), screen{width: 700, height: 500, before: `globalThis.frames = 0; {
 		const real = setTimeout;
 		globalThis.setTimeout = (f, ms, ...a) => { if (ms === 16) globalThis.frames++; return real(f, ms, ...a); };
 	}`}).ready()
@@ -273,7 +273,7 @@ func TestSolverTimes(t *testing.T) {
 	}`
 	// A small stage without movement, for a machine whose processor draws: it
 	// would have to draw and solve at once.
-	b := open(t, serve(t, siteDir(t), nil), screen{width: 400, height: 380, still: true, before: slow}).ready()
+	b := open(t, site(t), screen{width: 400, height: 380, still: true, before: slow}).ready()
 	b.settle()
 	mark := func(name string) float64 {
 		return eval[float64](b, fmt.Sprintf(`performance.getEntriesByName("ruffwright-%s")[0].startTime`, name))
@@ -319,13 +319,13 @@ func TestSolverTimes(t *testing.T) {
 		}
 		t.Logf("%s: answer %s, told %s, shape %s, everything %s ms", what, line(m.Answer), line(m.Word), line(m.Shape), line(m.All))
 	}
-	tell("starch left at another value, fine", promised[times](b, script("starch.bend", numbers(60, 10), "change")))
-	tell("girth left at another value, fine", promised[times](b, script("wearer.girth", numbers(380, 10), "change")))
-	tell("starch typed, coarse", promised[times](b, script("starch.bend", numbers(85, 6), "input")))
-	tell("girth typed, coarse", promised[times](b, script("wearer.girth", numbers(410, 6), "input")))
+	tell("starch left at another value, fine", promised[times](b, script("starch.bend", numbers(60, rounds(20, 2)), "change")))
+	tell("girth left at another value, fine", promised[times](b, script("wearer.girth", numbers(380, rounds(20, 2)), "change")))
+	tell("starch typed, coarse", promised[times](b, script("starch.bend", numbers(85, rounds(10, 2)), "input")))
+	tell("girth typed, coarse", promised[times](b, script("wearer.girth", numbers(410, rounds(10, 2)), "input")))
 	b.enter("wearer.ratio", "1.15")
 	b.settle()
-	tell("girth left at another value, an oval neck, fine", promised[times](b, script("wearer.girth", numbers(400, 2), "change")))
+	tell("girth left at another value, an oval neck, fine", promised[times](b, script("wearer.girth", numbers(400, rounds(5, 1)), "change")))
 	b.enter("wearer.ratio", "1")
 	b.run(`document.querySelector('[data-with="floppy"]').click()`)
 	at := time.Now()

@@ -18,7 +18,7 @@ func TestThread(t *testing.T) {
 		{"phone", screen{width: 390, height: 844, ratio: 2, touch: true}},
 	} {
 		t.Run(s.name, func(t *testing.T) {
-			b := open(t, serve(t, siteDir(t), nil), s.screen).ready()
+			b := open(t, site(t), s.screen).ready()
 			b.settle()
 			first := b.pixels()
 			b.enter("wearer.girth", "372")
