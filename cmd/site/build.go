@@ -15,6 +15,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"ruffwright/assets"
 	"ruffwright/wasm/page"
@@ -117,6 +118,8 @@ func cachedBuild(ctx context.Context, root string, progress io.Writer) (string, 
 	}
 	dir := filepath.Join(base, "site-"+key)
 	if whole(dir) {
+		now := time.Now()
+		os.Chtimes(dir, now, now) // in use: see forget; if it fails, it only looks old
 		return dir, nil
 	}
 	fmt.Fprintln(progress, "building the page's programs (the first time takes a minute or two)")
@@ -222,7 +225,8 @@ func ReadManifest(dir string) (Manifest, error) {
 	return m, nil
 }
 
-// forget keeps the newest sites of the cache and removes the others.
+// forget keeps the sites of the cache that were used last, and what was used
+// within a day: somebody may be serving it. It removes the others.
 func forget(base string, keep int) {
 	sites, err := filepath.Glob(filepath.Join(base, "site-*"))
 	if err != nil || len(sites) <= keep {
@@ -236,7 +240,9 @@ func forget(base string, keep int) {
 	}
 	slices.SortFunc(sites, func(a, b string) int { return int(min(1, max(-1, age(a)-age(b)))) })
 	for _, old := range sites[:len(sites)-keep] {
-		os.RemoveAll(old)
+		if time.Since(time.Unix(0, age(old))) > 24*time.Hour {
+			os.RemoveAll(old)
+		}
 	}
 }
 
