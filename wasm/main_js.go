@@ -19,6 +19,7 @@ func main() {
 		}
 		select {} // its callbacks live on
 	}()
+	page.Speak(document.Language())
 	state, err := page.New(page.Demos())
 	if err != nil {
 		document.Fail(err.Error())

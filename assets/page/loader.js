@@ -4,6 +4,7 @@
 "use strict";
 (() => {
   const here = document.currentScript;
+  const words = document.getElementById("failure-why").dataset; // from the page's table
   const byId = (id) => document.getElementById(id);
   const root = document.documentElement;
   let answer = null; // the program's callback, once it runs
@@ -66,7 +67,7 @@
           if (data.dead !== undefined) tell("solver", "died", data.dead);
           else tell("solver", "said", data.head, data.body);
         };
-        w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || "its program did not arrive"); };
+        w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
         w.postMessage({ exec: here.dataset.exec, program: here.dataset.solver });
       } catch (e) { died(e.message); }
     },
@@ -217,12 +218,12 @@
 
   const run = async () => {
     if (/^#\d+\./.test(location.hash)) byId("picture").hidden = true; // it shows the start, not this link
-    if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error("This browser cannot run WebAssembly programs.");
+    if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error(words.old);
     // The form is on the screen before the program costs anything.
     await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });
     const go = new Go();
     const response = await fetch(here.dataset.program);
-    if (!response.ok) throw new Error(`The program did not arrive (the server answered ${response.status}).`);
+    if (!response.ok) throw new Error(words.missing.replace("{status}", response.status));
     const { instance } = WebAssembly.instantiateStreaming
       ? await WebAssembly.instantiateStreaming(response, go.importObject)
       : await WebAssembly.instantiate(await response.arrayBuffer(), go.importObject);
@@ -231,7 +232,7 @@
     performance.mark("ruffwright-main");
     adopt();
     await ended;
-    throw new Error("The program ended by itself.");
+    throw new Error(words.ended);
   };
   run().catch(fail);
 })();

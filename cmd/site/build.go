@@ -345,6 +345,11 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	} else {
 		return nil, errors.New("the notice for an unbuilt page is not marked")
 	}
+	spoken, err := page.Fill(string(text)) // before anything else comes in
+	if err != nil {
+		return nil, err
+	}
+	text = []byte(strings.Replace(spoken, `<html lang="en">`, `<html lang="`+page.Language()+`">`, 1))
 	replace := func(old, new string) error {
 		if bytes.Count(text, []byte(old)) != 1 {
 			return fmt.Errorf("%q must stand once, and stands %d times", old, bytes.Count(text, []byte(old)))
@@ -352,7 +357,6 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 		text = bytes.Replace(text, []byte(old), []byte(new), 1)
 		return nil
 	}
-	var err error
 	for name, html := range start.HTML {
 		err = errors.Join(err, replace("<!-- fill "+name+" -->", html))
 	}

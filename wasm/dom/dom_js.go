@@ -12,6 +12,11 @@ type Document struct{ loader js.Value }
 // Open gives the page's document.
 func Open() *Document { return &Document{js.Global().Get("ruffwright")} }
 
+// Language is the language that the page was built in.
+func (d *Document) Language() string {
+	return js.Global().Get("document").Get("documentElement").Get("lang").String()
+}
+
 // Listen starts the stream of events; it returns at once.
 func (d *Document) Listen(handle func(page.Event) []page.Patch) {
 	d.loader.Call("start", js.FuncOf(func(_ js.Value, args []js.Value) any {

@@ -37,6 +37,9 @@ func Open() *Document {
 	}
 }
 
+// Language is English.
+func (d *Document) Language() string { return "en" }
+
 // Listen sets what Send calls.
 func (d *Document) Listen(handle func(page.Event) []page.Patch) { d.handle = handle }
 

@@ -122,10 +122,10 @@ func TestPictures(t *testing.T) {
 	for _, size := range []string{"320 180 1", "296 192 3", "390 287 2", "670 448 1", "3000 700 1", "16 16 1"} {
 		p.Handle(Event{Kind: Sized, Value: size})
 		for _, v := range views {
-			p.Handle(Event{Kind: Do, Name: "view", Value: string(v.view)})
+			p.Handle(Event{Kind: Do, Name: "view", Value: string(v)})
 			d, lens, px, err := p.Picture()
 			if err != nil || len(d.Items) == 0 || lens.Scale < 1 || !(px > 0) {
-				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v.view, size, err, len(d.Items), lens, px)
+				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v, size, err, len(d.Items), lens, px)
 			}
 		}
 	}

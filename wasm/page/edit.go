@@ -36,7 +36,7 @@ func (p *Page) enter(key, text string, live bool) bool {
 			}
 			delete(p.wrong, key)
 			if changed && p.editing != key {
-				p.remember(step{before: before, what: f.Label})
+				p.remember(step{before: before, what: theirs(f.Label)})
 			}
 			if live && changed {
 				p.editing = key
@@ -86,34 +86,20 @@ func (p *Page) why(f scheme.Field, err error) string {
 	case errors.As(err, &one):
 		list = scheme.Errors{one}
 	default:
-		return sentence(err.Error())
+		return sentence(theirs(err.Error()))
 	}
 	var lines []string
 	for _, e := range list {
-		line := strings.TrimSpace(e.Value + " " + e.Why)
+		line := strings.TrimSpace(e.Value + " " + theirs(e.Why))
 		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
-			line = other.Label + ": " + line
+			line = word("entry.other", "field", theirs(other.Label), "why", line)
 		}
 		if e.Allowed != "" {
-			line += "; allowed: " + e.Allowed
+			line = word("entry.beyond", "why", line, "allowed", theirs(e.Allowed))
 		}
 		lines = append(lines, sentence(line))
 	}
 	return strings.Join(lines, " ")
-}
-
-// sentence begins with a capital and ends with a stop.
-func sentence(text string) string {
-	text = strings.TrimSpace(text)
-	if text == "" {
-		return ""
-	}
-	first, rest := []rune(text)[:1], []rune(text)[1:]
-	text = strings.ToUpper(string(first)) + string(rest)
-	if !strings.ContainsAny(text[len(text)-1:], ".!?") {
-		text += "."
-	}
-	return text
 }
 
 // remember keeps a step to go back to.
@@ -127,12 +113,12 @@ func (p *Page) remember(s step) {
 }
 
 // undo goes back a step.
-func (p *Page) undo() { p.travel(&p.past, &p.future, "Undone: ") }
+func (p *Page) undo() { p.travel(&p.past, &p.future, "undo.done") }
 
 // redo goes forward again.
-func (p *Page) redo() { p.travel(&p.future, &p.past, "Done again: ") }
+func (p *Page) redo() { p.travel(&p.future, &p.past, "redo.done") }
 
-func (p *Page) travel(from, to *[]step, word string) {
+func (p *Page) travel(from, to *[]step, key string) {
 	if len(*from) == 0 {
 		return
 	}
@@ -145,5 +131,5 @@ func (p *Page) travel(from, to *[]step, word string) {
 	*to = append(*to, here)
 	p.learning = last.lesson
 	p.wrong, p.editing = map[string]wrong{}, ""
-	p.saySoon(word + last.what + ". " + p.news())
+	p.saySoon(word(key, "what", last.what, "news", p.news()))
 }

@@ -2,19 +2,12 @@ package page
 
 import (
 	"fmt"
-	"strings"
 
 	"ruffwright/sim/check"
 )
 
-// severityWords are what a severity is called, and its sign: never colour
-// alone.
-var severityWords = map[check.Severity]struct{ sign, word string }{
-	check.Stop:    {"✕", "Stop"},
-	check.Mend:    {"◆", "Mend"},
-	check.Note:    {"○", "Note"},
-	check.Caution: {"△", "Caution"},
-}
+// signs of the severities: never colour alone.
+var signs = map[check.Severity]string{check.Stop: "✕", check.Mend: "◆", check.Note: "○", check.Caution: "△"}
 
 // findingNodes is the list of findings: what will be seen, a button that marks
 // the place, one button a remedy. What is not solved yet comes last, in one
@@ -27,11 +20,10 @@ func (p *Page) findingNodes() []Node {
 			pending = append(pending, f.Sentence)
 			continue
 		}
-		w := severityWords[f.Severity]
 		item := el("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
 			el("p", "class=sentence",
-				el("span", "class=sign aria-hidden=true").say(w.sign),
-				el("strong", "").say(w.word+": "),
+				el("span", "class=sign aria-hidden=true").say(signs[f.Severity]),
+				el("strong", "").say(word("severity."+string(f.Severity))),
 				text(f.Sentence)))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
@@ -39,10 +31,10 @@ func (p *Page) findingNodes() []Node {
 		}
 		acts := el("p", "class=acts",
 			el("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
-				with("data-with", f.ID).with("aria-pressed", fmt.Sprint(p.hand == f.ID)).say(onDrawing))
+				with("data-with", f.ID).with("aria-pressed", fmt.Sprint(p.hand == f.ID)).say(word("finding.where")))
 		for i, r := range f.Remedies {
 			button := el("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
-				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say("Apply: " + r.Sentence)
+				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say(word("finding.apply", "change", r.Sentence))
 			acts.Nodes = append(acts.Nodes, button)
 			if words := p.outcome(f, i); words != "" {
 				acts.Nodes = append(acts.Nodes, el("span", "class=tried").say(words))
@@ -63,7 +55,7 @@ func (p *Page) findingNodes() []Node {
 		out = append(out, fold)
 	}
 	if len(care.Nodes) > 0 {
-		out = append(out, el("div", "class=care", el("h3", "").say(takeCare), care))
+		out = append(out, el("div", "class=care", el("h3", "").say(word("finding.care")), care))
 	}
 	return out
 }
@@ -78,58 +70,35 @@ func (p *Page) verdict() string {
 		}
 		count[f.Severity]++
 	}
-	words := ""
+	words := word("verdict.good")
 	switch stop, mend := count[check.Stop], count[check.Mend]; {
 	case stop > 0 && mend > 0:
-		words = fmt.Sprintf("%s this ruff, and %s to mend.", things(stop, "stops", "stop"), number(mend))
+		words = many("verdict.both", stop, "mend", number(mend))
 	case stop > 0:
-		words = things(stop, "stops", "stop") + " this ruff."
+		words = many("verdict.stop", stop)
 	case mend > 0:
-		words = fmt.Sprintf("Nothing stops this ruff; %s to mend.", things(mend, "is", "are"))
-		words = strings.Replace(words, "; One thing", "; one thing", 1)
-	default:
-		words = "Nothing stops this ruff."
+		words = many("verdict.mend", mend)
 	}
-	if pending > 0 {
-		what, how := " That is its geometry; how the cloth hangs ", "is not solved."
-		if p.ruff.Solved != nil {
-			what = " How firmly it holds "
-		}
-		if p.busy() {
-			how = "is being solved."
-		}
-		words += what + how
+	if pending == 0 {
+		return words
 	}
-	return words
+	what, how := "hang", "not"
+	if p.ruff.Solved != nil {
+		what = "firm"
+	}
+	if p.busy() {
+		how = "busy"
+	}
+	return word("verdict."+what+"."+how, "verdict", words)
 }
-
-var numbers = []string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
-
-// number is a small count in words.
-func number(n int) string {
-	if n < len(numbers) {
-		return numbers[n]
-	}
-	return fmt.Sprint(n)
-}
-
-// things is "One thing stops", "Two things stop".
-func things(n int, one, many string) string {
-	if n == 1 {
-		return "One thing " + one
-	}
-	return sentenceStart(number(n)) + " things " + many
-}
-
-func sentenceStart(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // news is the verdict and the first thing that must change, for the live
 // region.
 func (p *Page) news() string {
 	if len(p.wrong) > 0 {
-		for _, f := range fieldsInOrder() {
+		for _, f := range fields() {
 			if w, ok := p.wrong[f.Key]; ok {
-				return f.Label + ": " + w.why + " The last good ruff is shown."
+				return word("entry.bad", "field", f.Label, "why", w.why)
 			}
 		}
 	}

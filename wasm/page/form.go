@@ -16,7 +16,7 @@ func (p *Page) form() []Node {
 	var out []Node
 	for _, g := range scheme.Groups() {
 		var plain, rare []Node
-		for _, f := range scheme.Fields() {
+		for _, f := range fields() {
 			switch {
 			case f.Group != g.Key:
 			case f.Rare:
@@ -28,7 +28,7 @@ func (p *Page) form() []Node {
 		if len(plain)+len(rare) == 0 {
 			continue
 		}
-		set := el("fieldset", "class=group id=group-"+g.Key, el("legend", "").say(g.Label))
+		set := el("fieldset", "class=group id=group-"+g.Key, el("legend", "").say(theirs(g.Label)))
 		set.Nodes = append(set.Nodes, plain...)
 		if len(rare) > 0 {
 			fold := el("details", "class=rare id=rare-"+g.Key, el("summary", "").say(rareLabel(len(rare), len(plain))))
@@ -41,11 +41,10 @@ func (p *Page) form() []Node {
 }
 
 func rareLabel(rare, plain int) string {
-	what := " seldom changed"
 	if plain > 0 {
-		what = " more, seldom changed"
+		return word("form.more", "n", rare)
 	}
-	return strconv.Itoa(rare) + what
+	return word("form.rare", "n", rare)
 }
 
 // row is one field: label, control, unit, message, help.
@@ -82,7 +81,7 @@ func (p *Page) row(f scheme.Field) Node {
 	}
 	return row.withNodes(
 		el("label", "for="+id).say(f.Label),
-		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(f.UnitIn(p.units))),
+		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(theirs(f.UnitIn(p.units)))),
 		el("p", "class=wrong id="+id+"-wrong"),
 		help,
 		el("p", "class=range id="+id+"-range").say(p.rangeWords(f)),
@@ -104,10 +103,10 @@ func (p *Page) rangeWords(f scheme.Field) string {
 	case scheme.KindChoice, scheme.KindText:
 		return ""
 	}
-	words := f.Allowed(p.units)
+	words := theirs(f.Allowed(p.units))
 	if f.Zero != "" && f.Number(p.scheme) == 0 {
 		if now := p.planned(f); now != "" {
-			words += "; now " + now
+			words = word("form.now", "range", words, "value", now)
 		}
 	}
 	return sentence(words)
@@ -137,5 +136,5 @@ func (p *Page) planned(f scheme.Field) string {
 	if f.Kind == scheme.KindLength {
 		return scheme.FormatLength(v, p.units)
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " " + f.Unit
+	return strconv.FormatFloat(v, 'g', 4, 64) + " " + theirs(f.Unit)
 }

@@ -101,6 +101,12 @@ func Lessons() []Lesson {
 	for _, name := range assets.Lessons() {
 		if text, ok := assets.Lesson(name); ok {
 			if l, err := readLesson(text); err == nil && l.Name == name {
+				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer} {
+					*text = theirs(*text)
+				}
+				for i := range l.Text {
+					l.Text[i] = theirs(l.Text[i])
+				}
 				out = append(out, l)
 			}
 		}
@@ -176,7 +182,7 @@ const (
 func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, say func(mm float64) string) (standing, string) {
 	for _, key := range l.Solved.Keep {
 		if f, ok := scheme.Lookup(key); ok && f.Get(l.scheme) != f.Get(s) {
-			return unsolved, fmt.Sprintf(wordLessonKeep, f.Label, kept(f, l.scheme, say))
+			return unsolved, word("lesson.keep", "field", theirs(f.Label), "value", kept(f, l.scheme, say))
 		}
 	}
 	if !settled {
@@ -186,18 +192,18 @@ func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, se
 		switch {
 		case f.Pending && slices.ContainsFunc(f.Awaits, func(id string) bool { return slices.Contains(l.Solved.Gone, id) }),
 			f.ID == "not-at-rest":
-			return unsolved, wordLessonUnknown
+			return unsolved, word("lesson.unknown")
 		case !f.Pending && (f.Severity == check.Stop || slices.Contains(l.Solved.Gone, f.ID)):
-			return unsolved, fmt.Sprintf(wordLessonLeft, f.Sentence)
+			return unsolved, word("lesson.left", "finding", f.Sentence)
 		}
 	}
 	for _, in := range l.Solved.Within {
 		v, ok := measures[in.Measure](r)
 		switch {
 		case !ok || math.IsNaN(v):
-			return unsolved, wordLessonUnknown
+			return unsolved, word("lesson.unknown")
 		case v < in.Least || v > in.Most:
-			return unsolved, wordLessonOff
+			return unsolved, word("lesson.off")
 		}
 	}
 	return solved, ""
@@ -211,7 +217,7 @@ func kept(f scheme.Field, s scheme.Scheme, say func(mm float64) string) string {
 	case scheme.KindChoice:
 		for _, c := range f.Choices {
 			if c.Value == f.Get(s) {
-				return c.Label
+				return theirs(c.Label)
 			}
 		}
 	}

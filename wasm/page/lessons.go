@@ -1,27 +1,9 @@
 package page
 
 import (
-	"fmt"
 	"strings"
 
 	"ruffwright/geom/scheme"
-)
-
-// Words of the lessons.
-const (
-	wordLesson        = "Lesson: "
-	wordLessonOpen    = "Open this lesson"
-	wordLessonHint    = "A hint"
-	wordLessonShows   = "What shows it, and what mends it"
-	wordLessonBroken  = "There is no lesson of this name, so nothing was changed. Lessons are listed at the top of the page."
-	wordLessonOpened  = "Lesson opened: "
-	wordLessonLeft    = "Not yet. %s"
-	wordLessonKeep    = "%s must stay as it was: %s. The lesson asks for another way."
-	wordLessonUnknown = "Not yet: how the cloth of this ruff hangs is not known."
-	wordLessonOff     = "Not yet: a measure that the lesson asks for is still off."
-	wordLessonWaits   = "How the cloth hangs is being solved; then you are told how the lesson stands."
-	wordLessonSolved  = "Solved. "
-	wordLessonClosed  = "The lesson is put away; your ruff stays."
 )
 
 // lessonLink is what a lesson's link begins with, after the '#'.
@@ -59,7 +41,7 @@ func (p *Page) teaches(name, with string) []Patch {
 	case "lesson-away":
 		if p.learning != "" {
 			p.learning = ""
-			p.saySoon(wordLessonClosed)
+			p.saySoon(word("lesson.closed"))
 			return []Patch{{Op: OpFocus, ID: "to-lessons"}}
 		}
 	}
@@ -71,16 +53,16 @@ func (p *Page) teaches(name, with string) []Patch {
 func (p *Page) learn(name string) []Patch {
 	l := p.lesson(name)
 	if l == nil {
-		p.notice(wordLessonBroken)
+		p.notice(word("lesson.broken"))
 		return nil
 	}
-	if err := p.replace(l.scheme, "“"+l.Title+"”"); err != nil {
-		p.notice(sentence(err.Error()))
+	if err := p.replace(l.scheme, word("lesson.step", "title", l.Title)); err != nil {
+		p.notice(sentence(theirs(err.Error())))
 		return nil
 	}
 	p.learning, p.learned = l.Name, false
 	p.notice("")
-	p.saySoon(wordLessonOpened + l.Title + ". " + l.Question)
+	p.saySoon(word("lesson.opened", "title", l.Title, "question", l.Question))
 	return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: OpFocus, ID: "lesson"}}
 }
 
@@ -96,9 +78,9 @@ func (p *Page) stands() (standing, string) {
 	how, words := l.judge(p.scheme, p.ruff, p.findings, settled, func(mm float64) string { return scheme.FormatLength(mm, p.units) })
 	switch how {
 	case solved:
-		words = wordLessonSolved + l.Answer
+		words = word("lesson.solved", "answer", l.Answer)
 	case waiting:
-		words = wordLessonWaits
+		words = word("lesson.waits")
 	}
 	if len(p.wrong) > 0 { // the last good ruff is not what is typed
 		how, words = waiting, p.news()
@@ -120,7 +102,7 @@ func (p *Page) lessonPatches() []Patch {
 	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
 	return []Patch{
 		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true},
-		{Op: OpText, ID: "lesson-title", Value: wordLesson + l.Title},
+		{Op: OpText, ID: "lesson-title", Value: word("lesson.title", "title", l.Title)},
 		{Op: OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
 		{Op: OpText, ID: "lesson-stands", Value: words},
 		{Op: OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
@@ -135,7 +117,7 @@ func (p *Page) lessonNodes(l *Lesson) []Node {
 	}
 	return append(out,
 		el("p", "class=question").say(l.Question),
-		el("details", "", el("summary", "").say(wordLessonHint), el("p", "").say(l.Hint)))
+		el("details", "", el("summary", "").say(word("lesson.hint")), el("p", "").say(l.Hint)))
 }
 
 // courseNodes are all lessons to be read before any program loads: each with a
@@ -145,9 +127,9 @@ func (p *Page) courseNodes() []Node {
 	var out []Node
 	for _, l := range p.lessons {
 		body := el("div", "tabindex=-1").with("id", lessonLink+l.Name).withNodes(p.lessonNodes(&l)...).withNodes(
-			el("details", "", el("summary", "").say(wordLessonShows), el("p", "").say(l.Answer)),
+			el("details", "", el("summary", "").say(word("lesson.shows")), el("p", "").say(l.Answer)),
 			el("p", "", el("a", "data-do=lesson").with("href", "#"+lessonLink+l.Name).with("data-with", l.Name).
-				with("aria-label", wordLessonOpen+": "+l.Title).say(wordLessonOpen)))
+				with("aria-label", word("lesson.openthis", "title", l.Title)).say(word("lesson.open"))))
 		out = append(out, el("li", "", el("details", "class=lesson", el("summary", "").say(l.Title), body)))
 	}
 	return out
@@ -155,7 +137,7 @@ func (p *Page) courseNodes() []Node {
 
 // course is what the fold of the lessons is called.
 func (p *Page) courseWords() string {
-	return fmt.Sprintf("Lessons: %s ruffs with something wrong", number(len(p.lessons)))
+	return word("lessons", "n", number(len(p.lessons)))
 }
 
 // lessonIn gives the lesson that a fragment names.

@@ -16,35 +16,35 @@ func (p *Page) numberRows() []numberRow {
 	plan, mean := p.ruff.Plan, p.ruff.Folded.Mean
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	rows := []numberRow{
-		{"Neckline", length(plan.Neckline_mm), "girth and ease"},
-		{"Band, as planned", length(plan.BandPlanned_mm), "neckline and overlap"},
+		{word("sum.neckline"), length(plan.Neckline_mm), word("sum.neckline.note")},
+		{word("sum.band"), length(plan.BandPlanned_mm), word("sum.band.note")},
 	}
 	if plan.Band_mm != plan.BandPlanned_mm {
-		rows = append(rows, numberRow{"Band, as made", length(plan.Band_mm), ""})
+		rows = append(rows, numberRow{word("sum.bandmade"), length(plan.Band_mm), ""})
 	}
 	rows = append(rows,
-		numberRow{"Sets", fmt.Sprint(plan.Sets), fmt.Sprintf("%d top folds, %d bottom folds", plan.Crests, plan.Troughs)},
-		numberRow{"Fold to fold", length(plan.Panel_mm), fitted(plan.PanelFitted)},
-		numberRow{"Strip", length(plan.Strip_mm), "with end hems, without joins and spare"})
+		numberRow{word("sum.sets"), fmt.Sprint(plan.Sets), word("sum.sets.note", "crests", plan.Crests, "troughs", plan.Troughs)},
+		numberRow{word("sum.panel"), length(plan.Panel_mm), fitted(plan.PanelFitted)},
+		numberRow{word("sum.strip"), length(plan.Strip_mm), word("sum.strip.note")})
 	if have := plan.Scheme.Strip.Have; have > 0 {
-		rows = append(rows, numberRow{"Strip at hand", length(have), fmt.Sprintf("makes %.4g sets", plan.SetsHave)})
+		rows = append(rows, numberRow{word("sum.have"), length(have), word("sum.have.note", "sets", fmt.Sprintf("%.4g", plan.SetsHave))})
 	}
 	rows = append(rows,
-		numberRow{"Room for a set at the neck", length(plan.Pitch_mm), ""},
-		numberRow{"Room for a set at the outer edge", length(mean.PitchOuter_mm), ""},
-		numberRow{"Height at the outer edge", length(mean.HeightOuter_mm), "as folded"},
-		numberRow{"Height at the inner edge", length(mean.HeightInner_mm), "as folded"},
-		numberRow{"Loop's clear width", length(mean.Loop_mm), meeting(mean.LoopsMeet)})
+		numberRow{word("sum.pitch"), length(plan.Pitch_mm), ""},
+		numberRow{word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
+		numberRow{word("sum.height"), length(mean.HeightOuter_mm), word("sum.folded")},
+		numberRow{word("sum.inner"), length(mean.HeightInner_mm), word("sum.folded")},
+		numberRow{word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
 	if plan.Slack > 0 {
-		rows = append(rows, numberRow{"Slack", fmt.Sprintf("%.3f", plan.Slack), "inner edge between sewn points ÷ their distance"})
+		rows = append(rows, numberRow{word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), word("sum.slack.note")})
 	}
 	if e := scheme.FaceError(p.scheme); e.Relative > 0 {
-		note := fmt.Sprintf("%.1f %% of the length, from one face measure", 100*e.Relative)
+		note := word("sum.look.note", "percent", fmt.Sprintf("%.1f", 100*e.Relative))
 		if e.Depth_mm > 0 {
-			rows = append(rows, numberRow{"Depth from the picture", length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
+			rows = append(rows, numberRow{word("sum.lookdepth"), length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
 		}
 		if e.Height_mm > 0 {
-			rows = append(rows, numberRow{"Height from the picture", length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
+			rows = append(rows, numberRow{word("sum.lookheight"), length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
 		}
 	}
 	return rows
@@ -52,16 +52,16 @@ func (p *Page) numberRows() []numberRow {
 
 func fitted(yes bool) string {
 	if yes {
-		return "fitted to the height"
+		return word("sum.panel.fitted")
 	}
 	return ""
 }
 
 func meeting(yes bool) string {
 	if yes {
-		return "neighbours meet: closed"
+		return word("sum.meet")
 	}
-	return "neighbours do not meet: gaping"
+	return word("sum.gape")
 }
 
 // numberNodes is the body of the table.
@@ -85,37 +85,32 @@ func (p *Page) Description() string {
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	var b strings.Builder
 	if p.twin.shown {
-		fmt.Fprintf(&b, "On the drawing is the same ruff sewn at the %s. As decided it is: ", sewnWords(p.twin.ruff.Plan))
+		b.WriteString(word("shows.twin", "edge", sewnWords(p.twin.ruff.Plan)))
 	}
-	fmt.Fprintf(&b, "%s: a ruff of %d sets for a %s of %s, %s deep; its outer edge is %s high as folded.",
-		p.viewWords().label, plan.Sets, s.Wearer.Part, length(s.Wearer.Girth), length(s.Ruff.Depth), length(mean.HeightOuter_mm))
+	b.WriteString(word("shows."+string(s.Wearer.Part), "view", p.viewLabel(), "sets", plan.Sets,
+		"girth", length(s.Wearer.Girth), "depth", length(s.Ruff.Depth), "height", length(mean.HeightOuter_mm)))
 	switch s.Pleat.Anchor {
 	case scheme.AnchorBoth:
-		b.WriteString(" Top folds are sewn to the top edge of the band, bottom folds to its bottom edge.")
+		b.WriteString(word("shows.both"))
 	default:
-		folds := "Top folds"
-		if s.Pleat.Sewn == scheme.Troughs {
-			folds = "Bottom folds"
-		}
-		fmt.Fprintf(&b, " %s alone are sewn, to the %s edge of the band.", folds, s.Pleat.Anchor)
+		b.WriteString(word("shows." + string(s.Pleat.Sewn) + "." + string(s.Pleat.Anchor)))
 	}
 	if mean.LoopsMeet {
-		b.WriteString(" At the outer edge neighbouring loops meet.")
+		b.WriteString(word("shows.meet"))
 	} else {
-		b.WriteString(" At the outer edge there is a gap between neighbouring loops.")
+		b.WriteString(word("shows.gape"))
 	}
 	r := p.ruff.Solved
 	if r == nil {
-		b.WriteString(" The shape is geometry alone; how the cloth hangs is not solved yet.")
+		b.WriteString(word("shows.drawn"))
 		return b.String()
 	}
-	fmt.Fprintf(&b, " As the cloth hangs, the outer edge is %s high, stands %s from the neck and %s.",
-		p.about(r.Ruff.HeightOuter_mm), p.about(r.Ruff.Reach_mm), slope(r.Ruff.Tilt_deg))
+	b.WriteString(word("shows.hangs", "height", p.about(r.Ruff.HeightOuter_mm), "reach", p.about(r.Ruff.Reach_mm), "slope", slope(r.Ruff.Tilt_deg)))
 	if r.Ruff.BowDone {
-		fmt.Fprintf(&b, " When the wearer bows it moves by %s.", p.about(r.Ruff.Bow_mm))
+		b.WriteString(word("shows.bow", "bow", p.about(r.Ruff.Bow_mm)))
 	}
 	if p.pose != AtRest && p.has(p.pose) {
-		fmt.Fprintf(&b, " Shown: %s.", poseWords[p.pose].long)
+		b.WriteString(word("shows.pose", "pose", word("poselong."+string(p.pose))))
 	}
 	return b.String()
 }

@@ -25,6 +25,8 @@ const (
 	Flat2  View = "flat" // laid flat
 )
 
+var views = []View{InHand, Above, Side, OneSet, Flat2}
+
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.
 type Page struct {
@@ -115,7 +117,7 @@ func (p *Page) take(s scheme.Scheme) error {
 	if again {
 		r.Solved = p.ruff.Solved // the solver is not asked twice for the same
 	}
-	p.scheme, p.ruff, p.findings, p.written = s, r, check.Find(r, p.units), written
+	p.scheme, p.ruff, p.findings, p.written = s, r, finds(r, p.units), written
 	if again {
 		p.marked()
 	} else {
@@ -222,9 +224,9 @@ func (p *Page) Handle(e Event) []Patch {
 		}
 	case Copied:
 		if e.Name == "yes" {
-			p.saySoon("Link copied.")
+			p.saySoon(word("share.yes"))
 		} else {
-			p.saySoon("The link is in the address bar: copy it from there.")
+			p.saySoon(word("share.no"))
 		}
 	case Flat:
 		p.flat, p.dirty, p.settling.going = true, true, false
@@ -247,17 +249,17 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	p.editing, p.under = "", ""
 	switch name {
 	case "view":
-		if v := View(with); v != p.view && slices.ContainsFunc(views, func(w viewWords) bool { return w.view == v }) {
+		if v := View(with); v != p.view && slices.Contains(views, v) {
 			p.view, p.dirty = v, true
 			p.camera.Lens = home.Lens
-			p.saySoon("View: " + p.viewWords().label + ".")
+			p.saySoon(word("view.said", "view", p.viewLabel()))
 		}
 	case "units":
 		if u, err := scheme.ParseUnits(with); err == nil && u != p.units {
 			p.units, p.dirty = u, true
-			p.findings = check.Find(p.ruff, u)
+			p.findings = finds(p.ruff, u)
 			p.marked()
-			p.saySoon("Lengths in " + u.Symbol() + ".")
+			p.saySoon(word("units.said", "unit", theirs(u.Symbol())))
 		}
 	case "camera":
 		if p.key(with) {
@@ -278,13 +280,13 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "demo":
 		for _, d := range p.demos {
 			if d.Name == with {
-				p.replace(d.Scheme, "start from "+d.Title)
-				p.saySoon(d.Title + ". " + p.news())
+				p.replace(d.Scheme, word("step.demo", "title", d.Title))
+				p.saySoon(word("said.demo", "title", d.Title, "news", p.news()))
 			}
 		}
 	case "fresh":
-		p.replace(scheme.Default(), "start afresh")
-		p.saySoon("Back at the start. " + p.news())
+		p.replace(scheme.Default(), word("step.fresh"))
+		p.saySoon(word("said.fresh", "news", p.news()))
 	case "pose":
 		return p.poses(Pose(with), now_ms)
 	case "solver":
@@ -296,7 +298,7 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "share":
 		code := "#" + p.scheme.Code()
 		if code == "#" {
-			p.saySoon("This ruff has too many marks of its own to fit into a link.")
+			p.saySoon(word("share.long"))
 			return nil
 		}
 		return []Patch{{Op: OpAddress, Value: code}, {Op: OpCopy, Value: code}}
@@ -316,13 +318,13 @@ func (p *Page) apply(with string) {
 		if err == nil {
 			before := p.scheme
 			if err = p.take(s); err == nil {
-				p.remember(step{before: before, what: "“" + f.Remedies[n].Sentence + "”"})
+				p.remember(step{before: before, what: word("step.remedy", "change", f.Remedies[n].Sentence)})
 				p.wrong = map[string]wrong{}
-				p.saySoon("Applied. " + p.news())
+				p.saySoon(word("said.apply", "news", p.news()))
 				return
 			}
 		}
-		p.saySoon("This change does not fit the rest of the scheme: " + err.Error())
+		p.saySoon(word("misfit", "why", theirs(err.Error())))
 		return
 	}
 }
@@ -343,14 +345,14 @@ func (p *Page) open(fragment string) []Patch {
 		return nil
 	}
 	if err == nil {
-		err = p.replace(s, "the link")
+		err = p.replace(s, word("step.link"))
 	}
 	if err != nil {
-		p.notice("This link holds no scheme that can be read, so nothing was changed. " + sentence(err.Error()))
+		p.notice(word("link.bad", "why", sentence(theirs(err.Error()))))
 		return nil
 	}
 	p.notice("")
-	p.saySoon("Opened the link. " + p.news())
+	p.saySoon(word("said.link", "news", p.news()))
 	return nil
 }
 

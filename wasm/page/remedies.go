@@ -59,21 +59,21 @@ func (p *Page) outcome(f check.Finding, i int) string {
 	case !ok:
 		return ""
 	case t.Tried == "":
-		return "tried, and not told: " + t.Why
+		return word("tried.not", "why", theirs(t.Why))
 	}
-	words := "tried: " + t.Tried
+	words := word("tried", "what", theirs(t.Tried))
 	if t.Tried == check.Fails {
-		words += " remove it"
+		words = word("tried.fails")
 	}
 	if t.Then != 0 && f.Unit == "mm" && t.Tried != check.Swaps { // other units say little by themselves
-		words += " (then " + p.about(t.Then) + ")"
+		words = word("tried.then", "tried", words, "value", p.about(t.Then))
 	}
 	if len(t.Brings) > 0 {
 		var titles []string
 		for _, id := range t.Brings {
 			titles = append(titles, title(id))
 		}
-		words += ": " + strings.Join(titles, "; ")
+		words = word("tried.brings", "tried", words, "titles", strings.Join(titles, "; "))
 	}
 	return words
 }
@@ -82,7 +82,7 @@ func (p *Page) outcome(f check.Finding, i int) string {
 func title(id string) string {
 	for _, r := range check.Table() {
 		if r.ID == id {
-			return r.Title
+			return theirs(r.Title)
 		}
 	}
 	return id

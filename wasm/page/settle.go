@@ -15,6 +15,9 @@ const (
 	Turned Pose = "other" // the other way in which it may lie
 )
 
+// poses in the order of their buttons.
+var poses = []Pose{AtRest, Bowed, Turned}
+
 // settling is a shape on its way to the next: a short, even movement, never
 // under reduced motion.
 type settling struct {
@@ -132,7 +135,7 @@ func (p *Page) poses(to Pose, now_ms float64) []Patch {
 	}
 	from := p.posed()
 	p.pose, p.dirty = to, true
-	p.saySoon("Shown: " + poseWords[to].long + ".")
+	p.saySoon(word("pose.said", "pose", word("poselong."+string(to))))
 	return p.moveFrom(from, now_ms)
 }
 

@@ -20,7 +20,7 @@ func (p *Page) show() []Patch {
 			all = append(all, Patch{Op: OpAttr, ID: id, Name: name, Gone: true})
 		}
 	}
-	for _, f := range scheme.Fields() {
+	for _, f := range fields() {
 		id := control(f.Key)
 		bad, isBad := p.wrong[f.Key]
 		switch {
@@ -32,7 +32,7 @@ func (p *Page) show() []Patch {
 		}
 		flag(id, "aria-invalid", isBad)
 		add(OpText, id+"-wrong", "", bad.why)
-		add(OpText, id+"-unit", "", f.UnitIn(p.units))
+		add(OpText, id+"-unit", "", theirs(f.UnitIn(p.units)))
 		add(OpText, id+"-range", "", p.rangeWords(f))
 	}
 	add(OpText, "verdict", "", p.verdict())
@@ -46,8 +46,8 @@ func (p *Page) show() []Patch {
 		Patch{Op: OpNodes, ID: "limits", Nodes: p.limitNodes()})
 	add(OpText, "solving", "", p.solvingWords())
 	add(OpAttr, "solver", "data-state", p.solvingState())
-	word, idle := p.haltWords()
-	add(OpText, "halt", "", word)
+	halt, idle := p.haltWords()
+	add(OpText, "halt", "", halt)
 	add(OpAttr, "halt", "aria-disabled", strconv.FormatBool(idle))
 	add(OpAttr, "twin", "aria-expanded", strconv.FormatBool(p.twin.open))
 	add(OpText, "twin", "", p.twinLabel())
@@ -56,20 +56,20 @@ func (p *Page) show() []Patch {
 		add(OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))
 	}
 	for _, v := range views {
-		add(OpAttr, "view-"+string(v.view), "aria-pressed", strconv.FormatBool(v.view == p.view))
+		add(OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
 	}
-	add(OpText, "view-help", "", p.viewWords().help)
+	add(OpText, "view-help", "", p.viewHelp())
 	all = append(all, p.lessonPatches()...)
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
 		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
 	}
 	for _, way := range []struct {
-		id, verb string
+		id, what string
 		steps    []step
-	}{{"undo", "Undo", p.past}, {"redo", "Redo", p.future}} {
-		label := way.verb
+	}{{"undo", "undo.what", p.past}, {"redo", "redo.what", p.future}} {
+		label := word(way.id)
 		if n := len(way.steps); n > 0 {
-			label += ": " + way.steps[n-1].what
+			label = word(way.what, "what", way.steps[n-1].what)
 		}
 		add(OpAttr, way.id, "aria-disabled", strconv.FormatBool(len(way.steps) == 0))
 		add(OpAttr, way.id, "aria-label", label)

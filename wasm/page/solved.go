@@ -14,45 +14,46 @@ func (p *Page) solvedRows() []numberRow {
 		return nil
 	}
 	m := r.Ruff
-	remark := "solved"
+	remark := word("sum.solved")
 	if !m.Converged {
-		remark = "solved, but not come to rest"
+		remark = word("sum.restless")
 	}
 	rows := []numberRow{
-		{"Height at the outer edge, hanging", p.about(m.HeightOuter_mm), remark},
-		{"Loop’s clear width, hanging", p.about(m.Loop_mm), meeting(m.LoopsMeet)},
-		{"Outer edge from the neck", p.about(m.Reach_mm), remark},
-		{"Droop of the outer edge", p.about(m.Droop_mm), "as set on the sticks, less as released"},
-		{"Slope from neck to outer edge", fmt.Sprintf("%.1f°", m.Tilt_deg+0), slope(m.Tilt_deg)},
+		{word("sum.heighthangs"), p.about(m.HeightOuter_mm), remark},
+		{word("sum.loophangs"), p.about(m.Loop_mm), meeting(m.LoopsMeet)},
+		{word("sum.reach"), p.about(m.Reach_mm), remark},
+		{word("sum.droop"), p.about(m.Droop_mm), word("sum.droop.note")},
+		{word("sum.slope"), fmt.Sprintf("%.1f°", m.Tilt_deg+0), slope(m.Tilt_deg)},
 	}
 	if m.BowDone {
-		rows = append(rows, numberRow{"Moves when the wearer bows", p.about(m.Bow_mm), "the outer edge, at 60°"})
+		rows = append(rows, numberRow{word("sum.bow"), p.about(m.Bow_mm), word("sum.bow.note")})
 	}
 	if m.TangentsDone {
-		rows = append(rows, numberRow{"Gives up and down", p.gives(m.Vertical_mm_per_g, m.VerticalStable), "the outer edge, for its own weight once more"})
+		rows = append(rows, numberRow{word("sum.vertical"), p.gives(m.Vertical_mm_per_g, m.VerticalStable), word("sum.vertical.note")})
 		if !tucked(p.ruff.Plan) {
-			rows = append(rows, numberRow{"Gives sideways", p.gives(m.Lateral_mm_per_g, m.LateralStable), "likewise, all loops leaning the same way"})
+			rows = append(rows, numberRow{word("sum.lateral"), p.gives(m.Lateral_mm_per_g, m.LateralStable), word("sum.lateral.note")})
 		}
 	}
 	if m.OtherFound {
-		rows = append(rows, numberRow{"Lying the other way", fmt.Sprintf("%s to %s", p.about(m.OtherHeights[1]), p.about(m.OtherHeights[0])), undecided(m.OtherShare)})
+		rows = append(rows, numberRow{word("sum.other"), word("sum.other.is", "bottom", p.about(m.OtherHeights[1]), "top", p.about(m.OtherHeights[0])), undecided(m.OtherShare)})
 	}
 	rows = append(rows,
-		numberRow{"Pull on the most loaded stitch", fmt.Sprintf("%.2g N", m.Thread_N), remark},
-		numberRow{"How it was solved", m.Mesh, fmt.Sprintf("cells of each half set; %s, %d steps", differing(len(r.Sets)), m.Iterations+m.Extra)})
+		numberRow{word("sum.thread"), fmt.Sprintf("%.2g N", m.Thread_N), remark},
+		numberRow{word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
 	return rows
 }
 
-func differing(n int) string {
+// cells says how many half sets were solved, in how many steps.
+func cells(n, steps int) string {
 	if n == 1 {
-		return "all half sets alike"
+		return word("sum.mesh.alike", "steps", steps)
 	}
-	return fmt.Sprintf("%d different ones", n)
+	return word("sum.mesh.differing", "n", n, "steps", steps)
 }
 
 func (p *Page) gives(mm float64, stable bool) string {
 	if !stable {
-		return "does not hold"
+		return word("sum.unstable")
 	}
 	return p.about(mm)
 }
@@ -60,45 +61,45 @@ func (p *Page) gives(mm float64, stable bool) string {
 func slope(deg float64) string {
 	switch {
 	case math.Abs(deg) < 0.5:
-		return "level"
+		return word("slope.level")
 	case deg > 0:
-		return "rises outward"
+		return word("slope.rises")
 	}
-	return "falls outward"
+	return word("slope.falls")
 }
 
 func undecided(share float64) string {
 	if math.Abs(share) <= 0.1 {
-		return "outer edge's bottom and top; it may flip from one to the other"
+		return word("sum.other.flip")
 	}
 	if share < 0 {
-		return "outer edge's bottom and top; it lies easier so"
+		return word("sum.other.easier")
 	}
-	return "outer edge's bottom and top; it takes a push to lie so"
+	return word("sum.other.push")
 }
 
 // limits are what the solver leaves out, said for this ruff.
 func (p *Page) limits() []string {
 	s := p.ruff.Plan.Scheme
 	out := []string{
-		"Every set is solved as if its neighbours were its mirror images. A single odd set, the ends at the opening and the closure are outside it.",
-		"Friction between the loops, damp, wind and wear are left out; so is the starch's giving way with time.",
-		"The bow is the pull of gravity turned by 60° to the front and back of the neck; how the neck itself bends is left out.",
+		word("limits.odd"),
+		word("limits.time"),
+		word("limits.bow"),
 	}
 	if c, ok := scheme.ClothNamed(s.Cloth.Name); ok && guessed(p.scheme) {
-		out = append(out, fmt.Sprintf("The cloth is not measured: what is entered as 0 is a guess for %s (%s). Stiffness that follows from it may be half or twice as much; your own swatch tells.", c.Name, c.Source))
+		out = append(out, word("limits.cloth", "cloth", theirs(c.Name), "source", theirs(c.Source)))
 	}
 	if p.ruff.Plan.MarksOwn {
-		out = append(out, "Your own marks are solved as regular sets of their mean length fold to fold: what single marks do is not seen.")
+		out = append(out, word("limits.marks"))
 	}
 	if isSingle(p.ruff.Plan) {
-		out = append(out, "Sewn at one edge only, a ruff may lie in more than one way. The numbers tell of the other way if one was found; there may be more.")
+		out = append(out, word("limits.single"))
 	}
 	if tucked(p.ruff.Plan) && s.Starch.Bend == 0 {
-		out = append(out, "Tucked and not starched, cloth can lie in several ways that cost it much the same. What is shown is one of them.")
+		out = append(out, word("limits.unstarched"))
 	}
 	if tucked(p.ruff.Plan) {
-		out = append(out, "How tucked sets give sideways is not told: the answer hangs on how finely they are solved.")
+		out = append(out, word("limits.tucked"))
 	}
 	return out
 }

@@ -1,11 +1,6 @@
 package page
 
-import (
-	"fmt"
-
-	"ruffwright/sim/check"
-	"ruffwright/wasm/wire"
-)
+import "ruffwright/wasm/wire"
 
 // The solver works in a Web Worker. The page asks it for one thing at a time:
 // the ruff at hand first, then the other way of sewing it if that is compared,
@@ -109,7 +104,7 @@ func (p *Page) looks(now_ms float64) []Patch {
 		s.suspect = true
 		return p.watch()
 	}
-	return p.dies("it fell silent", now_ms)
+	return p.dies(word("solve.silent"), now_ms)
 }
 
 // dies takes note that the worker is dead: once it is started again, then it is
@@ -186,7 +181,7 @@ func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
 	}
 	r, err := wire.ReadReply(head, body)
 	if err != nil {
-		return p.dies("it spoke in riddles: "+err.Error(), now_ms)
+		return p.dies(word("solve.riddles", "why", theirs(err.Error())), now_ms)
 	}
 	s.heard_ms, s.suspect = now_ms, false
 	if r.Alive {
@@ -234,7 +229,7 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
 	s := &p.solver
 	was := p.verdict()
 	out := p.settles(r.Solved, now_ms)
-	p.findings = check.Find(p.ruff, p.units)
+	p.findings = finds(p.ruff, p.units)
 	p.marked()
 	p.lets()
 	if s.awaits == nil {
@@ -321,32 +316,35 @@ func (p *Page) forget() {
 	p.compares()
 }
 
+// haltWords are what the solver's button says, and whether it has nothing to do.
+func (p *Page) haltWords() (label string, idle bool) {
+	if p.solver.stand == gone || p.solver.halted {
+		return word("halt.again"), false
+	}
+	return word("halt.stop"), !p.busy()
+}
+
 // solvingWords say how far the solver is; solvingState is the same for the
 // stylesheet.
 func (p *Page) solvingWords() string {
 	s := &p.solver
 	switch {
 	case s.stand == gone:
-		return fmt.Sprintf("The solver of the cloth does not run (%s). Shape and findings are geometry's alone.", s.died)
+		return word("solve.gone", "why", s.died)
 	case s.halted && p.ruff.Solved != nil:
-		return "Solving was stopped; what was solved until then is shown."
+		return word("solve.partly")
 	case s.halted:
-		return "Solving was stopped. Shape and findings are geometry's alone."
+		return word("solve.stopped")
 	case s.none:
-		return "How the cloth hangs cannot be solved for these sets. " + sentence(s.why)
+		return word("solve.none", "why", sentence(theirs(s.why)))
 	case s.stand == asleep || s.stand == waking:
-		return "Soon to be solved: how the cloth hangs."
+		return word("solve.soon")
 	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:
 		return p.solvedWords()
 	case len(s.awaits) > 0:
-		words := map[string]string{
-			"fine":  "Solved: the shape, coarsely. Now finer",
-			"bow":   "Solved: the shape. Now letting the wearer bow",
-			"other": "Solved: the shape and how it holds. Now the other way in which it may lie",
-		}
-		return words[s.awaits[0]] + p.farWords() + "."
+		return word("solve."+s.awaits[0], "far", p.farWords()) // fine, bow or other
 	}
-	return "Solving how the cloth hangs" + p.farWords() + "."
+	return word("solve.busy", "far", p.farWords())
 }
 
 func (p *Page) farWords() string {
@@ -354,24 +352,24 @@ func (p *Page) farWords() string {
 	if f.Cells < 2 {
 		return ""
 	}
-	return fmt.Sprintf(": half set %d of %d", f.Cell+1, f.Cells)
+	return word("solve.far", "n", f.Cell+1, "of", f.Cells)
 }
 
 // solvedWords say what was solved, and what more is being done.
 func (p *Page) solvedWords() string {
 	s := &p.solver
-	words := "Solved: how the cloth hangs."
+	words := word("solved")
 	if r := p.ruff.Solved; r != nil && !r.Converged() {
-		words = "The cloth did not come to rest in the solver: believe its shape only roughly, and no finding about firmness."
+		words = word("solved.roughly")
 	}
 	if s.out == nil {
 		return words
 	}
 	switch s.out.purpose {
 	case forTwin:
-		words += " Now the other way of sewing it" + p.farWords() + "."
+		words = word("solved.twin", "solved", words, "far", p.farWords())
 	case forTries:
-		words += " Now trying the changes offered."
+		words = word("solved.tries", "solved", words)
 	}
 	return words
 }

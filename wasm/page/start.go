@@ -40,7 +40,7 @@ func Demos() []Demo {
 		if title == "" {
 			title = name
 		}
-		out = append(out, Demo{name, title, s})
+		out = append(out, Demo{name, theirs(title), s})
 	}
 	return out
 }
@@ -68,7 +68,7 @@ func Start() (Started, error) {
 		"findings":    HTML(p.findingNodes()...),
 		"numbers":     HTML(p.numberNodes()...),
 		"description": HTML(text(p.Description())),
-		"view help":   HTML(text(p.viewWords().help)),
+		"viewhelp":    HTML(text(p.viewHelp())),
 		"poses":       HTML(p.poseNodes()...),
 		"solving":     HTML(text(p.solvingWords())),
 		"twin":        HTML(text(p.twinLabel())),
@@ -109,7 +109,7 @@ func (p *Page) poseNodes() []Node {
 		out = append(out, el("button", "type=button data-do=pose id=pose-"+string(pose)).
 			with("data-with", string(pose)).with("aria-pressed", strconv.FormatBool(pose == p.pose)).
 			with("aria-disabled", strconv.FormatBool(!p.has(pose))).
-			with("aria-label", poseWords[pose].long).with("title", poseWords[pose].long).say(poseWords[pose].label))
+			with("aria-label", word("poselong."+string(pose))).with("title", word("poselong."+string(pose))).say(word("pose."+string(pose))))
 	}
 	return out
 }
@@ -119,11 +119,11 @@ func (p *Page) viewNodes() []Node {
 	var out []Node
 	for _, v := range views {
 		pressed := "false"
-		if v.view == p.view {
+		if v == p.view {
 			pressed = "true"
 		}
-		out = append(out, el("button", "type=button data-do=view id=view-"+string(v.view)).
-			with("data-with", string(v.view)).with("aria-pressed", pressed).say(v.label))
+		out = append(out, el("button", "type=button data-do=view id=view-"+string(v)).
+			with("data-with", string(v)).with("aria-pressed", pressed).say(word("view."+string(v))))
 	}
 	return out
 }

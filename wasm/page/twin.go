@@ -77,28 +77,34 @@ func sewnFolds[M any](marks []M, of func(M) (scheme.Fold, scheme.Edge)) (crests,
 }
 
 // sewnWords say which edges a plan's folds are sewn to.
-func sewnWords(p pleat.Plan) string {
+func sewnWords(p pleat.Plan) string { return word("sewn." + sewnTo(p)) }
+
+// sewnTo is both, top or bottom: the edges that a plan's folds are sewn to.
+func sewnTo(p pleat.Plan) string {
 	crests, troughs := sewnFolds(p.Marks, func(m pleat.Mark) (scheme.Fold, scheme.Edge) { return m.Fold, m.Edge })
 	switch {
 	case crests != scheme.EdgeNone && troughs != scheme.EdgeNone:
-		return "top and bottom edge"
+		return "both"
 	case crests == scheme.EdgeBottom || troughs == scheme.EdgeBottom:
-		return "bottom edge only"
+		return "bottom"
 	}
-	return "top edge only"
+	return "top"
 }
 
 // isSingle reports whether one edge only is sewn.
-func isSingle(p pleat.Plan) bool { return sewnWords(p) != "top and bottom edge" }
+func isSingle(p pleat.Plan) bool { return sewnTo(p) != "both" }
+
+// twinLabel is what the button of the comparison says.
+func (p *Page) twinLabel() string {
+	return word("twin", "this", sewnWords(p.ruff.Plan), "other", p.otherWords())
+}
 
 // otherWords say what the twin is sewn to.
 func (p *Page) otherWords() string {
-	switch {
-	case isSingle(p.ruff.Plan):
-		return "top and bottom edge"
-	default:
-		return "top edge only"
+	if isSingle(p.ruff.Plan) {
+		return word("sewn.both")
 	}
+	return word("sewn.top")
 }
 
 // compares makes the twin of the ruff at hand, if it is wanted and not there.
@@ -159,7 +165,7 @@ func (p *Page) twinRows() []twinRow {
 		d := "+" + form(y-x)
 		switch {
 		case form(x) == form(y):
-			d = "same"
+			d = word("twin.same")
 		case y < x:
 			d = "−" + form(x-y)
 		}
@@ -168,18 +174,18 @@ func (p *Page) twinRows() []twinRow {
 	m, n := a.Ruff, b.Ruff
 	degrees := func(x float64) string { return fmt.Sprintf("%.1f°", x+0) }
 	here, there := p.scheme.Pleat, p.twin.scheme.Pleat
-	add("Tuck depth, top folds", here.TuckTop != there.TuckTop, here.TuckTop, there.TuckTop, p.about)
-	add("Tuck depth, bottom folds", here.TuckBottom != there.TuckBottom, here.TuckBottom, there.TuckBottom, p.about)
+	add(word("twin.tucktop"), here.TuckTop != there.TuckTop, here.TuckTop, there.TuckTop, p.about)
+	add(word("twin.tuckbottom"), here.TuckBottom != there.TuckBottom, here.TuckBottom, there.TuckBottom, p.about)
 	tangents := m.TangentsDone && n.TangentsDone
-	add("Height at the outer edge", true, m.HeightOuter_mm, n.HeightOuter_mm, p.about)
-	add("Moves when the wearer bows 60°", m.BowDone && n.BowDone, m.Bow_mm, n.Bow_mm, p.about)
-	add("Droop of the outer edge", true, m.Droop_mm, n.Droop_mm, p.about)
-	add("Slope from neck to outer edge, + up", true, m.Tilt_deg, n.Tilt_deg, degrees)
-	add("Gives up and down for its own weight", tangents && m.VerticalStable && n.VerticalStable, m.Vertical_mm_per_g, n.Vertical_mm_per_g, p.about)
-	add("Gives sideways for its own weight", tangents && m.LateralStable && n.LateralStable && !tucked(p.ruff.Plan) && !tucked(p.twin.ruff.Plan), m.Lateral_mm_per_g, n.Lateral_mm_per_g, p.about)
-	add("Loop’s clear width", true, m.Loop_mm, n.Loop_mm, p.about)
-	add("Outer edge from the neck", true, m.Reach_mm, n.Reach_mm, p.about)
-	add("Strip", true, p.ruff.Plan.Strip_mm, p.twin.ruff.Plan.Strip_mm, p.about)
+	add(word("twin.height"), true, m.HeightOuter_mm, n.HeightOuter_mm, p.about)
+	add(word("twin.bows"), m.BowDone && n.BowDone, m.Bow_mm, n.Bow_mm, p.about)
+	add(word("twin.droop"), true, m.Droop_mm, n.Droop_mm, p.about)
+	add(word("twin.slope"), true, m.Tilt_deg, n.Tilt_deg, degrees)
+	add(word("twin.vertical"), tangents && m.VerticalStable && n.VerticalStable, m.Vertical_mm_per_g, n.Vertical_mm_per_g, p.about)
+	add(word("twin.lateral"), tangents && m.LateralStable && n.LateralStable && !tucked(p.ruff.Plan) && !tucked(p.twin.ruff.Plan), m.Lateral_mm_per_g, n.Lateral_mm_per_g, p.about)
+	add(word("twin.loop"), true, m.Loop_mm, n.Loop_mm, p.about)
+	add(word("twin.reach"), true, m.Reach_mm, n.Reach_mm, p.about)
+	add(word("twin.strip"), true, p.ruff.Plan.Strip_mm, p.twin.ruff.Plan.Strip_mm, p.about)
 	return rows
 }
 
@@ -189,27 +195,25 @@ func (p *Page) twinSentence() string {
 	a, b := p.ruff.Solved, t.ruff.Solved
 	switch {
 	case t.why != "":
-		return fmt.Sprintf("Sewn at the %s instead, this ruff cannot be solved. %s", p.otherWords(), sentence(t.why))
+		return word("twin.never", "edge", p.otherWords(), "why", sentence(theirs(t.why)))
 	case p.solver.none:
-		return "There is nothing to compare: these sets cannot be solved as they stand."
+		return word("twin.none")
 	case a == nil || b == nil || !t.done:
-		return fmt.Sprintf("Soon here: this ruff beside the same one sewn at the %s.", p.otherWords())
+		return word("twin.soon", "edge", p.otherWords())
 	case !a.Converged() || !b.Converged() || !a.Ruff.BowDone || !b.Ruff.BowDone:
-		return "One of the two does not come to rest in the solver: compare them with care."
+		return word("twin.restless")
 	}
-	both, single, where := a.Ruff, b.Ruff, sewnWords(t.ruff.Plan)
+	both, single, where := a.Ruff, b.Ruff, t.ruff.Plan
 	if isSingle(p.ruff.Plan) {
-		both, single, where = b.Ruff, a.Ruff, sewnWords(p.ruff.Plan)
+		both, single, where = b.Ruff, a.Ruff, p.ruff.Plan
 	}
-	words := fmt.Sprintf("Sewn at the %s, the outer edge moves by %s when the wearer bows; sewn at top and bottom, by %s.",
-		where, p.about(single.Bow_mm), p.about(both.Bow_mm))
+	words := word("twin.bow", "edge", sewnWords(where), "single", p.about(single.Bow_mm), "both", p.about(both.Bow_mm))
 	if d := single.HeightOuter_mm - both.HeightOuter_mm; math.Abs(d) >= 1 {
 		way := "taller"
 		if d < 0 {
 			way = "lower"
 		}
-		words += fmt.Sprintf(" It also stands %s %s.", p.about(math.Abs(d)), way)
-		words = strings.Replace(words, " It also", fmt.Sprintf(" The %s alone also", strings.TrimSuffix(where, " only")), 1)
+		words = word("twin."+way+"."+sewnTo(where), "bow", words, "by", p.about(math.Abs(d)))
 	}
 	return words
 }
@@ -229,13 +233,13 @@ func (p *Page) twinNodes() []Node {
 		body.Nodes = append(body.Nodes, el("tr", "", el("th", "scope=row").say(r.label),
 			el("td", "class=figure").say(r.here), el("td", "class=figure").say(r.there), el("td", "class=remark").say(r.differ)))
 	}
-	head := el("thead", "", el("tr", "", el("td", "").say(""), el("th", "scope=col").say(sentenceStart(sewnWords(p.ruff.Plan))+" (as decided)"),
-		el("th", "scope=col").say(sentenceStart(sewnWords(p.twin.ruff.Plan))), el("th", "scope=col").say("Difference")))
+	head := el("thead", "", el("tr", "", el("td", "").say(""), el("th", "scope=col").say(word("twin.this", "edge", sentenceStart(sewnWords(p.ruff.Plan)))),
+		el("th", "scope=col").say(sentenceStart(sewnWords(p.twin.ruff.Plan))), el("th", "scope=col").say(word("twin.differ"))))
 	return append(out,
-		el("table", "class=two", el("caption", "class=hidden").say("The ruff sewn in two ways"), head, body),
+		el("table", "class=two", el("caption", "class=hidden").say(word("twin.caption")), head, body),
 		el("p", "class=acts",
-			el("button", "type=button data-do=twin-show id=twin-show").with("aria-pressed", fmt.Sprint(p.twin.shown)).say("Show the other on the drawing"),
-			el("button", "type=button class=apply data-do=twin-take id=twin-take").say("Sew it at the "+sewnWords(p.twin.ruff.Plan))))
+			el("button", "type=button data-do=twin-show id=twin-show").with("aria-pressed", fmt.Sprint(p.twin.shown)).say(word("twin.show")),
+			el("button", "type=button class=apply data-do=twin-take id=twin-take").say(word("twin.take", "edge", sewnWords(p.twin.ruff.Plan)))))
 }
 
 // about writes a length that was solved: to 0.1 mm, in inches to 1/32.
@@ -276,18 +280,18 @@ func (p *Page) twins(name string, now_ms float64) []Patch {
 		if t.shown {
 			which = sewnWords(t.ruff.Plan)
 		}
-		p.saySoon("On the drawing: sewn at the " + which + ".")
+		p.saySoon(word("twin.drawn", "edge", which))
 	case "twin-take":
 		if t.ruff.Plan.Panels == 0 {
 			return nil
 		}
 		to := sewnWords(t.ruff.Plan)
 		t.shown = false
-		if err := p.swap(t.scheme, "sewn at the "+to); err != nil {
-			p.saySoon("This does not fit the rest of the scheme: " + err.Error())
+		if err := p.swap(t.scheme, word("twin.step", "edge", to)); err != nil {
+			p.saySoon(word("twin.misfit", "why", theirs(err.Error())))
 			return nil
 		}
-		p.saySoon("Sewn at the " + to + ". " + p.news())
+		p.saySoon(word("twin.taken", "edge", to, "news", p.news()))
 	}
 	return nil
 }

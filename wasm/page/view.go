@@ -59,6 +59,10 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 	return d, lens, pixelPerMM, err
 }
 
+// viewLabel is what the view is called, viewHelp how to move in it.
+func (p *Page) viewLabel() string { return word("view." + string(p.view)) }
+func (p *Page) viewHelp() string  { return word("viewhelp." + string(p.view)) }
+
 // draw draws one view of the page's ruff: the solved shape where there is one.
 func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
 	plan, shape := p.shown().Plan, p.shape()
@@ -94,14 +98,14 @@ func (p *Page) notes() []figure.Note {
 // held says in words how the reader holds the ruff.
 func (p *Page) held() string {
 	if p.view != InHand {
-		return fmt.Sprintf("Enlarged %.3g times.", p.camera.Lens.Scale)
+		return word("held.lens", "times", fmt.Sprintf("%.3g", p.camera.Lens.Scale))
 	}
 	turn := int(math.Round(p.camera.Turn_deg))
-	side := "to the right"
+	side := "held.right"
 	if turn < 0 {
-		turn, side = -turn, "to the left"
+		turn, side = -turn, "held.left"
 	}
-	return fmt.Sprintf("Turned %d degrees %s, seen from %d degrees above, enlarged %.3g times.", turn, side, int(math.Round(p.camera.Tilt_deg)), p.camera.Zoom)
+	return word(side, "turn", turn, "tilt", int(math.Round(p.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", p.camera.Zoom))
 }
 
 // Ratio is the stage's device pixels per CSS pixel.

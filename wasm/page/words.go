@@ -1,60 +1,292 @@
 package page
 
-import "ruffwright/geom/scheme"
+// words is the one table of all that the page itself says: key → text, with
+// places in braces. Keys are grouped by where the words stand; those in a group
+// that the code picks by a name (view.hand, pose.rest) are spelled with that
+// name. How to add one: DEVELOPERS.md.
+var words = map[string]string{
+	// The head.
+	"title":         "plan a ruff before it is sewn",
+	"about":         "Plan a ruff before it is sewn: from a neck and a wish to the strip, the sets and what will go wrong.",
+	"job":           "Plan a ruff before you sew it: enter a neck and a wish, see the ruff, and read what will go wrong while it is still only paper.",
+	"skip.form":     "To the decisions",
+	"skip.findings": "To what will go wrong",
+	"skip.numbers":  "To the numbers",
+	"undo":          "Undo",
+	"undo.what":     "Undo: {what}",
+	"undo.done":     "Undone: {what}. {news}",
+	"redo":          "Redo",
+	"redo.what":     "Redo: {what}",
+	"redo.done":     "Done again: {what}. {news}",
+	"units":         "Unit of length",
+	"units.in":      "Lengths in",
+	"units.inches":  "inches",
+	"units.said":    "Lengths in {unit}.",
+	"share":         "Copy a link",
+	"share.yes":     "Link copied.",
+	"share.no":      "The link is in the address bar: copy it from there.",
+	"share.long":    "This ruff has too many marks of its own to fit into a link.",
 
-// Words that the page itself says. The fields' words are the scheme's, the
-// findings' the check's.
-const (
-	onDrawing = "Show where"
-	takeCare  = "Take care"
-)
+	// To start from.
+	"from":         "Start from another ruff",
+	"from.fresh":   "The plain start",
+	"step.demo":    "start from {title}",
+	"step.fresh":   "start afresh",
+	"step.link":    "the link",
+	"step.remedy":  "“{change}”",
+	"said.demo":    "{title}. {news}",
+	"said.fresh":   "Back at the start. {news}",
+	"said.link":    "Opened the link. {news}",
+	"said.apply":   "Applied. {news}",
+	"misfit":       "This change does not fit the rest of the scheme: {why}",
+	"link.bad":     "This link holds no scheme that can be read, so nothing was changed. {why}",
+	"entry.bad":    "{field}: {why} The last good ruff is shown.",
+	"entry.other":  "{field}: {why}",
+	"entry.beyond": "{why}; allowed: {allowed}",
 
-// poses in the order of their buttons, and what they are called; the long words
-// begin with the label.
-var (
-	poses     = []Pose{AtRest, Bowed, Turned}
-	poseWords = map[Pose]struct{ label, long string }{
-		AtRest: {"At rest", "At rest, the wearer upright"},
-		Bowed:  {"Bowing", "Bowing: the wearer bows by 60°"},
-		Turned: {"Other way", "Other way: how else the cloth may lie"},
-	}
-)
+	// Lessons. Their texts are theirs: assets/lessons.
+	"lessons":         "Lessons: {n} ruffs with something wrong",
+	"lessons.how":     "For a class, or for yourself. Read what happened, open the ruff, find out why, and mend it: you are told when it is mended. Each lesson has a link of its own to send.",
+	"lesson":          "Lesson",
+	"lesson.title":    "Lesson: {title}",
+	"lesson.open":     "Open this lesson",
+	"lesson.openthis": "Open this lesson: {title}",
+	"lesson.again":    "Start this lesson again",
+	"lesson.next":     "Next lesson",
+	"lesson.away":     "Put it away",
+	"lesson.link":     "Copy its link",
+	"lesson.hint":     "A hint",
+	"lesson.shows":    "What shows it, and what mends it",
+	"lesson.step":     "“{title}”",
+	"lesson.broken":   "There is no lesson of this name, so nothing was changed. Lessons are listed at the top of the page.",
+	"lesson.opened":   "Lesson opened: {title}. {question}",
+	"lesson.left":     "Not yet. {finding}",
+	"lesson.keep":     "{field} must stay as it was: {value}. The lesson asks for another way.",
+	"lesson.unknown":  "Not yet: how the cloth of this ruff hangs is not known.",
+	"lesson.off":      "Not yet: a measure that the lesson asks for is still off.",
+	"lesson.waits":    "How the cloth hangs is being solved; then you are told how the lesson stands.",
+	"lesson.solved":   "Solved. {answer}",
+	"lesson.closed":   "The lesson is put away; your ruff stays.",
 
-// haltWords are what the solver's button says, and whether it has nothing to do.
-func (p *Page) haltWords() (word string, idle bool) {
-	switch {
-	case p.solver.stand == gone, p.solver.halted:
-		return "Solve again", false
-	}
-	return "Stop solving", !p.busy()
+	// When it does not run.
+	"fail":         "The page’s program does not run",
+	"fail.again":   "Reload the page to try again. If that does not help, use a browser of the last three years with WebAssembly switched on. The ruff and the numbers you see are those of the plain start; entries have no effect. The same planning works without a browser:",
+	"fail.old":     "This browser cannot run WebAssembly programs.",
+	"fail.missing": "The program did not arrive (the server answered {status}).",
+	"fail.ended":   "The program ended by itself.",
+	"off":          "Scripts are switched off",
+	"off.what":     "The page needs them to plan: switch scripts on for this address and reload. What you see is the plain start. Nothing is ever sent anywhere.",
+
+	// The stage.
+	"ruff":           "The ruff",
+	"stage":          "The ruff, drawn",
+	"stage.start":    "The plain start’s ruff, as a drawing",
+	"view":           "View",
+	"view.said":      "View: {view}.",
+	"view.hand":      "In the hand",
+	"view.above":     "From above",
+	"view.side":      "From the side",
+	"view.set":       "One set",
+	"view.flat":      "Laid flat",
+	"viewhelp.hand":  "Drag to turn, pinch or scroll to come nearer. Keys: arrows turn, + and − come nearer and go back, Home returns, Escape leaves.",
+	"viewhelp.above": "The neck in the middle, the opening at the front. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves.",
+	"viewhelp.side":  "The band upright, the sets across. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves.",
+	"viewhelp.set":   "The outer edge of one set and its loop’s clear width. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves.",
+	"viewhelp.flat":  "The strip with its top and bottom marks. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves.",
+	"camera":         "Turn and enlarge",
+	"camera.left":    "Turn left",
+	"camera.right":   "Turn right",
+	"camera.up":      "Tilt up",
+	"camera.down":    "Tilt down",
+	"camera.nearer":  "Nearer",
+	"camera.farther": "Farther",
+	"camera.home":    "As at first",
+	"held.lens":      "Enlarged {times} times.",
+	"held.right":     "Turned {turn} degrees to the right, seen from {tilt} degrees above, enlarged {times} times.",
+	"held.left":      "Turned {turn} degrees to the left, seen from {tilt} degrees above, enlarged {times} times.",
+	"pose":           "How the cloth hangs",
+	"pose.rest":      "At rest", // the long words begin with these
+	"pose.bow":       "Bowing",
+	"pose.other":     "Other way",
+	"poselong.rest":  "At rest, the wearer upright",
+	"poselong.bow":   "Bowing: the wearer bows by 60°",
+	"poselong.other": "Other way: how else the cloth may lie",
+	"pose.said":      "Shown: {pose}.",
+
+	// What will go wrong.
+	"going":             "What will go wrong",
+	"finding.where":     "Show where",
+	"finding.apply":     "Apply: {change}",
+	"finding.care":      "Take care",
+	"severity.stop":     "Stop: ",
+	"severity.mend":     "Mend: ",
+	"severity.note":     "Note: ",
+	"severity.caution":  "Caution: ",
+	"tried.not":         "tried, and not told: {why}",
+	"tried":             "tried: {what}",
+	"tried.fails":       "tried: does not remove it",
+	"tried.then":        "{tried} (then {value})",
+	"tried.brings":      "{tried}: {titles}",
+	"numbers":           "no one two three four five six seven eight nine ten",
+	"verdict.both.one":  "One thing stops this ruff, and {mend} to mend.",
+	"verdict.both.many": "{N} things stop this ruff, and {mend} to mend.",
+	"verdict.stop.one":  "One thing stops this ruff.",
+	"verdict.stop.many": "{N} things stop this ruff.",
+	"verdict.mend.one":  "Nothing stops this ruff; one thing is to mend.",
+	"verdict.mend.many": "Nothing stops this ruff; {n} things are to mend.",
+	"verdict.good":      "Nothing stops this ruff.",
+	"verdict.hang.busy": "{verdict} That is its geometry; how the cloth hangs is being solved.",
+	"verdict.hang.not":  "{verdict} That is its geometry; how the cloth hangs is not solved.",
+	"verdict.firm.busy": "{verdict} How firmly it holds is being solved.",
+	"verdict.firm.not":  "{verdict} How firmly it holds is not solved.",
+
+	// The solver.
+	"halt.stop":         "Stop solving",
+	"halt.again":        "Solve again",
+	"solve.gone":        "The solver of the cloth does not run ({why}). Shape and findings are geometry’s alone.",
+	"solve.silent":      "it fell silent",
+	"solve.riddles":     "it spoke in riddles: {why}",
+	"solve.absent":      "its program did not arrive",
+	"solve.partly":      "Solving was stopped; what was solved until then is shown.",
+	"solve.stopped":     "Solving was stopped. Shape and findings are geometry’s alone.",
+	"solve.none":        "How the cloth hangs cannot be solved for these sets. {why}",
+	"solve.soon":        "Soon to be solved: how the cloth hangs.",
+	"solve.fine":        "Solved: the shape, coarsely. Now finer{far}.",
+	"solve.bow":         "Solved: the shape. Now letting the wearer bow{far}.",
+	"solve.other":       "Solved: the shape and how it holds. Now the other way in which it may lie{far}.",
+	"solve.busy":        "Solving how the cloth hangs{far}.",
+	"solve.far":         ": half set {n} of {of}",
+	"solved":            "Solved: how the cloth hangs.",
+	"solved.roughly":    "The cloth did not come to rest in the solver: believe its shape only roughly, and no finding about firmness.",
+	"solved.twin":       "{solved} Now the other way of sewing it{far}.",
+	"solved.tries":      "{solved} Now trying the changes offered.",
+	"limits":            "What the solver leaves out",
+	"limits.odd":        "Every set is solved as if its neighbours were its mirror images. A single odd set, the ends at the opening and the closure are outside it.",
+	"limits.time":       "Friction between the loops, damp, wind and wear are left out; so is the starch’s giving way with time.",
+	"limits.bow":        "The bow is the pull of gravity turned by 60° to the front and back of the neck; how the neck itself bends is left out.",
+	"limits.cloth":      "The cloth is not measured: what is entered as 0 is a guess for {cloth} ({source}). Stiffness that follows from it may be half or twice as much; your own swatch tells.",
+	"limits.marks":      "Your own marks are solved as regular sets of their mean length fold to fold: what single marks do is not seen.",
+	"limits.single":     "Sewn at one edge only, a ruff may lie in more than one way. The numbers tell of the other way if one was found; there may be more.",
+	"limits.unstarched": "Tucked and not starched, cloth can lie in several ways that cost it much the same. What is shown is one of them.",
+	"limits.tucked":     "How tucked sets give sideways is not told: the answer hangs on how finely they are solved.",
+
+	// The two ways of sewing it.
+	"sewn.both":          "top and bottom edge",
+	"sewn.top":           "top edge only",
+	"sewn.bottom":        "bottom edge only",
+	"twin":               "Compare: {this}, or {other}",
+	"twin.step":          "sewn at the {edge}",
+	"twin.taken":         "Sewn at the {edge}. {news}",
+	"twin.misfit":        "This does not fit the rest of the scheme: {why}",
+	"twin.drawn":         "On the drawing: sewn at the {edge}.",
+	"twin.never":         "Sewn at the {edge} instead, this ruff cannot be solved. {why}",
+	"twin.none":          "There is nothing to compare: these sets cannot be solved as they stand.",
+	"twin.soon":          "Soon here: this ruff beside the same one sewn at the {edge}.",
+	"twin.restless":      "One of the two does not come to rest in the solver: compare them with care.",
+	"twin.bow":           "Sewn at the {edge}, the outer edge moves by {single} when the wearer bows; sewn at top and bottom, by {both}.",
+	"twin.taller.top":    "{bow} The top edge alone also stands {by} taller.",
+	"twin.taller.bottom": "{bow} The bottom edge alone also stands {by} taller.",
+	"twin.lower.top":     "{bow} The top edge alone also stands {by} lower.",
+	"twin.lower.bottom":  "{bow} The bottom edge alone also stands {by} lower.",
+	"twin.caption":       "The ruff sewn in two ways",
+	"twin.this":          "{edge} (as decided)",
+	"twin.differ":        "Difference",
+	"twin.same":          "same",
+	"twin.show":          "Show the other on the drawing",
+	"twin.take":          "Sew it at the {edge}",
+	"twin.tucktop":       "Tuck depth, top folds",
+	"twin.tuckbottom":    "Tuck depth, bottom folds",
+	"twin.height":        "Height at the outer edge",
+	"twin.bows":          "Moves when the wearer bows 60°",
+	"twin.droop":         "Droop of the outer edge",
+	"twin.slope":         "Slope from neck to outer edge, + up",
+	"twin.vertical":      "Gives up and down for its own weight",
+	"twin.lateral":       "Gives sideways for its own weight",
+	"twin.loop":          "Loop’s clear width",
+	"twin.reach":         "Outer edge from the neck",
+	"twin.strip":         "Strip",
+
+	// The form.
+	"form":      "What you decide",
+	"form.how":  "In the order of the work. Lengths may be typed as 395, 39,5 cm or 15 1/2\". Everything stays on this device.",
+	"form.rare": "{n} seldom changed",
+	"form.more": "{n} more, seldom changed",
+	"form.now":  "{range}; now {value}",
+
+	// The numbers.
+	"sums":         "The numbers",
+	"sums.caption": "What the plan comes to",
+	"sums.of":      "Of",
+	"sums.is":      "Is",
+	"sums.remark":  "Remark",
+
+	"sum.neckline":       "Neckline",
+	"sum.neckline.note":  "girth and ease",
+	"sum.band":           "Band, as planned",
+	"sum.band.note":      "neckline and overlap",
+	"sum.bandmade":       "Band, as made",
+	"sum.sets":           "Sets",
+	"sum.sets.note":      "{crests} top folds, {troughs} bottom folds",
+	"sum.panel":          "Fold to fold",
+	"sum.panel.fitted":   "fitted to the height",
+	"sum.strip":          "Strip",
+	"sum.strip.note":     "with end hems, without joins and spare",
+	"sum.have":           "Strip at hand",
+	"sum.have.note":      "makes {sets} sets",
+	"sum.pitch":          "Room for a set at the neck",
+	"sum.pitchouter":     "Room for a set at the outer edge",
+	"sum.height":         "Height at the outer edge",
+	"sum.inner":          "Height at the inner edge",
+	"sum.folded":         "as folded",
+	"sum.loop":           "Loop’s clear width",
+	"sum.meet":           "neighbours meet: closed",
+	"sum.gape":           "neighbours do not meet: gaping",
+	"sum.slack":          "Slack",
+	"sum.slack.note":     "inner edge between sewn points ÷ their distance",
+	"sum.lookdepth":      "Depth from the picture",
+	"sum.lookheight":     "Height from the picture",
+	"sum.look.note":      "{percent} % of the length, from one face measure",
+	"sum.solved":         "solved",
+	"sum.restless":       "solved, but not come to rest",
+	"sum.heighthangs":    "Height at the outer edge, hanging",
+	"sum.loophangs":      "Loop’s clear width, hanging",
+	"sum.reach":          "Outer edge from the neck",
+	"sum.droop":          "Droop of the outer edge",
+	"sum.droop.note":     "as set on the sticks, less as released",
+	"sum.slope":          "Slope from neck to outer edge",
+	"sum.bow":            "Moves when the wearer bows",
+	"sum.bow.note":       "the outer edge, at 60°",
+	"sum.vertical":       "Gives up and down",
+	"sum.vertical.note":  "the outer edge, for its own weight once more",
+	"sum.lateral":        "Gives sideways",
+	"sum.lateral.note":   "likewise, all loops leaning the same way",
+	"sum.unstable":       "does not hold",
+	"sum.other":          "Lying the other way",
+	"sum.other.is":       "{bottom} to {top}",
+	"sum.other.flip":     "outer edge’s bottom and top; it may flip from one to the other",
+	"sum.other.easier":   "outer edge’s bottom and top; it lies easier so",
+	"sum.other.push":     "outer edge’s bottom and top; it takes a push to lie so",
+	"sum.thread":         "Pull on the most loaded stitch",
+	"sum.mesh":           "How it was solved",
+	"sum.mesh.alike":     "cells of each half set; all half sets alike, {steps} steps",
+	"sum.mesh.differing": "cells of each half set; {n} different ones, {steps} steps",
+	"slope.level":        "level",
+	"slope.rises":        "rises outward",
+	"slope.falls":        "falls outward",
+
+	// What the picture shows, in words.
+	"shows.twin":           "On the drawing is the same ruff sewn at the {edge}. As decided it is: ",
+	"shows.neck":           "{view}: a ruff of {sets} sets for a neck of {girth}, {depth} deep; its outer edge is {height} high as folded.",
+	"shows.wrist":          "{view}: a ruff of {sets} sets for a wrist of {girth}, {depth} deep; its outer edge is {height} high as folded.",
+	"shows.both":           " Top folds are sewn to the top edge of the band, bottom folds to its bottom edge.",
+	"shows.crests.top":     " Top folds alone are sewn, to the top edge of the band.",
+	"shows.crests.bottom":  " Top folds alone are sewn, to the bottom edge of the band.",
+	"shows.troughs.top":    " Bottom folds alone are sewn, to the top edge of the band.",
+	"shows.troughs.bottom": " Bottom folds alone are sewn, to the bottom edge of the band.",
+	"shows.meet":           " At the outer edge neighbouring loops meet.",
+	"shows.gape":           " At the outer edge there is a gap between neighbouring loops.",
+	"shows.drawn":          " The shape is geometry alone; how the cloth hangs is not solved yet.",
+	"shows.hangs":          " As the cloth hangs, the outer edge is {height} high, stands {reach} from the neck and {slope}.",
+	"shows.bow":            " When the wearer bows it moves by {bow}.",
+	"shows.pose":           " Shown: {pose}.",
 }
-
-// twinLabel is what the button of the comparison says.
-func (p *Page) twinLabel() string {
-	return "Compare: " + sewnWords(p.ruff.Plan) + ", or " + p.otherWords()
-}
-
-// viewWords is what a view is called.
-type viewWords struct {
-	view        View
-	label, help string
-}
-
-var views = []viewWords{
-	{InHand, "In the hand", "Drag to turn, pinch or scroll to come nearer. Keys: arrows turn, + and − come nearer and go back, Home returns, Escape leaves."},
-	{Above, "From above", "The neck in the middle, the opening at the front. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
-	{Side, "From the side", "The band upright, the sets across. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
-	{OneSet, "One set", "The outer edge of one set and its loop's clear width. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
-	{Flat2, "Laid flat", "The strip with its top and bottom marks. Pinch, scroll or + to come nearer, then drag or use the arrows; Home returns, Escape leaves."},
-}
-
-func (p *Page) viewWords() viewWords {
-	for _, v := range views {
-		if v.view == p.view {
-			return v
-		}
-	}
-	return views[0]
-}
-
-func fieldsInOrder() []scheme.Field { return scheme.Fields() }

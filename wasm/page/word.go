@@ -1,0 +1,190 @@
+package page
+
+import (
+	"fmt"
+	"html"
+	"strings"
+	"unicode"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// All that the page says comes from one table, words.go, so that it can be
+// translated: in Go through word, many and theirs, in index.html as {key}, in a
+// text or an attribute. The labels of fields stand in geom/scheme's table, the
+// sentences of findings in sim/check's; they come in through fields, finds and
+// theirs, nowhere else.
+//
+// A test reads the source: text in it that is not in the table fails, and so
+// does a key that is missing, unused, or called with other places than it has.
+
+// Long is the language of the tests: English with every letter of a vowel
+// accented and two fifths longer, so that text which bypasses the table is seen,
+// and so is a place that is too narrow for a translation. (BCP 47 keeps XA for
+// private use.)
+const Long = "en-XA"
+
+// tongue is the page's language: English, or Long. It is set before New.
+var tongue = "en"
+
+// Speak sets the language of every page made from now on; one that the page
+// does not know becomes English.
+func Speak(lang string) {
+	tongue = "en"
+	if lang == Long {
+		tongue = Long
+	}
+}
+
+// word is the text of a key of the table, its places filled: word("view.said",
+// "view", label) for "View: {view}.". Numbers are given as ints or written
+// already; a place may hold another word.
+func word(key string, places ...any) string {
+	t, ok := words[key]
+	if !ok {
+		return "{" + key + "}"
+	}
+	t = theirs(t)
+	if len(places) == 0 {
+		return t
+	}
+	with := make([]string, 0, len(places))
+	for i := 0; i+1 < len(places); i += 2 {
+		with = append(with, fmt.Sprintf("{%v}", places[i]), fmt.Sprint(places[i+1]))
+	}
+	return strings.NewReplacer(with...).Replace(t)
+}
+
+// Language is the page's language, as HTML names it.
+func Language() string { return tongue }
+
+// Fill puts the page's own words into a text of HTML: each {key} in it becomes
+// the key's words, escaped. A key that is not in the table is an error.
+func Fill(text string) (string, error) {
+	var out strings.Builder
+	for {
+		before, rest, ok := strings.Cut(text, "{")
+		out.WriteString(before)
+		if !ok {
+			return out.String(), nil
+		}
+		key, rest, ok := strings.Cut(rest, "}")
+		if _, known := words[key]; !ok || !known {
+			return "", fmt.Errorf("{%.40s}: there are no such words in the page's table", key)
+		}
+		out.WriteString(html.EscapeString(word(key)))
+		text = rest
+	}
+}
+
+// many is the text of key.one or key.many: {n} is the number in words, {N} the
+// same at the head of a sentence.
+func many(key string, n int, places ...any) string {
+	key += ".many"
+	if n == 1 {
+		key = strings.TrimSuffix(key, "many") + "one"
+	}
+	return word(key, append(places, "n", number(n), "N", sentenceStart(number(n)))...)
+}
+
+// number is a small count in words.
+func number(n int) string {
+	if names := strings.Fields(word("numbers")); n >= 0 && n < len(names) {
+		return names[n]
+	}
+	return fmt.Sprint(n)
+}
+
+// theirs is text from another table, in the page's language: a field's, a
+// finding's, a demo's, an error of what lies below.
+func theirs(text string) string {
+	if tongue == Long {
+		return long(text)
+	}
+	return text
+}
+
+// fields are the fields in the order of the form, their words in the page's
+// language.
+func fields() []scheme.Field {
+	all := scheme.Fields()
+	if tongue == "en" {
+		return all
+	}
+	for i := range all {
+		f := &all[i]
+		f.Label, f.Help, f.Changes, f.Zero = theirs(f.Label), theirs(f.Help), theirs(f.Changes), theirs(f.Zero)
+		f.Choices = append([]scheme.Choice(nil), f.Choices...)
+		for k := range f.Choices {
+			f.Choices[k].Label = theirs(f.Choices[k].Label)
+		}
+	}
+	return all
+}
+
+// finds are a ruff's findings, lengths in units, in the page's language.
+func finds(r sim.Ruff, units scheme.Units) []check.Finding {
+	all := check.Find(r, units)
+	for i := range all {
+		f := &all[i]
+		f.Sentence = theirs(f.Sentence)
+		for k := range f.Remedies {
+			f.Remedies[k].Sentence = theirs(f.Remedies[k].Sentence)
+		}
+	}
+	return all
+}
+
+// sentence begins with a capital and ends with a stop.
+func sentence(text string) string {
+	text = sentenceStart(strings.TrimSpace(text))
+	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
+		text += "."
+	}
+	return text
+}
+
+// sentenceStart begins with a capital.
+func sentenceStart(text string) string {
+	first := true
+	return strings.Map(func(r rune) rune {
+		if first {
+			first = false
+			return unicode.ToUpper(r)
+		}
+		return r
+	}, text)
+}
+
+// accents are the vowels of Long.
+var accents = map[rune]rune{'a': 'á', 'e': 'é', 'i': 'í', 'o': 'ó', 'u': 'ú', 'y': 'ý', 'A': 'Á', 'E': 'É', 'I': 'Í', 'O': 'Ó', 'U': 'Ú', 'Y': 'Ý'}
+
+// long is text in Long. Places, and what is Long already, stay as they are.
+func long(text string) string {
+	var out strings.Builder
+	in, n, place := 0, 0, false
+	for _, r := range text {
+		switch r {
+		case '{':
+			place = true
+		case '}':
+			place = false
+		}
+		a, vowel := accents[r]
+		if place || !vowel {
+			out.WriteRune(r)
+			if !place {
+				in, n = in+1, n+1
+			}
+			continue
+		}
+		in, n = in+1, n+1
+		out.WriteRune(a)
+		for more := unicode.ToLower(a); n*5 < in*7; n++ {
+			out.WriteRune(more)
+		}
+	}
+	return out.String()
+}
