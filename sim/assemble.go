@@ -16,6 +16,10 @@ import (
 // of different curvature differ at their shared fold is shared between them.
 func assemble(p pleat.Plan, s *Solved) {
 	at := arcsOf(p)
+	s.Droop = make([][]float64, len(s.Cells))
+	for k, c := range s.Cells {
+		s.Droop[k] = droop(c, s.Grid)
+	}
 	s.Shape = around(p, s, at, func(c *cell.Cell, _ geom.Vec2) []float64 { return c.Shape })
 	if front := bowedCell(s); front != nil {
 		// The front sets hang by the front's test, the back ones by the back's,
@@ -37,6 +41,17 @@ func assemble(p pleat.Plan, s *Solved) {
 		})
 		s.Other = &shape
 	}
+}
+
+// droop is how far each node of a half set has come down when it was released.
+func droop(c *cell.Cell, grid cell.Grid) []float64 {
+	out := make([]float64, 0, (grid.NU+1)*(grid.NV+1))
+	for k := range grid.NU + 1 {
+		for j := range grid.NV + 1 {
+			out = append(out, c.Node(c.Formed, k, j)[2]-c.Node(c.Shape, k, j)[2])
+		}
+	}
+	return out
 }
 
 // bowedCell is the half set whose bow test stands for the front and the back of

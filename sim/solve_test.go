@@ -96,6 +96,24 @@ func TestSolvedRuffHangsTogether(t *testing.T) {
 	}
 }
 
+// The droop told node by node is the droop measured: the outer edge's mean, each
+// node by the cloth it stands for.
+func TestDroopOfNodes(t *testing.T) {
+	r := solve(t, scheme.Default(), Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
+	for n, c := range r.Solved.Cells {
+		nu, nv := len(c.U)-1, len(c.V)-1
+		droop := r.Solved.Droop[n]
+		mean := 0.0
+		for k := range nu + 1 {
+			lo, hi := max(k-1, 0), min(k+1, nu)
+			mean += (c.U[hi] - c.U[lo]) / 2 / c.Design.Panel_mm * droop[k*(nv+1)+nv]
+		}
+		if want := r.Solved.Sets[n].Droop_mm; math.Abs(mean-want) > 1e-9 || want == 0 {
+			t.Errorf("the outer edge of half set %d droops by %g mm on the mean of its nodes, measured %g", n, mean, want)
+		}
+	}
+}
+
 // The arcs' cubic against the neckline itself (its own tests hold it to mpmath).
 func TestArcsFollowTheNeckline(t *testing.T) {
 	s := scheme.Default()

@@ -17,6 +17,11 @@ type Solved struct {
 	Sets []Measures // of every distinct half set, least curved first
 	Of   []int      // panel i of the strip is the half set Sets[Of[i]]
 
+	// Droop is, for every distinct half set beside Sets, how far each node lies
+	// below its place as formed, mm, + down; crest first, from the inner edge to
+	// the outer as in a panel that begins at its crest. Nil: not told.
+	Droop [][]float64
+
 	Cells []*cell.Cell // the half sets as solved, beside Sets
 	Grid  cell.Grid
 

@@ -14,13 +14,15 @@ import (
 
 // result is the head of a Result. The body holds the surfaces one after the
 // other, each panel by panel, each node's x, y, z in mm as float32: at 200 mm
-// from the middle a number is then right to 1e-5 mm.
+// from the middle a number is then right to 1e-5 mm. The droop of the distinct
+// half sets follows, node by node, if it is told.
 type result struct {
 	NU     int            `json:"nu"`
 	NV     int            `json:"nv"`
 	Panels int            `json:"panels"`
 	Bowed  bool           `json:"bowed,omitempty"` // a second surface
 	Other  bool           `json:"other,omitempty"` // and one more
+	Droop  bool           `json:"droop,omitempty"`
 	Ruff   sim.Measures   `json:"ruff"`
 	Sets   []sim.Measures `json:"sets"`
 	Of     []int          `json:"of"`
@@ -39,7 +41,7 @@ func (r *Result) encode() (*result, []byte, error) {
 	}
 	h := &result{
 		NU: s.Shape.NU, NV: s.Shape.NV, Panels: len(s.Shape.Panels),
-		Bowed: s.Bowed != nil, Other: s.Other != nil,
+		Bowed: s.Bowed != nil, Other: s.Other != nil, Droop: s.Droop != nil,
 		Ruff: s.Ruff, Sets: s.Sets, Of: s.Of, Alike: s.Alike, Awaits: r.Awaits, Took: r.Took,
 	}
 	if err := h.validate(); err != nil {
@@ -69,6 +71,21 @@ func (r *Result) encode() (*result, []byte, error) {
 			}
 		}
 	}
+	if s.Droop != nil && len(s.Droop) != len(s.Sets) {
+		return nil, nil, fmt.Errorf("wire: the droop of %d half sets of %d", len(s.Droop), len(s.Sets))
+	}
+	for k, droop := range s.Droop {
+		if len(droop) != (h.NU+1)*(h.NV+1) {
+			return nil, nil, fmt.Errorf("wire: half set %d droops at %d nodes on a grid of %d × %d", k, len(droop), h.NU, h.NV)
+		}
+		for _, x := range droop {
+			x32 := float32(x)
+			if !finite(x32) {
+				return nil, nil, fmt.Errorf("wire: half set %d droops by %v", k, x)
+			}
+			body = binary.LittleEndian.AppendUint32(body, math.Float32bits(x32))
+		}
+	}
 	return h, body, nil
 }
 
@@ -77,7 +94,7 @@ func (h *result) decode(body []byte) (*Result, error) {
 		return nil, err
 	}
 	if len(body) != h.size() {
-		return nil, fmt.Errorf("wire: surfaces of %d bytes; the head tells of %d", len(body), h.size())
+		return nil, fmt.Errorf("wire: a body of %d bytes; the head tells of %d", len(body), h.size())
 	}
 	s := &sim.Solved{Ruff: h.Ruff, Sets: h.Sets, Of: h.Of, Alike: h.Alike}
 	s.Grid.NU, s.Grid.NV = h.NU, h.NV
@@ -117,10 +134,24 @@ func (h *result) decode(body []byte) (*Result, error) {
 			return nil, err
 		}
 	}
+	if h.Droop {
+		s.Droop = make([][]float64, len(h.Sets))
+		for k := range s.Droop {
+			s.Droop[k] = make([]float64, row)
+			for i := range row {
+				x := math.Float32frombits(binary.LittleEndian.Uint32(body[4*i:]))
+				if !finite(x) {
+					return nil, fmt.Errorf("wire: droop of half set %d is not finite", k)
+				}
+				s.Droop[k][i] = float64(x)
+			}
+			body = body[4*row:]
+		}
+	}
 	return &Result{Solved: s, Awaits: h.Awaits, Took: h.Took}, nil
 }
 
-// size is how many bytes the surfaces have.
+// size is how many bytes the body has.
 func (h *result) size() int {
 	n := 1
 	for _, more := range []bool{h.Bowed, h.Other} {
@@ -128,7 +159,11 @@ func (h *result) size() int {
 			n++
 		}
 	}
-	return n * h.Panels * (h.NU + 1) * (h.NV + 1) * 3 * 4
+	n *= 3 * h.Panels
+	if h.Droop {
+		n += len(h.Sets)
+	}
+	return n * (h.NU + 1) * (h.NV + 1) * 4
 }
 
 func (h *result) validate() error {

@@ -35,6 +35,14 @@ func ruff(bowed, other bool) *sim.Solved {
 	s.Grid.NU, s.Grid.NV = nu, nv
 	s.Ruff = filled(1)
 	s.Sets = []sim.Measures{filled(2), filled(3)}
+	for range s.Sets {
+		var droop []float64
+		for range (nu + 1) * (nv + 1) {
+			n += 0.25
+			droop = append(droop, float64(float32(n))) // the wire keeps it exactly
+		}
+		s.Droop = append(s.Droop, droop)
+	}
 	if bowed {
 		b := shape()
 		s.Bowed = &b
@@ -172,6 +180,9 @@ func TestBadReplies(t *testing.T) {
 		"a half set below 0": func(r *Reply) { r.Result.Solved.Of[2] = -1 },
 		"no half sets":       func(r *Reply) { r.Result.Solved.Sets = nil },
 		"awaits what?":       func(r *Reply) { r.Result.Awaits = []string{"tea"} },
+		"NaN in the droop":   func(r *Reply) { r.Result.Solved.Droop[1][2] = math.NaN() },
+		"droop a node short": func(r *Reply) { r.Result.Solved.Droop[1] = r.Result.Solved.Droop[1][1:] },
+		"droop of one":       func(r *Reply) { r.Result.Solved.Droop = r.Result.Solved.Droop[1:] },
 		"took NaN":           func(r *Reply) { r.Result.Took = math.NaN() },
 		"two parts":          func(r *Reply) { r.Progress = &Progress{} },
 		"id":                 func(r *Reply) { r.ID = -1 },
@@ -204,7 +215,7 @@ func TestBadReplies(t *testing.T) {
 	for _, change := range [][2]string{
 		{`"panels":3`, `"panels":4`}, {`"panels":3`, `"panels":-3`}, {`"panels":3`, `"panels":99999999999`},
 		{`"nu":5`, `"nu":6`}, {`"nu":5`, `"nu":1e3`}, {`"nu":5`, `"nu":5,"kind":1`}, {`"of":[1,0,1]`, `"of":[1,0]`},
-		{`"of":[1,0,1]`, `"of":[1,0,7]`}, {`"bowed":true`, `"bowed":false`}, {`"id":1`, `"id":-1`}, {`"id":1`, `"id":1.5`},
+		{`"of":[1,0,1]`, `"of":[1,0,7]`}, {`"bowed":true`, `"bowed":false`}, {`"droop":true`, `"droop":false`}, {`"id":1`, `"id":-1`}, {`"id":1`, `"id":1.5`},
 		{`"took_ms":0`, `"took_ms":-1`}, {`"tilt_deg":`, `"tilt_deg":1e999,"x":`},
 	} {
 		if !strings.Contains(head, change[0]) {
@@ -346,6 +357,7 @@ func BenchmarkResult(b *testing.B) {
 	for i := range s.Shape.Panels {
 		s.Shape.Panels[i].V = make([]geom.Vec3, 25*13)
 	}
+	s.Droop = slices.Repeat([][]float64{make([]float64, 25*13)}, 20)
 	s.Bowed, s.Other = &s.Shape, &s.Shape
 	r := Reply{ID: 1, Last: true, Result: &Result{Solved: s}}
 	b.Run("encode", func(b *testing.B) {
