@@ -8,30 +8,30 @@ func (m *unknowns) add(s *Solver, b *Band, a, c int32, h *[9]float64) {
 		if pa >= 0 && pc >= 0 {
 			if pa == pc {
 				for r := range 3 {
-					q := (int(pa)+r)*b.ld + b.kd + 1
-					row := b.a[q-r : q+1]
-					for k := range row {
-						row[k] += h[3*r+k]
+					q := b.index(int(pa)+r, int(pa))
+					row := b.a[q : q+9 : q+9]
+					for k := range r + 1 {
+						row[4*k] += h[3*r+k]
 					}
 				}
 				return
 			}
 			if pa > pc {
 				for r := range 3 {
-					q := (int(pa)+r)*b.ld + b.kd + 1 + int(pc-pa) - r
-					row := b.a[q : q+3 : q+3]
+					q := b.index(int(pa)+r, int(pc))
+					row := b.a[q : q+9 : q+9]
 					row[0] += h[3*r]
-					row[1] += h[3*r+1]
-					row[2] += h[3*r+2]
+					row[4] += h[3*r+1]
+					row[8] += h[3*r+2]
 				}
 				return
 			}
 			for r := range 3 {
-				q := (int(pc)+r)*b.ld + b.kd + 1 + int(pa-pc) - r
-				row := b.a[q : q+3 : q+3]
+				q := b.index(int(pc)+r, int(pa))
+				row := b.a[q : q+9 : q+9]
 				row[0] += h[r]
-				row[1] += h[3+r]
-				row[2] += h[6+r]
+				row[4] += h[3+r]
+				row[8] += h[6+r]
 			}
 			return
 		}
