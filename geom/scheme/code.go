@@ -89,6 +89,9 @@ func FromCode(code string) (Scheme, error) {
 	if len(code) > MaxCode {
 		return refuse("the share code is too long: " + strconv.Itoa(len(code)) + " characters, at most " + strconv.Itoa(MaxCode))
 	}
+	if strings.Contains(text, between) {
+		return refuse("this is the code of two ruffs compared, not of one")
+	}
 	body, why := uncoded(version+".", text)
 	if why != "" {
 		return refuse(why)
