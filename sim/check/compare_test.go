@@ -1,0 +1,203 @@
+package check
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/cell"
+)
+
+func demoScheme(t testing.TB, name string, sets ...string) scheme.Scheme {
+	t.Helper()
+	text, err := os.ReadFile("../../assets/demos/" + name + ".json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := scheme.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := 0; i+1 < len(sets); i += 2 {
+		if err := s.Set(sets[i], sets[i+1]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := s.Validate(); err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func drawn(t testing.TB, s scheme.Scheme) Side {
+	t.Helper()
+	r, err := sim.Draw(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return SideOf(r)
+}
+
+func settledRuff(t testing.TB, s scheme.Scheme) Side {
+	t.Helper()
+	d := drawn(t, s)
+	var err error
+	d.Ruff, err = sim.Settle(context.Background(), d.Ruff, sim.Options{Grid: cell.Coarse})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
+}
+
+// contradicts lists what Compare says of a and b that does not fit what it says of b
+// and a.
+func contradicts(a, b Side) []string {
+	var out []string
+	there, back := Compare(a, b, scheme.Millimetres), Compare(b, a, scheme.Millimetres)
+	turned := map[Which]Which{First: Second, Second: First, Neither: Neither}
+	if there.Better != turned[back.Better] || there.Waits != back.Waits || len(there.Measures) != len(back.Measures) || len(there.Troubles) != len(back.Troubles) {
+		out = append(out, fmt.Sprintf("there %q, back %q", there.Sentence, back.Sentence))
+	}
+	minus := strings.NewReplacer("+", "−", "−", "+")
+	for i := range min(len(there.Measures), len(back.Measures)) {
+		m, n := there.Measures[i], back.Measures[i]
+		if m.A != n.B || m.B != n.A || m.Better != turned[n.Better] || m.Difference != minus.Replace(n.Difference) {
+			out = append(out, fmt.Sprintf("%+v, and %+v", m, n))
+		}
+	}
+	return out
+}
+
+// TestCompareBothWays: B against A says the opposite of A against B, on every pair
+// of demos; what is said names no number that is not one.
+func TestCompareBothWays(t *testing.T) {
+	var ruffs []Side
+	for _, name := range []string{"sound", "tall", "wide", "floppy", "short", "uneven", "early", "cuff", "flaps-up"} {
+		s := demoScheme(t, name)
+		ruffs = append(ruffs, drawn(t, s), settledRuff(t, s))
+	}
+	for i, a := range ruffs {
+		for _, b := range ruffs[i+1:] {
+			for _, c := range contradicts(a, b) {
+				t.Error(c)
+			}
+			c := Compare(a, b, scheme.Inches)
+			for _, m := range c.Measures {
+				if strings.Contains(m.A.Text+m.B.Text+m.Difference+c.Sentence, "NaN") || m.Same && m.Better != Neither {
+					t.Errorf("%+v", m)
+				}
+			}
+		}
+	}
+}
+
+// TestCompareSewing: the first comparison that everybody needs, from either side.
+// That one edge alone does not hold is what every source of the trade says; how far
+// it moves is the solver's.
+func TestCompareSewing(t *testing.T) {
+	both := demoScheme(t, "sound")
+	top, err := SewnOtherwise(both)
+	if err != nil || top.Pleat.Anchor != scheme.AnchorTop {
+		t.Fatal(top.Pleat, err)
+	}
+	c := Compare(settledRuff(t, both), settledRuff(t, top), scheme.Millimetres)
+	if c.Better != First || c.Waits || len(c.Fields) != 1 || c.Fields[0].Field.Key != "pleat.anchor" {
+		t.Errorf("%+v", c)
+	}
+	for _, want := range []string{"A is better", "“The lower edge is not supported”", "(sewn at the top and bottom edge) moves by under 0.1 mm", "(sewn at the top edge only) by 3 mm"} {
+		if !strings.Contains(c.Sentence, want) {
+			t.Errorf("lacks %q: %s", want, c.Sentence)
+		}
+	}
+	if len(c.Troubles) != 1 || c.Troubles[0].A != "" || c.Troubles[0].B != Mend {
+		t.Errorf("troubles %+v", c.Troubles)
+	}
+	// From one edge to both the tucks come along that both ask for, and with own
+	// marks the marks follow.
+	single := demoScheme(t, "floppy")
+	sewn, err := SewnOtherwise(single)
+	if err != nil || sewn.Pleat.Anchor != scheme.AnchorBoth || sewn.Pleat.TuckTop+sewn.Pleat.TuckBottom == 0 {
+		t.Errorf("floppy sewn at both: %+v, %v", sewn.Pleat, err)
+	}
+	uneven := demoScheme(t, "uneven")
+	top, err = SewnOtherwise(uneven)
+	if err != nil || !OneEdge(drawn(t, top).Ruff.Plan) || OneEdge(drawn(t, uneven).Ruff.Plan) {
+		t.Errorf("own marks: %s, %v", Sewn(drawn(t, top).Ruff.Plan), err)
+	}
+	for _, m := range uneven.Pleat.Marks {
+		if m.Fold == scheme.Trough && m.Sewn == scheme.EdgeTop {
+			t.Fatal("the marks of the scheme itself were changed")
+		}
+	}
+}
+
+// TestCompareClaimsNothing: where nothing can be known, or nothing differs by more
+// than the model can tell, neither is better.
+func TestCompareClaimsNothing(t *testing.T) {
+	sound := demoScheme(t, "sound")
+	a := settledRuff(t, sound)
+	stiffer := demoScheme(t, "sound", "starch.bend", "60")
+	for name, c := range map[string]Comparison{
+		"itself":        Compare(a, a, scheme.Millimetres),
+		"a little more": Compare(a, settledRuff(t, stiffer), scheme.Millimetres),
+		"not solved":    Compare(a, drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
+		"neither":       Compare(drawn(t, sound), drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
+	} {
+		if c.Better != Neither || strings.Contains(c.Sentence, "is better") {
+			t.Errorf("%s: %q", name, c.Sentence)
+		}
+		waits := strings.HasPrefix(name, "not") || name == "neither"
+		if c.Waits != waits || strings.Contains(c.Sentence, "not solved yet") != waits {
+			t.Errorf("%s: waits %v: %q", name, c.Waits, c.Sentence)
+		}
+		for _, m := range c.Measures {
+			if m.Key == "bow_mm" && waits && (m.B.Known || m.B.Text != "not solved yet" || m.Difference != "" || m.Better != Neither) {
+				t.Errorf("%s: %+v", name, m)
+			}
+			if m.Key == "strip_mm" && !m.B.Known {
+				t.Errorf("%s: geometry does not wait: %+v", name, m)
+			}
+		}
+	}
+	restless := a
+	solved := *a.Ruff.Solved
+	solved.Ruff.Converged = false
+	restless.Ruff.Solved = &solved
+	if c := Compare(a, restless, scheme.Millimetres); c.Better != Neither || !strings.Contains(c.Sentence, "cloth of B did not come to rest") {
+		t.Errorf("restless: %q", c.Sentence)
+	}
+	// Sets without mechanics stop by their geometry.
+	none := drawn(t, demoScheme(t, "sound", "band.height", "60"))
+	if c := Compare(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence, "B is not to be sewn so") {
+		t.Errorf("no mechanics: %q", c.Sentence)
+	}
+	if c := Compare(Side{}, Side{}, scheme.Millimetres); c.Better != Neither {
+		t.Errorf("nothing at all: %+v", c)
+	}
+}
+
+// TestCompareWeighs: what stops counts before what is to be mended, that before how
+// firm it is, that before what it costs.
+func TestCompareWeighs(t *testing.T) {
+	a := settledRuff(t, demoScheme(t, "sound"))
+	for _, c := range []struct {
+		name string
+		sets []string
+		want Which
+		says string
+	}{
+		{"sound", []string{"strip.have", "2000"}, First, "B is not to be sewn so"}, // though it takes less cloth
+		{"sound", []string{"ruff.sets", "44"}, First, "to mend in B (“The height is off”)"},
+		{"sound", []string{"strip.along", "warp", "hand.stitches", "8"}, First, "A takes less"},
+		{"sound", []string{"hand.pace", "practised"}, Second, "B takes less"},
+	} {
+		got := Compare(a, settledRuff(t, demoScheme(t, c.name, c.sets...)), scheme.Millimetres)
+		if got.Better != c.want || !strings.Contains(got.Sentence, c.says) {
+			t.Errorf("%v: %s %q", c.sets, got.Better, got.Sentence)
+		}
+	}
+}
