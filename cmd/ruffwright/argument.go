@@ -57,6 +57,25 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 	return made, made.Validate()
 }
 
+// pair reads the share code of two schemes, or the link that holds it, and makes
+// the changes in both.
+func (s *source) pair(argument string) (a, b scheme.Scheme, err error) {
+	code := argument
+	if _, fragment, ok := strings.Cut(argument, "#"); ok {
+		code = fragment
+	}
+	a, other, err := scheme.FromPair(code)
+	if err != nil {
+		return a, b, err
+	}
+	for _, of := range []*scheme.Scheme{&a, other} {
+		if err := errors.Join(changed(of, "--set", s.set), of.Validate()); err != nil {
+			return a, b, err
+		}
+	}
+	return a, *other, nil
+}
+
 // changed makes the changes, key=value each, that were given with the flag. All
 // that is wrong is said at once.
 func changed(s *scheme.Scheme, flag string, changes []string) error {

@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"io"
-	"math"
 	"slices"
 	"strings"
 
@@ -24,9 +23,10 @@ func compareVerb() verb {
 		does: "solves two schemes, and shows how they differ",
 		help: `
 Solves two schemes and shows side by side what differs: what was decided, what
-is measured, what check finds; and says in one sentence what it comes to. A and B
-are schemes; without B it is A with changes, or (the first comparison that
-everybody needs) A sewn in two ways:
+is measured, what check finds; and says which is better, and why. Nothing is
+claimed where they differ by less than the model can tell. A and B are schemes,
+or one share code that holds both; without B it is A with changes, or (the first
+comparison that everybody needs) A sewn in two ways:
 
   ruffwright compare sound wide
   ruffwright compare sound --change ruff.sets=44
@@ -47,7 +47,8 @@ cannot be read, or cannot be solved.`,
 		},
 		prints: comparison{},
 		keys: slices.Concat([]key{
-			{"sentence", "text", "", "what the comparison comes to"},
+			{"sentence", "text", "", "which is better, and why"},
+			{"better", "text", "", "A, B, or empty where nothing can be claimed"},
 			{"decided", "list", "", "the fields of the schemes that differ"},
 			{"decided.key", "text", "", "the field's key"},
 			{"decided.a", "text", "", "in the first, lengths in mm"},
@@ -68,8 +69,6 @@ cannot be read, or cannot be solved.`,
 			if err != nil {
 				return err
 			}
-			c.sewn = topOnly
-			c.Sentence = c.sentence(units.Units)
 			if asJSON {
 				err = printJSON(j.out, c)
 			} else {
@@ -98,6 +97,8 @@ func pair(j job, from source, args []string, change repeated, topOnly bool) (a, 
 	switch {
 	case topOnly && (len(args) > 1 || len(change) > 0):
 		return a, b, usageError{"compare", "--top-only compares one scheme sewn in two ways: leave out the other and --change"}
+	case len(args) == 1 && strings.Contains(args[0], "~") && !topOnly && len(change) == 0:
+		return from.pair(args[0])
 	case !topOnly && len(args) < 2 && len(change) == 0:
 		return a, b, usageError{"compare", "compare needs a second scheme, --change key=value, or --top-only"}
 	case len(args) == 2 && args[0] == "-" && args[1] == "-":
@@ -107,7 +108,7 @@ func pair(j job, from source, args []string, change repeated, topOnly bool) (a, 
 		return a, b, err
 	}
 	if topOnly {
-		return twins(a)
+		return sewnTwoWays(a)
 	}
 	b = a
 	if len(args) == 2 {
@@ -121,15 +122,34 @@ func pair(j job, from source, args []string, change repeated, topOnly bool) (a, 
 	return a, b, b.Validate()
 }
 
+// sewnTwoWays gives one scheme sewn at both edges, with tucks that suit, and at the
+// top edge alone. Where it is sewn one of these ways already, that one is the scheme
+// as it stands.
+func sewnTwoWays(s scheme.Scheme) (both, top scheme.Scheme, err error) {
+	r, err := sim.Draw(s)
+	if err != nil {
+		return s, s, err
+	}
+	both, top = s, s
+	if check.OneEdge(r.Plan) {
+		both, err = check.SewnBoth(s)
+	}
+	if check.Sewn(r.Plan) != "top edge only" {
+		top = check.SewnTop(s)
+	}
+	return both, top, err
+}
+
 // comparison is what compare says.
 type comparison struct {
 	Sentence string     `json:"sentence"`
+	Better   string     `json:"better"`
 	Decided  []decided  `json:"decided"`
 	Measured []measured `json:"measured"`
 	A        side       `json:"a"`
 	B        side       `json:"b"`
 
-	sewn bool // one scheme sewn in two ways
+	judged check.Comparison
 }
 
 // decided is a field that differs.
@@ -137,8 +157,6 @@ type decided struct {
 	Key string `json:"key"`
 	A   string `json:"a"`
 	B   string `json:"b"`
-
-	field scheme.Field
 }
 
 // measured is a number of both.
@@ -159,8 +177,7 @@ type side struct {
 	Strip_mm float64      `json:"strip_mm"`
 	Ruff     sim.Measures `json:"ruff"`
 
-	scheme scheme.Scheme
-	tucked bool
+	of     check.Side
 	limits string
 	found  []check.Finding
 }
@@ -179,9 +196,11 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 		}
 		*s.to = sideOf(s.of, r, u)
 	}
+	c.judged = check.Compare(c.A.of, c.B.of, u)
+	c.Better, c.Sentence = string(c.judged.Better), c.judged.Sentence
 	for _, f := range scheme.Differ(a, b) {
 		if f.Key != "name" {
-			c.Decided = append(c.Decided, decided{f.Key, f.Get(a), f.Get(b), f})
+			c.Decided = append(c.Decided, decided{f.Key, f.Get(a), f.Get(b)})
 		}
 	}
 	for _, q := range measures {
@@ -200,12 +219,11 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 // undecided says that the measure decides nothing here: how tucked sets give
 // sideways hangs on the mesh.
 func (c comparison) undecided(q measure) bool {
-	return strings.HasPrefix(q.key, "lateral_") && (c.A.tucked || c.B.tucked)
+	return strings.HasPrefix(q.key, "lateral_") && (check.Tucked(c.A.of.Ruff.Plan) || check.Tucked(c.B.of.Ruff.Plan))
 }
 
 func sideOf(s scheme.Scheme, r sim.Ruff, u scheme.Units) side {
-	d := side{Name: s.Name, Code: s.Code(), Findings: []string{}, Strip_mm: r.Plan.Strip_mm, Ruff: r.Solved.Ruff, scheme: s, limits: modelLimits(s, r)}
-	d.tucked = r.Plan.Scheme.Pleat.TuckTop > 0 || r.Plan.Scheme.Pleat.TuckBottom > 0
+	d := side{Name: s.Name, Code: s.Code(), Findings: []string{}, Strip_mm: r.Plan.Strip_mm, Ruff: r.Solved.Ruff, of: check.SideOf(r), limits: modelLimits(s, r)}
 	for _, f := range check.Find(r, u) {
 		if f.Severity == check.Caution || f.Pending {
 			continue
@@ -217,93 +235,33 @@ func sideOf(s scheme.Scheme, r sim.Ruff, u scheme.Units) side {
 	return d
 }
 
-// sentence says what the comparison comes to.
-func (c comparison) sentence(u scheme.Units) string {
-	a, b := &c.A.Ruff, &c.B.Ruff
-	if !a.Converged || !b.Converged {
-		return "The cloth of one of the two did not come to rest: compare them with care."
-	}
-	length := func(mm float64) string { return solvedLength(mm, u) }
-	var parts []string
-	switch {
-	case !a.BowDone || !b.BowDone:
-		parts = append(parts, "the bow test of one of the two did not come to rest")
-	case c.sewn:
-		parts = append(parts, fmt.Sprintf("sewn at the top edge only, the outer edge moves by %s when the wearer bows; sewn at top and bottom, by %s", length(b.Bow_mm), length(a.Bow_mm)))
-	default:
-		parts = append(parts, fmt.Sprintf("when the wearer bows, the outer edge of the first moves by %s, of the second by %s", length(a.Bow_mm), length(b.Bow_mm)))
-	}
-	which := "the second"
-	if c.sewn {
-		which = "at the top edge only it"
-	}
-	if d := b.HeightOuter_mm - a.HeightOuter_mm; math.Abs(d) >= 1 {
-		way := "taller"
-		if d < 0 {
-			way = "lower"
-		}
-		parts = append(parts, fmt.Sprintf("%s stands %s %s", which, length(math.Abs(d)), way))
-	}
-	if c.A.Stops != c.B.Stops {
-		stops := map[bool]string{true: "the first", false: "the second"}[c.A.Stops]
-		if c.sewn {
-			stops = map[bool]string{true: "sewn at both", false: "sewn at the top only"}[c.A.Stops]
-		}
-		parts = append(parts, "check says not to sew "+stops)
-		if c.sewn {
-			parts[len(parts)-1] = "check says stop to the one " + stops
-		}
-	}
-	words := strings.Join(parts, "; ") + "."
-	return strings.ToUpper(words[:1]) + words[1:]
-}
-
 func (c comparison) print(out io.Writer, u scheme.Units) error {
 	var b strings.Builder
-	heads := []string{"", "first", "second", "difference"}
-	if c.sewn {
-		heads[1], heads[2] = "top and bottom", "top only"
-	} else {
-		for i, d := range []side{c.A, c.B} {
-			if d.Name != "" {
-				fmt.Fprintf(&b, "%s: %s\n", heads[1+i], d.Name)
-			}
+	for _, d := range []struct {
+		which string
+		side
+	}{{"A", c.A}, {"B", c.B}} {
+		if d.Name != "" {
+			fmt.Fprintf(&b, "%s: %s\n", d.which, d.Name)
 		}
 	}
 	b.WriteString(wrapped(c.Sentence, 80, ""))
 	fmt.Fprintln(&b)
-	rows := [][]string{heads}
-	for _, d := range c.Decided {
-		if d.field.Kind == scheme.KindMarks || d.field.Kind == scheme.KindText {
-			rows = append(rows, []string{d.Key, "-", "-", "differs"})
-			continue
-		}
-		rows = append(rows, []string{d.Key, shownField(d.field, c.A.scheme, u), shownField(d.field, c.B.scheme, u)})
+	rows := [][]string{{"", "A", "B", "difference"}}
+	for _, d := range c.judged.Fields {
+		rows = append(rows, []string{d.Field.Key, d.A, d.B})
 	}
-	length := func(mm float64) string { return roundedLength(mm, u) }
-	rows = append(rows, []string{"strip", length(c.A.Strip_mm), length(c.B.Strip_mm), difference(c.A.Strip_mm, c.B.Strip_mm, length)})
-	for _, q := range measures {
-		if q.inside || c.undecided(q) {
-			continue
-		}
-		x, y := q.say(&c.A.Ruff, u), q.say(&c.B.Ruff, u)
-		if x == "-" && y == "-" {
-			continue
-		}
-		row := []string{q.label, x, y}
-		if x == y {
-			row = append(row, "same")
-		} else if q.number != nil && x != "-" && y != "-" {
-			v, _ := q.number(&c.A.Ruff)
-			w, _ := q.number(&c.B.Ruff)
-			row = append(row, difference(v, w, func(d float64) string { return quantity(d, q.unit, u) }))
+	for _, m := range c.judged.Measures {
+		row := []string{m.Label, m.A.Text, m.B.Text, m.Difference}
+		if m.Better != check.Neither {
+			row[3] += ", " + string(m.Better) + " better"
 		}
 		rows = append(rows, row)
 	}
 	table(&b, rows)
 	fmt.Fprintln(&b)
-	c.A.printFound(&b, heads[1])
-	c.B.printFound(&b, heads[2])
+	c.A.printFound(&b, "A")
+	c.B.printFound(&b, "B")
 	fmt.Fprintln(&b)
 	b.WriteString(wrapped(c.A.limits, 80, ""))
 	_, err := io.WriteString(out, b.String())
@@ -323,23 +281,4 @@ func (d side) printFound(b *strings.Builder, head string) {
 	for _, f := range d.found {
 		b.WriteString(wrapped(fmt.Sprintf("%s: %s: %s", head, f.Severity, titles[f.ID]), 80, ""))
 	}
-}
-
-// shownField writes a field as the form shows it, with its unit.
-func shownField(f scheme.Field, s scheme.Scheme, u scheme.Units) string {
-	if v := f.Number(s); f.Kind == scheme.KindLength && v != 0 {
-		return roundedLength(v, u)
-	}
-	return strings.TrimSpace(f.Show(s, u) + " " + f.UnitIn(u))
-}
-
-// difference writes b less a, with its sign.
-func difference(a, b float64, say func(float64) string) string {
-	switch {
-	case say(a) == say(b), say(math.Abs(b-a)) == say(0), strings.HasPrefix(say(b-a), "<"):
-		return "same"
-	case b < a:
-		return "-" + say(a-b)
-	}
-	return "+" + say(b-a)
 }

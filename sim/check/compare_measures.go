@@ -178,13 +178,13 @@ func (q compared) text(c *contender, v float64) string {
 // about writes a length that is compared: to a millimetre or a sixteenth of an
 // inch from 100 mm on; what is too little to be written is said to be so.
 func (c *contender) about(mm float64) string {
-	small, round := 0.1, 1.0
+	small, least, round := 0.1, 0.05, 1.0
 	if c.u == scheme.Inches {
-		small, round = 25.4/32, 25.4/16
+		small, least, round = 25.4/32, 25.4/32, 25.4/16
 	}
 	switch a := math.Abs(mm); {
 	case a == 0:
-	case a < small/2:
+	case a < least:
 		return "under " + c.len(small)
 	case a >= 100:
 		mm = math.Round(mm/round) * round

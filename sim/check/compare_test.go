@@ -9,7 +9,6 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
 )
 
 func demoScheme(t testing.TB, name string, sets ...string) scheme.Scheme {
@@ -45,8 +44,10 @@ func drawn(t testing.TB, s scheme.Scheme) Side {
 func settledRuff(t testing.TB, s scheme.Scheme) Side {
 	t.Helper()
 	d := drawn(t, s)
+	var opt sim.Options
+	opt.Grid.NU, opt.Grid.NV = 16, 8 // quick
 	var err error
-	d.Ruff, err = sim.Settle(context.Background(), d.Ruff, sim.Options{Grid: cell.Coarse})
+	d.Ruff, err = sim.Settle(context.Background(), d.Ruff, opt)
 	if err != nil {
 		t.Fatal(err)
 	}
