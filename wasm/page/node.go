@@ -44,7 +44,7 @@ func (n Node) say(text string) Node { n.Text = text; return n }
 func text(words string) Node { return Node{Tag: "span", Text: words} }
 
 // void are the elements without an end.
-var void = []string{"input", "br", "hr", "img"}
+var void = []string{"input", "br", "hr", "img", "source"}
 
 // HTML writes nodes, every text and attribute escaped. Attributes come in the
 // order of their names.

@@ -82,13 +82,6 @@ type wrong struct{ text, why string }
 // mostSteps is how many steps undo remembers.
 const mostSteps = 200
 
-// Demo is one scheme to start from.
-type Demo struct {
-	Name   string // as the command knows it
-	Title  string
-	Scheme scheme.Scheme
-}
-
 // New makes the page of the default scheme.
 func New(demos []Demo) (*Page, error) {
 	p := &Page{

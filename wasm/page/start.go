@@ -5,9 +5,7 @@ import (
 	"image/jpeg"
 	"strconv"
 
-	"ruffwright/assets"
 	"ruffwright/geom/figure"
-	"ruffwright/geom/scheme"
 )
 
 // Started is what the site holds before any program loads: the page of the
@@ -17,32 +15,10 @@ type Started struct {
 	Pictures []Picture
 }
 
-// Picture is a drawing of the default scheme.
+// Picture is a drawing: of the default scheme, or of one in the gallery.
 type Picture struct {
-	Name string // light or dark
+	Name string // light or dark, behind a demo's name and a '-'; start-NAME.jpg in the page
 	JPEG []byte
-}
-
-// Demos are the schemes to start from. A demo that cannot be read is left out:
-// a test keeps them readable.
-func Demos() []Demo {
-	var out []Demo
-	for _, name := range assets.Demos() {
-		text, ok := assets.Demo(name)
-		if !ok {
-			continue
-		}
-		s, err := scheme.Parse(text)
-		if err != nil {
-			continue
-		}
-		title := s.Name
-		if title == "" {
-			title = name
-		}
-		out = append(out, Demo{name, theirs(title), s})
-	}
-	return out
 }
 
 // The plain start's picture: 704 × 480 pixels, a tenth of the bytes of an
@@ -60,7 +36,6 @@ func Start() (Started, error) {
 	}
 	out := Started{HTML: map[string]string{
 		"form":        HTML(p.form()...),
-		"demos":       HTML(p.demoNodes()...),
 		"course":      HTML(text(p.courseWords())),
 		"lessons":     HTML(p.courseNodes()...),
 		"views":       HTML(p.viewNodes()...),
@@ -89,17 +64,13 @@ func Start() (Started, error) {
 		}
 		out.Pictures = append(out.Pictures, Picture{name, file.Bytes()})
 	}
-	return out, nil
-}
-
-// demoNodes are the links to start from: plain share links that the program,
-// once it runs, takes as one step that can be undone.
-func (p *Page) demoNodes() []Node {
-	var out []Node
-	for _, d := range p.demos {
-		out = append(out, el("li", "", el("a", "data-do=demo").with("href", "#"+d.Scheme.Code()).with("data-with", d.Name).say(d.Title)))
+	gallery, pictures, err := p.gallery()
+	if err != nil {
+		return Started{}, err
 	}
-	return out
+	out.HTML["demos"] = HTML(gallery...)
+	out.Pictures = append(out.Pictures, pictures...)
+	return out, nil
 }
 
 // poseNodes are the buttons of the poses.

@@ -44,6 +44,20 @@ var words = map[string]string{
 	"entry.other":  "{field}: {why}",
 	"entry.beyond": "{why}; allowed: {allowed}",
 
+	// What each demo shows, in one line.
+	"demo.sound":    "Top and bottom folds sewn, tucked and starched. It stands level and keeps its shape.",
+	"demo.floppy":   "A fault: only the top folds are sewn, and nothing holds the lower edge.",
+	"demo.ends-up":  "A fault: the strip begins and ends on top folds, so flaps turn up at the chin.",
+	"demo.flaps-up": "A fault: the bottom folds are sewn where the top folds should be. It sinks like a skirt.",
+	"demo.short":    "A fault: the strip runs out before the band is full.",
+	"demo.uneven":   "A fault: a strip as it was marked by eye, one fold not sewn.",
+	"demo.early":    "Small and early: 25 mm deep, 68 little sets, no tucks and no starch.",
+	"demo.wide":     "Wide, of many small sets: 130 mm deep, 120 of them.",
+	"demo.tall":     "Tall loops, 68 mm, with deep tucks on a high band.",
+	"demo.untucked": "Without tucks: the band is as high as the cloth between the folds needs.",
+	"demo.portrait": "Taken from a picture: its proportions times the wearer’s own face.",
+	"demo.cuff":     "A cuff for the wrist, to go with the first ruff.",
+
 	// Lessons. Their texts are theirs: assets/lessons.
 	"lessons":         "Lessons: {n} ruffs with something wrong",
 	"lessons.how":     "For a class, or for yourself. Read what happened, open the ruff, find out why, and mend it: you are told when it is mended. Each lesson has a link of its own to send.",

@@ -1,0 +1,115 @@
+package page
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"image"
+	"image/jpeg"
+
+	"ruffwright/assets"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// Demo is one scheme to start from.
+type Demo struct {
+	Name   string // as the command knows it
+	Title  string
+	Shows  string // one line: what there is to see
+	Scheme scheme.Scheme
+}
+
+// Demos are the schemes to start from. A demo that cannot be read is left out:
+// a test keeps them readable.
+func Demos() []Demo {
+	var out []Demo
+	for _, name := range assets.Demos() {
+		text, ok := assets.Demo(name)
+		if !ok {
+			continue
+		}
+		s, err := scheme.Parse(text)
+		if err != nil {
+			continue
+		}
+		title := s.Name
+		if title == "" {
+			title = name
+		}
+		out = append(out, Demo{name, theirs(title), word("demo." + name), s})
+	}
+	return out
+}
+
+// A picture of the gallery, 276 × 183 pixels: a sheet that the ruff fills, its
+// title and the margin at its foot cut off.
+const (
+	cardWidth_mm, cardHeight_mm = 92, 82
+	cardTitle_mm, cardFoot_mm   = 16, 5
+	cardPixelsPerMM             = 3
+	cardQuality                 = 74
+)
+
+// gallery is the list of schemes to start from: plain share links that the
+// program, once it runs, takes as one step that can be undone; each with its
+// ruff as the cloth hangs, drawn by day and by candle, and in words.
+func (p *Page) gallery() ([]Node, []Picture, error) {
+	var nodes []Node
+	var pictures []Picture
+	for _, d := range p.demos {
+		q, err := hung(d.Scheme)
+		if err != nil {
+			return nil, nil, fmt.Errorf("the demo %s: %w", d.Name, err)
+		}
+		for _, light := range []string{"light", "dark"} {
+			q.light = light
+			file, err := q.card()
+			if err != nil {
+				return nil, nil, fmt.Errorf("the demo %s: %w", d.Name, err)
+			}
+			pictures = append(pictures, Picture{d.Name + "-" + light, file})
+		}
+		at := "start-" + d.Name
+		nodes = append(nodes, el("li", "",
+			el("picture", "",
+				el("source", "").with("media", "(prefers-color-scheme: dark)").with("srcset", at+"-dark.jpg"),
+				el("img", "loading=lazy width=276 height=183 src="+at+"-light.jpg").with("alt", q.Description())),
+			el("a", "data-do=demo").with("href", "#"+d.Scheme.Code()).with("data-with", d.Name).say(d.Title),
+			el("span", "class=shows").say(d.Shows)))
+	}
+	return nodes, pictures, nil
+}
+
+// hung is the page of a scheme whose cloth hangs, or, where its sets cannot be
+// solved, as it is folded.
+func hung(s scheme.Scheme) (*Page, error) {
+	q, err := New(nil)
+	if err != nil {
+		return nil, err
+	}
+	if err := q.take(s); err != nil {
+		return nil, err
+	}
+	if r, err := sim.Solve(context.Background(), s, sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}); err == nil {
+		q.ruff.Solved = r.Solved
+	}
+	return q, nil
+}
+
+// card draws the ruff in the hand, small.
+func (p *Page) card() ([]byte, error) {
+	d, err := draw(InHand, p, figure.Options{
+		Width_mm: cardWidth_mm, Height_mm: cardHeight_mm, Palette: p.palette(),
+		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg,
+	})
+	if err != nil {
+		return nil, err
+	}
+	whole := d.Image(cardPixelsPerMM)
+	title, foot := cardTitle_mm*cardPixelsPerMM, cardFoot_mm*cardPixelsPerMM
+	var file bytes.Buffer
+	err = jpeg.Encode(&file, whole.SubImage(image.Rect(0, title, whole.Rect.Dx(), whole.Rect.Dy()-foot)), &jpeg.Options{Quality: cardQuality})
+	return file.Bytes(), err
+}
