@@ -42,45 +42,60 @@
       else done(false);
     },
     mark: (_, p) => performance.mark(p.name),
-    solver: (_, p) => solver[p.name](p.value),
+    solver: (_, p) => hands.solver[p.name](p.value),
+    press: (_, p) => hands.press[p.name](p.value),
+    // A part of the message that is being told becomes a file behind a link.
+    file: (e, p, body) => {
+      if (e.href) URL.revokeObjectURL(e.href);
+      e.href = URL.createObjectURL(new Blob([new Uint8Array(body, p.from || 0, p.size)], { type: p.value }));
+      e.download = p.name;
+      e.hidden = false;
+    },
   };
 
-  const apply = (patches) => {
+  const apply = (patches, body) => {
     for (const p of JSON.parse(patches || "[]") || []) {
       const e = p.id ? byId(p.id) : null;
       if (p.id && !e) continue;
-      doing[p.op](e, p);
+      doing[p.op](e, p, body);
     }
   };
 
-  // ---- the solver's worker ------------------------------------------------
+  // ---- the workers --------------------------------------------------------
+  // The solver and the press: each a program of its own, named by the data-
+  // attribute of its name, in a worker that is started and ended as the page
+  // asks.
 
-  let worker = null;
-  const solver = {
-    start: () => {
-      solver.end();
-      const died = (why) => setTimeout(() => tell("solver", "died", why));
-      try {
-        const w = worker = new Worker(here.dataset.worker);
-        w.onmessage = ({ data }) => {
-          if (w !== worker || !data) return;
-          if (data.dead !== undefined) tell("solver", "died", data.dead);
-          else tell("solver", "said", data.head, data.body);
-        };
-        w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
-        w.postMessage({ exec: here.dataset.exec, program: here.dataset.solver });
-      } catch (e) { died(e.message); }
-    },
-    ask: (head) => { if (worker) worker.postMessage({ head }); },
-    end: () => { if (worker) worker.terminate(); worker = null; },
+  const hand = (name) => {
+    let worker = null;
+    const self = {
+      start: () => {
+        self.end();
+        const died = (why) => setTimeout(() => tell(name, "died", why));
+        try {
+          const w = worker = new Worker(here.dataset.worker);
+          w.onmessage = ({ data }) => {
+            if (w !== worker || !data) return;
+            if (data.dead !== undefined) tell(name, "died", data.dead);
+            else tell(name, "said", data.head, data.body);
+          };
+          w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
+          w.postMessage({ exec: here.dataset.exec, program: here.dataset[name] });
+        } catch (e) { died(e.message); }
+      },
+      ask: (head) => { if (worker) worker.postMessage({ head }); },
+      end: () => { if (worker) worker.terminate(); worker = null; },
+    };
+    return self;
   };
+  const hands = { solver: hand("solver"), press: hand("press") };
 
   // ---- the reader acts ----------------------------------------------------
 
   const tell = (kind, name, value, body) => {
     if (stopped) return;
     if (!answer) { if (kind === "set" || kind === "typing" || kind === "do") waiting.push([kind, name, value]); return; }
-    apply(answer(kind, name, value, performance.now(), body));
+    apply(answer(kind, name, value, performance.now(), body), body);
   };
 
   const field = (e) => e.target.closest && e.target.closest("[data-key]");
@@ -195,7 +210,7 @@
     start: (fn) => {
       answer = fn;
       const first = [["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
-        ["candle", light(), ""], ["calm", calm(), ""], ["address", "", location.hash], ["begin", "", ""]];
+        ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
     },

@@ -65,8 +65,12 @@ var rooms = map[string]room{
 	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/cell", "sim/check", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 	"wasm/worker":  {below: []string{"wasm/port", "wasm/solving"}, tests: slices.Concat(geometry, []string{"sim", "sim/check", "assets", "wasm/wire"})},
 
+	// The printing program: the same with the sheets.
+	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},
+	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
+
 	"wasm/page":  {below: slices.Concat(result, []string{"wasm/wire"}), outside: []string{"golang.org/x/text"}},
-	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"wasm/solving", "wasm/wire"}},
+	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
 	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
 

@@ -15,7 +15,6 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/sim"
-	"ruffwright/sim/check"
 	"ruffwright/sim/paper"
 )
 
@@ -196,12 +195,13 @@ feed:
 // written.
 func (b *batch) makeOne(j job, how printing, t *turned) error {
 	made, err := how.make(j, t.scheme)
-	var pdf, marks bytes.Buffer
+	var pdf []byte
+	var marks bytes.Buffer
 	if err == nil {
-		err = paper.Sheets(made.input, &pdf)
+		pdf, err = how.pdf(j, made)
 	}
 	if err == nil {
-		err = made.input.Pattern.AsCSV(&marks, how.units.Units)
+		err = made.Pattern.AsCSV(&marks, how.units.Units)
 	}
 	switch {
 	case j.ctx.Err() != nil:
@@ -210,9 +210,9 @@ func (b *batch) makeOne(j job, how printing, t *turned) error {
 		t.wrong = lines(err)
 		return nil
 	}
-	t.pattern, t.need, t.unsolved = made.input.Pattern, made.input.Need, made.input.Unsolved != ""
-	t.stops, t.mends = made.found(check.Stop), made.found(check.Mend)
-	if s := made.input.Ruff.Solved; s != nil && s.Converged() {
+	t.pattern, t.need, t.unsolved = made.Pattern, made.Need, made.Unsolved != ""
+	t.stops, t.mends = made.Stops(), made.Mends()
+	if s := made.Ruff.Solved; s != nil && s.Converged() {
 		t.ruff = &s.Ruff
 	}
 	folder := filepath.Join(b.out, t.folder)
@@ -222,7 +222,7 @@ func (b *batch) makeOne(j job, how printing, t *turned) error {
 	for _, f := range []struct {
 		name string
 		text []byte
-	}{{"sheets.pdf", pdf.Bytes()}, {"scheme.json", t.scheme.JSON()}, {"marks.csv", marks.Bytes()}} {
+	}{{"sheets.pdf", pdf}, {"scheme.json", t.scheme.JSON()}, {"marks.csv", marks.Bytes()}} {
 		if err := os.WriteFile(filepath.Join(folder, f.name), f.text, 0o644); err != nil {
 			return err
 		}

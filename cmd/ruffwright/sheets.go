@@ -9,10 +9,8 @@ import (
 	"path/filepath"
 	"time"
 
-	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/check"
 	"ruffwright/sim/paper"
 )
 
@@ -58,25 +56,25 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 			if err != nil {
 				return err
 			}
-			var pdf bytes.Buffer
+			var pdf []byte
 			if out != "" {
-				if err := paper.Sheets(made.input, &pdf); err != nil {
+				if pdf, err = p.pdf(j, made); err != nil {
 					return err
 				}
 			}
 			var cut []paper.Piece
 			if pieces != "" {
-				if cut, err = paper.Pieces(made.input); err != nil {
+				if cut, err = paper.Pieces(made); err != nil {
 					return err
 				}
 			}
 			if err := j.ctx.Err(); err != nil {
 				return err
 			}
-			if why := made.input.Unsolved; why != "" {
+			if made.Unsolved != "" {
 				fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
 			}
-			if n := made.stops(); n > 0 {
+			if n := made.Stops(); n > 0 {
 				fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
 			}
 			if err := writePieces(pieces, cut); err != nil {
@@ -86,10 +84,10 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 			case "":
 				return nil
 			case "-":
-				_, err = j.out.Write(pdf.Bytes())
+				_, err = j.out.Write(pdf)
 				return err
 			}
-			return os.WriteFile(out, pdf.Bytes(), 0o644)
+			return os.WriteFile(out, pdf, 0o644)
 		},
 	}
 }
@@ -139,63 +137,37 @@ func (p *printing) flags(f *flag.FlagSet) {
 	f.StringVar(&p.address, "address", "", "`address` of your page with the # at its end, put before the scheme's code in the QR square")
 }
 
-// onPaper is a scheme on its way to paper.
-type onPaper struct {
-	input paper.Input
-	need  sim.Needed // where it was solved
-}
-
 // make solves the scheme, unless it is to be drawn alone, finds what will be seen
 // and what starch it needs, and lays out its pattern.
-func (p *printing) make(j job, s scheme.Scheme) (onPaper, error) {
-	seen, err := checking{p.how, p.drawn, false, p.units.Units}.look(j, s)
-	if err != nil {
-		return onPaper{}, err
-	}
-	cut, err := pattern.New(seen.ruff.Plan)
-	if err != nil {
-		return onPaper{}, err
-	}
-	made := onPaper{input: paper.Input{
-		Ruff: seen.ruff, Findings: seen.found, Pattern: cut, Units: p.units.Units, Paper: p.paper.Paper,
-		Date: p.date.day(), Printer: p.printer, Address: p.address,
-	}}
-	if seen.unsolved != "" {
-		made.input.Unsolved = "what the findings say of these sets tells why."
-		return made, nil
-	}
-	if seen.ruff.Solved == nil {
-		return made, nil
-	}
+func (p *printing) make(j job, s scheme.Scheme) (paper.Input, error) {
 	line := newProgress(j, p.how.tell)
 	defer line.done()
-	made.need, err = sim.Need(j.ctx, s, p.how.grid.grid(), check.Limits(), func(bend_mm float64, _ bool) {
-		line.tell("starch: a bending length of %.0f mm", bend_mm)
+	in, err := paper.Prepare(j.ctx, s, paper.Preparing{
+		Units: p.units.Units,
+		Drawn: p.drawn,
+		Solve: sim.Options{Grid: p.how.grid.grid(), Progress: func(at sim.Progress) {
+			line.tell("half set %d of %d, %s, step %d", at.Cell+1, at.Cells, at.Phase, at.Iterations)
+		}},
+		Starch: func(bend_mm float64) { line.tell("starch: a bending length of %.0f mm", bend_mm) },
 	})
-	switch n := made.need; {
-	case errors.Is(err, sim.ErrDesign):
-		made.input.Need = &paper.Need{Reason: "how stiff it must be cannot be solved for these sets."}
-	case err != nil:
-		return onPaper{}, err
-	case n.Found:
-		made.input.Need = &paper.Need{Bend_mm: n.Bend_mm, Overhang_mm: n.Overhang_mm, Droop_mm: n.Droop_mm, Bow_mm: n.Bow_mm}
-	default:
-		made.input.Need = &paper.Need{Reason: n.Reason}
+	if err != nil {
+		return paper.Input{}, err
 	}
-	return made, nil
+	in.Paper, in.Date, in.Printer, in.Address = p.paper.Paper, p.date.day(), p.printer, p.address
+	return in, nil
 }
 
-// stops is how many findings say: do not sew this.
-func (p onPaper) stops() int { return p.found(check.Stop) }
-
-func (p onPaper) found(as check.Severity) int {
-	n := 0
-	for _, f := range p.input.Findings {
-		if f.Severity == as && !f.Pending {
-			n++
-		}
+// pdf writes the sheets, and ends with the job.
+func (p *printing) pdf(j job, in paper.Input) ([]byte, error) {
+	line := newProgress(j, p.how.tell)
+	defer line.done()
+	in.Progress = func(sheet, of int) error {
+		line.tell("sheet %d of %d", sheet, of)
+		return j.ctx.Err()
 	}
-	return n
+	var b bytes.Buffer
+	err := paper.Sheets(in, &b)
+	return b.Bytes(), err
 }
 
 // paperFlag is what the printer is fed with.

@@ -61,10 +61,18 @@ var wordy = []string{
 	"golang.org/x/text/unicode/norm", "ruffwright/geom/pattern", "ruffwright/geom/scheme", "ruffwright/sim/check",
 }
 
-// terse are the flags that keep the wordy packages small.
-func terse() []string {
-	flags := make([]string, len(wordy))
-	for i, pkg := range wordy {
+// wordyPress are those of the press beside them: they lay out and write, and wait
+// for the solver and for the pictures' surfaces, which stay fast.
+var wordyPress = []string{
+	"archive/zip", "image/png", "rsc.io/qr", "rsc.io/qr/coding", "golang.org/x/image/font/sfnt",
+	"codeberg.org/go-pdf/fpdf", "encoding/gob", "encoding/xml", "image/gif", "image/jpeg", "regexp", "regexp/syntax",
+	"ruffwright/sim/paper", "ruffwright/wasm/printing",
+}
+
+// terse are the flags that keep the packages small.
+func terse(pkgs ...string) []string {
+	flags := make([]string, len(pkgs))
+	for i, pkg := range pkgs {
 		flags[i] = "-gcflags=" + pkg + "=-l"
 	}
 	return flags
@@ -263,7 +271,9 @@ func compile(ctx context.Context, root, dir string) error {
 		what, pkg, stem string
 		flags           []string
 	}{
-		{"program", "./wasm", "ruffwright", nil}, {"solver", "./wasm/worker", "solver", terse()},
+		{"program", "./wasm", "ruffwright", nil},
+		{"solver", "./wasm/worker", "solver", terse(wordy...)},
+		{"press", "./wasm/press", "press", terse(slices.Concat(wordy, wordyPress)...)},
 	} {
 		built := filepath.Join(dir, "program.tmp")
 		if err := program(ctx, root, own.pkg, built, own.flags...); err != nil {
@@ -363,7 +373,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	err = errors.Join(err,
 		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
 		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
-<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`"></script>
+<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`" data-press="`+files["press"]+`"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
 	for _, picture := range start.Pictures {
 		err = errors.Join(err, replace("start-"+picture.Name+".jpg", files["picture "+picture.Name]))

@@ -20,6 +20,7 @@ import (
 const (
 	mostBrotli = 3.5e6 // bytes, everything until the page can be used
 	mostSolver = 1.2e6 // bytes, the solver's program, which the page fetches after its first numbers
+	mostPress  = 2.0e6 // bytes, the program that makes the sheets, which the page fetches when it is asked for them
 	mostText   = 100e3 // bytes, html, css and js but the toolchain's
 )
 
@@ -116,6 +117,12 @@ func TestMeasure(t *testing.T) {
 		if base == m.Files["solver"] { // comes later, for a worker
 			if float64(packed[name]) > mostSolver*allowance {
 				t.Errorf("the solver's program has %d bytes, goal %.0f", packed[name], mostSolver)
+			}
+			continue
+		}
+		if base == m.Files["press"] {
+			if float64(packed[name]) > mostPress*allowance {
+				t.Errorf("the press's program has %d bytes, goal %.0f", packed[name], mostPress)
 			}
 			continue
 		}

@@ -3,7 +3,7 @@
 // and as SVG pieces for a plotter.
 //
 // Everything on them comes from the scheme, the ruff, its findings and its
-// pattern; nothing is solved here. The output depends on the input alone: the date
+// pattern; only Prepare solves anything. The output depends on the input alone: the date
 // is an argument, and the same input gives the same bytes.
 //
 // Every sheet is laid out in a live area of 190 × 259 mm, which lies in the middle
@@ -79,6 +79,12 @@ const (
 	readingMost_mm  = 105
 )
 
+// Validate refuses a reading that cannot be mended, by a scheme.Error.
+func (p Printer) Validate() error {
+	_, _, err := p.factors()
+	return err
+}
+
 // factors is what x and y are multiplied by.
 func (p Printer) factors() (fx, fy float64, err error) {
 	one := func(field string, reading float64) (float64, error) {
@@ -122,6 +128,9 @@ type Input struct {
 	Need     *Need     // nil: not solved yet
 	Unsolved string    // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
 	Printer  Printer
+	// Progress is called before each sheet is written, from 1; what it gives back,
+	// unless nil, ends the work. nil: nobody asks.
+	Progress func(sheet, of int) error
 	Address  string // of the page, put before the share code in the QR square: "https://…/#"; empty: the code alone
 }
 

@@ -60,6 +60,11 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	f.SetLineJoinStyle("round")
 	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2, wide: map[int]bool{}}
 	for n, p := range pages {
+		if in.Progress != nil {
+			if err := in.Progress(n+1, len(pages)); err != nil {
+				return err
+			}
+		}
 		f.AddPage()
 		f.Bookmark(bookmark(p), 0, 0)
 		r.forget()

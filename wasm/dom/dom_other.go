@@ -4,6 +4,7 @@ package dom
 
 import (
 	"encoding/json"
+	"slices"
 	"strings"
 
 	"ruffwright/wasm/page"
@@ -23,17 +24,26 @@ type Document struct {
 	Picture  string // source of the picture in place of the stage
 	Failure  string
 	Drawn    bool
-	Solver   []page.Patch // what was asked of the solver's worker
+	Solver   []page.Patch    // what was asked of the solver's worker
+	Press    []page.Patch    // and of the press's
+	Files    map[string]File // by the id of the link
 
 	handle func(page.Event) []page.Patch
 	now_ms float64
+	body   []byte // of the event that is being handled
+}
+
+// File is what can be saved from a link.
+type File struct {
+	Name, Type string
+	Bytes      []byte
 }
 
 // Open gives an empty document.
 func Open() *Document {
 	return &Document{
 		Text: map[string]string{}, Control: map[string]string{},
-		Attr: map[string]map[string]string{}, Children: map[string][]page.Node{},
+		Attr: map[string]map[string]string{}, Children: map[string][]page.Node{}, Files: map[string]File{},
 	}
 }
 
@@ -56,7 +66,14 @@ func (d *Document) Hear(wait_ms float64, head string, body []byte) {
 	d.tell(page.Event{Kind: page.Solver, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
 }
 
+// HearPress lets a message of the press's worker come in.
+func (d *Document) HearPress(wait_ms float64, head string, body []byte) {
+	d.now_ms += wait_ms
+	d.tell(page.Event{Kind: page.Press, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
+}
+
 func (d *Document) tell(e page.Event) {
+	d.body = e.Body
 	patches, err := guarded(d.handle, e)
 	if err != nil {
 		d.Fail(err.Error())
@@ -101,6 +118,10 @@ func (d *Document) apply(p page.Patch) {
 		d.Marks = append(d.Marks, p.Name)
 	case page.OpSolver:
 		d.Solver = append(d.Solver, p)
+	case page.OpPress:
+		d.Press = append(d.Press, p)
+	case page.OpFile:
+		d.Files[p.ID] = File{p.Name, p.Value, slices.Clone(d.body[p.From : p.From+p.Size])}
 	}
 }
 

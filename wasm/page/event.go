@@ -10,7 +10,7 @@ type Event struct {
 	Name  string  // a field's key, a command, a key of the keyboard, a phase
 	Value string  // what was typed, what the command goes with, places in CSS pixels
 	At_ms float64 // since the document opened
-	Body  []byte  // of a message of the solver
+	Body  []byte  // of a message of the solver or the press
 }
 
 // Kind of an event.
@@ -32,6 +32,8 @@ const (
 	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no
 	Flat    Kind = "flat"    // the stage cannot draw (any more): a picture must do
 	Calm    Kind = "calm"    // the reader wants no motion: Name yes or no
+	Press   Kind = "press"   // the press's worker, likewise
+	Place   Kind = "place"   // Value is the page's own address, without its fragment
 	Solver  Kind = "solver"  // the solver's worker: Name said (Value the head, Body the body) or died (Value why)
 )
 
@@ -44,6 +46,8 @@ type Patch struct {
 	Gone  bool    `json:"gone,omitempty"` // of an attribute: take it away
 	Nodes []Node  `json:"nodes,omitempty"`
 	MS    float64 `json:"ms,omitempty"`
+	From  int     `json:"from,omitempty"` // of a file: where it begins in the body of the event,
+	Size  int     `json:"size,omitempty"` // and its bytes
 }
 
 // Op is the kind of a patch.
@@ -60,6 +64,8 @@ const (
 	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
 	OpCopy    Op = "copy"    // the page's address with the fragment Value
 	OpMark    Op = "mark"    // a mark Name in the performance timeline
+	OpPress   Op = "press"   // likewise the press, which makes the sheets
+	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID
 	OpSolver  Op = "solver"  // Name: start the worker, ask it (Value the head of a request), or end it
 )
 

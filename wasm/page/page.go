@@ -66,6 +66,7 @@ type Page struct {
 	twin     twin
 	pose     Pose
 	settling settling
+	sheets   sheets
 	calm     bool // no motion
 }
 
@@ -86,7 +87,7 @@ const mostSteps = 200
 func New(demos []Demo) (*Page, error) {
 	p := &Page{
 		demos: demos, lessons: Lessons(), wrong: map[string]wrong{}, sent: map[string]string{},
-		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest,
+		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
 	}
 	if err := p.take(scheme.Default()); err != nil {
 		return nil, fmt.Errorf("the default scheme: %w", err)
@@ -157,6 +158,10 @@ func (p *Page) Handle(e Event) []Patch {
 		}
 		return out
 	case Typing:
+		if strings.HasPrefix(e.Name, sheetsKeys) {
+			p.enterSheets(e.Name, e.Value, true)
+			break
+		}
 		p.under = e.Name
 		p.sent["value "+control(e.Name)] = e.Value
 		if was := p.written; p.enter(e.Name, e.Value, true) {
@@ -167,6 +172,10 @@ func (p *Page) Handle(e Event) []Patch {
 		}
 	case Set:
 		p.under = ""
+		if strings.HasPrefix(e.Name, sheetsKeys) {
+			p.enterSheets(e.Name, e.Value, false)
+			break
+		}
 		p.sent["value "+control(e.Name)] = e.Value
 		p.controlMoves(false, e.At_ms)
 		if p.enter(e.Name, e.Value, false) {
@@ -214,6 +223,8 @@ func (p *Page) Handle(e Event) []Patch {
 			out = p.looks(e.At_ms)
 		case "solver":
 			out = p.wake(e.At_ms)
+		case "press":
+			out = p.looksAtPress(e.At_ms)
 		}
 	case Copied:
 		if e.Name == "yes" {
@@ -225,6 +236,15 @@ func (p *Page) Handle(e Event) []Patch {
 		p.flat, p.dirty, p.settling.going = true, true, false
 	case Calm:
 		p.calm = e.Name == "yes"
+	case Place:
+		p.sheets.address = reachable(e.Value)
+	case Press:
+		switch e.Name {
+		case "said":
+			out = p.hearsPress(e.Value, e.Body, e.At_ms)
+		case "died":
+			out = p.pressFails(e.Value)
+		}
 	case Solver:
 		switch e.Name {
 		case "said":
@@ -286,6 +306,11 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		return p.halts(now_ms)
 	case "lesson", "lesson-again", "lesson-next", "lesson-away", "lesson-link":
 		return p.teaches(name, with)
+	case "sheets":
+		if with == "stop" {
+			return p.stopsPress()
+		}
+		return p.prints(now_ms)
 	case "twin", "twin-show", "twin-take":
 		return p.twins(name, now_ms)
 	case "share":

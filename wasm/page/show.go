@@ -63,6 +63,7 @@ func (p *Page) show() []Patch {
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
 		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
 	}
+	p.sheetsShow(add, flag)
 	for _, way := range []struct {
 		id, what string
 		steps    []step

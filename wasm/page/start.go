@@ -48,6 +48,7 @@ func Start() (Started, error) {
 		"solving":     HTML(text(p.solvingWords())),
 		"twin":        HTML(text(p.twinLabel())),
 		"limits":      HTML(p.limitNodes()...),
+		"sheets":      HTML(p.sheetsNodes()...),
 	}}
 	for _, name := range []string{"light", "dark"} {
 		p.light = name

@@ -9,6 +9,7 @@ import (
 	"sync"
 	"time"
 
+	"ruffwright/geom/scheme"
 	"ruffwright/wasm/wire"
 )
 
@@ -25,6 +26,7 @@ type Bench struct {
 	wake   chan struct{}
 	warm   store
 	whole  whole         // the newest ruff of which everything is known
+	print  Printer       // nil: this program does not print
 	pulse  time.Duration // between two progress messages
 	breath time.Duration // between two yields
 }
@@ -39,6 +41,14 @@ const (
 func New(post func(head string, body []byte), yield func()) *Bench {
 	return &Bench{post: post, yield: yield, wake: make(chan struct{}, 1), pulse: pulse, breath: breath}
 }
+
+// Printer makes the sheets of a scheme. It ends with ctx, and tells now and then
+// how far it is. Its errors are of the scheme or of how it is to be printed.
+type Printer func(ctx context.Context, s scheme.Scheme, how wire.Printing, tell func(wire.Progress)) (*wire.Printed, error)
+
+// Prints has the bench print with p. The solver's program has no printer: that
+// would make it half as large again.
+func (b *Bench) Prints(p Printer) { b.print = p }
 
 // Take takes a request; it returns at once. The newest request puts an end to
 // all before it.
@@ -121,6 +131,8 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 		j.need()
 	case wire.Verify:
 		j.verify()
+	case wire.Print:
+		j.print()
 	}
 	if !j.ended {
 		if ctx.Err() != nil {

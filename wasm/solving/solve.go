@@ -144,6 +144,25 @@ func (j *job) need() {
 	j.say(wire.Reply{Last: true, Needed: &f})
 }
 
+// print answers with the sheets.
+func (j *job) print() {
+	if j.b.print == nil {
+		j.fail(wire.BadRequest, "this program does not print")
+		return
+	}
+	s, err := wire.Read(j.r.Scheme)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	printed, err := j.b.print(j.ctx, s, *j.r.Print, j.at)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	j.say(wire.Reply{Last: true, Printed: printed})
+}
+
 // solved gives the ruff of s with all that the request does not skip. Where it
 // has no mechanics it is the drawn ruff, without an error: the error is of a bad
 // scheme or of a cancelled request.

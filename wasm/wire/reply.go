@@ -21,6 +21,7 @@ type Reply struct {
 	Fitted    *sim.Fitted
 	Needed    *sim.Needed
 	Checked   *Checked
+	Printed   *Printed
 	Error     *Error
 }
 
@@ -99,6 +100,7 @@ type head struct {
 	Fitted    *sim.Fitted `json:"fitted,omitempty"`
 	Needed    *sim.Needed `json:"needed,omitempty"`
 	Checked   *Checked    `json:"checked,omitempty"`
+	Printed   *Printed    `json:"printed,omitempty"`
 	Error     *Error      `json:"error,omitempty"`
 }
 
@@ -107,7 +109,13 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Fitted: r.Fitted, Needed: r.Needed, Checked: r.Checked, Error: r.Error,
+		Tried: r.Tried, Fitted: r.Fitted, Needed: r.Needed, Checked: r.Checked, Printed: r.Printed, Error: r.Error,
+	}
+	if r.Printed != nil {
+		body = r.Printed.Body
+		if err := r.Printed.validate(body); err != nil {
+			return "", nil, err
+		}
 	}
 	if r.Result != nil {
 		h.Result, body, err = r.Result.encode()
@@ -133,7 +141,14 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Fitted: h.Fitted, Needed: h.Needed, Checked: h.Checked, Error: h.Error,
+		Tried: h.Tried, Fitted: h.Fitted, Needed: h.Needed, Checked: h.Checked, Printed: h.Printed, Error: h.Error,
+	}
+	if h.Printed != nil {
+		if err := h.Printed.validate(body); err != nil {
+			return Reply{}, err
+		}
+		r.Printed.Body = body
+		return r, nil
 	}
 	if h.Result == nil {
 		if len(body) > 0 {
@@ -152,7 +167,7 @@ func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
 		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil,
-		h.Fitted != nil, h.Needed != nil, h.Checked != nil, h.Error != nil,
+		h.Fitted != nil, h.Needed != nil, h.Checked != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
 			parts++

@@ -19,6 +19,7 @@ const (
 	Fit    Task = "fit"    // the panel for the wanted height: a Fitted reply
 	Need   Task = "need"   // the least starch: a Needed reply
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
+	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
 	Cancel Task = "cancel" // stop working on the request ID, 0 for any
 )
 
@@ -36,6 +37,7 @@ type Request struct {
 	Tries  []Trial    `json:"tries,omitempty"`
 	Limits sim.Limits `json:"limits,omitzero"` // of need
 	Slow   bool       `json:"slow,omitempty"`  // of verify: the slow problems as well
+	Print  *Printing  `json:"print,omitempty"` // of print: how
 }
 
 // Skip leaves parts of a solve out.
@@ -91,7 +93,7 @@ func ReadRequest(head string) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Fit, Need:
+	case Solve, Try, Fit, Need, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}
@@ -99,7 +101,7 @@ func (r *Request) validate() error {
 	case Cancel:
 		least = 0
 	default:
-		return fmt.Errorf("wire: task %q; known are solve, try, fit, need, verify, cancel", r.Task)
+		return fmt.Errorf("wire: task %q; known are solve, try, fit, need, verify, print, cancel", r.Task)
 	}
 	if r.ID < least {
 		return fmt.Errorf("wire: %s with id %d; allowed from %d", r.Task, r.ID, least)
@@ -112,6 +114,14 @@ func (r *Request) validate() error {
 	}
 	if (r.Task == Try) != (len(r.Tries) > 0) {
 		return fmt.Errorf("wire: %s with %d tries", r.Task, len(r.Tries))
+	}
+	if (r.Task == Print) != (r.Print != nil) {
+		return fmt.Errorf("wire: %s, and how to print: %t", r.Task, r.Print != nil)
+	}
+	if r.Print != nil {
+		if err := r.Print.validate(); err != nil {
+			return err
+		}
 	}
 	if slices.ContainsFunc(r.Tries, func(t Trial) bool { return t.Finding == "" || t.Remedy < 0 || len(t.Changes) == 0 }) {
 		return fmt.Errorf("wire: a try without finding, remedy or changes")

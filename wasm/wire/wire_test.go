@@ -94,6 +94,9 @@ func replies() []Reply {
 		{ID: 6, Last: true, Fitted: &sim.Fitted{Found: true, Panel_mm: 51.25, Height_mm: 45.02, Wanted_mm: 45, ByEye_mm: 45, Drawn_mm: 52, Solves: 6}},
 		{ID: 7, Last: true, Needed: &sim.Needed{Reason: "no starch answers this", Solves: 9, Bow_mm: 12}},
 		{ID: 8, Checked: &Checked{Name: "n", Source: "s", Unit: "mm", Reference: 1, Value: 1.01, Deviation: 0.01, Allowed: 0.02, Relative: true, Held: true, Took: 3}},
+		{ID: 9, Last: true, Printed: &Printed{Sheets: 17, Stops: 1, Unsolved: true, Body: []byte("%PDF12PK"), Files: []File{
+			{SheetsFile, "a.pdf", "application/pdf", 4}, {MarksFile, "a.csv", "text/csv", 2}, {PiecesFile, "a.zip", "application/zip", 2},
+		}}},
 		{ID: 9, Last: true, Error: &Error{Cause: NoDesign, Why: "slack below 1"}},
 	}
 }
@@ -199,6 +202,21 @@ func TestBadReplies(t *testing.T) {
 		}
 	}
 
+	for name, change := range map[string]func(*Printed){
+		"no files": func(p *Printed) { p.Files, p.Body = nil, nil }, "no sheets": func(p *Printed) { p.Sheets = 0 },
+		"a byte left": func(p *Printed) { p.Body = append(p.Body, 0) }, "a byte short": func(p *Printed) { p.Body = p.Body[1:] },
+		"no name": func(p *Printed) { p.Files[1].Name = "" }, "no type": func(p *Printed) { p.Files[1].Type = "" },
+		"twice": func(p *Printed) { p.Files[1].Kind = SheetsFile }, "kind": func(p *Printed) { p.Files[1].Kind = "tea" },
+		"empty": func(p *Printed) { p.Files[1].Bytes = 0 }, "negative": func(p *Printed) { p.Files[1].Bytes = -2 },
+		"huge": func(p *Printed) { p.Files[1].Bytes = math.MaxInt }, "stops": func(p *Printed) { p.Stops = -1 },
+	} {
+		p := Printed{Sheets: 2, Body: []byte("abc"), Files: []File{{SheetsFile, "a.pdf", "x", 2}, {MarksFile, "a.csv", "y", 1}}}
+		change(&p)
+		if _, _, err := (Reply{ID: 1, Last: true, Printed: &p}).Encode(); err == nil {
+			t.Errorf("printed, %s: was written", name)
+		}
+	}
+
 	head, body, err := Reply{ID: 1, Result: &Result{Solved: ruff(true, true)}}.Encode()
 	if err != nil {
 		t.Fatal(err)
@@ -237,6 +255,8 @@ func TestRequests(t *testing.T) {
 		{ID: 3, Task: Fit, Scheme: code},
 		{ID: 4, Task: Need, Scheme: code, Limits: sim.Limits{Droop_mm: 3, Bow_mm: 2}},
 		{ID: 5, Task: Verify, Slow: true},
+		{ID: 6, Task: Print, Scheme: code, Print: &Printing{Paper: "A4", Units: "mm"}},
+		{ID: 6, Task: Print, Scheme: code, Print: &Printing{Paper: "Letter", Units: "in", Wide_mm: 98.5, High_mm: 101, Address: "https://a.example/#"}},
 		{ID: 0, Task: Cancel},
 		{ID: 5, Task: Cancel},
 	} {
@@ -258,9 +278,13 @@ func TestRequests(t *testing.T) {
 		"no task": {ID: 1}, "unknown": {ID: 1, Task: "brew", Scheme: code},
 		"no scheme": {ID: 1, Task: Solve}, "no id": {Task: Solve, Scheme: code}, "id": {ID: -1, Task: Cancel},
 		"no tries": {ID: 1, Task: Try, Scheme: code}, "tries": {ID: 1, Task: Solve, Scheme: code, Tries: tries},
-		"many":     {ID: 1, Task: Try, Scheme: code, Tries: slices.Repeat(tries, mostTries+1)},
-		"empty":    {ID: 1, Task: Try, Scheme: code, Tries: []Trial{{Finding: "bow"}}},
-		"long":     {ID: 1, Task: Fit, Scheme: strings.Repeat("x", mostText+1)},
+		"many":  {ID: 1, Task: Try, Scheme: code, Tries: slices.Repeat(tries, mostTries+1)},
+		"empty": {ID: 1, Task: Try, Scheme: code, Tries: []Trial{{Finding: "bow"}}},
+		"long":  {ID: 1, Task: Fit, Scheme: strings.Repeat("x", mostText+1)},
+		"how":   {ID: 1, Task: Print, Scheme: code}, "printing": {ID: 1, Task: Solve, Scheme: code, Print: &Printing{Paper: "A4", Units: "mm"}},
+		"paper": {ID: 1, Task: Print, Scheme: code, Print: &Printing{Units: "mm"}}, "unit": {ID: 1, Task: Print, Scheme: code, Print: &Printing{Paper: "A4"}},
+		"square":   {ID: 1, Task: Print, Scheme: code, Print: &Printing{Paper: "A4", Units: "mm", High_mm: math.NaN()}},
+		"address":  {ID: 1, Task: Print, Scheme: code, Print: &Printing{Paper: "A4", Units: "mm", Address: strings.Repeat("x", mostAddress+1)}},
 		"infinite": {ID: 1, Task: Need, Scheme: code, Limits: sim.Limits{Bow_mm: math.Inf(1)}},
 	} {
 		if head, err := bad.Encode(); err == nil {
