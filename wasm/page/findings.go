@@ -60,38 +60,6 @@ func (p *Page) findingNodes() []Node {
 	return out
 }
 
-// verdict is one plain sentence on all findings.
-func (p *Page) verdict() string {
-	count, pending := map[check.Severity]int{}, 0
-	for _, f := range p.findings {
-		if f.Pending {
-			pending++
-			continue
-		}
-		count[f.Severity]++
-	}
-	words := word("verdict.good")
-	switch stop, mend := count[check.Stop], count[check.Mend]; {
-	case stop > 0 && mend > 0:
-		words = many("verdict.both", stop, "mend", number(mend))
-	case stop > 0:
-		words = many("verdict.stop", stop)
-	case mend > 0:
-		words = many("verdict.mend", mend)
-	}
-	if pending == 0 {
-		return words
-	}
-	what, how := "hang", "not"
-	if p.ruff.Solved != nil {
-		what = "firm"
-	}
-	if p.busy() {
-		how = "busy"
-	}
-	return word("verdict."+what+"."+how, "verdict", words)
-}
-
 // news is the verdict and the first thing that must change, for the live
 // region.
 func (p *Page) news() string {

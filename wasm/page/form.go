@@ -71,7 +71,7 @@ func (p *Page) row(f scheme.Field) Node {
 	default:
 		c = el("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").with("value", value)
 	}
-	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-help "+id+"-range")
+	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-help "+id+"-range "+id+"-changes")
 	help := el("p", "class=help id="+id+"-help").say(f.Help)
 	row := el("div", "class=field").with("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
@@ -84,7 +84,9 @@ func (p *Page) row(f scheme.Field) Node {
 		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(theirs(f.UnitIn(p.units)))),
 		el("p", "class=wrong id="+id+"-wrong"),
 		help,
-		el("p", "class=range id="+id+"-range").say(p.rangeWords(f)),
+		el("p", "class=range",
+			el("span", "id="+id+"-range").say(p.rangeWords(f)), text(" "),
+			el("span", "id="+id+"-changes").say(word("form.changes", "what", inside(f.Changes)))),
 	)
 }
 

@@ -62,6 +62,9 @@ func TestForm(t *testing.T) {
 		if f.Help == "" || !strings.Contains(html, HTML(Node{Text: f.Help, Tag: "p"})[3:20]) {
 			t.Errorf("%s: no help", f.Key)
 		}
+		if f.Changes == "" || !strings.Contains(html, HTML(text(word("form.changes", "what", inside(f.Changes))))[5:]) {
+			t.Errorf("%s: what it changes is not told", f.Key)
+		}
 	}
 	if len(described) != len(scheme.Fields()) {
 		t.Errorf("%d controls for %d fields", len(described), len(scheme.Fields()))

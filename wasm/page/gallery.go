@@ -43,6 +43,10 @@ func Demos() []Demo {
 	return out
 }
 
+// closing folds the gallery away when something was taken from it, and goes back
+// to its summary: the link that had the focus is gone.
+var closing = []Patch{{Op: OpAttr, ID: "from", Name: "open", Gone: true}, {Op: OpFocus, ID: "to-start"}}
+
 // A picture of the gallery, 276 × 183 pixels: a sheet that the ruff fills, its
 // title and the margin at its foot cut off.
 const (

@@ -63,12 +63,15 @@ func (p *Page) learn(name string) []Patch {
 	p.learning, p.learned = l.Name, false
 	p.notice("")
 	p.saySoon(word("lesson.opened", "title", l.Title, "question", l.Question))
-	return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: OpFocus, ID: "lesson"}}
+	return []Patch{
+		{Op: OpAttr, ID: "course", Name: "open", Gone: true}, {Op: OpAttr, ID: "from", Name: "open", Gone: true},
+		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: OpFocus, ID: "lesson"},
+	}
 }
 
-// stands is how the open lesson stands, in words; it tells once when it is
+// judged is how the open lesson stands, in words; it tells once when it is
 // solved.
-func (p *Page) stands() (standing, string) {
+func (p *Page) judged() (standing, string) {
 	l := p.lesson(p.learning)
 	if l == nil {
 		return waiting, ""
@@ -96,12 +99,18 @@ func (p *Page) stands() (standing, string) {
 func (p *Page) lessonPatches() []Patch {
 	l := p.lesson(p.learning)
 	if l == nil {
-		return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Value: ""}}
+		return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Value: ""}, {Op: OpText, ID: "lesson-short"}}
 	}
-	how, words := p.stands()
+	how, words := p.judged()
 	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
+	short := word("lesson.short")
+	if how == solved {
+		short = word("lesson.done")
+	}
 	return []Patch{
 		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true},
+		{Op: OpText, ID: "lesson-short", Value: short},
+		{Op: OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
 		{Op: OpText, ID: "lesson-title", Value: word("lesson.title", "title", l.Title)},
 		{Op: OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
 		{Op: OpText, ID: "lesson-stands", Value: words},

@@ -295,11 +295,13 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 			if d.Name == with {
 				p.replace(d.Scheme, word("step.demo", "title", d.Title))
 				p.saySoon(word("said.demo", "title", d.Title, "news", p.news()))
+				return closing
 			}
 		}
 	case "fresh":
 		p.replace(scheme.Default(), word("step.fresh"))
 		p.saySoon(word("said.fresh", "news", p.news()))
+		return closing
 	case "pose":
 		return p.poses(Pose(with), now_ms)
 	case "solver":

@@ -1,0 +1,64 @@
+package page
+
+import (
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/check"
+)
+
+// TestVerdict: one sentence in a maker's words, for ruffs of every kind, solved
+// and not; a cuff is called a cuff.
+func TestVerdict(t *testing.T) {
+	for name, want := range map[string][2]string{ // as drawn, and solved
+		"sound":    {"As drawn, nothing stops this ruff. How the cloth hangs is", "This ruff will stand: 40 sets, 46.7 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge keeps its place."},
+		"wide":     {"As drawn, nothing stops this ruff.", "This ruff will stand: 120 sets, 26.8 mm high as they hang (26 mm wanted), and when the wearer bows the outer edge keeps its place."},
+		"cuff":     {"As drawn, nothing stops this cuff.", "This cuff will stand: "},
+		"floppy":   {"As drawn, nothing stops this ruff.", "One thing stops this ruff: the lower edge is not supported. Two things more are to mend."},
+		"flaps-up": {"One thing stops this ruff: the wrong folds are sewn for the flaps wanted. How the cloth hangs is", "Three things stop this ruff: the wrong folds are sewn for the flaps wanted; the lower edge is not supported; the ruff sinks or turns up."},
+		"short":    {"One thing stops this ruff: the strip at hand is too short.", "One thing stops this ruff: the strip at hand is too short."},
+		"uneven":   {"As drawn, nothing stops this ruff, but one thing is to mend: a mark is sewn unlike its fellows.", "This ruff will stand, but two things are to mend: the height is off; a mark is sewn unlike its fellows."},
+	} {
+		for _, d := range Demos() {
+			if d.Name != name {
+				continue
+			}
+			p := newPage(t)
+			if err := p.take(d.Scheme); err != nil {
+				t.Fatal(err)
+			}
+			if got := p.verdict(); !strings.HasPrefix(got, want[0]) {
+				t.Errorf("%s, drawn: %q, want %q", name, got, want[0])
+			}
+			r, found := solvedFor(t, d.Scheme)
+			p.ruff, p.findings = r, found
+			if got := p.verdict(); !strings.HasPrefix(got, want[1]) || strings.HasSuffix(want[1], ".") && got != want[1] {
+				t.Errorf("%s, solved: %q, want %q", name, got, want[1])
+			}
+		}
+	}
+	// More than can be named.
+	p := newPage(t)
+	p.findings = nil
+	for _, id := range []string{"ends", "flaps", "strip-short", "band-short", "row-long"} {
+		p.findings = append(p.findings, check.Finding{ID: id, Severity: check.Stop})
+	}
+	if got := p.verdict(); !strings.HasPrefix(got, "Five things stop this ruff: ") || !strings.HasSuffix(got, "; and two more.") {
+		t.Errorf("five: %q", got)
+	}
+	// What moves is told.
+	loose := newPage(t)
+	loose.ruff, loose.findings = solvedFor(t, scheme.Default())
+	if got, want := loose.verdict(), "This ruff will stand: 40 sets, 44.2 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge moves by 0.3 mm."; got != want {
+		t.Errorf("the plain start: %q, want %q", got, want)
+	}
+	// Cloth that never rests promises nothing.
+	q := newPage(t)
+	r, _ := solvedFor(t, scheme.Default())
+	r.Solved.Ruff.BowDone = false
+	q.ruff, q.findings = r, nil
+	if got := q.verdict(); got != "Nothing stops this ruff." {
+		t.Errorf("no bow: %q", got)
+	}
+}
