@@ -37,7 +37,7 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	}
 	room.Max.Y -= 21 // opening's words, breadth, ruler
 	room.Min.Y += 1
-	box := e.fit(room, maxScale, c.v)
+	box := e.fit(room, opt.most(), c.v)
 	s.Scale = e.scale
 
 	b := opt.body(c)

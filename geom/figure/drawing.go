@@ -35,6 +35,9 @@ type Drawing struct {
 	Title, Desc         string      // for people who cannot see it, plain text
 	Ground              color.NRGBA // colour of the sheet
 	Items               []Item
+	Letter              string // names it where it stands Beside another; "" none
+
+	dye color.NRGBA // of the letter
 }
 
 // Item is one of Path, Label and Surface.

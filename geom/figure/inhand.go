@@ -37,7 +37,11 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	w, h := s.room.Max.X-s.room.Min.X, s.room.Max.Y-s.room.Min.Y
 	// Tilted, the ruff takes less height than breadth; the block stands above.
 	tall := math.Max(r*math.Abs(math.Sin(opt.Tilt_deg*math.Pi/180))+(hi-lo)/2+6, r*0.55)
-	e.scale = math.Min(w/2/(r*1.04), h/2/(tall*1.08)) * opt.Zoom
+	fits := math.Min(w/2/(r*1.04), h/2/(tall*1.08))
+	if opt.Scale > 0 {
+		fits = math.Min(fits, opt.Scale)
+	}
+	e.scale = fits * opt.Zoom
 	e.at = Point{(s.room.Min.X + s.room.Max.X) / 2, (s.room.Min.Y + s.room.Max.Y) / 2}
 	s.Scale = e.scale
 

@@ -135,7 +135,7 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	inL, inR := u.node(u.lo, 0), u.node(u.hi, 0)
 	over := 0.5 * (inR.X - inL.X)
 	frame := []geom.Vec3{{X: inL.X - over}, {X: inR.X + over, Z: band}}
-	box := e.fit(room, maxScale, u.c.v, frame)
+	box := e.fit(room, s.opt.most(), u.c.v, frame)
 	s.Scale = e.scale
 
 	// The band behind everything.

@@ -24,6 +24,14 @@ type Options struct {
 	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).
 	Turn_deg, Tilt_deg, Zoom float64
 
+	// Scale is the largest scale wanted, sheet mm for one mm of the ruff, before
+	// Zoom; 0 = as large as the sheet takes. Two ruffs are drawn alike at the lesser
+	// of the Scales of their Drawings. Laid flat a strip knows no scale.
+	Scale float64
+
+	// Letter names the drawing where it stands Beside another: "A", "B".
+	Letter string
+
 	// Again is an earlier drawing that is no longer needed: its memory is used
 	// for the new one, and its surface becomes empty.
 	Again *Drawing
@@ -111,6 +119,7 @@ func (o Options) filled() (Options, error) {
 		{"Turn_deg", o.Turn_deg, -1e6, 1e6},
 		{"Tilt_deg", o.Tilt_deg, -90, 90},
 		{"Zoom", o.Zoom, 0, 10},
+		{"Scale", o.Scale, 0, 1e6},
 		{"Cells", float64(o.Cells), 0, 1e7},
 		{"Set", float64(o.Set), 0, 1e6},
 	} {
@@ -132,6 +141,14 @@ func (o Options) filled() (Options, error) {
 		}
 	}
 	return o, nil
+}
+
+// most is the largest scale that a view may take.
+func (o Options) most() float64 {
+	if o.Scale > 0 {
+		return math.Min(o.Scale, maxScale)
+	}
+	return maxScale
 }
 
 // checkShape refuses what cannot be drawn: an empty shape, one whose panels do

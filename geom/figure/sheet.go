@@ -34,12 +34,20 @@ func newSheet(opt Options, title, note, desc string) *sheet {
 	s.Width_mm, s.Height_mm, s.Ground = opt.Width_mm, opt.Height_mm, opt.Palette.Ground
 	s.Title, s.Desc, s.Scale = title, desc, 1
 	s.room = Rect{Point{margin, margin}, Point{opt.Width_mm - margin, opt.Height_mm - margin}}
+	s.Letter, s.dye = opt.Letter, opt.Palette.Ink
+	if opt.Letter != "" {
+		s.room.Min.X += letterRoom
+		if opt.Letter != "A" {
+			s.dye = opt.Palette.Woad
+		}
+	}
 	s.label(Label{At: s.room.Min, Text: title, Size_mm: titleSize, Face: Italic, Color: s.pal.Ink})
 	if note != "" {
 		left := s.room.Min.X + TextWidth(title, titleSize, Italic) + 4
 		note = clip(note, textSize, Italic, s.room.Max.X-left)
 		s.label(Label{At: Point{s.room.Max.X, s.room.Min.Y + titleSize*baseline - textSize*baseline}, Text: note, Size_mm: textSize, Face: Italic, Anchor: Point{1, 0}, Color: s.pal.Quiet})
 	}
+	s.room.Min.X = margin
 	s.room.Min.Y += titleSize*lineHeight + 1.2
 	s.add(Path{Lines: [][]Point{{s.room.Min, {s.room.Max.X, s.room.Min.Y}}}, Stroke: s.pal.Rule, Width_mm: 0.22, Dash_mm: []float64{1.5, 0.9}})
 	s.room.Min.Y += 2.4

@@ -34,7 +34,7 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	room := s.room
 	tall := (room.Max.Y - room.Min.Y) * 0.36
 	room.Max.Y = room.Min.Y + tall - 9
-	whole := e.fit(room, maxScale, c.v)
+	whole := e.fit(room, opt.most(), c.v)
 	b := opt.body(c)
 	low := c.lo[0]
 	for _, z := range c.lo {
@@ -184,7 +184,7 @@ func (s *sheet) section(plan pleat.Plan, c *section, room Rect) {
 	inner.Max.X -= 2*rightCol + 12
 	inner.Max.Y -= 16
 	inner.Min.Y += 4
-	box := e.fit(inner, maxScale, c.panel.v, ends)
+	box := e.fit(inner, s.opt.most(), c.panel.v, ends)
 	s.Scale = e.scale
 
 	// The block, cut: wood with upright grain, its left side left open.

@@ -1,0 +1,245 @@
+package figure
+
+import (
+	"image/color"
+	"math"
+	"slices"
+)
+
+// Lens enlarges a sheet: Scale times (1 or 0: all of it), the place X, Y of the
+// sheet (0 … 1 across and down) in its middle.
+type Lens struct{ Scale, X, Y float64 }
+
+// Sizes of what Beside adds, sheet mm.
+const (
+	letterRoom = 7.0 // beside the title, for the letter
+	letterSize = 4.4
+	gutter     = 4.0 // between the two
+)
+
+// Gutter is how far two drawings stand apart on one sheet, mm.
+const Gutter = gutter
+
+// Beside puts two drawings on one sheet, b to the right of a or, stacked, below
+// it, each seen through the lens and cut off at its own edge, with its letter in
+// its upper left corner. The letters are words too: the sheet's description says
+// A's and B's.
+func Beside(a, b Drawing, stacked bool, lens Lens) Drawing {
+	d := Drawing{
+		Width_mm: a.Width_mm + gutter + b.Width_mm, Height_mm: max(a.Height_mm, b.Height_mm),
+		Scale: min(a.Scale, b.Scale), Ground: a.Ground,
+		Title: a.Letter + " and " + b.Letter + ": " + a.Title,
+		Desc:  a.Letter + ": " + a.Desc + " " + b.Letter + ": " + b.Desc,
+	}
+	to := Point{X: a.Width_mm + gutter}
+	rule := []Point{{a.Width_mm + gutter/2, margin}, {a.Width_mm + gutter/2, d.Height_mm - margin}}
+	if stacked {
+		d.Width_mm, d.Height_mm = max(a.Width_mm, b.Width_mm), a.Height_mm+gutter+b.Height_mm
+		to = Point{Y: a.Height_mm + gutter}
+		rule = []Point{{margin, a.Height_mm + gutter/2}, {d.Width_mm - margin, a.Height_mm + gutter/2}}
+	}
+	d.Items = make([]Item, 0, len(a.Items)+len(b.Items)+8)
+	d.pane(a, Point{}, lens)
+	d.pane(b, to, lens)
+	d.Items = append(d.Items, Path{Lines: [][]Point{rule}, Stroke: b.dye, Width_mm: 0.22, Dash_mm: []float64{1.5, 0.9}})
+	return d
+}
+
+// pane adds a drawing with its upper left corner at a place.
+func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
+	k, mid := 1.0, Point{0.5, 0.5}
+	if lens.Scale > 1 {
+		k, mid = lens.Scale, Point{lens.X, lens.Y}
+	}
+	m := move{k: k, x: to.X + of.Width_mm*(0.5-mid.X*k), y: to.Y + of.Height_mm*(0.5-mid.Y*k)}
+	edge := Rect{to, Point{to.X + of.Width_mm, to.Y + of.Height_mm}}
+	for _, it := range of.Items {
+		switch it := it.(type) {
+		case Path:
+			d.Items = append(d.Items, m.path(it, edge)...)
+		case Surface:
+			d.Items = append(d.Items, m.surface(it, edge))
+		case Label:
+			it.At, it.Size_mm = m.at(it.At), it.Size_mm*k
+			if it.Box().Inside(edge.Grow(0.5)) {
+				d.Items = append(d.Items, it)
+			}
+		}
+	}
+	if of.Letter == "" {
+		return
+	}
+	middle := Point{to.X + margin + letterSize*0.6, to.Y + margin + letterSize*0.55}
+	d.Items = append(d.Items,
+		Path{Lines: [][]Point{ring(middle, letterSize*0.72, letterSize*0.72, 32)}, Closed: true, Fill: of.dye},
+		Label{At: middle, Text: of.Letter, Size_mm: letterSize * 0.95, Face: Bold, Anchor: Point{0.5, 0.5}, Color: of.Ground})
+}
+
+// move enlarges k times, then shifts.
+type move struct{ k, x, y float64 }
+
+func (m move) at(p Point) Point { return Point{p.X*m.k + m.x, p.Y*m.k + m.y} }
+
+// path moves a path and cuts it off at the edge.
+func (m move) path(p Path, edge Rect) []Item {
+	p.Width_mm *= m.k
+	if m.k != 1 {
+		p.Dash_mm = slices.Clone(p.Dash_mm)
+		for i := range p.Dash_mm {
+			p.Dash_mm[i] *= m.k
+		}
+	}
+	lines, within := make([][]Point, len(p.Lines)), true
+	for i, line := range p.Lines {
+		lines[i] = make([]Point, len(line))
+		for j, q := range line {
+			q = m.at(q)
+			lines[i][j] = q
+			within = within && (Rect{q, q}).Inside(edge)
+		}
+	}
+	p.Lines = lines
+	if within {
+		return []Item{p}
+	}
+	var out []Item
+	if p.Closed && p.Fill.A > 0 {
+		f := p
+		f.Lines, f.Stroke, f.Width_mm = nil, color.NRGBA{}, 0
+		for _, line := range lines {
+			if cut := cutPolygon(line, edge, func(a, b Point, t float64) Point { return a.to(b, t) }, func(p Point) Point { return p }); len(cut) > 2 {
+				f.Lines = append(f.Lines, cut)
+			}
+		}
+		if len(f.Lines) > 0 {
+			out = append(out, f)
+		}
+	}
+	if p.Stroke.A > 0 && p.Width_mm > 0 {
+		s := p
+		s.Lines, s.Fill = nil, color.NRGBA{}
+		for _, line := range lines {
+			if p.Closed && len(line) > 0 {
+				line = append(slices.Clone(line), line[0])
+			}
+			s.Lines = append(s.Lines, cutLine(line, edge)...)
+		}
+		s.Closed = false
+		if len(s.Lines) > 0 {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func (p Point) to(q Point, t float64) Point { return Point{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t} }
+
+// surface moves a surface and cuts it off at the edge; triangles keep their order.
+func (m move) surface(s Surface, edge Rect) Surface {
+	out := Surface{Vertices: make([]Vertex, len(s.Vertices)), Triangles: make([]uint32, 0, len(s.Triangles))}
+	for i, v := range s.Vertices {
+		v.X, v.Y = v.X*float32(m.k)+float32(m.x), v.Y*float32(m.k)+float32(m.y)
+		out.Vertices[i] = v
+	}
+	side := func(i uint32) int { // the sides of the edge that a corner lies beyond
+		v := out.Vertices[i]
+		n := 0
+		for k, beyond := range [4]bool{float64(v.X) < edge.Min.X, float64(v.X) > edge.Max.X, float64(v.Y) < edge.Min.Y, float64(v.Y) > edge.Max.Y} {
+			if beyond {
+				n |= 1 << k
+			}
+		}
+		return n
+	}
+	for i := 0; i+2 < len(s.Triangles); i += 3 {
+		t := s.Triangles[i : i+3]
+		a, b, c := side(t[0]), side(t[1]), side(t[2])
+		switch {
+		case a|b|c == 0:
+			out.Triangles = append(out.Triangles, t...)
+		case a&b&c != 0: // all beyond one side
+		default:
+			corners := []Vertex{out.Vertices[t[0]], out.Vertices[t[1]], out.Vertices[t[2]]}
+			cut := cutPolygon(corners, edge, mixed, func(v Vertex) Point { return Point{float64(v.X), float64(v.Y)} })
+			first := uint32(len(out.Vertices))
+			out.Vertices = append(out.Vertices, cut...)
+			for j := 2; j < len(cut); j++ {
+				out.Triangles = append(out.Triangles, first, first+uint32(j-1), first+uint32(j))
+			}
+		}
+	}
+	return out
+}
+
+// mixed is the corner at t of the way from a to b.
+func mixed(a, b Vertex, t float64) Vertex {
+	f := float32(t)
+	byte8 := func(x, y uint8) uint8 { return uint8(math.Round(float64(x) + (float64(y)-float64(x))*t)) }
+	return Vertex{
+		X: a.X + (b.X-a.X)*f, Y: a.Y + (b.Y-a.Y)*f, Z: a.Z + (b.Z-a.Z)*f,
+		Color: color.NRGBA{byte8(a.Color.R, b.Color.R), byte8(a.Color.G, b.Color.G), byte8(a.Color.B, b.Color.B), byte8(a.Color.A, b.Color.A)},
+	}
+}
+
+// cutPolygon gives what of a polygon lies within a box, side by side of the box
+// (Sutherland and Hodgman, CACM 17, 1974): for a polygon that is not convex it may
+// run along the box's border, which a fill does not show.
+func cutPolygon[C any](line []C, box Rect, between func(a, b C, t float64) C, at func(C) Point) []C {
+	for side := range 4 {
+		// How far within the side a corner lies.
+		in := func(c C) float64 {
+			p := at(c)
+			return [4]float64{p.X - box.Min.X, box.Max.X - p.X, p.Y - box.Min.Y, box.Max.Y - p.Y}[side]
+		}
+		var kept []C
+		for i, c := range line {
+			next := line[(i+1)%len(line)]
+			a, b := in(c), in(next)
+			if a >= 0 {
+				kept = append(kept, c)
+			}
+			if a >= 0 != (b >= 0) {
+				kept = append(kept, between(c, next, a/(a-b)))
+			}
+		}
+		line = kept
+	}
+	return line
+}
+
+// cutLine gives the stretches of a polyline that lie within a box (Liang and
+// Barsky, ACM TOG 3, 1984, each piece by itself).
+func cutLine(line []Point, box Rect) [][]Point {
+	var out [][]Point
+	var now []Point
+	for i := 1; i < len(line); i++ {
+		a, b := line[i-1], line[i]
+		from, to := 0.0, 1.0
+		for _, s := range [4]struct{ p, q float64 }{
+			{a.X - b.X, a.X - box.Min.X}, {b.X - a.X, box.Max.X - a.X},
+			{a.Y - b.Y, a.Y - box.Min.Y}, {b.Y - a.Y, box.Max.Y - a.Y},
+		} {
+			switch {
+			case s.p == 0 && s.q < 0:
+				from, to = 1, 0
+			case s.p < 0:
+				from = max(from, s.q/s.p)
+			case s.p > 0:
+				to = min(to, s.q/s.p)
+			}
+		}
+		if from > to {
+			now = nil
+			continue
+		}
+		if now == nil {
+			out = append(out, []Point{a.to(b, from)})
+		}
+		now = append(out[len(out)-1], a.to(b, to))
+		out[len(out)-1] = now
+		if to < 1 {
+			now = nil
+		}
+	}
+	return out
+}
