@@ -97,16 +97,20 @@ func TestSolved(t *testing.T) {
 	}
 }
 
-// TestCompare: one click tells what the other way of sewing would do, in a
-// sentence and a table; it can be seen, and taken, and undone.
+// TestCompare: one click puts the same ruff sewn the other way beside it: both on
+// the stage, a sentence and a table, at two widths; a link holds both; the step can
+// be taken back.
 func TestCompare(t *testing.T) {
 	for _, s := range []screen{{width: 1280, height: 800}, {width: 320, height: 568, touch: true}} {
-		b := open(t, site(t), s).ready()
+		b := open(t, serve(t, siteDir(t), nil), s).ready()
+		b.top()
+		was := b.pixels()
 		b.click("#twin")
-		b.await(`document.querySelector("#twins table")`)
+		b.await(`document.querySelector("#compare table")`)
+		b.await(`!document.querySelector("#compare").textContent.includes("not solved yet")`)
 		b.settle()
-		got := b.text("#twins")
-		for _, want := range []string{"Sewn at the top edge only, the outer edge moves by", "sewn at top and bottom, by", "Height at the outer edge", "Difference"} {
+		got := b.text("#compare")
+		for _, want := range []string{"A is better", "(sewn at the top edge only)", "Height at the outer edge", "Difference", "A better"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("the comparison lacks %q: %s", want, got)
 			}
@@ -114,23 +118,26 @@ func TestCompare(t *testing.T) {
 		if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
 			t.Errorf("%d px: %d px too wide", s.width, over)
 		}
-		b.run(`document.getElementById("twins").scrollIntoView({behavior: "instant"})`)
+		// No word of the head is broken: its cell is as high as a line.
+		if lines := eval[float64](b, `(() => { const e = [...document.querySelectorAll("#compare thead th")].pop(); return e.getBoundingClientRect().height / parseFloat(getComputedStyle(e).lineHeight); })()`); lines > 1.6 {
+			t.Errorf("%d px: the head of the differences takes %.1f lines", s.width, lines)
+		}
+		b.run(`document.getElementById("to-compare").scrollIntoView({behavior: "instant"})`)
 		b.picture(fmt.Sprintf("compare-%d", s.width), false)
 		b.top()
-		was := b.pixels()
-		b.click("#twin-show")
-		b.top()
-		if differ(was, b.pixels()) < 0.01 {
-			t.Error("the other way of sewing it is not on the drawing")
+		b.picture(fmt.Sprintf("compared-%d", s.width), false)
+		both := b.pixels()
+		if differ(was, both) < 0.01 {
+			t.Error("B is not on the drawing")
 		}
-		b.click("#twin-take")
-		b.await(`document.querySelector("#f-pleat-anchor").value === "top"`)
-		b.settle()
-		if got := b.text("#twins"); !strings.Contains(got, "Top edge only (as decided)") {
-			t.Errorf("taken, and the table says %s", got)
-		}
+		b.click("#share")
+		b.await(`location.hash.includes("~")`)
+		b.click("#compare-swap")
+		b.await(`document.querySelector("#f-pleat-anchor").value === "top" && document.querySelector("#compare").textContent.includes("B is better")`)
 		b.click("#undo")
 		b.await(`document.querySelector("#f-pleat-anchor").value === "both"`)
+		b.click("#compare-stop")
+		b.await(`!document.querySelector("#compare table")`)
 		b.clean()
 	}
 }

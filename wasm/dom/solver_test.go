@@ -309,60 +309,6 @@ func TestWorkerDies(t *testing.T) {
 	}
 }
 
-// TestTwin: one click compares top and bottom with the top edge only: a table of
-// differences and a sentence; the other can be shown and taken.
-func TestTwin(t *testing.T) {
-	k := seated(t)
-	k.done()
-	k.send(10, page.Do, "twin", "")
-	if !strings.Contains(k.Words("twins"), "Soon here") {
-		t.Errorf("at once: %s", k.Words("twins"))
-	}
-	k.until(func() bool { return strings.Contains(k.Words("twins"), "Strip") && k.state() == "done" })
-	words := k.Words("twins")
-	for _, want := range []string{"Sewn at the top edge only, the outer edge moves by", "sewn at top and bottom, by", "Height at the outer edge", "Moves when the wearer bows", "same"} {
-		if !strings.Contains(words, want) {
-			t.Errorf("the comparison lacks %q: %s", want, words)
-		}
-	}
-	before, _, _, err := k.p.Picture()
-	if err != nil {
-		t.Fatal(err)
-	}
-	k.send(10, page.Do, "twin-show", "")
-	after, _, _, err := k.p.Picture()
-	if err != nil || fmt.Sprint(before.Items) == fmt.Sprint(after.Items) {
-		t.Errorf("the other is not on the drawing (%v)", err)
-	}
-	k.send(10, page.Do, "twin-take", "")
-	if a := k.p.Scheme().Pleat.Anchor; a != "top" {
-		t.Errorf("taken: sewn at %s", a)
-	}
-	k.until(func() bool { return strings.Contains(k.Words("twins"), "Strip") && k.state() == "done" })
-	if again := k.Words("twins"); !strings.Contains(again, "Sewn at the top edge only, the outer edge moves by") {
-		t.Errorf("from the other side: %s", again)
-	}
-	k.send(10, page.Do, "undo", "")
-	if a := k.p.Scheme().Pleat.Anchor; a != "both" {
-		t.Errorf("undone: sewn at %s", a)
-	}
-	// From one edge to both the tucks come along that both ask for.
-	k.send(10, page.Do, "demo", "floppy")
-	k.until(func() bool { return strings.Contains(k.Words("twins"), "Strip") && k.state() == "done" })
-	if words := k.Words("twins"); !strings.Contains(words, "Tuck depth, bottom folds") {
-		t.Errorf("the floppy ruff sewn at both edges has no tucks that suit: %s", words)
-	}
-	k.send(10, page.Do, "twin-take", "")
-	if s := k.p.Scheme().Pleat; s.Anchor != "both" || s.TuckTop+s.TuckBottom == 0 {
-		t.Errorf("taken: %+v", s)
-	}
-	for _, f := range k.p.Findings() {
-		if strings.HasPrefix(f.ID, "slack") {
-			t.Errorf("taken, and then: %s", f.Sentence)
-		}
-	}
-}
-
 // TestSettle: the cloth settles from the drawn to the solved shape in a quarter
 // of a second, in small steps; under reduced motion at once.
 func TestSettle(t *testing.T) {

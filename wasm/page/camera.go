@@ -118,7 +118,8 @@ func (p *Page) pointer(phase, value string) bool {
 		if inHand {
 			p.camera.turn(true, (at.x-was.x)*degreesPerPixel, (at.y-was.y)*degreesPerPixel)
 		} else {
-			p.camera.shift(-(at.x-was.x)/p.width()/p.camera.Lens.Scale, -(at.y-was.y)/p.height()/p.camera.Lens.Scale)
+			w, h, _ := p.pane()
+			p.camera.shift(-(at.x-was.x)/w/p.camera.Lens.Scale, -(at.y-was.y)/h/p.camera.Lens.Scale)
 		}
 		return true
 	}
@@ -131,10 +132,17 @@ func (p *Page) pointer(phase, value string) bool {
 		if before < 8 || after < 8 {
 			return false
 		}
-		p.camera.zoom(inHand, after/before, (at.x+there.x)/2/p.width(), (at.y+there.y)/2/p.height())
+		p.zoomAt(after/before, place{(at.x + there.x) / 2, (at.y + there.y) / 2})
 		return true
 	}
 	return false
+}
+
+// zoomAt enlarges about a place of the stage.
+func (p *Page) zoomAt(factor float64, at place) {
+	w, h, _ := p.pane()
+	at = p.inPane(at)
+	p.camera.zoom(p.view == InHand, factor, at.x/w, at.y/h)
 }
 
 // wheel takes one wheel event and reports whether the camera moved.
@@ -150,7 +158,7 @@ func (p *Page) wheel(value string) bool {
 	}
 	delta = min(mostWheel, max(-mostWheel, delta))
 	was := p.camera
-	p.camera.zoom(p.view == InHand, math.Exp(-delta*zoomPerPixel), at.x/p.width(), at.y/p.height())
+	p.zoomAt(math.Exp(-delta*zoomPerPixel), at)
 	return p.camera != was
 }
 

@@ -105,6 +105,7 @@ func (p *Page) why(f scheme.Field, err error) string {
 // remember keeps a step to go back to.
 func (p *Page) remember(s step) {
 	s.lesson = p.learning
+	s.rival = p.rival.scheme
 	p.past = append(p.past, s)
 	if len(p.past) > mostSteps {
 		p.past = slices.Delete(p.past, 0, len(p.past)-mostSteps)
@@ -123,9 +124,9 @@ func (p *Page) travel(from, to *[]step, key string) {
 		return
 	}
 	last := (*from)[len(*from)-1]
-	here := step{p.scheme, last.what, p.learning}
-	if p.take(last.before) != nil {
-		return // it was good before; without it the page stays as it is
+	here := step{before: p.scheme, what: last.what, lesson: p.learning, rival: p.rival.scheme}
+	if p.take(last.before) != nil || p.rivals(last.rival) != nil {
+		return // they were good before; without them the page stays as it is
 	}
 	*from = (*from)[:len(*from)-1]
 	*to = append(*to, here)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim"
 )
 
 // numberRow is one line of the table beside the picture.
@@ -80,13 +81,17 @@ func (p *Page) numberNodes() []Node {
 
 // Description says in words what the picture shows.
 func (p *Page) Description() string {
-	plan, mean := p.ruff.Plan, p.ruff.Folded.Mean
+	if !p.compares() {
+		return p.describes(&p.ruff)
+	}
+	return word("shows.pair", "a", p.describes(&p.ruff), "b", p.describes(&p.rival.side.Ruff))
+}
+
+func (p *Page) describes(of *sim.Ruff) string {
+	plan, mean := of.Plan, of.Folded.Mean
 	s := plan.Scheme
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	var b strings.Builder
-	if p.twin.shown {
-		b.WriteString(word("shows.twin", "edge", sewnWords(p.twin.ruff.Plan)))
-	}
 	b.WriteString(word("shows."+string(s.Wearer.Part), "view", p.viewLabel(), "sets", plan.Sets,
 		"girth", length(s.Wearer.Girth), "depth", length(s.Ruff.Depth), "height", length(mean.HeightOuter_mm)))
 	switch s.Pleat.Anchor {
@@ -100,7 +105,7 @@ func (p *Page) Description() string {
 	} else {
 		b.WriteString(word("shows.gape"))
 	}
-	r := p.ruff.Solved
+	r := of.Solved
 	if r == nil {
 		b.WriteString(word("shows.drawn"))
 		return b.String()

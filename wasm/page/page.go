@@ -63,7 +63,10 @@ type Page struct {
 	written  string  // the scheme as the solver is asked for it
 	solver   solver
 	tried    map[string]wire.Tried // what became of remedies, by "id number"; nil: not asked
-	twin     twin
+	again    bool                  // remedies were put off and are to be tried still
+	rival    rival                 // B
+	former   rival                 // what was A, solved
+	compared compared
 	pose     Pose
 	settling settling
 	sheets   sheets
@@ -73,8 +76,9 @@ type Page struct {
 // step is one state to go back to.
 type step struct {
 	before scheme.Scheme
-	what   string // in words
-	lesson string // that was open; "" none
+	what   string         // in words
+	lesson string         // that was open; "" none
+	rival  *scheme.Scheme // B; nil: nothing was compared
 }
 
 // wrong is an entry that cannot be used, and why.
@@ -111,11 +115,13 @@ func (p *Page) take(s scheme.Scheme) error {
 	if again {
 		r.Solved = p.ruff.Solved // the solver is not asked twice for the same
 	}
+	p.parts()
 	p.scheme, p.ruff, p.findings, p.written = s, r, finds(r, p.units), written
 	if again {
 		p.marked()
 	} else {
 		p.forget()
+		p.adopts(&p.rival)
 	}
 	if !slices.ContainsFunc(p.findings, func(f check.Finding) bool { return f.ID == p.hand }) {
 		p.hand = ""
@@ -313,10 +319,10 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 			return p.stopsPress()
 		}
 		return p.prints(now_ms)
-	case "twin", "twin-show", "twin-take":
-		return p.twins(name, now_ms)
+	case "twin", "compare-keep", "compare-back", "compare-swap", "compare-stop":
+		p.pairs(name)
 	case "share":
-		code := "#" + p.scheme.Code()
+		code := "#" + p.code()
 		if code == "#" {
 			p.saySoon(word("share.long"))
 			return nil
@@ -359,13 +365,13 @@ func (p *Page) open(fragment string) []Patch {
 	if name, ok := lessonIn(fragment); ok {
 		return p.learn(name)
 	}
-	s, err := scheme.FromCode(code)
-	if err == nil && same(s, p.scheme) {
+	s, b, err := scheme.FromPair(code)
+	if err == nil && p.atHandAlready(s, b) {
 		p.notice("")
 		return nil
 	}
 	if err == nil {
-		err = p.replace(s, word("step.link"))
+		err = p.arrives(s, b, word("step.link"))
 	}
 	if err != nil {
 		p.notice(word("link.bad", "why", sentence(theirs(err.Error()))))

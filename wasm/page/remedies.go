@@ -14,17 +14,21 @@ const mostTries = 40
 // untried are the remedies that the solver has not tried on this scheme, in the
 // order of the findings.
 func (p *Page) untried() []wire.Trial {
-	if p.tried != nil {
+	if p.tried != nil && !p.again {
 		return nil // asked already
 	}
-	p.tried = map[string]wire.Tried{}
+	if p.tried == nil {
+		p.tried = map[string]wire.Tried{}
+	}
+	p.again = false
 	var out []wire.Trial
 	for _, f := range p.findings {
 		if f.Pending || f.Severity == check.Caution {
 			continue
 		}
 		for i, r := range f.Remedies {
-			if len(r.Changes) > 0 && len(out) < mostTries {
+			_, known := p.tried[fmt.Sprintf("%s %d", f.ID, i)]
+			if len(r.Changes) > 0 && len(out) < mostTries && !known {
 				out = append(out, wire.Trial{Finding: f.ID, Remedy: i, Changes: r.Changes})
 			}
 		}

@@ -31,18 +31,10 @@ const (
 	frame_ms  = 16
 )
 
-// shown is the ruff on the drawing: the one at hand, or the one it is compared
-// with.
-func (p *Page) shown() *sim.Ruff {
-	if p.twin.shown && p.twin.ruff.Plan.Panels > 0 {
-		return &p.twin.ruff
-	}
-	return &p.ruff
-}
-
 // posed is the shape that the drawing shows when nothing moves.
-func (p *Page) posed() pleat.Shape {
-	r := p.shown()
+func (p *Page) posed() pleat.Shape { return p.posedOf(&p.ruff) }
+
+func (p *Page) posedOf(r *sim.Ruff) pleat.Shape {
 	switch s := r.Solved; {
 	case s == nil:
 		return r.Folded.Shape
@@ -89,7 +81,7 @@ func (p *Page) settles(solved *sim.Solved, now_ms float64) []Patch {
 	from := p.ruff.Folded.Shape
 	p.ruff.Solved = solved
 	p.dirty = true
-	if !first || p.twin.shown {
+	if !first {
 		return nil
 	}
 	if !sameGrid(from, solved.Shape) {
@@ -139,9 +131,9 @@ func (p *Page) poses(to Pose, now_ms float64) []Patch {
 	return p.moveFrom(from, now_ms)
 }
 
-// has reports whether the shown ruff has the pose.
+// has reports whether the ruff at hand has the pose.
 func (p *Page) has(pose Pose) bool {
-	s := p.shown().Solved
+	s := p.ruff.Solved
 	switch pose {
 	case AtRest:
 		return true

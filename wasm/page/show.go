@@ -42,15 +42,15 @@ func (p *Page) show() []Patch {
 		Patch{Op: OpNodes, ID: "findings", Nodes: p.findingNodes()},
 		Patch{Op: OpNodes, ID: "numbers", Nodes: p.numberNodes()})
 	all = append(all,
-		Patch{Op: OpNodes, ID: "twins", Nodes: p.twinNodes()},
+		Patch{Op: OpNodes, ID: "compare-acts", Nodes: p.pairActs()},
+		Patch{Op: OpNodes, ID: "compare", Nodes: p.pairNodes()},
 		Patch{Op: OpNodes, ID: "limits", Nodes: p.limitNodes()})
 	add(OpText, "solving", "", p.solvingWords())
 	add(OpAttr, "solver", "data-state", p.solvingState())
 	halt, idle := p.haltWords()
 	add(OpText, "halt", "", halt)
 	add(OpAttr, "halt", "aria-disabled", strconv.FormatBool(idle))
-	add(OpAttr, "twin", "aria-expanded", strconv.FormatBool(p.twin.open))
-	add(OpText, "twin", "", p.twinLabel())
+	flag("stage", "data-two", p.compares())
 	for _, pose := range poses {
 		add(OpAttr, "pose-"+string(pose), "aria-pressed", strconv.FormatBool(pose == p.pose && p.has(pose)))
 		add(OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))

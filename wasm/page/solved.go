@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/check"
 )
 
 // solvedRows are the solved ruff's figures.
@@ -30,7 +31,7 @@ func (p *Page) solvedRows() []numberRow {
 	}
 	if m.TangentsDone {
 		rows = append(rows, numberRow{word("sum.vertical"), p.gives(m.Vertical_mm_per_g, m.VerticalStable), word("sum.vertical.note")})
-		if !tucked(p.ruff.Plan) {
+		if !check.Tucked(p.ruff.Plan) {
 			rows = append(rows, numberRow{word("sum.lateral"), p.gives(m.Lateral_mm_per_g, m.LateralStable), word("sum.lateral.note")})
 		}
 	}
@@ -92,13 +93,13 @@ func (p *Page) limits() []string {
 	if p.ruff.Plan.MarksOwn {
 		out = append(out, word("limits.marks"))
 	}
-	if isSingle(p.ruff.Plan) {
+	if check.OneEdge(p.ruff.Plan) {
 		out = append(out, word("limits.single"))
 	}
-	if tucked(p.ruff.Plan) && s.Starch.Bend == 0 {
+	if check.Tucked(p.ruff.Plan) && s.Starch.Bend == 0 {
 		out = append(out, word("limits.unstarched"))
 	}
-	if tucked(p.ruff.Plan) {
+	if check.Tucked(p.ruff.Plan) {
 		out = append(out, word("limits.tucked"))
 	}
 	return out
@@ -117,4 +118,13 @@ func (p *Page) limitNodes() []Node {
 		list.Nodes = append(list.Nodes, el("li", "").say(l))
 	}
 	return []Node{list}
+}
+
+// about writes a length that was solved: to 0.1 mm, in inches to 1/32.
+func (p *Page) about(mm float64) string {
+	step := 0.1
+	if p.units == scheme.Inches {
+		step = 25.4 / 32
+	}
+	return scheme.FormatLength(math.Round(mm/step)*step+0, p.units)
 }

@@ -3,7 +3,7 @@ package page
 import "ruffwright/wasm/wire"
 
 // The solver works in a Web Worker. The page asks it for one thing at a time:
-// the ruff at hand first, then the other way of sewing it if that is compared,
+// the ruff at hand first, then the one that it is compared with,
 // then the remedies. A change of the scheme puts an end to all of it.
 
 // stand is how it stands with the solver's worker.
@@ -21,7 +21,7 @@ type purpose uint8
 
 const (
 	forRuff purpose = iota
-	forTwin
+	forRival
 	forTries
 )
 
@@ -116,6 +116,7 @@ func (p *Page) dies(why string, now_ms float64) []Patch {
 	}
 	s.deaths++
 	s.out, s.asked, s.done, s.awaits = nil, "", false, nil
+	p.rival.asked = p.rival.done
 	out := []Patch{{Op: OpSolver, Name: "end"}}
 	if s.deaths > 1 {
 		s.stand, s.died = gone, why
@@ -143,17 +144,23 @@ func (p *Page) work(now_ms float64) []Patch {
 	var e errand
 	switch {
 	case s.asked != p.want():
+		p.rival.asked = p.rival.done // what is under way gives way
 		s.asked, s.done, s.none, s.why, s.awaits = p.want(), false, false, "", nil
 		r = wire.Request{Task: wire.Solve, Scheme: p.written, Coarse: s.moving}
 		if s.moving {
 			r.Skip = wire.Skip{Bow: true, Tangents: true, Other: true}
 		}
-	case s.out != nil || !s.done || s.moving:
+	case !s.done && !s.none || s.moving || s.out != nil && s.out.purpose != forTries:
 		return nil
-	case p.twin.open && !p.twin.asked:
-		p.twin.asked = true
-		e.purpose = forTwin
-		r = wire.Request{Task: wire.Solve, Scheme: wire.Written(p.twin.scheme)}
+	case p.compares() && !p.rival.asked:
+		p.rival.asked = true
+		if s.out != nil {
+			p.again = true // the remedies wait
+		}
+		e.purpose = forRival
+		r = wire.Request{Task: wire.Solve, Scheme: p.rival.written}
+	case s.out != nil || s.none:
+		return nil
 	default:
 		tries := p.untried()
 		if len(tries) == 0 {
@@ -200,12 +207,8 @@ func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
 		s.far = *r.Progress
 	case r.Tried != nil:
 		p.marks(*r.Tried)
-	case r.Result != nil && e.purpose == forTwin:
-		p.twin.ruff.Solved, p.twin.done = r.Result.Solved, r.Last
-		p.dirty = p.dirty || p.twin.shown
-		if r.Last {
-			p.saySoon(p.twinSentence())
-		}
+	case r.Result != nil && e.purpose == forRival:
+		p.solvedRival(r.Result, r.Last)
 	case r.Result != nil:
 		return p.solved(r.Result, r.Last, now_ms)
 	case r.Error != nil:
@@ -219,8 +222,8 @@ func (p *Page) fails(of purpose, e wire.Error) {
 	switch of {
 	case forRuff:
 		p.solver.none, p.solver.why, p.solver.awaits = true, e.Why, nil
-	case forTwin:
-		p.twin.done, p.twin.why = true, e.Why
+	case forRival:
+		p.rival.done, p.rival.none = true, true
 	}
 }
 
@@ -242,6 +245,9 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
 	}
 	if now := p.verdict(); last && now != was && !s.moving {
 		p.saySoon(p.news())
+	}
+	if last && p.compares() && !s.moving {
+		p.saySoon(theirs(p.comparison().Sentence))
 	}
 	return out
 }
@@ -286,7 +292,7 @@ func (p *Page) halts(now_ms float64) []Patch {
 	case p.busy():
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
-		p.twin.asked = p.twin.done
+		p.rival.asked = p.rival.done
 		if s.out == nil {
 			return nil
 		}
@@ -311,9 +317,7 @@ func (p *Page) forget() {
 	s := &p.solver
 	s.done, s.none, s.why, s.halted, s.awaits = false, false, "", false, nil
 	p.settling.going = false
-	p.tried = nil
-	p.twin.reset()
-	p.compares()
+	p.tried, p.again = nil, false
 }
 
 // haltWords are what the solver's button says, and whether it has nothing to do.
@@ -366,8 +370,8 @@ func (p *Page) solvedWords() string {
 		return words
 	}
 	switch s.out.purpose {
-	case forTwin:
-		words = word("solved.twin", "solved", words, "far", p.farWords())
+	case forRival:
+		words = word("solved.rival", "solved", words, "far", p.farWords())
 	case forTries:
 		words = word("solved.tries", "solved", words)
 	}

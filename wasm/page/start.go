@@ -46,7 +46,7 @@ func Start() (Started, error) {
 		"viewhelp":    HTML(text(p.viewHelp())),
 		"poses":       HTML(p.poseNodes()...),
 		"solving":     HTML(text(p.solvingWords())),
-		"twin":        HTML(text(p.twinLabel())),
+		"compare":     HTML(p.pairActs()...),
 		"limits":      HTML(p.limitNodes()...),
 		"sheets":      HTML(p.sheetsNodes()...),
 	}}

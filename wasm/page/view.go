@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/figure"
+	"ruffwright/geom/pleat"
 	"ruffwright/sim/check"
 )
 
@@ -45,13 +46,19 @@ func (p *Page) resize(value string) {
 // Picture draws the view for a stage of width by height CSS pixels, and says
 // how large a sheet's millimetre is there.
 func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err error) {
-	pixelPerMM = min(pixelsPerMM, p.width()/leastSheet_mm, p.height()/leastSheet_mm)
-	d, err = draw(p.view, p, figure.Options{
-		Width_mm:  min(1000, max(leastSheet_mm, p.width()/pixelPerMM)),
-		Height_mm: min(1000, max(leastSheet_mm, p.height()/pixelPerMM)),
-		Units:     p.units, Palette: p.palette(), Notes: p.notes(),
+	width, height, stacked := p.pane()
+	pixelPerMM = min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
+	opt := figure.Options{
+		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
+		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
+		Units:     p.units, Palette: p.palette(), Notes: p.notesOf(p.findings),
 		Cells: p.cells(), Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
-	})
+	}
+	if p.compares() {
+		d, err = p.both(opt, stacked)
+		return d, home.Lens, pixelPerMM, err
+	}
+	d, err = draw(p.view, p, opt)
 	lens = p.camera.Lens
 	if p.view == InHand {
 		lens = home.Lens
@@ -65,7 +72,11 @@ func (p *Page) viewHelp() string  { return word("viewhelp." + string(p.view)) }
 
 // draw draws one view of the page's ruff: the solved shape where there is one.
 func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
-	plan, shape := p.shown().Plan, p.shape()
+	return drawOf(v, &p.ruff.Plan, p.shape(), opt)
+}
+
+func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figure.Drawing, error) {
+	plan := *of
 	switch v {
 	case Above:
 		return figure.Above(plan, shape, opt)
@@ -79,14 +90,11 @@ func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
 	return figure.InHand(plan, shape, opt)
 }
 
-// notes point at the finding in hand, else at everything that stops or needs
+// notesOf point at the finding in hand, else at everything that stops or needs
 // mending.
-func (p *Page) notes() []figure.Note {
+func (p *Page) notesOf(findings []check.Finding) []figure.Note {
 	var out []figure.Note
-	if p.twin.shown {
-		return nil // they are the other ruff's
-	}
-	for _, f := range p.findings {
+	for _, f := range findings {
 		if f.Pending || p.hand != "" && f.ID != p.hand || p.hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
 			continue
 		}

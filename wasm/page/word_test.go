@@ -227,7 +227,7 @@ func TestNamed(t *testing.T) {
 	for _, await := range []string{"fine", "bow", "other"} { // wire.Result.Awaits
 		keys = append(keys, "solve."+await)
 	}
-	for _, edge := range []string{"both", "top", "bottom"} {
+	for _, edge := range []string{"both", "top"} {
 		keys = append(keys, "sewn."+edge)
 	}
 	part, _ := scheme.Lookup("wearer.part")

@@ -1,0 +1,186 @@
+package page
+
+import (
+	"slices"
+
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// twinLabel is what the button of the first comparison says: how A is sewn, and
+// the other way.
+func (p *Page) twinLabel() string {
+	other := word("sewn.top")
+	if check.OneEdge(p.ruff.Plan) {
+		other = word("sewn.both")
+	}
+	return word("twin", "this", theirs(check.Sewn(p.ruff.Plan)), "other", other)
+}
+
+// pairActs are the buttons of the comparison.
+func (p *Page) pairActs() []Node {
+	button := func(id, key string) Node {
+		return el("button", "type=button data-do="+id+" id="+id).say(word(key))
+	}
+	twin := el("button", "type=button data-do=twin id=twin").say(p.twinLabel())
+	if !p.compares() {
+		return []Node{button("compare-keep", "compare.keep"), twin}
+	}
+	return []Node{
+		button("compare-swap", "compare.swap"), button("compare-keep", "compare.atob"), button("compare-back", "compare.btoa"),
+		twin, button("compare-stop", "compare.stop"),
+	}
+}
+
+// pairNodes are the comparison in a sentence and a table.
+func (p *Page) pairNodes() []Node {
+	if !p.compares() {
+		return nil
+	}
+	c := p.comparison()
+	out := []Node{el("p", "class=verdict id=compare-sentence").say(theirs(c.Sentence))}
+	cell := func(role, class string, words string) Node {
+		return el("td", "role="+role+" class="+class).say(words)
+	}
+	head := func(role, scope, words string) Node {
+		return el("th", "scope="+scope+" role="+role).say(words)
+	}
+	body := func(title string, rows []Node) []Node {
+		if len(rows) == 0 {
+			return nil
+		}
+		first := el("tr", "role=row class=part", el("th", "scope=rowgroup role=rowheader colspan=4").say(title))
+		return []Node{el("tbody", "role=rowgroup", append([]Node{first}, rows...)...)}
+	}
+	row := func(label, a, b, differ, class string) Node {
+		return el("tr", "role=row", head("rowheader", "row", label),
+			cell("cell", class, a).with("data-of", "A"), cell("cell", class, b).with("data-of", "B"), cell("cell", "remark", differ))
+	}
+	var fields, troubles, measures []Node
+	for _, f := range c.Fields {
+		fields = append(fields, row(theirs(f.Field.Label), p.decided(f.Field, f.A), p.decided(f.Field, f.B), "", "figure"))
+	}
+	for _, t := range c.Troubles {
+		troubles = append(troubles, row(theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
+	}
+	for _, m := range c.Measures {
+		class := "figure"
+		differ := theirs(m.Difference)
+		if m.Better != check.Neither {
+			differ = word("compare.better", "difference", differ, "which", string(m.Better))
+		}
+		measures = append(measures, row(theirs(m.Label), theirs(m.A.Text), theirs(m.B.Text), differ, class))
+	}
+	table := el("table", "class=two role=table",
+		el("caption", "class=hidden").say(word("compare.caption")),
+		el("thead", "role=rowgroup", el("tr", "role=row", el("td", "role=cell").say(""),
+			head("columnheader", "col", word("compare.a")).with("data-of", "A"),
+			head("columnheader", "col", word("compare.b")).with("data-of", "B"),
+			head("columnheader", "col", word("compare.differ")))))
+	table.Nodes = slices.Concat(table.Nodes, body(word("compare.fields"), fields), body(word("compare.troubles"), troubles), body(word("compare.measures"), measures))
+	return append(out, table)
+}
+
+// decided is a value of a field as the form calls it.
+func (p *Page) decided(f scheme.Field, value string) string {
+	for _, c := range f.Choices {
+		if c.Value == value {
+			return theirs(c.Label)
+		}
+	}
+	return theirs(value)
+}
+
+// found says what a finding comes to in one of the two.
+func found(s check.Severity, pending bool) string {
+	switch {
+	case s != "":
+		return signs[s] + " " + word("found."+string(s))
+	case pending:
+		return word("found.pending")
+	}
+	return word("found.no")
+}
+
+// pane is the part of the stage that one ruff has, in CSS pixels: all of it, or
+// half. The two stand beside each other or, where their letters are then larger,
+// one above the other; on a narrow stage always.
+func (p *Page) pane() (width, height float64, stacked bool) {
+	w, h := p.width(), p.height()
+	if !p.compares() {
+		return w, h, false
+	}
+	const gap = figure.Gutter * pixelsPerMM
+	half, low := max(1, (w-gap)/2), max(1, (h-gap)/2)
+	fits := func(w, h float64) float64 { return min(pixelsPerMM, w/leastSheet_mm, h/leastSheet_mm) }
+	if w < narrow || fits(w, low) > fits(half, h) {
+		return w, low, true
+	}
+	return half, h, false
+}
+
+// narrow is a stage on which two ruffs never stand side by side, CSS pixels.
+const narrow = 480
+
+// inPane is a place of the stage as a place of the ruff's own part of it.
+func (p *Page) inPane(at place) place {
+	w, h, stacked := p.pane()
+	if stacked && at.y > p.height()/2 {
+		at.y -= p.height() - h
+	}
+	if p.compares() && !stacked && at.x > p.width()/2 {
+		at.x -= p.width() - w
+	}
+	return at
+}
+
+// both draws A and B on one camera, at one scale.
+func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
+	ruffs := [2]*sim.Ruff{&p.ruff, &p.rival.side.Ruff}
+	shapes := [2]pleat.Shape{p.shape(), p.posedOf(ruffs[1])}
+	p.comparison() // B's findings
+	var d [2]figure.Drawing
+	for i, letter := range []string{string(check.First), string(check.Second)} {
+		if opt.Cells > 0 {
+			opt.Cells = movingCells / 2
+		}
+		opt.Letter = letter
+		if i == 1 {
+			opt.Notes = p.notesOf(p.rival.findings)
+		}
+		var err error
+		if d[i], err = drawOf(p.view, &ruffs[i].Plan, shapes[i], opt); err != nil {
+			return d[i], err
+		}
+	}
+	least := min(d[0].Scale, d[1].Scale)
+	if p.view == InHand && opt.Zoom > 0 {
+		least /= opt.Zoom
+	}
+	for i := range d {
+		scale := d[i].Scale
+		if p.view == InHand && opt.Zoom > 0 {
+			scale /= opt.Zoom
+		}
+		if p.view == Flat2 || scale <= least*1.001 {
+			continue
+		}
+		opt.Scale, opt.Letter = least, d[i].Letter
+		if i == 0 {
+			opt.Notes = p.notesOf(p.findings)
+		}
+		again, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
+		if err != nil {
+			return again, err
+		}
+		d[i] = again
+	}
+	lens := figure.Lens(p.camera.Lens)
+	if p.view == InHand {
+		lens = figure.Lens{}
+	}
+	return figure.Beside(d[0], d[1], stacked, lens), nil
+}
