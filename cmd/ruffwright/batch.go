@@ -55,6 +55,9 @@ Exit code 0: all made. 1: some rows were not. 2: the list cannot be read.`,
 			if b.out == "" {
 				return usageError{"batch", "batch needs --out FOLDER"}
 			}
+			if err := b.printer.Validate(); err != nil {
+				return err
+			}
 			if b.jobs < 1 || b.jobs > maxJobs {
 				return fmt.Errorf("--jobs %d: expected 1 to %d", b.jobs, maxJobs)
 			}
@@ -124,10 +127,13 @@ func (b *batch) run(j job, list wearers) error {
 		return err
 	}
 	var good []turned
-	bad := 0
+	bad, stopped := 0, 0
 	for _, t := range all {
 		if len(t.wrong) == 0 {
 			good = append(good, t)
+			if t.stops > 0 {
+				stopped++
+			}
 			continue
 		}
 		bad++
@@ -139,6 +145,9 @@ func (b *batch) run(j job, list wearers) error {
 		return err
 	}
 	fmt.Fprintf(j.out, "%s of %d made in %s\n", counted(len(good), "wearer", "wearers"), len(all), b.out)
+	if stopped > 0 {
+		fmt.Fprintf(j.out, "%d of them must not be sewn as planned: %s\n", stopped, filepath.Join(b.out, "summary.txt"))
+	}
 	if bad > 0 {
 		return errStops
 	}

@@ -81,7 +81,11 @@ func marksTable(cut pattern.Pattern, u scheme.Units) []byte {
 	if u == scheme.Inches {
 		step = "1/32 in"
 	}
-	fmt.Fprintf(&b, "Places in %s, each rounded by itself to %s.\n\n", u.Symbol(), step)
+	unit := u.Symbol()
+	if u == scheme.Inches {
+		unit = "inches"
+	}
+	fmt.Fprintf(&b, "Places in %s, each rounded by itself to %s.\n\n", unit, step)
 	rows := [][]string{{"mark", "set", "fold", "sewn to", "from hem", "from raw end", "tuck from", "tuck to", ""}}
 	for _, r := range t.Rows {
 		rows = append(rows, markRow(t, r))

@@ -102,8 +102,12 @@ func summaryText(o pattern.Order, good []turned, u scheme.Units) []byte {
 			starch = roundedLength(n.Overhang_mm, u)
 		}
 		h := p.Work().Total.ChosenPace(s.Hand.Pace)
+		name := t.scheme.Name
+		if s.Wearer.Part == scheme.Wrist {
+			name += " (cuff)"
+		}
 		rows = append(rows, []string{
-			t.scheme.Name, strconv.Itoa(p.Plan.Sets), roundedLength(p.Strip.Length_mm, u), height, starch,
+			name, strconv.Itoa(p.Plan.Sets), roundedLength(p.Strip.Length_mm, u), height, starch,
 			sold(p.Cut.Buy, u), fmt.Sprintf("%.0f to %.0f", h.Least, h.Most), t.finds(),
 		})
 	}

@@ -48,6 +48,16 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 			if out != "" && out != "-" && filepath.Ext(out) != ".pdf" && filepath.Ext(out) != ".PDF" {
 				return fmt.Errorf("--out %q: expected a name that ends in .pdf", out)
 			}
+			if err := p.printer.Validate(); err != nil {
+				return err
+			}
+			if out != "" && out != "-" { // before the work, not after it
+				if folder, err := os.Stat(filepath.Dir(out)); err != nil {
+					return err
+				} else if !folder.IsDir() {
+					return fmt.Errorf("--out %q: %s is no folder", out, filepath.Dir(out))
+				}
+			}
 			s, err := from.scheme(j, args)
 			if err != nil {
 				return err

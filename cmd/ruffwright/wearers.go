@@ -40,6 +40,9 @@ type wearers struct {
 // a file that cannot be read as a whole.
 func readWearers(j job, name string, base scheme.Scheme) (wearers, error) {
 	list := wearers{file: name}
+	if name == "-" {
+		list.file = "standard input"
+	}
 	text, err := wholeFile(j, name)
 	if err != nil {
 		return list, err
@@ -54,10 +57,10 @@ func readWearers(j job, name string, base scheme.Scheme) (wearers, error) {
 	}
 	columns, err := r.Read()
 	if errors.Is(err, io.EOF) {
-		return list, fmt.Errorf("%s: the list is empty; its first line names the columns: name, wearer.girth, ...", name)
+		return list, fmt.Errorf("%s: the list is empty; its first line names the columns: name, wearer.girth, ...", list.file)
 	}
 	if err != nil {
-		return list, unreadable(name, err)
+		return list, unreadable(list.file, err)
 	}
 	if err := list.head(columns); err != nil {
 		return list, err
@@ -68,19 +71,19 @@ func readWearers(j job, name string, base scheme.Scheme) (wearers, error) {
 			break
 		}
 		if err != nil {
-			return list, unreadable(name, err)
+			return list, unreadable(list.file, err)
 		}
 		line, _ := r.FieldPos(0)
 		if !slices.ContainsFunc(cells, func(c string) bool { return strings.TrimSpace(c) != "" }) {
 			continue // a line of commas, as spreadsheets leave them
 		}
 		if len(list.rows) == maxWearers {
-			return list, fmt.Errorf("%s: line %d: a list has at most %d wearers", name, line, maxWearers)
+			return list, fmt.Errorf("%s: line %d: a list has at most %d wearers", list.file, line, maxWearers)
 		}
 		list.rows = append(list.rows, row(base, columns, cells, line))
 	}
 	if len(list.rows) == 0 {
-		return list, fmt.Errorf("%s: no wearers stand below the names of the columns", name)
+		return list, fmt.Errorf("%s: no wearers stand below the names of the columns", list.file)
 	}
 	return list, nil
 }

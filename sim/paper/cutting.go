@@ -17,6 +17,21 @@ import (
 // cutting is the sheet for the shop and the cutting table: what to buy, where each
 // piece lies on the cloth, its size before and after the first wash.
 func (j *job) cutting() ([]*Page, error) {
+	f := j.cut(0)
+	// A few lines on a sheet of their own: a smaller layout makes room for them.
+	if n := len(f.pages); n > 1 {
+		if over := f.y - bodyTop_mm + 2; over < 60 && j.layoutHigh()-over > 60 {
+			if again := j.cut(over); len(again.pages) < n {
+				return again.pages, nil
+			}
+		}
+	}
+	return f.pages, nil
+}
+
+// cut lays the sheet out, with a layout that is less_mm smaller than the sheet is
+// wide.
+func (j *job) cut(less_mm float64) *flow {
 	f := newFlow("cutting", "Cloth: buy and cut")
 	f.page.Holds = "layout on the bolt, not full size"
 	cut := j.Pattern.Cut
@@ -47,7 +62,7 @@ func (j *job) cutting() ([]*Page, error) {
 			trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
 
 	// The layout stands on a page that holds it and its words.
-	high := j.layoutHigh()
+	high := j.layoutHigh() - less_mm
 	high = min(max(high, 40), bodyBottom_mm-bodyTop_mm-24)
 	f.head("Layout", min(high, 100)+14)
 	high = min(high, bodyBottom_mm-f.y-13)
@@ -61,7 +76,7 @@ func (j *job) cutting() ([]*Page, error) {
 	f.table(sizeBody, []tableColumn{{"piece", 30, false}, {"how many", 12, true}, {"cut, washed", 28, true}, {"on the cloth as bought", 30, true}, {"thread along it", 16, false}}, rows)
 	f.small(plain(j.sums()))
 	j.ways(f)
-	return f.pages, nil
+	return f
 }
 
 // bought is what is asked for in the shop.
