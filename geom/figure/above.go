@@ -19,12 +19,17 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
+	tone, err := opt.toned(shape)
+	if err != nil {
+		return Drawing{}, err
+	}
 	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
+	c.dyed(shape, tone, 0)
 	e := newEye(0, 90)
 	whole := e.bounds(c.v)
 	breadth, depth := whole.Max.X-whole.Min.X, whole.Max.Y-whole.Min.Y
 
-	s := newSheet(opt, "From above", sets(plan), "")
+	s := newSheet(opt, tone, "From above", sets(plan), "")
 	across, upright := s.length(breadth), s.length(depth)
 	s.Desc = fmt.Sprintf("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
 		sets(plan), across, upright)
@@ -126,7 +131,7 @@ func (s *sheet) pinWord(plan pleat.Plan) {
 // dress is the cloth's, with the selected set's panels tinted; first is the
 // panel of the cloth's first column.
 func (s *sheet) dress(plan pleat.Plan, c cloth, first int) dress {
-	d := dress{pal: s.pal, hatch: 1.15, inner: true}
+	d := dress{pal: s.pal, hatch: 1.15, inner: true, tone: s.tone}
 	if lo, hi, ok := setPanels(plan, s.opt.Set); ok {
 		d.selected = func(col int) bool { return col >= (lo-first)*c.per && col <= (hi-first)*c.per }
 	}

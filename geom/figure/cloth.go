@@ -14,6 +14,7 @@ type cloth struct {
 	per        int         // cells a panel along the strip
 	v          []geom.Vec3 // node (c, j) at c*rows + j
 	lo, hi     []float64   // least and greatest z of each row
+	dye        []float64   // of each node; nil: not dyed
 }
 
 func (c *cloth) at(col, row int) geom.Vec3 { return c.v[col*c.rows+row] }
@@ -90,6 +91,7 @@ type dress struct {
 	selected func(col int) bool // tinted woad; nil = none
 	hatch    float64            // sheet mm between hatching lines along the strip, about; 0 = none
 	inner    bool               // a faint line along the inner edge
+	tone     *toned             // of cloth that is dyed
 }
 
 // paint adds the cloth to the body: lit faces, hatching where it is dark, the
@@ -134,7 +136,11 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			t = clamp((0.17+0.89*t)*(1-deep), 0, 1)
 			bright[i] = float32(t)
 			p, z := e.see(v)
-			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), ramp[int(t*255+0.5)]})
+			tint := ramp[int(t*255+0.5)]
+			if d.tone != nil {
+				tint = d.tone.color(c.dye[i], t)
+			}
+			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), tint})
 		}
 	}
 	// Hatching follows the lines from neck to outer edge, evenly along the
@@ -162,11 +168,19 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			b.tris = append(b.tris, q[0], q[1], q[2], q[0], q[2], q[3])
 			if lined {
 				d0, d1 := hatchDark(bright[i])*rows[j].line, hatchDark(bright[i+1])*rows[j+1].line
+				ink := d.pal.Hatch
+				if d.tone != nil {
+					ink, d0, d1 = d.tone.ink, dense(c.dye[i]), dense(c.dye[i+1])
+				}
 				if d0 > 0 || d1 > 0 {
 					for k := range lines {
-						b.hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), d.pal.Hatch)
+						b.hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), ink)
 					}
 				}
+			}
+			if d.tone != nil {
+				at := [4]float64{c.dye[i], c.dye[i+uint32(c.rows)], c.dye[i+uint32(c.rows)+1], c.dye[i+1]}
+				b.isolines([4]Vertex{va, vb, vc, vd}, at, 0.13*min(1, 0.4+rows[j].line), d.tone.ink)
 			}
 			// The outline of a fold: here the cloth turns its other side.
 			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0
@@ -232,6 +246,9 @@ func hatchDark(bright float32) float32 {
 func (c *cloth) refine(n int) cloth {
 	f := cloth{cols: (c.cols-1)*n + 1, rows: c.rows, per: c.per * n, lo: c.lo, hi: c.hi}
 	f.v = make([]geom.Vec3, f.cols*f.rows)
+	if c.dye != nil {
+		f.dye = make([]float64, len(f.v))
+	}
 	for col := range f.cols {
 		k, part := col/n, float64(col%n)/float64(n)
 		if k == c.cols-1 {
@@ -252,6 +269,10 @@ func (c *cloth) refine(n int) cloth {
 				Add(a.Scale(2).Sub(b.Scale(5)).Add(d.Scale(4)).Sub(e).Scale(t2)).
 				Add(b.Scale(3).Sub(a).Sub(d.Scale(3)).Add(e).Scale(t3))
 			f.v[col*f.rows+j] = v.Scale(0.5)
+			if f.dye != nil {
+				at := k*c.rows + j
+				f.dye[col*f.rows+j] = c.dye[at] + (c.dye[at+c.rows]-c.dye[at])*part
+			}
 		}
 	}
 	return f

@@ -431,11 +431,11 @@ func TestMeasures(t *testing.T) {
 		}
 		n := plan.Crests / 2
 		lo, hi, _ := setPanels(plan, n)
-		u := unroll(plan, shape, lo, hi, setCrest(plan, n))
+		u := unroll(plan, shape, nil, lo, hi, setCrest(plan, n))
 		half := folded.Half[lo]
 		a, b := u.loop()
 		row := u.c.rows - 1
-		sec := newSection(plan, shape, setCrest(plan, n))
+		sec := newSection(plan, shape, setCrest(plan, n), nil)
 		for _, m := range []struct {
 			name            string
 			got, want, room float64

@@ -21,7 +21,7 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkPlan(plan); err != nil {
 		return Drawing{}, err
 	}
-	s := newSheet(opt, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
+	s := newSheet(opt, nil, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
 	f := flat{sheet: s, plan: plan, joins: plan.Joins(), spots: map[string]Point{}}
 	f.overview()
 	f.detail()

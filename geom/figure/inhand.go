@@ -19,8 +19,13 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
+	tone, err := opt.toned(shape)
+	if err != nil {
+		return Drawing{}, err
+	}
 	c := newCloth(shape, 0, len(shape.Panels), opt.cells(turningCells))
-	s := newSheet(opt, "In the hand", sets(plan), fmt.Sprintf(
+	c.dyed(shape, tone, 0)
+	s := newSheet(opt, tone, "In the hand", sets(plan), fmt.Sprintf(
 		"The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg))
 
 	// The ball about the ruff fits the room, so that turning changes no size.

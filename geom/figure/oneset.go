@@ -22,6 +22,10 @@ func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
+	tone, err := opt.toned(shape)
+	if err != nil {
+		return Drawing{}, err
+	}
 	n := opt.Set
 	if n == 0 {
 		n = (plan.Sets + 1) / 2
@@ -31,8 +35,8 @@ func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 		return Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
 	}
 	opt.Set = 0 // the whole sheet is about it: no sign needed
-	s := newSheet(opt, "One set", fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets), "")
-	u := unroll(plan, shape, lo, hi, setCrest(plan, n))
+	s := newSheet(opt, tone, "One set", fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets), "")
+	u := unroll(plan, shape, tone, lo, hi, setCrest(plan, n))
 	return s.oneSet(plan, u, n)
 }
 
@@ -57,9 +61,10 @@ type unrolled struct {
 	lo, hi, crest int // panels of the set, and its crest's mark
 }
 
-func unroll(plan pleat.Plan, shape pleat.Shape, lo, hi, crest int) unrolled {
+func unroll(plan pleat.Plan, shape pleat.Shape, tone *toned, lo, hi, crest int) unrolled {
 	first, end := max(0, lo-1), min(plan.Panels, hi+1)
 	u := unrolled{c: newCloth(shape, first, end, stillCells), first: first, lo: lo, hi: hi, crest: crest}
+	u.c.dyed(shape, tone, first)
 	st := nearest(plan.Neckline, innerAt(shape, crest, 0).XY())
 	r := 1 / st.Curvature
 	centre := st.Pos.Sub(st.Normal.Scale(r))
@@ -156,8 +161,13 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 		}
 		part := cloth{cols: (to-from)*u.c.per + 1, rows: u.c.rows, per: u.c.per, lo: u.c.lo, hi: u.c.hi}
 		part.v = u.c.v[(from-u.first)*u.c.per*u.c.rows:][:part.cols*part.rows]
+		d := dress{pal: pal, hatch: 1.3}
+		if s.tone != nil && from == u.lo { // neighbours stay faint
+			d.tone = s.tone
+			part.dye = u.c.dye[(from-u.first)*u.c.per*u.c.rows:][:part.cols*part.rows]
+		}
 		var b body
-		part.paint(&b, &e, dress{pal: pal, hatch: 1.3})
+		part.paint(&b, &e, d)
 		s.add(b.surface())
 	}
 	cut(u.first, u.lo, faint)

@@ -19,6 +19,8 @@ type Options struct {
 	Set                 int          // selected set, 1 the first; 0 = none (OneSet: the middle one)
 	Front               bool         // Side: seen from the front, not from the wearer's left
 
+	Tone *Tone // what the cloth is dyed by; nil = it is white. Flat has none
+
 	// InHand: turn about the upright axis in degrees (0 = the front faces the
 	// eye), the eye's height in degrees (0 level, 90 from above, −90 from
 	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).

@@ -24,6 +24,9 @@ type Palette struct {
 	WoodLight, WoodDeep             color.NRGBA
 	Thread                          color.NRGBA // stitches
 
+	// Dyed cloth, from little to much, and the lines on it.
+	ToneLow, ToneMid, ToneHigh, ToneInk color.NRGBA
+
 	// The four dyes: each always comes with a sign and a word.
 	Madder color.NRGBA // stops
 	Weld   color.NRGBA // mend
@@ -42,6 +45,7 @@ func Light() Palette {
 		Wash:       rgb(0xfffdf8),
 		ClothLight: rgb(0xfffefa), ClothMid: rgb(0xd3d4d6), ClothDeep: rgb(0x5c6478), Hatch: rgb(0x27324d),
 		WoodLight: rgb(0xdcc4a0), WoodDeep: rgb(0x967651), Thread: rgb(0x17233f),
+		ToneLow: rgb(0xfdf6dc), ToneMid: rgb(0x9abf8d), ToneHigh: rgb(0x348672), ToneInk: rgb(0x0f1c33),
 		Madder: rgb(0xa3242c), Weld: rgb(0x7d5f00), Woad: rgb(0x24588f), Walnut: rgb(0x68462a),
 	}
 }
@@ -53,6 +57,7 @@ func Dark() Palette {
 		Wash:       rgb(0x2a2119),
 		ClothLight: rgb(0xfcebc8), ClothMid: rgb(0xb3966a), ClothDeep: rgb(0x3d2b1c), Hatch: rgb(0x1f140c),
 		WoodLight: rgb(0x7d5c3c), WoodDeep: rgb(0x33231a), Thread: rgb(0xf1e4cb),
+		ToneLow: rgb(0xfcefca), ToneMid: rgb(0x98ba80), ToneHigh: rgb(0x34826c), ToneInk: rgb(0x0e120d),
 		Madder: rgb(0xf08a7c), Weld: rgb(0xe3bd4c), Woad: rgb(0x93bbe4), Walnut: rgb(0xcfa882),
 	}
 }
@@ -65,6 +70,7 @@ func Contrast() Palette {
 		Wash:       rgb(0xffffff),
 		ClothLight: rgb(0xffffff), ClothMid: rgb(0xd9d9d9), ClothDeep: rgb(0x666666), Hatch: rgb(0x111111),
 		WoodLight: rgb(0xc4c4c4), WoodDeep: rgb(0x777777), Thread: rgb(0x000000),
+		ToneLow: rgb(0xffffff), ToneMid: rgb(0xc6c6c6), ToneHigh: rgb(0x858585), ToneInk: rgb(0x000000),
 		Madder: rgb(0x7a0010), Weld: rgb(0x4d3a00), Woad: rgb(0x003a75), Walnut: rgb(0x3f2610),
 	}
 }

@@ -26,11 +26,12 @@ type sheet struct {
 	room  Rect   // space left for the view
 	view  Rect   // all the space that the view had
 	taken []Rect // by labels
+	tone  *toned // of the cloth; nil: not dyed
 }
 
 // newSheet lays down title, notes' key and rule, and leaves the rest as room.
-func newSheet(opt Options, title, note, desc string) *sheet {
-	s := &sheet{opt: opt, pal: opt.Palette}
+func newSheet(opt Options, tone *toned, title, note, desc string) *sheet {
+	s := &sheet{opt: opt, pal: opt.Palette, tone: tone}
 	s.Width_mm, s.Height_mm, s.Ground = opt.Width_mm, opt.Height_mm, opt.Palette.Ground
 	s.Title, s.Desc, s.Scale = title, desc, 1
 	s.room = Rect{Point{margin, margin}, Point{opt.Width_mm - margin, opt.Height_mm - margin}}
@@ -53,6 +54,7 @@ func newSheet(opt Options, title, note, desc string) *sheet {
 	s.room.Min.Y += 2.4
 	s.key()
 	s.view = s.room
+	s.legend(tone)
 	return s
 }
 

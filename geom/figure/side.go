@@ -22,14 +22,19 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
+	tone, err := opt.toned(shape)
+	if err != nil {
+		return Drawing{}, err
+	}
 	title, turn, part := "From the side", 90.0, 0.25
 	if opt.Front {
 		title, turn, part = "From the front", 0, 0.01
 	}
-	s := newSheet(opt, title, sets(plan), "")
+	s := newSheet(opt, tone, title, sets(plan), "")
 
 	// Above: the whole ruff.
 	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
+	c.dyed(shape, tone, 0)
 	e := newEye(turn, 0)
 	room := s.room
 	tall := (room.Max.Y - room.Min.Y) * 0.36
@@ -54,7 +59,7 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 
 	// Below: one half set, cut at its crest.
 	m := cutMark(plan, opt.Set, part)
-	sec := newSection(plan, shape, m)
+	sec := newSection(plan, shape, m, s.tone)
 	lower := s.room
 	lower.Min.Y = y + 6
 	s.section(plan, sec, lower)
@@ -110,8 +115,9 @@ type section struct {
 	marks         [2]pleat.Mark
 }
 
-func newSection(plan pleat.Plan, shape pleat.Shape, m int) *section {
+func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
 	c := newCloth(shape, m, m+1, stillCells)
+	c.dyed(shape, tone, m)
 	s := &section{panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
 		top, low := c.at(0, j), c.at(c.cols-1, j)
@@ -208,7 +214,7 @@ func (s *sheet) section(plan pleat.Plan, c *section, room Rect) {
 
 	// Cloth, then the band's cut edge over it, then stitches.
 	var b body
-	d := dress{pal: s.pal, hatch: 1.3}
+	d := dress{pal: s.pal, hatch: 1.3, tone: s.tone}
 	c.panel.paint(&b, e, d)
 	s.add(b.surface())
 	line := func(pts []geom.Vec3, w float64) {

@@ -1,0 +1,257 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Tone dyes the cloth by a length at every node of the shape, in five steps from
+// the palette's ToneLow to its ToneHigh. What is dyed is also hatched, the denser
+// the deeper the dye, and a line is drawn where one step becomes the next: the
+// picture can be read without any colour. A legend gives the steps in the sheet's
+// unit.
+type Tone struct {
+	Kind   ToneKind
+	Values [][]float64 // mm, for every panel in the order of its nodes
+}
+
+// ToneKind is what a tone tells.
+type ToneKind string
+
+// The kinds.
+const (
+	ToneDroop ToneKind = "droop" // how far the cloth has come down; the deeper, the more
+	ToneGap   ToneKind = "gap"   // clear room to the panel beside; the deeper, the less
+)
+
+// toneSteps is how many steps a tone has.
+const toneSteps = 5
+
+// touching_mm is the room below which panels are said to touch: as in the solver,
+// whose contact skins of 0.5 mm then meet.
+const touching_mm = 1
+
+// toned is a tone ready to paint with.
+type toned struct {
+	Tone
+	bound [toneSteps - 1]float64 // between the steps, mm, ascending
+	ramp  [toneLevels][toneLights]color.NRGBA
+	ink   color.NRGBA
+}
+
+const (
+	toneLevels = 41 // of the dye
+	toneLights = 64
+	toneShade  = 0.34 // how much of the light's shade dyed cloth takes
+)
+
+// Dye is the colour of the part t of the dye, 0 the least to 1 the most.
+func (p Palette) Dye(t float64) color.NRGBA {
+	if t < 0.5 {
+		return mix(p.ToneLow, p.ToneMid, 2*t)
+	}
+	return mix(p.ToneMid, p.ToneHigh, 2*t-1)
+}
+
+// toned is the options' tone for a shape; nil where there is none.
+func (o Options) toned(shape pleat.Shape) (*toned, error) {
+	if o.Tone == nil {
+		return nil, nil
+	}
+	return newToned(*o.Tone, shape, o.Palette, o.Units)
+}
+
+// newToned checks the tone and finds its steps.
+func newToned(t Tone, shape pleat.Shape, pal Palette, u scheme.Units) (*toned, error) {
+	if t.Kind != ToneDroop && t.Kind != ToneGap {
+		return nil, fmt.Errorf("figure: tone of kind %q, want %q or %q", t.Kind, ToneDroop, ToneGap)
+	}
+	if len(t.Values) != len(shape.Panels) {
+		return nil, fmt.Errorf("figure: tone of %d panels, want the shape's %d", len(t.Values), len(shape.Panels))
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for k, vs := range t.Values {
+		if len(vs) != len(shape.Panels[k].V) {
+			return nil, fmt.Errorf("figure: tone of panel %d has %d values, want %d", k, len(vs), len(shape.Panels[k].V))
+		}
+		for _, v := range vs {
+			if !(math.Abs(v) < 1e5) {
+				return nil, fmt.Errorf("figure: tone of panel %d holds %g mm, want finite and below 100 m", k, v)
+			}
+			lo, hi = min(lo, v), max(hi, v)
+		}
+	}
+	d := &toned{Tone: t, ink: pal.ToneInk}
+	d.bound = bounds(t.Kind, lo, hi, u)
+	for i := range d.ramp {
+		c := pal.Dye(float64(i) / (toneLevels - 1))
+		for k := range d.ramp[i] {
+			d.ramp[i][k] = mix(c, pal.ClothDeep, toneShade*(1-float64(k)/(toneLights-1)))
+		}
+	}
+	return d, nil
+}
+
+// bounds are the four lengths between a tone's five steps: round ones of the
+// unit. The steps hold lo to hi; the last may hold as much as two.
+func bounds(kind ToneKind, lo, hi float64, u scheme.Units) (b [toneSteps - 1]float64) {
+	unit, round := 0.1, []float64{1, 2, 3, 5, 10, 20, 30, 50, 100, 200, 300, 500, 1000, 2000, 5000, 1e4}
+	if u == scheme.Inches {
+		unit, round = 25.4/32, []float64{1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024}
+	}
+	if kind == ToneGap {
+		at := touching_mm * 1.0
+		if u == scheme.Inches {
+			at = 25.4 / 32
+		}
+		for k := range b {
+			b[k] = at * float64(int(1)<<k)
+		}
+		return b
+	}
+	step := 0.0
+	for _, r := range round {
+		step = unit * r
+		if math.Floor(lo/step)+toneSteps+1 >= hi/step {
+			break
+		}
+	}
+	for k := range b {
+		b[k] = step * (math.Floor(lo/step) + float64(k+1))
+	}
+	return b
+}
+
+// dye is how deep a value is dyed: 0 to 5, whole numbers between the steps.
+func (d *toned) dye(v float64) float64 {
+	b := &d.bound
+	n := len(b)
+	var x float64
+	switch {
+	case v < b[0]:
+		x = 1 - (b[0]-v)/(b[1]-b[0])
+	case v >= b[n-1]:
+		x = float64(n) + (v-b[n-1])/(b[n-1]-b[n-2])
+	default:
+		for k := 1; k < n; k++ {
+			if v < b[k] {
+				x = float64(k) + (v-b[k-1])/(b[k]-b[k-1])
+				break
+			}
+		}
+	}
+	x = clamp(x, 0, toneSteps)
+	if d.Kind == ToneGap {
+		x = toneSteps - x
+	}
+	return x
+}
+
+// color is the dye's colour in the light t, 0 to 1.
+func (d *toned) color(dye, t float64) color.NRGBA {
+	return d.ramp[int(dye/toneSteps*(toneLevels-1)+0.5)][int(t*(toneLights-1)+0.5)]
+}
+
+// dense is how full the hatching stands for a dye: none on the least step.
+func dense(dye float64) float32 { return float32(clamp((dye-0.6)/(toneSteps-0.6), 0, 1)) }
+
+// dyed gives the cloth of the panels from first on its dye, node by node.
+func (c *cloth) dyed(shape pleat.Shape, d *toned, first int) {
+	if d == nil {
+		return
+	}
+	c.dye = make([]float64, len(c.v))
+	nu, nv := c.per, c.rows-1
+	for k := range (c.cols - 1) / nu {
+		vs := d.Values[first+k]
+		for i := range nu + 1 {
+			from := (i*shape.NU + nu/2) / nu * (shape.NV + 1)
+			for j := range nv + 1 {
+				x := d.dye(vs[from+(j*shape.NV+nv/2)/nv])
+				if to := (k*nu+i)*c.rows + j; i == 0 && k > 0 {
+					c.dye[to] = (c.dye[to] + x) / 2
+				} else {
+					c.dye[to] = x
+				}
+			}
+		}
+	}
+}
+
+// isolines draws a line through a cell of corners v, dyed d, wherever a step of
+// the dye passes through it (marching squares: a cell has at most two pieces).
+func (s *body) isolines(v [4]Vertex, d [4]float64, half float32, ink color.NRGBA) {
+	lo, hi := min(d[0], d[1], d[2], d[3]), max(d[0], d[1], d[2], d[3])
+	for at := math.Ceil(lo + 1e-9); at < hi && at < toneSteps; at++ {
+		if at < 1 {
+			continue
+		}
+		var on [4]Vertex
+		n := 0
+		for k := range d {
+			a, b := d[k], d[(k+1)%4]
+			if (a < at) == (b < at) {
+				continue
+			}
+			p, q, t := v[k], v[(k+1)%4], float32((at-a)/(b-a))
+			on[n] = Vertex{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t, p.Z + (q.Z-p.Z)*t, ink}
+			n++
+		}
+		for k := 0; k+1 < n; k += 2 {
+			s.ribbon(on[k], on[k+1], half, half, 0.28, ink)
+		}
+	}
+}
+
+// legend sets the tone's steps at the foot of the room: its words, a strip of
+// the dyes hatched as the cloth is, and the lengths between the steps.
+func (s *sheet) legend(d *toned) {
+	if d == nil {
+		return
+	}
+	words := "droop: how far the cloth has come down"
+	if d.Kind == ToneGap {
+		words = "room to the next panel; below " + s.length(d.bound[0]) + " it touches"
+	}
+	cell := 12.0
+	var texts []string
+	for _, b := range d.bound {
+		text := s.length(b + 0)
+		texts = append(texts, text)
+		cell = max(cell, TextWidth(text, smallSize, Upright)+2.5)
+	}
+	cell = min(cell, (s.room.Max.X-s.room.Min.X)/toneSteps)
+	const tall = 3.6
+	lead := smallSize * leading
+	y := s.room.Max.Y - lead - tall - 0.6
+	x := s.room.Min.X
+	words = clip(words, smallSize, Italic, s.room.Max.X-x)
+	s.label(Label{At: Point{x, y - lead}, Text: words, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
+	for k := range toneSteps {
+		left := x + cell*float64(k)
+		at := float64(k) + 0.5
+		if d.Kind == ToneGap {
+			at = toneSteps - at
+		}
+		box := []Point{{left, y}, {left + cell, y}, {left + cell, y + tall}, {left, y + tall}}
+		s.add(Path{Lines: [][]Point{box}, Closed: true, Fill: s.pal.Dye(at / toneSteps)})
+		if full := float64(dense(at)); full > 0 {
+			const step = 1.15
+			width := 0.27 * step * (0.35 + 0.65*full)
+			for h := left + step/2; h < left+cell-step/3; h += step {
+				s.line(mix(s.pal.Dye(at/toneSteps), d.ink, min(1, 1.5*full)), width, nil, Point{h, y + 0.3}, Point{h, y + tall - 0.3})
+			}
+		}
+		if k > 0 {
+			s.line(d.ink, 0.3, nil, Point{left, y}, Point{left, y + tall + 0.8})
+			s.label(Label{At: Point{left, y + tall + 0.9}, Text: texts[k-1], Size_mm: smallSize, Anchor: Point{0.5, 0}, Color: s.pal.Ink})
+		}
+	}
+	s.add(Path{Lines: [][]Point{{{x, y}, {x + cell*toneSteps, y}, {x + cell*toneSteps, y + tall}, {x, y + tall}}}, Closed: true, Stroke: s.pal.Rule, Width_mm: 0.2})
+	s.room.Max.Y = y - lead - 1.5
+	s.view = s.room
+}
