@@ -157,6 +157,7 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			most = math.Min(0.5, 0.27/cell)
 		}
 	}
+	thin := 0.13 * float32(clamp(0.3+0.6*e.scale, 0.4, 1)) // half of a line between two steps of a dye
 	turns := make([]bool, c.rows-1)
 	for col := 0; col < c.cols-1; col++ {
 		lined := step > 0 && math.Floor(float64(col)/step) != math.Floor(float64(col-1)/step)
@@ -180,7 +181,7 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			}
 			if d.tone != nil {
 				at := [4]float64{c.dye[i], c.dye[i+uint32(c.rows)], c.dye[i+uint32(c.rows)+1], c.dye[i+1]}
-				b.isolines([4]Vertex{va, vb, vc, vd}, at, 0.13*min(1, 0.4+rows[j].line), d.tone.ink)
+				b.isolines([4]Vertex{va, vb, vc, vd}, at, thin, d.tone.ink)
 			}
 			// The outline of a fold: here the cloth turns its other side.
 			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0

@@ -21,6 +21,11 @@ type Options struct {
 
 	Tone *Tone // what the cloth is dyed by; nil = it is white. Flat has none
 
+	// InHand: the shape is on its way from the strip laid flat. It is seen about
+	// its own middle, as near as the finished ruff would be or up to twice as far;
+	// what reaches farther is cut off.
+	Row bool
+
 	// InHand: turn about the upright axis in degrees (0 = the front faces the
 	// eye), the eye's height in degrees (0 level, 90 from above, −90 from
 	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).

@@ -17,6 +17,10 @@ import (
 type Tone struct {
 	Kind   ToneKind
 	Values [][]float64 // mm, for every panel in the order of its nodes
+
+	// Least_mm and Most_mm are what the steps are to hold, so that two drawings
+	// have the same; both 0: what the values hold.
+	Least_mm, Most_mm float64
 }
 
 // ToneKind is what a tone tells.
@@ -31,9 +35,23 @@ const (
 // toneSteps is how many steps a tone has.
 const toneSteps = 5
 
-// touching_mm is the room below which panels are said to touch: as in the solver,
+// Touching_mm is the room below which panels are said to touch: as in the solver,
 // whose contact skins of 0.5 mm then meet.
-const touching_mm = 1
+const Touching_mm = 1
+
+// Range is the least and the most of its values; 0, 0 where it has none.
+func (t *Tone) Range() (least, most float64) {
+	first := true
+	for _, vs := range t.Values {
+		for _, v := range vs {
+			if first {
+				least, most, first = v, v, false
+			}
+			least, most = min(least, v), max(most, v)
+		}
+	}
+	return least, most
+}
 
 // toned is a tone ready to paint with.
 type toned struct {
@@ -85,6 +103,12 @@ func newToned(t Tone, shape pleat.Shape, pal Palette, u scheme.Units) (*toned, e
 			lo, hi = min(lo, v), max(hi, v)
 		}
 	}
+	if t.Least_mm != 0 || t.Most_mm != 0 {
+		if !(t.Least_mm <= t.Most_mm && math.Abs(t.Least_mm) < 1e5 && t.Most_mm < 1e5) {
+			return nil, fmt.Errorf("figure: tone from %g to %g mm, want rising and below 100 m", t.Least_mm, t.Most_mm)
+		}
+		lo, hi = t.Least_mm, t.Most_mm
+	}
 	d := &toned{Tone: t, ink: pal.ToneInk}
 	d.bound = bounds(t.Kind, lo, hi, u)
 	for i := range d.ramp {
@@ -104,7 +128,7 @@ func bounds(kind ToneKind, lo, hi float64, u scheme.Units) (b [toneSteps - 1]flo
 		unit, round = 25.4/32, []float64{1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024}
 	}
 	if kind == ToneGap {
-		at := touching_mm * 1.0
+		at := Touching_mm * 1.0
 		if u == scheme.Inches {
 			at = 25.4 / 32
 		}

@@ -29,7 +29,7 @@ func tones(t testing.TB, plan pleat.Plan, shape pleat.Shape) []*Tone {
 		}
 		droop = append(droop, d)
 	}
-	return []*Tone{{ToneDroop, droop}, {ToneGap, gaps}}
+	return []*Tone{{Kind: ToneDroop, Values: droop}, {Kind: ToneGap, Values: gaps}}
 }
 
 func palettes() map[string]Palette {

@@ -197,7 +197,7 @@ const (
 
 // cells is how fine the cloth is drawn; 0 is figure's own choice.
 func (p *Page) cells() int {
-	if p.moving || p.settling.going {
+	if p.moving || p.settling.going || p.fold.playing {
 		return movingCells
 	}
 	return 0

@@ -108,6 +108,7 @@ func (p *Page) describes(of *sim.Ruff) string {
 	r := of.Solved
 	if r == nil {
 		b.WriteString(word("shows.drawn"))
+		b.WriteString(p.stageWords())
 		return b.String()
 	}
 	b.WriteString(word("shows.hangs", "height", p.about(r.Ruff.HeightOuter_mm), "reach", p.about(r.Ruff.Reach_mm), "slope", slope(r.Ruff.Tilt_deg)))
@@ -117,5 +118,6 @@ func (p *Page) describes(of *sim.Ruff) string {
 	if p.pose != AtRest && p.has(p.pose) {
 		b.WriteString(word("shows.pose", "pose", word("poselong."+string(p.pose))))
 	}
+	b.WriteString(p.stageWords())
 	return b.String()
 }

@@ -20,12 +20,13 @@ type View string
 const (
 	InHand View = "hand"
 	Above  View = "above"
+	Front  View = "front"
 	Side   View = "side"
 	OneSet View = "set"
 	Flat2  View = "flat" // laid flat
 )
 
-var views = []View{InHand, Above, Side, OneSet, Flat2}
+var views = []View{InHand, Above, Front, Side, OneSet, Flat2}
 
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.
@@ -71,6 +72,9 @@ type Page struct {
 	settling settling
 	sheets   sheets
 	calm     bool // no motion
+	dye      dyeing
+	drawing  figure.Drawing // the last, for its memory
+	fold     fold
 }
 
 // step is one state to go back to.
@@ -92,6 +96,7 @@ func New(demos []Demo) (*Page, error) {
 	p := &Page{
 		demos: demos, lessons: Lessons(), wrong: map[string]wrong{}, sent: map[string]string{},
 		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
+		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1},
 	}
 	if err := p.take(scheme.Default()); err != nil {
 		return nil, fmt.Errorf("the default scheme: %w", err)
@@ -168,6 +173,9 @@ func (p *Page) Handle(e Event) []Patch {
 			p.enterSheets(e.Name, e.Value, true)
 			break
 		}
+		if e.Name == "fold" {
+			return p.foldSlides(e.Value, e.At_ms)
+		}
 		p.under = e.Name
 		p.sent["value "+control(e.Name)] = e.Value
 		if was := p.written; p.enter(e.Name, e.Value, true) {
@@ -177,6 +185,9 @@ func (p *Page) Handle(e Event) []Patch {
 			p.saySoon(p.news())
 		}
 	case Set:
+		if e.Name == "fold" {
+			return p.foldSlides(e.Value, e.At_ms)
+		}
 		p.under = ""
 		if strings.HasPrefix(e.Name, sheetsKeys) {
 			p.enterSheets(e.Name, e.Value, false)
@@ -223,6 +234,8 @@ func (p *Page) Handle(e Event) []Patch {
 			return p.stills(e.At_ms)
 		case "settle":
 			return p.frame(e.At_ms)
+		case "fold":
+			return p.foldFrame(e.At_ms)
 		case "rest":
 			out = p.rests(e.At_ms)
 		case "watch":
@@ -239,9 +252,10 @@ func (p *Page) Handle(e Event) []Patch {
 			p.saySoon(word("share.no"))
 		}
 	case Flat:
-		p.flat, p.dirty, p.settling.going = true, true, false
+		p.flat, p.dirty, p.settling.going, p.fold.playing = true, true, false, false
 	case Calm:
 		p.calm = e.Name == "yes"
+		p.fold.playing = p.fold.playing && !p.calm
 	case Place:
 		p.sheets.address = reachable(e.Value)
 	case Press:
@@ -270,6 +284,7 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "view":
 		if v := View(with); v != p.view && slices.Contains(views, v) {
 			p.view, p.dirty = v, true
+			p.unfolds()
 			p.camera.Lens = home.Lens
 			p.saySoon(word("view.said", "view", p.viewLabel()))
 		}
@@ -308,7 +323,12 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		p.replace(scheme.Default(), word("step.fresh"))
 		p.saySoon(word("said.fresh", "news", p.news()))
 		return closing
+	case "colour":
+		p.dyes(Colour(with))
+	case "fold":
+		return p.foldPlays(now_ms)
 	case "pose":
+		p.unfolds()
 		return p.poses(Pose(with), now_ms)
 	case "solver":
 		return p.halts(now_ms)

@@ -110,7 +110,7 @@ func found(s check.Severity, pending bool) string {
 // one above the other; on a narrow stage always.
 func (p *Page) pane() (width, height float64, stacked bool) {
 	w, h := p.width(), p.height()
-	if !p.compares() {
+	if !p.compares() || p.folding() {
 		return w, h, false
 	}
 	const gap = figure.Gutter * pixelsPerMM
@@ -142,12 +142,13 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 	ruffs := [2]*sim.Ruff{&p.ruff, &p.rival.side.Ruff}
 	shapes := [2]pleat.Shape{p.shape(), p.posedOf(ruffs[1])}
 	p.comparison() // B's findings
+	tones := p.tones(ruffs[0], ruffs[1])
 	var d [2]figure.Drawing
 	for i, letter := range []string{string(check.First), string(check.Second)} {
 		if opt.Cells > 0 {
 			opt.Cells = movingCells / 2
 		}
-		opt.Letter = letter
+		opt.Letter, opt.Tone = letter, tones[i]
 		if i == 1 {
 			opt.Notes = p.notesOf(p.rival.findings)
 		}
@@ -168,7 +169,7 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 		if p.view == Flat2 || scale <= least*1.001 {
 			continue
 		}
-		opt.Scale, opt.Letter = least, d[i].Letter
+		opt.Scale, opt.Letter, opt.Tone = least, d[i].Letter, tones[i]
 		if i == 0 {
 			opt.Notes = p.notesOf(p.findings)
 		}

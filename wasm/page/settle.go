@@ -54,19 +54,8 @@ func (p *Page) shape() pleat.Shape {
 	if !s.going || !sameGrid(s.from, to) {
 		return to
 	}
-	t := min(1, max(0, (p.now_ms-s.began_ms)/settle_ms))
-	t = t * t * (3 - 2*t)
-	if !sameGrid(s.now, to) {
-		s.now = pleat.Shape{NU: to.NU, NV: to.NV, Panels: make([]pleat.Panel, len(to.Panels))}
-		for i := range s.now.Panels {
-			s.now.Panels[i].V = append(s.now.Panels[i].V, to.Panels[i].V...)
-		}
-	}
-	for i, panel := range to.Panels {
-		for k, v := range panel.V {
-			s.now.Panels[i].V[k] = s.from.Panels[i].V[k].Lerp(v, t)
-		}
-	}
+	t := ease((p.now_ms - s.began_ms) / settle_ms)
+	s.now = between(s.now, s.from, to, t)
 	return s.now
 }
 

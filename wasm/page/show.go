@@ -59,6 +59,8 @@ func (p *Page) show() []Patch {
 		add(OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
 	}
 	add(OpText, "view-help", "", p.viewHelp())
+	all = append(all, p.colourPatches()...)
+	all = append(all, p.foldPatches()...)
 	all = append(all, p.lessonPatches()...)
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
 		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))

@@ -45,6 +45,7 @@ func Start() (Started, error) {
 		"description": HTML(text(p.Description())),
 		"viewhelp":    HTML(text(p.viewHelp())),
 		"poses":       HTML(p.poseNodes()...),
+		"colours":     HTML(p.colourNodes()...),
 		"solving":     HTML(text(p.solvingWords())),
 		"compare":     HTML(p.pairActs()...),
 		"limits":      HTML(p.limitNodes()...),

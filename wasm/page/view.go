@@ -44,7 +44,8 @@ func (p *Page) resize(value string) {
 }
 
 // Picture draws the view for a stage of width by height CSS pixels, and says
-// how large a sheet's millimetre is there.
+// how large a sheet's millimetre is there. It takes back the memory of the
+// drawing that it gave before.
 func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err error) {
 	width, height, stacked := p.pane()
 	pixelPerMM = min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
@@ -54,11 +55,13 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 		Units:     p.units, Palette: p.palette(), Notes: p.notesOf(p.findings),
 		Cells: p.cells(), Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
 	}
-	if p.compares() {
+	if p.compares() && !p.folding() {
 		d, err = p.both(opt, stacked)
 		return d, home.Lens, pixelPerMM, err
 	}
+	opt.Again = &p.drawing
 	d, err = draw(p.view, p, opt)
+	p.drawing = d
 	lens = p.camera.Lens
 	if p.view == InHand {
 		lens = home.Lens
@@ -72,12 +75,22 @@ func (p *Page) viewHelp() string  { return word("viewhelp." + string(p.view)) }
 
 // draw draws one view of the page's ruff: the solved shape where there is one.
 func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
+	if v == InHand && p.folding() {
+		shape, turn := p.foldShape()
+		opt.Row, opt.Notes = true, nil
+		opt.Turn_deg += turn
+		return figure.InHand(p.ruff.Plan, shape, opt)
+	}
+	opt.Tone = p.tone(0, &p.ruff)
 	return drawOf(v, &p.ruff.Plan, p.shape(), opt)
 }
 
 func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figure.Drawing, error) {
 	plan := *of
 	switch v {
+	case Front:
+		opt.Front = true
+		return figure.Side(plan, shape, opt)
 	case Above:
 		return figure.Above(plan, shape, opt)
 	case Side:

@@ -1,0 +1,186 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+
+	"ruffwright/geom"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+// Colour is what the cloth on the stage is dyed by.
+type Colour string
+
+// The colours.
+const (
+	AsCloth   Colour = "cloth"
+	ByDroop   Colour = "droop"
+	ByContact Colour = "contact"
+)
+
+// colours in the order of their buttons.
+var colours = []Colour{AsCloth, ByDroop, ByContact}
+
+// dyeing is what is chosen, and the tones made for the shapes at hand: of the
+// ruff, and of the one beside it.
+type dyeing struct {
+	by   Colour
+	tone [2]*figure.Tone
+	made [2]toneOf
+}
+
+// toneOf says what a tone was made of: the same is not made again.
+type toneOf struct {
+	by    Colour
+	first *geom.Vec3 // of the shape
+}
+
+// dyes chooses a colour.
+func (p *Page) dyes(by Colour) {
+	if by == p.dye.by || !p.canDye(by) {
+		return
+	}
+	p.dye.by, p.dirty = by, true
+	p.saySoon(word("colour.said." + string(by)))
+}
+
+// canDye reports whether the ruff knows what the colour tells.
+func (p *Page) canDye(by Colour) bool { return knows(&p.ruff, by) }
+
+func knows(r *sim.Ruff, by Colour) bool {
+	if by == ByDroop {
+		return r.Solved != nil && r.Solved.Droop != nil
+	}
+	return slices.Contains(colours, by)
+}
+
+// tone is what the cloth of the ruff (0) or of the one beside it (1) is dyed by
+// now, nil for cloth as it is: while the ruff is folded up it is white, and so it
+// is while what the colour tells is not known.
+func (p *Page) tone(side int, r *sim.Ruff) *figure.Tone {
+	if p.dye.by == AsCloth || !knows(r, p.dye.by) || p.folding() {
+		return nil
+	}
+	shape := p.posedOf(r)
+	if len(shape.Panels) == 0 || len(shape.Panels[0].V) == 0 {
+		return nil
+	}
+	now := toneOf{p.dye.by, &shape.Panels[0].V[0]}
+	if p.dye.tone[side] != nil && p.dye.made[side] == now {
+		return p.dye.tone[side]
+	}
+	p.dye.made[side], p.dye.tone[side] = now, nil
+	switch p.dye.by {
+	case ByContact:
+		gaps, err := r.Plan.Gaps(shape)
+		if err != nil {
+			return nil
+		}
+		p.dye.tone[side] = &figure.Tone{Kind: figure.ToneGap, Values: gaps}
+	case ByDroop:
+		s := r.Solved
+		if !sameGrid(s.Shape, shape) || len(s.Of) != len(shape.Panels) {
+			return nil
+		}
+		tone := &figure.Tone{Kind: figure.ToneDroop, Values: make([][]float64, len(shape.Panels))}
+		for i := range shape.Panels {
+			tone.Values[i] = panelDroop(s.Droop[s.Of[i]], s.Shape, shape, i, r.Plan.Marks[i].Fold == scheme.Crest)
+		}
+		p.dye.tone[side] = tone
+	}
+	return p.dye.tone[side]
+}
+
+// panelDroop is the droop of panel i's nodes in the order of the strip, in the
+// shape that is shown: the half set's at rest, and how much lower it lies than at
+// rest.
+func panelDroop(droop []float64, rest, shown pleat.Shape, i int, crestFirst bool) []float64 {
+	out := make([]float64, len(shown.Panels[i].V))
+	row := shown.NV + 1
+	for n := range out {
+		at := n
+		if !crestFirst {
+			at = (shown.NU-n/row)*row + n%row
+		}
+		if at < len(droop) {
+			out[n] = droop[at] + rest.Panels[i].V[n].Z - shown.Panels[i].V[n].Z
+		}
+	}
+	return out
+}
+
+// tones are those of two ruffs side by side, in the same steps.
+func (p *Page) tones(a, b *sim.Ruff) (both [2]*figure.Tone) {
+	both = [2]*figure.Tone{p.tone(0, a), p.tone(1, b)}
+	if both[0] == nil || both[1] == nil {
+		return both
+	}
+	lo, hi := both[0].Range()
+	l, h := both[1].Range()
+	for i, t := range both {
+		shared := *t
+		shared.Least_mm, shared.Most_mm = min(lo, l), max(hi, h)
+		both[i] = &shared
+	}
+	return both
+}
+
+// colourNodes are the buttons of the colours.
+func (p *Page) colourNodes() []Node {
+	var out []Node
+	for _, c := range colours {
+		out = append(out, el("button", "type=button data-do=colour id=colour-"+string(c)).
+			with("data-with", string(c)).with("aria-pressed", strconv.FormatBool(c == p.dye.by)).
+			with("aria-disabled", strconv.FormatBool(!p.canDye(c))).
+			with("title", word("colourlong."+string(c))).say(word("colour."+string(c))))
+	}
+	return out
+}
+
+// colourPatches are what the buttons lack.
+func (p *Page) colourPatches() []Patch {
+	var out []Patch
+	for _, c := range colours {
+		id := "colour-" + string(c)
+		out = append(out, Patch{Op: OpAttr, ID: id, Name: "aria-pressed", Value: strconv.FormatBool(c == p.dye.by)},
+			Patch{Op: OpAttr, ID: id, Name: "aria-disabled", Value: strconv.FormatBool(!p.canDye(c))})
+	}
+	return out
+}
+
+// stageWords say what else the stage shows: the ruff on its way, or its colours.
+func (p *Page) stageWords() string {
+	if p.folding() {
+		return word("shows.fold", "step", p.foldName())
+	}
+	return p.dyedWords()
+}
+
+// dyedWords say in words what the colour shows.
+func (p *Page) dyedWords() string {
+	tone := p.tone(0, &p.ruff)
+	if tone == nil {
+		return ""
+	}
+	lo, hi, touching, n := 0.0, 0.0, 0, 0
+	for i, vs := range tone.Values {
+		for k, v := range vs {
+			if i == 0 && k == 0 {
+				lo, hi = v, v
+			}
+			lo, hi = min(lo, v), max(hi, v)
+			if n++; v < figure.Touching_mm {
+				touching++
+			}
+		}
+	}
+	if tone.Kind == figure.ToneGap {
+		share := fmt.Sprintf("%.0f", 100*float64(touching)/float64(n))
+		return word("shows.contact", "share", share, "least", p.about(lo), "most", p.about(hi))
+	}
+	return word("shows.droop", "least", p.about(lo), "most", p.about(hi))
+}

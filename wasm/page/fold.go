@@ -1,0 +1,232 @@
+package page
+
+import (
+	"math"
+	"strconv"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+)
+
+// fold is the fold-through: how the strip becomes the ruff, on a slider from 0,
+// laid flat, to 100, released. 100 is the view in the hand as ever.
+type fold struct {
+	at      float64 // 0 to 100
+	playing bool
+	from    float64 // where the play began,
+	began   float64 // and when, ms
+	said    int     // the step that was told last
+
+	of     *geom.Vec3 // what the following were made of: the first node of the drawn shape
+	making *pleat.Making
+	now    pleat.Shape
+	up     pleat.Shape // drawn up, on the grid of the solved shape
+	down   pleat.Shape // on its way from there
+}
+
+// foldSteps are the steps' names, at equal parts of the slider.
+var foldSteps = []string{"flat", "pleated", "drawn", "released"}
+
+const (
+	wholeFold = 100.0
+	foldPart  = wholeFold / 3
+	play_ms   = 9000 // from laid flat to released
+	foldCells = 6    // from neck to outer edge
+)
+
+// folding reports whether the stage shows the ruff on its way.
+func (p *Page) folding() bool { return p.fold.at < wholeFold && p.view == InHand }
+
+// foldTo puts the slider to a place.
+func (p *Page) foldTo(at float64) {
+	if math.IsNaN(at) {
+		return
+	}
+	p.fold.at, p.dirty = min(wholeFold, max(0, at)), true
+	if p.fold.at < wholeFold && p.view != InHand {
+		p.view = InHand
+		p.camera.Lens = home.Lens
+	}
+	step := int(p.fold.at/foldPart + 0.5)
+	if math.Abs(p.fold.at-float64(step)*foldPart) < 3 && step != p.fold.said {
+		p.fold.said = step
+		p.saySoon(p.foldStory(step))
+	}
+}
+
+// unfolds goes back to the ruff as it is.
+func (p *Page) unfolds() {
+	if p.fold.at < wholeFold {
+		p.dirty = true
+	}
+	p.fold.at, p.fold.playing, p.fold.said = wholeFold, false, len(foldSteps)-1
+}
+
+// foldSlides takes the slider's text.
+func (p *Page) foldSlides(value string, now_ms float64) []Patch {
+	at, err := strconv.ParseFloat(value, 64)
+	if err != nil || math.IsNaN(at) {
+		return nil
+	}
+	p.fold.playing = false
+	was := p.view
+	p.foldTo(at)
+	p.sent[string(OpValue)+" fold"] = value
+	out := p.moves(now_ms)
+	if p.view != was {
+		return append(append(out, p.show()...), p.speak(now_ms)...)
+	}
+	return append(append(out, p.changes(p.foldPatches())...), p.speak(now_ms)...)
+}
+
+// foldPlays plays or pauses; without motion it goes to the next step.
+func (p *Page) foldPlays(now_ms float64) []Patch {
+	f := &p.fold
+	if p.calm || p.flat {
+		next := math.Floor(f.at/foldPart+1e-6) + 1
+		if f.at >= wholeFold {
+			next = 0
+		}
+		f.said = -1
+		p.foldTo(next * foldPart)
+		return nil
+	}
+	if f.playing {
+		f.playing, p.dirty = false, true
+		return nil
+	}
+	if f.at >= wholeFold {
+		f.said = -1
+		p.foldTo(0)
+	}
+	f.playing, f.from, f.began = true, f.at, now_ms
+	return []Patch{{Op: OpTimer, Name: "fold", MS: frame_ms}}
+}
+
+// foldFrame is due while it plays.
+func (p *Page) foldFrame(now_ms float64) []Patch {
+	f := &p.fold
+	if !f.playing {
+		return nil
+	}
+	p.foldTo(f.from + (now_ms-f.began)/play_ms*wholeFold)
+	if f.at >= wholeFold {
+		f.playing = false
+		return append(p.show(), p.speak(now_ms)...)
+	}
+	out := append(p.changes(p.foldPatches()), p.speak(now_ms)...)
+	return append(out, Patch{Op: OpTimer, Name: "fold", MS: frame_ms})
+}
+
+// foldShape is the shape on its way, and by how many degrees the row is turned
+// for the reader: its middle is at the back of the neck, so it is seen from there
+// until it closes.
+func (p *Page) foldShape() (pleat.Shape, float64) {
+	r, f := &p.ruff, &p.fold
+	drawn := r.Folded.Shape
+	if len(drawn.Panels) == 0 || len(drawn.Panels[0].V) == 0 {
+		return drawn, 0
+	}
+	if first := &drawn.Panels[0].V[0]; f.of != first || f.making == nil {
+		nu := 16
+		if len(drawn.Panels) > 120 {
+			nu = 10
+		}
+		making, err := pleat.NewMaking(r.Plan, nu, foldCells)
+		if err != nil {
+			return drawn, 0
+		}
+		f.of, f.making, f.up = first, making, pleat.Shape{}
+	}
+	stage := f.at / foldPart
+	if stage <= pleat.DrawnUp {
+		f.now = f.making.At(stage, &f.now)
+		return f.now, 180 * (1 - ease((stage-1.3)/0.7))
+	}
+	if r.Solved == nil {
+		return drawn, 0
+	}
+	rest := r.Solved.Shape
+	if !sameGrid(f.up, rest) {
+		folded, err := r.Plan.Fold(rest.NU, rest.NV)
+		if err != nil {
+			return rest, 0
+		}
+		f.up = folded.Shape
+	}
+	f.down = between(f.down, f.up, rest, ease(stage-pleat.DrawnUp))
+	return f.down, 0
+}
+
+// ease runs evenly from 0 to 1, slow at either end.
+func ease(t float64) float64 {
+	t = min(1, max(0, t))
+	return t * t * (3 - 2*t)
+}
+
+// between is the part t of the way from one shape to another, in into's memory if
+// it fits.
+func between(into, from, to pleat.Shape, t float64) pleat.Shape {
+	if !sameGrid(into, to) {
+		into = pleat.Shape{NU: to.NU, NV: to.NV, Panels: make([]pleat.Panel, len(to.Panels))}
+		for i := range into.Panels {
+			into.Panels[i].V = append(into.Panels[i].V, to.Panels[i].V...)
+		}
+	}
+	for i, panel := range to.Panels {
+		for k, v := range panel.V {
+			into.Panels[i].V[k] = from.Panels[i].V[k].Lerp(v, t)
+		}
+	}
+	return into
+}
+
+// foldName says where on its way the ruff is.
+func (p *Page) foldName() string {
+	step := p.fold.at / foldPart
+	if k := math.Round(step); math.Abs(step-k) < 0.02 {
+		return word("foldstep." + foldSteps[int(k)])
+	}
+	return word("foldpart." + foldSteps[int(step)])
+}
+
+// foldStory tells of a step.
+func (p *Page) foldStory(step int) string {
+	plan := p.ruff.Plan
+	name := foldSteps[min(max(step, 0), len(foldSteps)-1)]
+	length := p.about
+	switch name {
+	case "flat":
+		return word("foldtold.flat", "strip", length(plan.Marked_mm), "panel", length(plan.Panel_mm))
+	case "pleated":
+		return word("foldtold.pleated", "sets", plan.Sets, "row", length(float64(plan.Panels)*plan.PitchOuter_mm/2))
+	case "drawn":
+		return word("foldtold.drawn", "neck", length(plan.Filled_mm))
+	}
+	s := p.ruff.Solved
+	if s == nil {
+		return word("foldtold.unsolved")
+	}
+	return word("foldtold.released", "droop", p.about(s.Ruff.Droop_mm))
+}
+
+// foldPatches are what slider, button and name lack.
+func (p *Page) foldPatches() []Patch {
+	at := strconv.FormatFloat(math.Round(p.fold.at), 'f', -1, 64)
+	name := p.foldName()
+	button, sign := "fold.play", "▶"
+	switch {
+	case p.calm || p.flat:
+		button, sign = "fold.step", "⏵|"
+	case p.fold.playing:
+		button, sign = "fold.pause", "❚❚"
+	}
+	return []Patch{
+		{Op: OpValue, ID: "fold", Value: at},
+		{Op: OpAttr, ID: "fold", Name: "aria-valuetext", Value: word("fold.value", "step", name, "percent", at)},
+		{Op: OpText, ID: "fold-name", Value: name},
+		{Op: OpText, ID: "fold-sign", Value: sign},
+		{Op: OpAttr, ID: "fold-play", Name: "aria-label", Value: word(button)},
+		{Op: OpAttr, ID: "fold-play", Name: "title", Value: word(button)},
+	}
+}
