@@ -77,11 +77,19 @@ func (p *Page) pairNodes() []Node {
 	table := el("table", "class=two role=table",
 		el("caption", "class=hidden").say(word("compare.caption")),
 		el("thead", "role=rowgroup", el("tr", "role=row", el("td", "role=cell").say(""),
-			head("columnheader", "col", word("compare.a")).with("data-of", "A"),
-			head("columnheader", "col", word("compare.b")).with("data-of", "B"),
+			named(head("columnheader", "col", word("compare.a")).with("data-of", "A"), p.scheme.Name),
+			named(head("columnheader", "col", word("compare.b")).with("data-of", "B"), p.rival.scheme.Name),
 			head("columnheader", "col", word("compare.differ")))))
 	table.Nodes = slices.Concat(table.Nodes, body(word("compare.fields"), fields), body(word("compare.troubles"), troubles), body(word("compare.measures"), measures))
 	return append(out, table)
+}
+
+// named adds the maker's own name of a ruff to its letter.
+func named(head Node, name string) Node {
+	if name != "" {
+		head.Nodes = append(head.Nodes, el("span", "class=remark").say(" "+name))
+	}
+	return head
 }
 
 // decided is a value of a field as the form calls it.
@@ -137,11 +145,23 @@ func (p *Page) inPane(at place) place {
 	return at
 }
 
+// pairNotes point at the finding in hand alone: others would take the room that two
+// ruffs need, and set them at different places.
+func (p *Page) pairNotes(i int) []figure.Note {
+	switch {
+	case p.hand == "":
+		return nil
+	case i == 0:
+		return p.notesOf(p.findings)
+	}
+	return p.notesOf(p.rival.findings)
+}
+
 // both draws A and B on one camera, at one scale.
 func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 	ruffs := [2]*sim.Ruff{&p.ruff, &p.rival.side.Ruff}
 	shapes := [2]pleat.Shape{p.shape(), p.posedOf(ruffs[1])}
-	p.comparison() // B's findings
+	p.comparison() // B's findings come with it
 	tones := p.tones(ruffs[0], ruffs[1])
 	var d [2]figure.Drawing
 	for i, letter := range []string{string(check.First), string(check.Second)} {
@@ -149,9 +169,7 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 			opt.Cells = movingCells / 2
 		}
 		opt.Letter, opt.Tone = letter, tones[i]
-		if i == 1 {
-			opt.Notes = p.notesOf(p.rival.findings)
-		}
+		opt.Notes = p.pairNotes(i)
 		var err error
 		if d[i], err = drawOf(p.view, &ruffs[i].Plan, shapes[i], opt); err != nil {
 			return d[i], err
@@ -170,9 +188,7 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 			continue
 		}
 		opt.Scale, opt.Letter, opt.Tone = least, d[i].Letter, tones[i]
-		if i == 0 {
-			opt.Notes = p.notesOf(p.findings)
-		}
+		opt.Notes = p.pairNotes(i)
 		again, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
 		if err != nil {
 			return again, err
