@@ -73,7 +73,8 @@ type Page struct {
 	sheets   sheets
 	calm     bool // no motion
 	dye      dyeing
-	drawing  figure.Drawing // the last, for its memory
+	drawing  figure.Drawing    // the last, for its memory
+	pair     [2]figure.Drawing // A and B as last drawn
 	fold     fold
 }
 

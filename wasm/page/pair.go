@@ -113,12 +113,16 @@ func found(s check.Severity, pending bool) string {
 	return word("found.no")
 }
 
+// twoDrawn reports whether both are on the stage: the fold-through shows A's strip
+// alone.
+func (p *Page) twoDrawn() bool { return p.compares() && !p.folding() }
+
 // pane is the part of the stage that one ruff has, in CSS pixels: all of it, or
 // half. The two stand beside each other or, where their letters are then larger,
 // one above the other; on a narrow stage always.
 func (p *Page) pane() (width, height float64, stacked bool) {
 	w, h := p.width(), p.height()
-	if !p.compares() || p.folding() {
+	if !p.twoDrawn() {
 		return w, h, false
 	}
 	const gap = figure.Gutter * pixelsPerMM
@@ -139,7 +143,7 @@ func (p *Page) inPane(at place) place {
 	if stacked && at.y > p.height()/2 {
 		at.y -= p.height() - h
 	}
-	if p.compares() && !stacked && at.x > p.width()/2 {
+	if p.twoDrawn() && !stacked && at.x > p.width()/2 {
 		at.x -= p.width() - w
 	}
 	return at
@@ -163,17 +167,19 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 	shapes := [2]pleat.Shape{p.shape(), p.posedOf(ruffs[1])}
 	p.comparison() // B's findings come with it
 	tones := p.tones(ruffs[0], ruffs[1])
-	var d [2]figure.Drawing
+	d := &p.pair // Beside copies what it takes: their memory serves again
 	for i, letter := range []string{string(check.First), string(check.Second)} {
 		if opt.Cells > 0 {
 			opt.Cells = movingCells / 2
 		}
 		opt.Letter, opt.Tone = letter, tones[i]
 		opt.Notes = p.pairNotes(i)
-		var err error
-		if d[i], err = drawOf(p.view, &ruffs[i].Plan, shapes[i], opt); err != nil {
-			return d[i], err
+		opt.Again = &d[i]
+		one, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
+		if err != nil {
+			return one, err
 		}
+		d[i] = one
 	}
 	least := min(d[0].Scale, d[1].Scale)
 	if p.view == InHand && opt.Zoom > 0 {
@@ -189,6 +195,7 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 		}
 		opt.Scale, opt.Letter, opt.Tone = least, d[i].Letter, tones[i]
 		opt.Notes = p.pairNotes(i)
+		opt.Again = &d[i]
 		again, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
 		if err != nil {
 			return again, err

@@ -55,7 +55,7 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 		Units:     p.units, Palette: p.palette(), Notes: p.notesOf(p.findings),
 		Cells: p.cells(), Turn_deg: p.camera.Turn_deg, Tilt_deg: p.camera.Tilt_deg, Zoom: p.camera.Zoom,
 	}
-	if p.compares() && !p.folding() {
+	if p.twoDrawn() {
 		d, err = p.both(opt, stacked)
 		return d, home.Lens, pixelPerMM, err
 	}
