@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
@@ -28,13 +29,19 @@ var views = []struct {
 	{"side", "from the wearer's left", figure.Side},
 	{"front", "from the front", fromFront},
 	{"set", "one set: the outer edge's curve and the loop's clear width", figure.OneSet},
-	{"flat", "the strip laid flat, with top and bottom marks", figure.Flat},
+	{"flat", "the strip laid flat, with top and bottom marks", laidFlat},
 	{"hand", "in the hand, shaded", figure.InHand},
 }
 
 func fromFront(p pleat.Plan, s pleat.Shape, o figure.Options) (figure.Drawing, error) {
 	o.Front = true
 	return figure.Side(p, s, o)
+}
+
+// laidFlat is the strip with the pattern's joins.
+func laidFlat(p pleat.Plan, s pleat.Shape, o figure.Options) (figure.Drawing, error) {
+	o.Joins_mm = pattern.Joins(p)
+	return figure.Flat(p, s, o)
 }
 
 func viewNames() string {

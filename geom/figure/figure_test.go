@@ -397,6 +397,7 @@ func TestBadInput(t *testing.T) {
 		{"zoom", plan, shape, Options{Zoom: -1}, "Zoom"},
 		{"cells", plan, shape, Options{Cells: -5}, "Cells"},
 		{"set", plan, shape, Options{Set: -1}, "Set"},
+		{"joins", plan, shape, Options{Joins_mm: []float64{nan}}, "Joins_mm"},
 	} {
 		for _, v := range views() {
 			if v.name == "flat" && strings.Contains(c.name, "shape") {
@@ -440,7 +441,7 @@ func TestMeasures(t *testing.T) {
 			name            string
 			got, want, room float64
 		}{
-			{"loop", b.X - a.X, half.Loop_mm, 0.2},
+			{"loop", b.X - a.X - plan.Scheme.Cloth.Thickness, half.Loop_mm, 0.2},
 			{"room at the outer edge", u.node(hi, row).X - u.node(lo, row).X, half.PitchOuter_mm, 0.01},
 			{"room at the neck", u.node(hi, 0).X - u.node(lo, 0).X, half.Pitch_mm, 0.01},
 			{"height", sec.height, half.HeightOuter_mm, 1e-6},

@@ -22,7 +22,7 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 		return Drawing{}, err
 	}
 	s := newSheet(opt, nil, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
-	f := flat{sheet: s, plan: plan, joins: plan.Joins(), spots: map[string]Point{}}
+	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]Point{}}
 	f.overview()
 	f.detail()
 	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which the band takes up %s. It begins on a %s and ends on a %s.",

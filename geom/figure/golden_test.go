@@ -26,7 +26,7 @@ var (
 // targets and each is rounded to 0.001.
 func TestGolden(t *testing.T) {
 	plan, shape := design{"golden", "sound", []string{"ruff.sets", "12", "ruff.depth", "30"}, 8, 4}.make(t)
-	opt := Options{Width_mm: 92, Height_mm: 120, Units: scheme.Centimetres, Notes: longNotes()[:2]}
+	opt := Options{Width_mm: 92, Height_mm: 120, Units: scheme.Centimetres, Notes: longNotes()[:2], Joins_mm: []float64{1336.98}}
 	for _, v := range views() {
 		if v.name != "oneset" && v.name != "flat" && v.name != "side" {
 			continue

@@ -83,8 +83,9 @@ func (u *unrolled) node(mark, row int) geom.Vec3 {
 	return u.c.at((mark-u.first)*u.c.per, row)
 }
 
-// loop measures the crest's loop at the outer edge: the greatest clear width
-// within the upper half of the height, and the two places it lies between.
+// loop measures the crest's loop at the outer edge: the two places, in the middle
+// of the cloth, between which it is widest within the upper half of the height.
+// The clear width is less by the cloth's thickness.
 func (u *unrolled) loop() (a, b geom.Vec3) {
 	row := u.c.rows - 1
 	top := u.node(u.crest, row)
@@ -196,7 +197,8 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	}
 
 	// Dimensions, stacked outward.
-	loop := word("loop", b.X-a.X)
+	wide := math.Max(0, b.X-a.X-plan.Scheme.Cloth.Thickness)
+	loop := word("loop", wide)
 	s.across(e.point(a), e.point(b), box.Min.Y-5, loop)
 	s.upright(e.point(crest), p(crest.X, low), box.Max.X+2+gap/2, height)
 	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, s.room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
@@ -210,7 +212,7 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 		rooms = "It is an end set of one panel"
 	}
 	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
-	s.Desc = fmt.Sprintf("Set %d seen end on from outside. Its loop is %s wide and %s high. %s. The band is %s high.", n, s.length(b.X-a.X), height, rooms, bands)
+	s.Desc = fmt.Sprintf("Set %d seen end on from outside. Its loop is %s wide and %s high. %s. The band is %s high.", n, s.length(wide), height, rooms, bands)
 	s.point(func(place string) (Point, bool) {
 		switch place {
 		case WhereOuter, WhereWhole:

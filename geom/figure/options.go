@@ -26,6 +26,10 @@ type Options struct {
 	// what reaches farther is cut off.
 	Row bool
 
+	// Joins_mm is where pieces of the strip are joined, in mm from its first mark
+	// (Flat): the pattern decides it. What lies beyond the marks is not drawn.
+	Joins_mm []float64
+
 	// InHand: turn about the upright axis in degrees (0 = the front faces the
 	// eye), the eye's height in degrees (0 level, 90 from above, −90 from
 	// below), and enlargement 0.2 to 10 (0 = 1, the whole ruff).
@@ -132,6 +136,11 @@ func (o Options) filled() (Options, error) {
 	} {
 		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too
 			return o, fmt.Errorf("figure: %s is %g, want %g to %g", f.name, f.v, f.lo, f.hi)
+		}
+	}
+	for _, x := range o.Joins_mm {
+		if math.IsNaN(x) || math.IsInf(x, 0) {
+			return o, fmt.Errorf("figure: Joins_mm has %g, want places in mm", x)
 		}
 	}
 	if o.Palette == (Palette{}) {

@@ -146,25 +146,6 @@ func TestPlannedAgainstMade(t *testing.T) {
 	}
 }
 
-func TestJoins(t *testing.T) {
-	// A piece is 0.97 × (1400 − 16) = 1342.48 mm: the first gives 4 mm to the end
-	// hem and 1.5 to the join, the next 1.5 at either side.
-	got := plan(t).Joins()
-	want := []float64{1336.98, 2676.46, 4015.94}
-	if len(got) != len(want) {
-		t.Fatalf("joins %v, want %v", got, want)
-	}
-	for i := range want {
-		near(t, "join", got[i], want[i], 1e-9)
-	}
-	if j := plan(t, "strip.along warp").Joins(); j != nil {
-		t.Errorf("joins along the warp: %v", j)
-	}
-	if j := plan(t, "ruff.sets 8", "pleat.panel 40", "strip.bolt 3000").Joins(); j != nil {
-		t.Errorf("joins of a strip shorter than the cloth: %v", j)
-	}
-}
-
 func TestPlanErrors(t *testing.T) {
 	for _, c := range []struct {
 		changes []string

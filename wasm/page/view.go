@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/sim/check"
 )
@@ -98,6 +99,7 @@ func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figu
 	case OneSet:
 		return figure.OneSet(plan, shape, opt)
 	case Flat2:
+		opt.Joins_mm = pattern.Joins(plan)
 		return figure.Flat(plan, shape, opt)
 	}
 	return figure.InHand(plan, shape, opt)
