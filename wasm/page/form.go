@@ -3,6 +3,7 @@ package page
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
 )
@@ -75,7 +76,7 @@ func (p *Page) row(f scheme.Field) Node {
 	help := el("p", "class=help id="+id+"-help").say(f.Help)
 	row := el("div", "class=field").with("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
-		if len(choice.Label) > widestChoice {
+		if utf8.RuneCountInString(choice.Label) > widestChoice {
 			row = row.with("data-wide", "")
 		}
 	}

@@ -1,0 +1,219 @@
+package site
+
+import (
+	"archive/tar"
+	"bytes"
+	"compress/gzip"
+	"crypto/sha512"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"io"
+	"net/http"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+)
+
+// The accessibility checker of the tests: axe-core (MPL-2.0), as npm packs it.
+const (
+	axeVersion = "4.14.1"
+	axeSHA512  = "1477dafa598d8d065f273d6af302aa203c02e83131707b7fa648cd41bd3d6b734f8c22a0dab86ee6a6f64b8afbe804b214d36db85a2826965edfb3a0b9d546b5"
+)
+
+// axeSource is the checker's script: from the user's cache, else by npm, and only
+// if it is the very package that was chosen. Without it the tests fail.
+var axeSource = sync.OnceValues(func() (string, error) {
+	base, err := os.UserCacheDir()
+	if err != nil {
+		base = os.TempDir()
+	}
+	base = filepath.Join(base, "ruffwright")
+	kept := filepath.Join(base, "axe-core-"+axeVersion+".tgz")
+	packed, err := os.ReadFile(kept)
+	if err != nil || !isAxe(packed) {
+		if err := os.MkdirAll(base, 0o755); err != nil {
+			return "", err
+		}
+		fresh, err := os.MkdirTemp(base, "axe-")
+		if err != nil {
+			return "", err
+		}
+		defer os.RemoveAll(fresh)
+		npm := exec.Command("npm", "pack", "--silent", "--ignore-scripts", "axe-core@"+axeVersion)
+		npm.Dir = fresh
+		if text, err := npm.CombinedOutput(); err != nil {
+			return "", fmt.Errorf("npm, which brings the checker axe-core: %w\n%s", err, text)
+		}
+		at := filepath.Join(fresh, "axe-core-"+axeVersion+".tgz")
+		if packed, err = os.ReadFile(at); err != nil {
+			return "", err
+		}
+		if !isAxe(packed) {
+			return "", fmt.Errorf("npm's axe-core %s is not the package that was chosen: SHA-512 %x", axeVersion, sha512.Sum512(packed))
+		}
+		if err := os.Rename(at, kept); err != nil {
+			return "", err
+		}
+	}
+	plain, err := gzip.NewReader(bytes.NewReader(packed))
+	if err != nil {
+		return "", err
+	}
+	for files := tar.NewReader(plain); ; {
+		file, err := files.Next()
+		if err != nil {
+			return "", fmt.Errorf("axe-core's package: %w", err)
+		}
+		if file.Name == "package/axe.min.js" {
+			text, err := io.ReadAll(files)
+			return string(text), err
+		}
+	}
+})
+
+func isAxe(packed []byte) bool {
+	sum := sha512.Sum512(packed)
+	return hex.EncodeToString(sum[:]) == axeSHA512
+}
+
+// violation is what the checker found, and where.
+type violation struct {
+	ID, Impact, Help string
+	Nodes            []struct {
+		Target         []any
+		FailureSummary string
+	}
+}
+
+// axe runs the checker on what a selector finds of the page as it is: the rules
+// with these tags.
+func (b *tab) axe(within string, tags ...string) []violation {
+	b.t.Helper()
+	source, err := axeSource()
+	if err != nil {
+		b.t.Fatal(err)
+	}
+	if !eval[bool](b, "!!globalThis.axe") {
+		b.do(chromedp.Evaluate[chromedp.Void](source + "\n;undefined"))
+	}
+	list, _ := json.Marshal(tags)
+	type answer struct {
+		Violations []violation
+		Passes     int
+	}
+	a := promised[answer](b, fmt.Sprintf(`axe.run(%q, {runOnly: {type: "tag", values: %s}, resultTypes: ["violations"]}).then((r) => ({violations: r.violations, passes: r.passes.length}))`, within, list))
+	if a.Passes == 0 {
+		b.t.Error("the checker passed nothing at all: it is blind")
+	}
+	return a.Violations
+}
+
+// everyRule are the tags of WCAG 2.0 to 2.2, A and AA, and of best practice.
+var everyRule = []string{"wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"}
+
+// axeClean fails the test for each violation in what a selector finds, by day and by candle, on a desktop
+// and on the narrowest phone. What the candle changes is colour alone, so by
+// candle the rules on colour are run.
+func (b *tab) axeClean(state, within string) {
+	b.t.Helper()
+	for _, s := range []screen{{width: 1280, height: 800}, {width: 320, height: 568, touch: true}} {
+		b.resize(s)
+		for _, dark := range []bool{false, true} {
+			b.media(dark, true)
+			rules, light := everyRule, "day"
+			if dark {
+				rules, light = []string{"cat.color"}, "candle"
+			}
+			b.frames()
+			for _, v := range b.axe(within, rules...) {
+				for i, n := range v.Nodes {
+					if i == 4 {
+						b.t.Errorf("… and %d more", len(v.Nodes)-i)
+						break
+					}
+					b.t.Errorf("%s, %d px, %s: %s (%s): %v: %s", state, s.width, light, v.Help, v.Impact, n.Target, n.FailureSummary)
+				}
+			}
+			b.run(fmt.Sprintf("document.querySelector(%q).scrollIntoView()", within))
+			b.picture(fmt.Sprintf("axe-%s-%d-%s", strings.ReplaceAll(state, " ", "-"), s.width, light), false)
+		}
+	}
+}
+
+// frames waits until the browser has painted what it was told.
+func (b *tab) frames() {
+	b.t.Helper()
+	promised[bool](b, `new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 50))))`)
+}
+
+// states of the page, each reached from the one before: what is new in it, and
+// how to reach it.
+var states = []struct {
+	name, within string
+	reach        func(b *tab)
+}{
+	{"start", "html", func(b *tab) {}},
+	{"all open", "html", func(b *tab) { b.run(`document.querySelectorAll("details").forEach((d) => d.open = true)`) }},
+	{"findings", ".look", func(b *tab) {
+		b.run(`document.querySelectorAll("header details").forEach((d) => d.open = false); document.querySelector('[data-do="demo"][data-with="floppy"]').click()`)
+		b.await(still)
+		b.run(`document.querySelector('[data-do="hand"]').click()`)
+	}},
+	{"compare", "#to-compare", func(b *tab) {
+		b.run(`document.getElementById("twin").click()`)
+		b.await(`document.querySelector("#compare table")`)
+	}},
+	{"bad entry", "#group-wearer", func(b *tab) {
+		b.enter("wearer.girth", "xx")
+		b.await(`document.querySelector("[aria-invalid=true]")`)
+	}},
+	{"broken link", "header", func(b *tab) {
+		b.run(`location.hash = "#1.xx"`)
+		b.await(`document.getElementById("notice").textContent !== ""`)
+	}},
+	{"lesson", "#lesson, .look", func(b *tab) {
+		b.run(`location.hash = "#lesson=" + document.querySelector('[data-do="lesson"]').dataset.with`)
+		b.await(`!document.getElementById("lesson").hidden`)
+	}},
+}
+
+// TestAxe: the checker finds nothing wrong in any state of the page, by day and
+// by candle, on a desktop and at 320 px; and it does find what is made wrong.
+func TestAxe(t *testing.T) {
+	b := open(t, site(t), screen{width: 1280, height: 800, still: true}).ready()
+	began := time.Now()
+	for _, s := range states {
+		s.reach(b)
+		b.axeClean(s.name, s.within)
+	}
+	t.Logf("%.1f s for %d states", time.Since(began).Seconds(), len(states))
+
+	b.media(false, true)
+	b.run(`document.getElementById("undo").removeAttribute("aria-label"); document.getElementById("undo").removeAttribute("title"); document.getElementById("undo").textContent = "";
+		document.querySelector(".job").style.color = "#7f8899"`)
+	found := map[string]bool{}
+	for _, v := range b.axe("header", everyRule...) {
+		found[v.ID] = true
+	}
+	if !found["button-name"] || !found["color-contrast"] {
+		t.Errorf("a button without a name and pale text: the checker finds %v", found)
+	}
+	b.clean()
+
+	failed := open(t, serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
+		missing := strings.HasSuffix(r.URL.Path, ".wasm")
+		if missing {
+			http.NotFound(w, r)
+		}
+		return missing
+	}), screen{width: 1280, height: 800})
+	failed.await(`!document.getElementById("failure").hidden`)
+	failed.axeClean("no program", "header")
+}
