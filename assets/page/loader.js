@@ -25,7 +25,7 @@
     text: (e, p) => { if (e.textContent !== p.value) e.textContent = p.value; },
     attr: (e, p) => { p.gone ? e.removeAttribute(p.name) : e.setAttribute(p.name, p.value); },
     value: (e, p) => { if (e.value !== p.value) e.value = p.value; },
-    focus: (e) => e.focus(),
+    focus: (e) => { e.focus(); if (e.readOnly) e.select(); },
     nodes: (e, p) => {
       const held = e.contains(document.activeElement) ? document.activeElement : null;
       const id = held && held.id;
@@ -37,9 +37,37 @@
     timer: (_, p) => setTimeout(() => tell("timer", p.name, ""), p.ms),
     address: (_, p) => history.replaceState(null, "", p.value || location.pathname + location.search),
     copy: (_, p) => {
-      const done = (ok) => tell("copied", ok ? "yes" : "no", "");
-      if (navigator.clipboard) navigator.clipboard.writeText(p.value).then(() => done(true), () => done(false));
-      else done(false);
+      const words = p.name === "text" ? p.value : location.href.split("#")[0] + p.value;
+      const done = (ok) => tell("copied", ok ? "yes" : "no", p.name || "");
+      const byHand = () => done(selected(words));
+      if (navigator.clipboard) navigator.clipboard.writeText(words).then(() => done(true), byHand);
+      else setTimeout(byHand);
+    },
+    keep: (_, p) => {
+      let said;
+      try {
+        const is = localStorage.getItem(p.name) ?? "";
+        if (is !== (p.was ?? "")) said = ["elsewhere", p.name, is];
+        else {
+          p.gone ? localStorage.removeItem(p.name) : localStorage.setItem(p.name, p.value);
+          said = ["kept", p.name, localStorage.getItem(p.name) ?? ""];
+        }
+      } catch (e) { said = ["unkept", p.name, e.name]; }
+      queueMicrotask(() => tell(...said)); // after the patches it came with
+    },
+    save: (_, p) => {
+      const [kind, text] = p.value.split(";base64,");
+      const bytes = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
+      const a = document.createElement("a");
+      a.href = URL.createObjectURL(new Blob([bytes], { type: kind.slice(5) }));
+      a.download = p.name;
+      a.click();
+      setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+    },
+    pick: (_, p) => {
+      most = Number(p.value);
+      if (p.name === "dropped") read(dropped);
+      else byId("file").click();
     },
     mark: (_, p) => performance.mark(p.name),
     solver: (_, p) => hands.solver[p.name](p.value),
@@ -60,6 +88,54 @@
       doing[p.op](e, p, body);
     }
   };
+
+  // ---- files and storage --------------------------------------------------
+
+  let most = 2 ** 20 + 1; // bytes of a file that are read; the program says
+  let dropped = null;
+  const read = (file) => {
+    if (!file) return;
+    file.slice(0, most).arrayBuffer().then(
+      (bytes) => tell("file", file.name, String(file.size), bytes),
+      () => tell("file", file.name, "unreadable"));
+  };
+  byId("file").addEventListener("change", (e) => { read(e.target.files[0]); e.target.value = ""; });
+  const carries = (e) => e.dataTransfer && [...e.dataTransfer.types].includes("Files");
+  for (const type of ["dragover", "drop"]) {
+    addEventListener(type, (e) => {
+      if (!carries(e)) return;
+      e.preventDefault(); // else the browser leaves the page for the file
+      e.stopImmediatePropagation();
+      if (type === "drop" && (dropped = e.dataTransfer.files[0])) tell("do", "dropped", "");
+    }, true);
+  }
+
+  // The last resort for copying, where the browser has no better one.
+  const selected = (words) => {
+    const had = document.activeElement, t = document.createElement("textarea");
+    t.value = words;
+    t.className = "hidden";
+    document.body.appendChild(t);
+    t.select();
+    let ok = false;
+    try { ok = document.execCommand("copy"); } catch { /* then by hand */ }
+    t.remove();
+    if (had) had.focus({ preventScroll: true });
+    return ok;
+  };
+
+  const ours = "ruffwright.";
+  const recall = () => {
+    try {
+      const s = localStorage, found = {};
+      for (const key of Object.keys(s)) if (key.startsWith(ours)) found[key] = s.getItem(key);
+      return ["", JSON.stringify(found)];
+    } catch (e) { return [e.name, ""]; }
+  };
+  addEventListener("beforeunload", (e) => { if ("unsaved" in byId("kept").dataset) e.preventDefault(); });
+  addEventListener("storage", (e) => {
+    if (e.key === null || e.key.startsWith(ours)) tell("elsewhere", e.key || "", e.newValue ?? "");
+  });
 
   // ---- the workers --------------------------------------------------------
   // The solver and the press: each a program of its own, named by the data-
@@ -111,6 +187,14 @@
     if (b.tagName === "A") e.preventDefault();
     tell("do", b.dataset.do, b.dataset.with || "");
   });
+  addEventListener("keydown", (e) => { // before the stage's
+    const redo = e.key.toLowerCase() === "y" && e.ctrlKey, undo = e.key.toLowerCase() === "z";
+    if (!(e.ctrlKey || e.metaKey) || e.altKey || !(redo || undo)) return;
+    if (e.target.closest && e.target.closest("input:not([type=range]), textarea")) return; // text has its own
+    e.preventDefault();
+    e.stopImmediatePropagation();
+    tell("do", redo || e.shiftKey ? "redo" : "undo", "");
+  }, true);
   document.addEventListener("submit", (e) => e.preventDefault());
   addEventListener("hashchange", () => tell("address", "", location.hash));
   const candle = matchMedia("(prefers-color-scheme: dark)");
@@ -202,6 +286,7 @@
   const fail = (why) => {
     stopped = true;
     root.dataset.program = "failed";
+    byId("picture").hidden = root.dataset.stage === "drawn";
     byId("failure").hidden = false;
     byId("failure-why").textContent = String(why && why.message ? why.message : why);
   };
@@ -209,7 +294,9 @@
   globalThis.ruffwright = {
     start: (fn) => {
       answer = fn;
-      const first = [["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
+      const name = Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 10);
+      const first = [["tab", name, ""], ["recalled", ...recall()],
+        ["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
         ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
@@ -232,7 +319,7 @@
   };
 
   const run = async () => {
-    if (/^#\d+\./.test(location.hash)) byId("picture").hidden = true; // it shows the start, not this link
+    if (/^#\d+\./.test(location.hash) || recall()[1].includes('"ruffwright.work"')) byId("picture").hidden = true; // it shows the start, not this ruff
     if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error(words.old);
     // The form is on the screen before the program costs anything.
     await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });

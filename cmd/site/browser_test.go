@@ -169,8 +169,13 @@ type screen struct {
 	dark, touch   bool
 	still         bool   // reduced motion
 	unsolved      bool   // a browser without workers: what is drawn is the closed form, at once
+	kept          bool   // what earlier tabs stored on the device is there
 	before        string // script that runs before the page's
 }
+
+// emptied empties the device's storage once in a tab's life, not when its page
+// is loaded again: tests share one address.
+const emptied = `try { if (!sessionStorage.begun) { localStorage.clear(); sessionStorage.begun = "yes"; } } catch { /* of no address yet */ } `
 
 // open opens url in a new tab.
 func open(t *testing.T, url string, s screen) *tab {
@@ -192,6 +197,9 @@ func open(t *testing.T, url string, s screen) *tab {
 	}
 	if s.unsolved {
 		s.before = "delete globalThis.Worker; " + s.before
+	}
+	if !s.kept {
+		s.before = emptied + s.before
 	}
 	if s.before != "" {
 		if _, err := chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s.before}); err != nil {

@@ -27,6 +27,11 @@ type Document struct {
 	Solver   []page.Patch    // what was asked of the solver's worker
 	Press    []page.Patch    // and of the press's
 	Files    map[string]File // by the id of the link
+	Saved    []page.Patch    // files that the reader was given
+	Picked   []page.Patch    // files that the reader was asked for
+	Storage  *Storage        // of the device; nil: denied
+
+	waiting []page.Event // of the storage, after the patches that asked
 
 	handle func(page.Event) []page.Patch
 	now_ms float64
@@ -87,6 +92,12 @@ func (d *Document) tell(e page.Event) {
 	for _, p := range back {
 		d.apply(p)
 	}
+	for len(d.waiting) > 0 {
+		next := d.waiting[0]
+		d.waiting = d.waiting[1:]
+		next.At_ms = d.now_ms
+		d.tell(next)
+	}
 }
 
 func (d *Document) apply(p page.Patch) {
@@ -122,6 +133,12 @@ func (d *Document) apply(p page.Patch) {
 		d.Press = append(d.Press, p)
 	case page.OpFile:
 		d.Files[p.ID] = File{p.Name, p.Value, slices.Clone(d.body[p.From : p.From+p.Size])}
+	case page.OpKeep:
+		d.waiting = append(d.waiting, d.Storage.keep(d, p))
+	case page.OpSave:
+		d.Saved = append(d.Saved, p)
+	case page.OpPick:
+		d.Picked = append(d.Picked, p)
 	}
 }
 

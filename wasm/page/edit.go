@@ -102,10 +102,12 @@ func (p *Page) why(f scheme.Field, err error) string {
 	return strings.Join(lines, " ")
 }
 
-// remember keeps a step to go back to.
+// remember keeps a step to go back to. What the reader changes is theirs from
+// then on.
 func (p *Page) remember(s step) {
 	s.lesson = p.learning
-	s.rival = p.rival.scheme
+	s.rival, s.whose = p.rival.scheme, p.whose
+	p.own, p.guest, p.keep.restored = true, false, false
 	p.past = append(p.past, s)
 	if len(p.past) > mostSteps {
 		p.past = slices.Delete(p.past, 0, len(p.past)-mostSteps)
@@ -124,13 +126,17 @@ func (p *Page) travel(from, to *[]step, key string) {
 		return
 	}
 	last := (*from)[len(*from)-1]
-	here := step{before: p.scheme, what: last.what, lesson: p.learning, rival: p.rival.scheme}
+	here := step{before: p.scheme, what: last.what, lesson: p.learning, rival: p.rival.scheme, whose: p.whose}
 	if p.take(last.before) != nil || p.rivals(last.rival) != nil {
 		return // they were good before; without them the page stays as it is
 	}
 	*from = (*from)[:len(*from)-1]
 	*to = append(*to, here)
 	p.learning = last.lesson
+	if last.whose.guest && here.whose.own && !here.whose.guest {
+		p.keep.mine = &work{here.before, here.rival, p.units, here.whose, p.keep.me, p.keep.n, here.lesson}
+	}
+	p.whose, p.keep.restored = last.whose, false
 	p.wrong, p.editing = map[string]wrong{}, ""
 	p.saySoon(word(key, "what", last.what, "news", p.news()))
 }

@@ -29,12 +29,19 @@ const (
 	Wheel   Kind = "wheel"   // on the stage: Value "delta x y", delta > 0 away from the drawing
 	Key     Kind = "key"     // on the stage: Name as KeyboardEvent.key
 	Timer   Kind = "timer"   // a Timer patch is due: Name its name
-	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no
+	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no, Value the patch's name
 	Flat    Kind = "flat"    // the stage cannot draw (any more): a picture must do
 	Calm    Kind = "calm"    // the reader wants no motion: Name yes or no
 	Press   Kind = "press"   // the press's worker, likewise
 	Place   Kind = "place"   // Value is the page's own address, without its fragment
 	Solver  Kind = "solver"  // the solver's worker: Name said (Value the head, Body the body) or died (Value why)
+
+	Tab       Kind = "tab"       // before all others: Name names this open page among the device's
+	Recalled  Kind = "recalled"  // what the storage holds at the start: Value an object of texts by key, or Name the error's name
+	Kept      Kind = "kept"      // a Keep patch was done: Name the key, Value what stands there, read back
+	Unkept    Kind = "unkept"    // it was not: Name the key, Value the error's name
+	Elsewhere Kind = "elsewhere" // another tab stored Value under the key Name (or it was found there); no Name: all was taken away
+	File      Kind = "file"      // a file was chosen: Name its name, Value its size in bytes, Body as much as was asked for
 )
 
 // Patch is one change to the document.
@@ -43,7 +50,8 @@ type Patch struct {
 	ID    string  `json:"id,omitempty"` // of the element
 	Name  string  `json:"name,omitempty"`
 	Value string  `json:"value"`
-	Gone  bool    `json:"gone,omitempty"` // of an attribute: take it away
+	Was   string  `json:"was,omitempty"`  // of Keep: what must stand there now
+	Gone  bool    `json:"gone,omitempty"` // of an attribute, of what is kept: take it away
 	Nodes []Node  `json:"nodes,omitempty"`
 	MS    float64 `json:"ms,omitempty"`
 	From  int     `json:"from,omitempty"` // of a file: where it begins in the body of the event,
@@ -62,7 +70,10 @@ const (
 	OpFocus   Op = "focus"   // on ID
 	OpTimer   Op = "timer"   // send Timer Name after MS
 	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
-	OpCopy    Op = "copy"    // the page's address with the fragment Value
+	OpCopy    Op = "copy"    // Value to the clipboard: after the page's address, or alone where Name is text
+	OpKeep    Op = "keep"    // Value in the device's storage under Name, if Was stands there
+	OpSave    Op = "save"    // a file Name of the data: address Value
+	OpPick    Op = "pick"    // a file, Value bytes of it at most; Name dropped: the one that was dropped
 	OpMark    Op = "mark"    // a mark Name in the performance timeline
 	OpPress   Op = "press"   // likewise the press, which makes the sheets
 	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID

@@ -56,10 +56,12 @@ func (p *Page) learn(name string) []Patch {
 		p.notice(word("lesson.broken"))
 		return nil
 	}
+	before := p.atHand()
 	if err := p.replace(l.scheme, word("lesson.step", "title", l.Title)); err != nil {
 		p.notice(sentence(theirs(err.Error())))
 		return nil
 	}
+	p.visits(before)
 	p.learning, p.learned = l.Name, false
 	p.notice("")
 	p.saySoon(word("lesson.opened", "title", l.Title, "question", l.Question))

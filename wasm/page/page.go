@@ -60,6 +60,9 @@ type Page struct {
 	flat     bool   // the stage cannot draw
 	told     bool   // the first numbers were marked
 
+	whose // the ruff at hand is
+	keep  keeping
+
 	now_ms   float64 // of the last event
 	written  string  // the scheme as the solver is asked for it
 	solver   solver
@@ -84,6 +87,7 @@ type step struct {
 	what   string         // in words
 	lesson string         // that was open; "" none
 	rival  *scheme.Scheme // B; nil: nothing was compared
+	whose  whose          // the ruff was before
 }
 
 // wrong is an entry that cannot be used, and why.
@@ -245,13 +249,27 @@ func (p *Page) Handle(e Event) []Patch {
 			out = p.wake(e.At_ms)
 		case "press":
 			out = p.looksAtPress(e.At_ms)
+		case "png":
+			out = p.savesPicture("png")
 		}
 	case Copied:
-		if e.Name == "yes" {
-			p.saySoon(word("share.yes"))
+		out = p.copied(e.Name == "yes", e.Value)
+	case Tab:
+		p.keep.me = e.Name
+		return nil
+	case Recalled:
+		p.recalls(e.Name, e.Value)
+	case Elsewhere:
+		p.elsewhere(e.Name, e.Value)
+	case Kept, Unkept:
+		if e.Kind == Kept {
+			out = p.kept(e.Name, e.Value)
 		} else {
-			p.saySoon(word("share.no"))
+			p.unkept(e.Name, e.Value)
 		}
+		return append(append(out, p.changes(p.keepPatches())...), p.speak(e.At_ms)...)
+	case File:
+		p.opens(e.Name, e.Value, e.Body)
 	case Flat:
 		p.flat, p.dirty, p.settling.going, p.fold.playing = true, true, false, false
 	case Calm:
@@ -274,7 +292,7 @@ func (p *Page) Handle(e Event) []Patch {
 			out = p.dies(e.Value, e.At_ms)
 		}
 	}
-	out = append(out, p.work(e.At_ms)...)
+	out = append(append(out, p.work(e.At_ms)...), p.keeps()...)
 	return append(append(out, p.show()...), p.speak(e.At_ms)...)
 }
 
@@ -343,12 +361,17 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "twin", "compare-keep", "compare-back", "compare-swap", "compare-stop":
 		p.pairs(name)
 	case "share":
-		code := "#" + p.code()
-		if code == "#" {
-			p.saySoon(word("share.long"))
-			return nil
-		}
-		return []Patch{{Op: OpAddress, Value: code}, {Op: OpCopy, Value: code}}
+		return p.links()
+	case "save":
+		return p.savesScheme()
+	case "pick", "dropped":
+		return picks(name)
+	case "picture":
+		return p.pictures(with)
+	case "copy":
+		return p.copies()
+	default:
+		return p.keepsAs(name, with)
 	}
 	return nil
 }
@@ -392,7 +415,10 @@ func (p *Page) open(fragment string) []Patch {
 		return nil
 	}
 	if err == nil {
-		err = p.arrives(s, b, word("step.link"))
+		before := p.atHand()
+		if err = p.arrives(s, b, word("step.link")); err == nil {
+			p.visits(before)
+		}
 	}
 	if err != nil {
 		p.notice(word("link.bad", "why", sentence(theirs(err.Error()))))
@@ -408,6 +434,7 @@ func (p *Page) replace(s scheme.Scheme, what string) error {
 	err := p.swap(s, what)
 	if err == nil {
 		p.camera, p.learning = home, "" // a lesson is about its own ruff
+		p.whose = whose{line: p.keep.begins()}
 	}
 	return err
 }

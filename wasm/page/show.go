@@ -78,7 +78,7 @@ func (p *Page) show() []Patch {
 		add(OpAttr, way.id, "aria-label", label)
 		add(OpAttr, way.id, "title", label)
 	}
-	return p.changes(all)
+	return p.changes(append(all, p.keepPatches()...))
 }
 
 // changes leaves out the patches that would change nothing and remembers the

@@ -34,7 +34,10 @@ func Start() (Started, error) {
 	if err != nil {
 		return Started{}, err
 	}
+	kept, _ := p.keptWords()
 	out := Started{HTML: map[string]string{
+		"kept":        HTML(text(kept)),
+		"asides":      HTML(text(p.asideLabel())),
 		"form":        HTML(p.form()...),
 		"course":      HTML(text(p.courseWords())),
 		"lessons":     HTML(p.courseNodes()...),

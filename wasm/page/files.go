@@ -1,0 +1,181 @@
+package page
+
+import (
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"ruffwright/geom/scheme"
+)
+
+// mostLink is the most characters of a link's code: longer ones are cut off by
+// programs for mail and messages.
+const mostLink = 2000
+
+// mostFileName is how many letters of a scheme's name a file's name takes.
+const mostFileName = 60
+
+// fileName is a file's name for a ruff: its name in small letters
+// that every device takes, then what it shows, then the ending.
+func fileName(s scheme.Scheme, shows, ending string) string {
+	var b strings.Builder
+	n, gap := 0, false
+	for _, r := range strings.ToLower(s.Name) {
+		switch {
+		case r == '\'' || r == '’':
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			if gap && n > 0 {
+				b.WriteByte('-')
+			}
+			gap = false
+			b.WriteRune(r)
+			n++
+		default:
+			gap = true
+		}
+		if n == mostFileName {
+			break
+		}
+	}
+	name := b.String()
+	if name == "" {
+		name = "ruff"
+	}
+	if slices.Contains([]string{"con", "prn", "aux", "nul"}, name) || len(name) == 4 && (strings.HasPrefix(name, "com") || strings.HasPrefix(name, "lpt")) {
+		name = "ruff-" + name // the first are devices to some systems
+	}
+	if shows != "" {
+		name += "-" + strings.ReplaceAll(strings.ToLower(shows), " ", "-")
+	}
+	return name + "." + ending
+}
+
+// saves hands the browser a file to save.
+func (p *Page) saves(name, kind string, bytes []byte) []Patch {
+	p.saySoon(word("file.saving", "file", name))
+	return []Patch{{Op: OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
+}
+
+// savesScheme saves the ruff at hand as its document.
+func (p *Page) savesScheme() []Patch {
+	p.keep.filed = p.content()
+	return p.saves(fileName(p.scheme, "", "json"), "application/json", p.scheme.JSON())
+}
+
+// savesAside saves what stands aside: the document of one that can be read, the
+// very text of one that cannot.
+func (p *Page) savesAside(a aside) []Patch {
+	if a.why != "" {
+		return p.saves("ruffwright-found.txt", "text/plain", []byte(a.text))
+	}
+	return p.saves(fileName(a.work.scheme, "", "json"), "application/json", a.work.scheme.JSON())
+}
+
+// picks asks the browser for a file, no more of it than can be a scheme and
+// one byte.
+func picks(from string) []Patch {
+	return []Patch{{Op: OpPick, Name: from, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
+}
+
+// opens takes a file that the reader chose: name, its whole size in bytes as
+// text, and as much of it as was asked for.
+func (p *Page) opens(name, size string, body []byte) {
+	name = shownName(name)
+	n, err := strconv.ParseInt(size, 10, 64)
+	if err != nil {
+		p.notice(word("file.none", "file", name))
+		return
+	}
+	if n > scheme.MaxDocument {
+		p.notice(word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
+		return
+	}
+	s, err := scheme.Parse(body)
+	if err == nil {
+		err = p.replace(s, name)
+	}
+	if err != nil {
+		p.notice(word("file.bad", "file", name, "why", faults(err)))
+		return
+	}
+	p.own = true
+	p.notice("")
+	p.saySoon(word("file.opened", "file", name, "news", p.news()))
+}
+
+// mostFaults is how many faults of a file are told.
+const mostFaults = 5
+
+// faults names what is wrong with a document: the field, the value, what is
+// allowed.
+func faults(err error) string {
+	var list scheme.Errors
+	var one scheme.Error
+	switch {
+	case errors.As(err, &list):
+	case errors.As(err, &one):
+		list = scheme.Errors{one}
+	default:
+		return sentence(theirs(err.Error()))
+	}
+	var lines []string
+	for i, e := range list {
+		if i == mostFaults {
+			lines = append(lines, word("file.more", "n", len(list)-mostFaults))
+			break
+		}
+		line := theirs(strings.TrimPrefix(e.Error(), e.Field+": "))
+		if f, ok := scheme.Lookup(e.Field); ok {
+			line = word("file.fault", "field", theirs(f.Label), "key", e.Field, "why", line)
+		} else if e.Field != "" {
+			line = word("file.stray", "key", e.Field, "why", line)
+		}
+		lines = append(lines, sentence(line))
+	}
+	return strings.Join(lines, " ")
+}
+
+// shownName is a file's name as it may be shown: short, in one line.
+func shownName(name string) string {
+	runes := []rune(strings.Map(func(r rune) rune {
+		if !unicode.IsPrint(r) {
+			return '·'
+		}
+		return r
+	}, name))
+	if len(runes) > 2*mostFileName {
+		runes = append(runes[:2*mostFileName], '…')
+	}
+	if len(runes) == 0 {
+		return word("file.unnamed")
+	}
+	return word("file.named", "name", string(runes))
+}
+
+func bytesWords(n int64) string {
+	if n < 1<<20 {
+		return fmt.Sprintf("%.3g kB", float64(n)/1000)
+	}
+	return fmt.Sprintf("%.3g MB", float64(n)/1e6)
+}
+
+// links puts the ruff at hand into the address and on the clipboard, or says
+// why it cannot be sent so.
+func (p *Page) links() []Patch {
+	code := p.code()
+	if code == "" || len(code) > mostLink {
+		length := len(code)
+		if code == "" {
+			length = scheme.MaxCode
+		}
+		p.notice(word("share.long", "length", length, "most", mostLink))
+		return []Patch{{Op: OpFocus, ID: "save"}}
+	}
+	p.notice("")
+	p.keep.address = p.writtenBoth()
+	return []Patch{{Op: OpAddress, Value: "#" + code}, {Op: OpCopy, Name: "link", Value: "#" + code}}
+}

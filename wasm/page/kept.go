@@ -1,0 +1,155 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"ruffwright/geom/scheme"
+)
+
+// storageWords words a refusal of the browser by the name of its error.
+func storageWords(name string) string {
+	switch name {
+	case "SecurityError", "TypeError", "ReferenceError":
+		return word("keep.denied")
+	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
+		return word("keep.full")
+	}
+	return word("keep.error", "name", name)
+}
+
+// keptWords say whether the ruff at hand is saved; keptState is the same for
+// the stylesheet.
+func (p *Page) keptWords() (words, state string) {
+	k := &p.keep
+	switch {
+	case k.stand == unasked:
+		return word("keep.will"), "none"
+	case k.why != "":
+		return word("keep.not", "why", k.why), "not"
+	case k.other != nil || k.otherWhy != "":
+		return word("keep.beside"), "beside"
+	case p.guest:
+		return word("keep.link"), "none"
+	case k.stands == "" || k.taken != k.stands:
+		return word("keep.will"), "none"
+	}
+	return word("keep.saved"), "saved"
+}
+
+// offer is something that the reader may do about the news.
+type offer struct{ do, with, label string }
+
+// keepNews are what the reader must know about what is saved, and what may be
+// done about it: the most pressing first, one at a time.
+func (p *Page) keepNews() (words string, offers []offer) {
+	k := &p.keep
+	switch {
+	case k.other != nil:
+		return word("news.other", "ruff", p.names(*k.other)),
+			[]offer{{"other-take", "", word("offer.othertake")}, {"other-leave", "", word("offer.otherleave")}}
+	case k.otherWhy != "":
+		return word("news.otherbad", "why", k.otherWhy), []offer{{"other-leave", "", word("offer.otherleave")}}
+	case k.unread != "" && k.asides[k.unread].text != "":
+		return word("news.unread", "why", k.unwhy),
+			[]offer{{"aside-save", k.unread, word("offer.found")}, {"unread-leave", "", word("offer.leave")}}
+	case k.unread != "":
+		return word("news.stays", "why", k.unwhy), nil
+	case p.guest && k.mine != nil && !same(k.mine.scheme, p.scheme):
+		return word("news.link", "ruff", p.names(*k.mine)),
+			[]offer{{"own-back", "", word("offer.back")}, {"link-take", "", word("offer.on")}}
+	case k.restored:
+		return word("news.last", "ruff", p.names(p.atHand())), []offer{{"fresh", "", word("offer.fresh")}}
+	}
+	return "", nil
+}
+
+// names tells one ruff from another in a few words.
+func (p *Page) names(w work) string {
+	s := w.scheme.Filled()
+	words := word("ruff."+string(s.Wearer.Part), "sets", s.Ruff.Sets,
+		"depth", scheme.FormatLength(s.Ruff.Depth, p.units), "girth", scheme.FormatLength(s.Wearer.Girth, p.units))
+	if s.Name != "" {
+		words = word("ruff.named", "name", s.Name, "ruff", words)
+	}
+	return words
+}
+
+// keepPatches show what is saved and what the reader may do about it.
+func (p *Page) keepPatches() []Patch {
+	k := &p.keep
+	words, state := p.keptWords()
+	news, offers := p.keepNews()
+	if state == "not" {
+		offers = append(offers, offer{"keep-again", "", word("offer.again")})
+	}
+	if state == "not" && k.stand == denied {
+		offers = offers[:len(offers)-1]
+	}
+	told := news
+	if state == "not" && news == "" {
+		told = words
+	}
+	if told != k.told {
+		k.told = told
+		if told != "" {
+			p.voice.first = told
+		}
+	}
+	var buttons []Node
+	for _, o := range offers {
+		buttons = append(buttons, el("button", "type=button id="+o.do).with("data-do", o.do).with("data-with", o.with).say(o.label))
+	}
+	list, n := p.asideNodes()
+	hidden := Patch{Op: OpAttr, ID: "asides", Name: "hidden", Gone: n > 0}
+	return []Patch{
+		{Op: OpText, ID: "kept", Value: words}, {Op: OpAttr, ID: "kept", Name: "data-state", Value: state},
+		{Op: OpAttr, ID: "kept", Name: "data-unsaved", Gone: state != "not" || !p.own || p.content() == k.filed},
+		{Op: OpAttr, ID: "news-box", Name: "data-state", Value: state},
+		{Op: OpText, ID: "news", Value: news}, {Op: OpNodes, ID: "offers", Nodes: buttons},
+		{Op: OpNodes, ID: "asides-list", Nodes: list}, hidden,
+		{Op: OpText, ID: "asides-label", Value: p.asideLabel()},
+	}
+}
+
+func (p *Page) asideLabel() string {
+	return word("aside", "n", len(p.keep.asides))
+}
+
+// asideNodes list what stands aside, the newest first, and how much that is.
+func (p *Page) asideNodes() ([]Node, int) {
+	k := &p.keep
+	keys := make([]string, 0, len(k.asides))
+	for key := range k.asides {
+		keys = append(keys, key)
+	}
+	slices.SortFunc(keys, func(a, b string) int {
+		if d := k.asides[b].work.n - k.asides[a].work.n; d != 0 {
+			return d
+		}
+		return strings.Compare(a, b)
+	})
+	var out []Node
+	for i, key := range keys {
+		acts := el("p", "class=acts")
+		words := ""
+		if a := k.asides[key]; a.why == "" {
+			words = sentence(p.names(a.work))
+			acts.Nodes = append(acts.Nodes, p.asideButton("aside-take", i, key, word("aside.take")))
+		} else {
+			words = word("aside.bad", "why", a.why)
+		}
+		drop := word("aside.drop")
+		if k.doubt == key {
+			drop = word("aside.sure")
+		}
+		acts.Nodes = append(acts.Nodes, p.asideButton("aside-save", i, key, word("aside.save")), p.asideButton("aside-drop", i, key, drop))
+		out = append(out, el("li", "", el("p", "").say(words), acts))
+	}
+	return out, len(keys)
+}
+
+func (p *Page) asideButton(do string, i int, key, label string) Node {
+	return el("button", fmt.Sprintf("type=button id=%s-%d", do, i)).with("data-do", do).with("data-with", key).say(label)
+}
