@@ -29,6 +29,7 @@ var views = []struct {
 	{"side", "from the wearer's left", figure.Side},
 	{"front", "from the front", fromFront},
 	{"set", "one set: the outer edge's curve and the loop's clear width", figure.OneSet},
+	{"cut", "one set cut through: its edges' curves, tucks, slack, depth", figure.Cut},
 	{"flat", "the strip laid flat, with top and bottom marks", laidFlat},
 	{"hand", "in the hand, shaded", figure.InHand},
 }

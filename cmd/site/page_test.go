@@ -354,7 +354,7 @@ func TestLook(t *testing.T) {
 		if s.dark {
 			light = "candle"
 		}
-		for _, view := range []string{"hand", "above", "side", "set", "flat"} {
+		for _, view := range []string{"hand", "above", "front", "side", "set", "cut", "flat"} {
 			b.click("#view-" + view)
 			b.await(fmt.Sprintf(`document.querySelector("#view-%s").getAttribute("aria-pressed") === "true"`, view))
 			b.settle()

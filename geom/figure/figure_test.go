@@ -33,7 +33,7 @@ func front(p pleat.Plan, s pleat.Shape, o Options) (Drawing, error) {
 }
 
 func views() []view {
-	return []view{{"above", Above}, {"side", Side}, {"front", front}, {"oneset", OneSet}, {"flat", Flat}, {"inhand", InHand}}
+	return []view{{"above", Above}, {"side", Side}, {"front", front}, {"oneset", OneSet}, {"cut", Cut}, {"flat", Flat}, {"inhand", InHand}}
 }
 
 type sized struct {
@@ -121,6 +121,8 @@ func dimensions(view string, plan pleat.Plan, d Drawing, u scheme.Units) []strin
 		return []string{band, depth}
 	case "oneset":
 		return []string{band}
+	case "cut":
+		return []string{band, depth, "outer edge", "inner edge"}
 	case "flat":
 		i := 1
 		if plan.Panels < 3 {

@@ -265,5 +265,5 @@ func (s *sheet) section(plan pleat.Plan, c *section, room Rect) {
 	}
 	s.place(Label{At: Point{x, mid.Y}, Text: word, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet},
 		Point{0, foot.Y + 2.5 - mid.Y}, Point{0, tip.Y - 2.5 - mid.Y}, Point{2, foot.Y + 5 - mid.Y}, Point{-8, foot.Y + 7 - mid.Y})
-	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
+	s.rulerAt(Point{room.Min.X, room.Max.Y - 2}, s.Scale, 30)
 }

@@ -23,10 +23,11 @@ const (
 	Front  View = "front"
 	Side   View = "side"
 	OneSet View = "set"
+	Cut    View = "cut"  // one set cut through
 	Flat2  View = "flat" // laid flat
 )
 
-var views = []View{InHand, Above, Front, Side, OneSet, Flat2}
+var views = []View{InHand, Above, Front, Side, OneSet, Cut, Flat2}
 
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.

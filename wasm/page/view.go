@@ -98,6 +98,8 @@ func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figu
 		return figure.Side(plan, shape, opt)
 	case OneSet:
 		return figure.OneSet(plan, shape, opt)
+	case Cut:
+		return figure.Cut(plan, shape, opt)
 	case Flat2:
 		opt.Joins_mm = pattern.Joins(plan)
 		return figure.Flat(plan, shape, opt)

@@ -1,0 +1,206 @@
+package figure
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// Cut draws one set as two clear sections, without light or shade. End on: the
+// curves of its outer and inner edge, with the loop's clear width, height, tucks,
+// the room a set takes, and the slack between the sewn points. Through a crest,
+// from the neck outward: crest and trough, depth, height, and how the middle
+// rises or falls. Scale is that of the section through the crest.
+func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return Drawing{}, err
+	}
+	if err := checkShape(plan, shape); err != nil {
+		return Drawing{}, err
+	}
+	n := opt.Set
+	if n == 0 {
+		n = (plan.Sets + 1) / 2
+	}
+	lo, hi, ok := setPanels(plan, n)
+	if !ok {
+		return Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
+	}
+	opt.Set = 0 // the whole sheet is about it: no sign needed
+	s := newSheet(opt, nil, "Cut through", fmt.Sprintf("set %d of %d", n, plan.Sets), "")
+	first, second := s.room, s.room
+	if w, h := s.room.Max.X-s.room.Min.X, s.room.Max.Y-s.room.Min.Y; w > 1.15*h {
+		first.Max.X = s.room.Min.X + 0.48*w - 3
+		second.Min.X = s.room.Min.X + 0.48*w + 3
+	} else {
+		first.Max.Y = s.room.Min.Y + 0.63*h - 2
+		second.Min.Y = s.room.Min.Y + 0.63*h + 2
+	}
+	u := unroll(plan, shape, nil, lo, hi, setCrest(plan, n))
+	ends := s.endOn(plan, u, first)
+	m := u.crest
+	if m >= plan.Panels { // the strip ends there
+		m = plan.Panels - 1
+	}
+	sec := newSection(plan, shape, m, nil)
+	s.label(Label{At: second.Min, Text: clip("from the neck outward, through the top fold", smallSize, Italic, second.Max.X-second.Min.X), Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
+	second.Min.Y += smallSize*leading + 1
+	s.section(plan, sec, second)
+	s.Desc = fmt.Sprintf("Set %d cut through. %s It is %s deep from the neck to the outer edge. %s.",
+		n, ends.words, s.length(sec.depth), sec.droopWords(s))
+	s.point(func(place string) (Point, bool) {
+		switch place {
+		case WhereOuter, WhereWhole:
+			return ends.eye.point(u.node(u.crest, u.c.rows-1)), true
+		case WhereInner, WhereTucks, WhereMarks:
+			return ends.eye.point(u.node(u.crest, 0)), true
+		case WhereFlaps:
+			return ends.eye.point(u.node(u.hi, u.c.rows-1)), true
+		case WhereBand:
+			return sec.eye.point(sec.band(plan.Scheme.Band.Height * 0.5)), true
+		case WhereNeck:
+			return sec.eye.point(sec.zero.Add(sec.eye.right.Scale(-blockIn - 6))), true
+		}
+		return Point{}, false
+	})
+	return s.Drawing, nil
+}
+
+// endOn is the section seen from outside: the eye on it, and what it tells.
+type endOn struct {
+	eye   eye
+	words string
+}
+
+// endOn draws the set's edges into the room.
+func (s *sheet) endOn(plan pleat.Plan, u unrolled, room Rect) endOn {
+	e := newEye(0, 0)
+	outer := u.c.rows - 1
+	band := plan.Scheme.Band.Height
+	a, b := u.loop()
+	crest, from, to := u.node(u.crest, outer), u.node(u.lo, outer), u.node(u.hi, outer)
+	low := (from.Z + to.Z) / 2
+	switch u.crest { // an end set has one panel
+	case u.lo:
+		low = to.Z
+	case u.hi:
+		low = from.Z
+	}
+	wide := math.Max(0, b.X-a.X-plan.Scheme.Cloth.Thickness) // clear, between the cloth's faces
+	loop, height, bands := "loop "+s.length(wide), s.length(crest.Z-low), s.length(band)
+
+	// The set's own curves fill what the numbers leave of the room.
+	s.label(Label{At: room.Min, Text: clip("seen end on", smallSize, Italic, room.Max.X-room.Min.X), Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
+	slack := s.slackWords(plan)
+	inner := room
+	inner.Min.X += TextWidth(bands, textSize, Upright) + 3
+	inner.Max.X -= TextWidth(height, textSize, Upright) + 3
+	inner.Min.Y += smallSize*leading + 9
+	inner.Max.Y -= 19
+	var foot []string
+	if slack != "" {
+		foot = wrap(slack, smallSize, Italic, room.Max.X-room.Min.X, 2)
+		inner.Max.Y -= smallSize * leading * float64(len(foot))
+	}
+	curve := func(j int) []geom.Vec3 {
+		var pts []geom.Vec3
+		for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
+			pts = append(pts, u.c.at(col, j))
+		}
+		return pts
+	}
+	out, in := curve(outer), curve(0)
+	inL, inR := u.node(u.lo, 0), u.node(u.hi, 0)
+	over := 0.35 * math.Abs(inR.X-inL.X)
+	box := e.fit(inner, maxScale, out, in, []geom.Vec3{{X: inL.X - over}, {X: inR.X + over, Z: band}})
+	p := func(x, z float64) Point { return e.point(geom.Vec3{X: x, Z: z}) }
+	strip := []Point{p(inL.X-over, band), p(inR.X+over, band), p(inR.X+over, 0), p(inL.X-over, 0)}
+	s.add(Path{Lines: [][]Point{strip}, Closed: true, Fill: s.pal.Wash})
+	s.line(s.pal.Rule, 0.25, nil, strip[0], strip[1])
+	s.line(s.pal.Rule, 0.25, nil, strip[3], strip[2])
+	line := func(pts []geom.Vec3, c color.NRGBA, w float64, dash []float64) {
+		q := make([]Point, len(pts))
+		for i, v := range pts {
+			q[i] = e.point(v)
+		}
+		s.line(c, w, dash, q...)
+	}
+	line(in, s.pal.Walnut, 0.45, []float64{1.6, 0.8})
+	line(out, s.pal.Ink, 0.65, nil)
+
+	// Sewn points, the straight ways between them that slack is measured against,
+	// and how deep the tucks are.
+	var sewn []Point
+	for m := u.lo; m <= u.hi; m++ {
+		mark := plan.Marks[m]
+		if mark.Edge == scheme.EdgeNone {
+			continue
+		}
+		sewn = append(sewn, p(u.node(m, 0).X, edgeHeight(plan, mark.Edge)))
+	}
+	if slack != "" {
+		for k := 1; k < len(sewn); k++ {
+			s.line(s.pal.Rule, 0.22, []float64{0.01, 0.9}, sewn[k-1], sewn[k])
+		}
+	}
+	for _, q := range sewn {
+		s.dot(q, 1.5, s.pal.Ground)
+		s.cross(q, 0.9)
+	}
+	s.across(e.point(a), e.point(b), box.Min.Y-4.5, loop)
+	s.upright(e.point(crest), p(crest.X, low), box.Max.X+1.5+TextWidth(height, textSize, Upright)/2, height)
+	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
+	y := box.Max.Y + 4.5
+	words := fmt.Sprintf("End on, its loop is %s wide and it is %s high at the outer edge; the band is %s high.", s.length(wide), height, bands)
+	if u.crest != u.lo && u.crest != u.hi {
+		s.across(e.point(from), e.point(to), y, "outer edge "+s.length(math.Abs(to.X-from.X)))
+		s.across(Point{e.point(inL).X, y + 2}, Point{e.point(inR).X, y + 2}, y+7.5, "neck "+s.length(math.Abs(inR.X-inL.X)))
+	}
+	names := []struct {
+		text string
+		at   Point
+	}{
+		{"outer edge", e.point(out[len(out)*5/8])},
+		{"inner edge", e.point(in[len(in)*3/8])},
+	}
+	for m := u.lo; m <= u.hi; m++ {
+		if mark := plan.Marks[m]; mark.Tuck_mm > 0 && mark.Edge != scheme.EdgeNone && (m == u.crest || m == u.hi) {
+			at := e.point(u.node(m, 0))
+			text := "tuck " + s.length(mark.Tuck_mm)
+			words += fmt.Sprintf(" The %s is %s deep.", map[bool]string{true: "top fold's tuck", false: "bottom fold's tuck"}[m == u.crest], s.length(mark.Tuck_mm))
+			names = append(names, struct {
+				text string
+				at   Point
+			}{text, at})
+		}
+	}
+	for _, name := range names {
+		l := Label{At: name.at, Text: name.text, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet}
+		if s.place(l, around(3)...) || s.place(l, around(6)...) {
+			// A thread from the word to what it names, where it stands off.
+			last := s.taken[len(s.taken)-1]
+			to := Point{clamp(name.at.X, last.Min.X, last.Max.X), clamp(name.at.Y, last.Min.Y, last.Max.Y)}
+			s.line(s.pal.Rule, 0.18, nil, name.at, to)
+		}
+	}
+	for k, text := range foot {
+		s.label(Label{At: Point{room.Min.X, room.Max.Y - smallSize*leading*float64(len(foot)-k)}, Text: text, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
+	}
+	if slack != "" {
+		words += " " + slack + "."
+	}
+	return endOn{e, words}
+}
+
+// slackWords tell the slack of the inner edge; "" where none is defined.
+func (s *sheet) slackWords(plan pleat.Plan) string {
+	if plan.Slack <= 0 {
+		return ""
+	}
+	return fmt.Sprintf("slack %.3f: %s of inner edge between sewn points %s apart", plan.Slack, s.length(plan.InnerPanel_mm), s.length(plan.InnerPanel_mm/plan.Slack))
+}
