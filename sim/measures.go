@@ -20,6 +20,7 @@ func measured(c *cell.Cell, set cell.Settings) Measures {
 		TangentsDone:      !set.SkipTangents && c.Converged(),
 		Vertical_mm_per_g: c.Vertical_mm_per_g, VerticalStable: c.VerticalStable,
 		Lateral_mm_per_g: c.Lateral_mm_per_g, LateralStable: c.LateralStable,
+		MeshDone: c.MeshDone, Mesh_mm: c.Mesh_mm,
 		OtherDone: !set.SkipOther && c.Converged(),
 		Popped:    c.Popped, Thread_N: c.Thread_N, Strain: c.Strain,
 		Converged:  c.Converged(),
@@ -68,7 +69,7 @@ func whole(sets []Measures) Measures {
 		for _, v := range []struct{ to, from *float64 }{
 			{&w.Bow_mm, &m.Bow_mm}, {&w.BowReturn_mm, &m.BowReturn_mm},
 			{&w.Vertical_mm_per_g, &m.Vertical_mm_per_g}, {&w.Lateral_mm_per_g, &m.Lateral_mm_per_g},
-			{&w.Thread_N, &m.Thread_N}, {&w.Strain, &m.Strain},
+			{&w.Mesh_mm, &m.Mesh_mm}, {&w.Thread_N, &m.Thread_N}, {&w.Strain, &m.Strain},
 			{&w.Residual_mN, &m.Residual_mN}, {&w.Deepest_mm, &m.Deepest_mm},
 		} {
 			*v.to = math.Max(*v.to, *v.from)
@@ -89,6 +90,7 @@ func whole(sets []Measures) Measures {
 		if i == 0 || i == len(sets)-1 {
 			bowed = bowed && m.BowDone
 		}
+		w.MeshDone = w.MeshDone || m.MeshDone
 		w.OtherDone = w.OtherDone || m.OtherDone
 		if m.OtherFound && (!tried || math.Abs(m.OtherShare) < math.Abs(w.OtherShare)) {
 			tried = true

@@ -20,7 +20,8 @@ import (
 type Options struct {
 	Grid cell.Grid // zero: cell.Fine
 	// SkipBow leaves out the bow test, SkipOther the other equilibrium (sewn at
-	// one edge), SkipTangents bob and lean: the shape alone comes several times
+	// one edge), SkipTangents bob and lean and, of tucked sets on the fine grid,
+	// what a finer one does to the shape: the shape alone comes several times
 	// sooner.
 	SkipBow, SkipOther, SkipTangents bool
 	// Warm is an earlier ruff to start from; nil starts cold. It costs nothing
@@ -43,8 +44,9 @@ type Progress struct {
 //
 // Half sets differ by the neckline's curvature alone (an ellipse has about a
 // quarter of its panels distinct, a circle one); each starts from the one
-// solved before it, so the cost is linear in their number. The bow test and the
-// other equilibrium are tried on the least and the most curved ones only.
+// solved before it, so the cost is linear in their number. The bow test, the
+// other equilibrium and the finer grid are tried on the least and the most curved
+// ones only.
 // Own marks are solved as regular sets of their mean panel (Solved.Alike).
 //
 // An error means bad input (it names the scheme's field) or a cancelled
@@ -79,6 +81,7 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 			SkipBow:      opt.SkipBow || !ends,
 			SkipOther:    opt.SkipOther || !ends || d.Anchor == cell.Both,
 			SkipTangents: opt.SkipTangents,
+			Finer:        !opt.SkipTangents && ends && grid == cell.Fine && d.Tucked(),
 		}
 		if opt.Progress != nil {
 			set.Progress = func(phase string, iterations int) {

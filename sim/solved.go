@@ -67,6 +67,11 @@ type Measures struct {
 	Lateral_mm_per_g  float64 `json:"lateral_mm_per_g"` // lean
 	LateralStable     bool    `json:"lateral_stable"`
 
+	// How far the outer edge's folds lie, at most, from where a finer mesh has them:
+	// asked of tucked sets on the fine grid, with bob and lean.
+	MeshDone bool    `json:"mesh_done"`
+	Mesh_mm  float64 `json:"mesh_mm"`
+
 	OtherDone    bool       `json:"other_done"`  // the other equilibrium was looked for
 	OtherFound   bool       `json:"other_found"` // and exists
 	OtherShare   float64    `json:"other_share"` // its energy less this one's, over panel weight × depth; within ± 0.1 undecided

@@ -46,6 +46,13 @@ type Measures struct {
 	Vertical_mm_per_g, Lateral_mm_per_g float64
 	VerticalStable, LateralStable       bool
 
+	// Mesh_mm is how far the outer edge's crest or trough, whichever more, lies
+	// from where it lies on the Finest grid, solved as from nothing: what the
+	// figures are uncertain by at least. MeshDone is false if that was not asked
+	// for, the grid is no coarser, or the finer solve did not come to rest.
+	Mesh_mm  float64
+	MeshDone bool
+
 	// Contact is the share of the panel's depth over which it touches a
 	// neighbour; LoopsMeet says whether the outer edge does.
 	Contact   float64

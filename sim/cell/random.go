@@ -153,7 +153,7 @@ func Robustness(ctx context.Context, first uint64, n int, set Settings, report f
 // finite reports whether every number of the cell is.
 func (c *Cell) finite() bool {
 	m := &c.Measures
-	for _, v := range []float64{m.TopOuter_mm, m.BottomOuter_mm, m.HeightOuter_mm, m.HeightInner_mm, m.Loop_mm, m.LoopFill, m.PitchOuter_mm, m.Reach_mm, m.Tilt_deg, m.Droop_mm, m.Bow_mm, m.BowFront_mm, m.BowBack_mm, m.BowReturn_mm, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.Contact, m.Thread_N, m.Strain, m.Energy.Total(), c.Form.Residual, c.Release.Residual, c.Release.Deepest} {
+	for _, v := range []float64{m.TopOuter_mm, m.BottomOuter_mm, m.HeightOuter_mm, m.HeightInner_mm, m.Loop_mm, m.LoopFill, m.PitchOuter_mm, m.Reach_mm, m.Tilt_deg, m.Droop_mm, m.Bow_mm, m.BowFront_mm, m.BowBack_mm, m.BowReturn_mm, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.Mesh_mm, m.Contact, m.Thread_N, m.Strain, m.Energy.Total(), c.Form.Residual, c.Release.Residual, c.Release.Deepest} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return false
 		}

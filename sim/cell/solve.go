@@ -21,6 +21,9 @@ type Settings struct {
 	// SkipBow leaves out the bow test (12 warm solves), SkipOther the other
 	// equilibrium, SkipTangents bob and lean.
 	SkipBow, SkipOther, SkipTangents bool
+	// Finer solves the shape once more, cold, on the Finest grid, where that is
+	// finer, and measures how far that moves it.
+	Finer bool
 	// Progress is told what is being solved and how many factorisations were
 	// done; nil means no calls.
 	Progress func(phase string, iterations int)
@@ -66,8 +69,8 @@ type Cell struct {
 	// factorisations of both.
 	Form, Release shell.Result
 	Iterations    int
-	// Extra counts the factorisations of the bow test, the tangents and the
-	// other equilibrium.
+	// Extra counts the factorisations of the bow test, the tangents, the other
+	// equilibrium and the finer grid.
 	Extra int
 
 	frozen *shell.Frozen
@@ -155,6 +158,11 @@ func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, erro
 			if err := s.other(c); err != nil {
 				return c, err
 			}
+		}
+	}
+	if set.Finer && c.Converged() {
+		if err := s.finer(c); err != nil {
+			return c, err
 		}
 	}
 	c.Extra = s.count - c.Iterations

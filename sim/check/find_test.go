@@ -199,8 +199,9 @@ func TestTableIsComplete(t *testing.T) {
 		}
 		shown := slices.ContainsFunc(shows, func(c show) bool { return c.id == r.ID }) ||
 			slices.ContainsFunc(hangs, func(c hung) bool { return c.id == r.ID })
-		// Restless cloth is made up in TestMechanicsOfMadeUpMeasures.
-		if !shown && r.From != FromSafety && r.ID != "not-at-rest" && r.ID != "not-solved" {
+		// Restless cloth is made up in TestMechanicsOfMadeUpMeasures; what a finer
+		// mesh moves is told on the fine grid alone, in TestUncertain.
+		if !shown && r.From != FromSafety && r.ID != "not-at-rest" && r.ID != "uncertain" && r.ID != "not-solved" {
 			t.Errorf("no scheme shows %s", r.ID)
 		}
 	}
@@ -214,12 +215,12 @@ func TestTableIsComplete(t *testing.T) {
 func TestPending(t *testing.T) {
 	for _, c := range []struct {
 		changes []string
-		awaits  int // of 15 findings that read the mechanics
+		awaits  int // of 16 findings that read the mechanics
 	}{
-		{[]string{"pleat.anchor top"}, 13},                        // tucked, one line
+		{[]string{"pleat.anchor top"}, 14},                        // tucked, one line
 		{[]string{"pleat.anchor bottom", "pleat.tuck_top 0"}, 11}, // untucked
-		{nil, 11},                       // both edges: flaps are held
-		{[]string{"pleat.lines 2"}, 12}, // and a second line
+		{nil, 12},                       // both edges: flaps are held
+		{[]string{"pleat.lines 2"}, 13}, // and a second line
 		{[]string{"pleat.tuck_top 0", "pleat.tuck_bottom 0", "band.height 52"}, 9}, // untucked
 	} {
 		s := set(t, c.changes...)

@@ -74,8 +74,8 @@ func (v *view) sinks() (seen, bool) {
 	if s.value < 0 {
 		s.limit = -tiltMost
 		middle := (m.TopOuter_mm + m.BottomOuter_mm) / 2
-		s.says("Let go, the ruff sinks: from the neck out it falls by %s°, and the middle of its outer edge comes to lie %s below the middle of the band.",
-			number(-s.value, 0), v.len(v.s.Band.Height/2-middle))
+		s.says("Let go, the ruff sinks: from the neck out it falls by %s°, and the middle of its outer edge comes to lie %s%s below the middle of the band.",
+			number(-s.value, 0), v.len(v.s.Band.Height/2-middle), v.giveOrTake())
 	} else {
 		s.says("Let go, the ruff turns up like a bowl, by %s°, instead of lying level about the neck.", number(s.value, 0))
 	}
@@ -132,7 +132,7 @@ func (v *view) clothStiffness() (seen, bool) {
 	case v.sunk():
 		return s, false // however stiff, so sewn it would sink
 	case s.value > droopMost:
-		s.says("The cloth is too limp for its setting: let go, the outer edge sinks by %s from where the sticks held it.", v.len(s.value))
+		s.says("The cloth is too limp for its setting: let go, the outer edge sinks by %s%s from where the sticks held it.", v.len(s.value), v.giveOrTake())
 		v.offerSetting(&s)
 		v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))
 		v.offerSupport(&s)

@@ -91,6 +91,10 @@ const (
 	// one. Judgement, no source.
 	returns = 1 // mm
 
+	// meshMost is how far a finer mesh may move the outer edge's folds before the
+	// figures are said to be uncertain. Judgement, no source.
+	meshMost = 1 // mm
+
 	// manyWays is how far the outer heights of unstarched tucked half sets differed
 	// between starts (solved half sets of this project).
 	manyWays = 8 // mm

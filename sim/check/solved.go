@@ -1,6 +1,7 @@
 package check
 
 import (
+	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
@@ -151,6 +152,28 @@ func (v *view) alike() (seen, bool) {
 	s.says("Your own marks were solved as regular sets, every fold %s from the next; yours differ from that by up to %s. How single sets stand beside their neighbours is not solved.",
 		v.len(v.p.Panel_mm), v.len(s.value))
 	return s, true
+}
+
+// uncertain: tucked sets that hang by their stitches alone settle with the mesh
+// slowly, or another way on every mesh.
+func (v *view) uncertain() (seen, bool) {
+	m := v.measures()
+	s := seen{value: m.Mesh_mm, limit: meshMost}
+	if !m.MeshDone || s.value <= meshMost {
+		return s, false
+	}
+	s.says("Take the heights, the droop and the slope of this ruff as uncertain: solved once more on a finer mesh, the folds of its outer edge came to lie up to %s elsewhere, and it may be more.", v.len(s.value))
+	v.offerBoth(&s)
+	return s, true
+}
+
+// giveOrTake is what a sentence about the solved heights adds where they are
+// uncertain, else "".
+func (v *view) giveOrTake() string {
+	if m := v.measures(); m != nil && m.MeshDone && m.Mesh_mm > meshMost {
+		return fmt.Sprintf(" (give or take %s or more)", v.len(m.Mesh_mm))
+	}
+	return ""
 }
 
 // severalWays: unstarched tucks leave the cloth several shapes to rest in.

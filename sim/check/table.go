@@ -137,6 +137,7 @@ func init() {
 		{Rule: Rule{"stick", "No stick fits the loops", Mend, stickLeast, "mm", "at least, clear width of the loops: the thinnest rod and 1 mm", practice, WhereOuter, FromMechanics}, find: (*view).stick, parts: shapePart},
 		{Rule: Rule{"thread", "Load on the thread", Note, threadMost, "N", "at most, on the most loaded stitch", "a quarter of what sewing thread breaks at, some 8 N, from memory, no source", WhereInner, FromMechanics}, find: (*view).thread, parts: shapePart},
 		{Rule: Rule{"several-ways", "The cloth has several shapes to rest in", Note, 0, "mm", "said of tucks without starch", solved, WhereTucks, FromMechanics}, find: (*view).severalWays, parts: shapePart, when: (*view).limpTucks},
+		{Rule: Rule{"uncertain", "The heights are uncertain", Note, meshMost, "mm", "at most, between the solver's mesh and a finer one; tucked sets only", judged, WhereOuter, FromMechanics}, find: (*view).uncertain, parts: tangentsPart, when: (*view).tucked},
 		{Rule: Rule{"alike", "Own marks are solved as regular sets", Note, 0, "mm", "said of own marks; by how much they differ", solved, WhereMarks, FromMechanics}, find: (*view).alike, parts: shapePart, when: (*view).ownMarks},
 		{Rule: Rule{"not-at-rest", "The cloth did not come to rest", Note, 0, "half sets", "none may be restless", solved, WhereWhole, FromMechanics}, find: (*view).notAtRest},
 		{Rule: Rule{"not-solved", "Not solved yet", Note, 0, "findings", "what only the mechanics of the cloth can tell", geometry, WhereWhole, FromMechanics}, find: (*view).notSolved},
