@@ -65,6 +65,13 @@ func TestSheets(t *testing.T) {
 	t.Logf("the sheets of a cuff took %.1f s in the browser, program and all; told: %s", eval[float64](b, "(performance.now() - began) / 1000"), eval[string](b, `told.join(" ")`))
 	b.run(`document.getElementById("to-sheets").scrollIntoView({behavior: "instant"})`)
 	b.picture("sheets-1280", false)
+	b.do(chromedp.EmulateViewport(320, 700, chromedp.EmulateMobile, chromedp.EmulateTouch))
+	if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+		t.Errorf("with sheets to save the page is %d px too wide for 320", over)
+	}
+	b.run(`document.getElementById("to-sheets").scrollIntoView({behavior: "instant"})`)
+	b.picture("sheets-320", false)
+	b.do(chromedp.EmulateViewport(1280, 800))
 
 	folder := t.TempDir()
 	if _, err := chromedp.CallBrowser(b.ctx, save.SetDownloadBehavior, save.SetDownloadBehaviorParams{Behavior: save.SetDownloadBehaviorBehaviorAllow, DownloadPath: folder}); err != nil {
