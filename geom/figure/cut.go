@@ -34,10 +34,14 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	opt.Set = 0 // the whole sheet is about it: no sign needed
 	s := newSheet(opt, nil, "Cut through", fmt.Sprintf("set %d of %d", n, plan.Sets), "")
 	first, second := s.room, s.room
-	if w, h := s.room.Max.X-s.room.Min.X, s.room.Max.Y-s.room.Min.Y; w > 1.15*h {
+	w, h := s.room.Max.X-s.room.Min.X, s.room.Max.Y-s.room.Min.Y
+	small := w < 140 && h < 75 // no room for two: the section outward is in the side view, too
+	switch {
+	case small:
+	case w > 1.15*h:
 		first.Max.X = s.room.Min.X + 0.48*w - 3
 		second.Min.X = s.room.Min.X + 0.48*w + 3
-	} else {
+	default:
 		first.Max.Y = s.room.Min.Y + 0.63*h - 2
 		second.Min.Y = s.room.Min.Y + 0.63*h + 2
 	}
@@ -48,26 +52,26 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 		m = plan.Panels - 1
 	}
 	sec := newSection(plan, shape, m, nil)
+	if small {
+		s.Scale = ends.eye.scale
+		s.Desc = fmt.Sprintf("Set %d cut through. %s", n, ends.words)
+		s.point(ends.spots(u, func(string) (Point, bool) { return Point{}, false }))
+		return s.Drawing, nil
+	}
 	s.label(Label{At: second.Min, Text: clip("from the neck outward, through the top fold", smallSize, Italic, second.Max.X-second.Min.X), Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
 	second.Min.Y += smallSize*leading + 1
 	s.section(plan, sec, second)
 	s.Desc = fmt.Sprintf("Set %d cut through. %s It is %s deep from the neck to the outer edge. %s.",
 		n, ends.words, s.length(sec.depth), sec.droopWords(s))
-	s.point(func(place string) (Point, bool) {
+	s.point(ends.spots(u, func(place string) (Point, bool) {
 		switch place {
-		case WhereOuter, WhereWhole:
-			return ends.eye.point(u.node(u.crest, u.c.rows-1)), true
-		case WhereInner, WhereTucks, WhereMarks:
-			return ends.eye.point(u.node(u.crest, 0)), true
-		case WhereFlaps:
-			return ends.eye.point(u.node(u.hi, u.c.rows-1)), true
 		case WhereBand:
 			return sec.eye.point(sec.band(plan.Scheme.Band.Height * 0.5)), true
 		case WhereNeck:
 			return sec.eye.point(sec.zero.Add(sec.eye.right.Scale(-blockIn - 6))), true
 		}
 		return Point{}, false
-	})
+	}))
 	return s.Drawing, nil
 }
 
@@ -75,6 +79,22 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 type endOn struct {
 	eye   eye
 	words string
+}
+
+// spots gives where the places of notes lie; other has those of the section
+// outward.
+func (x endOn) spots(u unrolled, other func(string) (Point, bool)) func(string) (Point, bool) {
+	return func(place string) (Point, bool) {
+		switch place {
+		case WhereOuter, WhereWhole:
+			return x.eye.point(u.node(u.crest, u.c.rows-1)), true
+		case WhereInner, WhereTucks, WhereMarks:
+			return x.eye.point(u.node(u.crest, 0)), true
+		case WhereFlaps:
+			return x.eye.point(u.node(u.hi, u.c.rows-1)), true
+		}
+		return other(place)
+	}
 }
 
 // endOn draws the set's edges into the room.
