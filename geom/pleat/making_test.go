@@ -50,7 +50,7 @@ func TestMakingKeepsLengths(t *testing.T) {
 		}
 		depth := p.Scheme.Ruff.Depth
 		var s Shape
-		for stage := LaidFlat; stage <= DrawnUp; stage += 0.125 {
+		for stage := LaidFlat; stage <= DrawnUp; stage += 0.25 {
 			s = m.At(stage, &s)
 			for i := range s.Panels {
 				panel := p.Marks[i+1].Place_mm - p.Marks[i].Place_mm
@@ -110,7 +110,7 @@ func TestMakingGoesSmoothly(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := scheme.Default()
 		s.Wearer.Ratio = rapid.Float64Range(0.7, 1.4).Draw(t, "ratio")
-		s.Ruff.Sets = rapid.IntRange(8, 80).Draw(t, "sets")
+		s.Ruff.Sets = rapid.IntRange(8, 48).Draw(t, "sets")
 		s.Ruff.Depth = rapid.Float64Range(10, 200).Draw(t, "depth")
 		s.Ruff.Height = rapid.Float64Range(20, 90).Draw(t, "height")
 		s.Pleat.Anchor = rapid.SampledFrom([]scheme.Anchor{scheme.AnchorTop, scheme.AnchorBottom, scheme.AnchorBoth}).Draw(t, "anchor")
@@ -126,7 +126,7 @@ func TestMakingGoesSmoothly(t *testing.T) {
 		}
 		var was geom.Vec3 // in the middle, where the row keeps its place
 		var f Shape
-		for stage := LaidFlat; stage <= DrawnUp; stage += 1. / 32 {
+		for stage := LaidFlat; stage <= DrawnUp; stage += 1. / 16 {
 			f = m.At(stage, &f)
 			for i := range f.Panels {
 				for _, v := range f.Panels[i].V {
@@ -144,7 +144,7 @@ func TestMakingGoesSmoothly(t *testing.T) {
 				}
 			}
 			now := f.Panels[p.Panels/2].V[nv]
-			if stage > LaidFlat && now.Sub(was).Norm() > 0.3*p.Panel_mm+1 {
+			if stage > LaidFlat && now.Sub(was).Norm() > 0.5*p.Panel_mm+1 {
 				t.Fatalf("at %g the middle fold leaps by %g mm, fold to fold %g", stage, now.Sub(was).Norm(), p.Panel_mm)
 			}
 			was = now
