@@ -30,6 +30,7 @@ var words = map[string]string{
 
 	// What is kept: on the device, in files, as pictures.
 	"keep":             "Your ruff",
+	"keep.news":        "What is saved of it",
 	"keep.saved":       "Saved on this device.",
 	"keep.will":        "Changes will be saved on this device.",
 	"keep.link":        "A link’s ruff: saved when you change it.",
