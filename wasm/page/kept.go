@@ -51,14 +51,14 @@ func (p *Page) keepNews() (words string, offers []offer) {
 			[]offer{{"other-take", "", word("offer.othertake")}, {"other-leave", "", word("offer.otherleave")}}
 	case k.otherWhy != "":
 		return word("news.otherbad", "why", k.otherWhy), []offer{{"other-leave", "", word("offer.otherleave")}}
+	case p.guest && k.mine != nil && !same(k.mine.scheme, p.scheme):
+		return word("news.link", "ruff", p.names(*k.mine)),
+			[]offer{{"own-back", "", word("offer.back")}, {"link-take", "", word("offer.on")}}
 	case k.unread != "" && k.asides[k.unread].text != "":
 		return word("news.unread", "why", k.unwhy),
 			[]offer{{"aside-save", k.unread, word("offer.found")}, {"unread-leave", "", word("offer.leave")}}
 	case k.unread != "":
 		return word("news.stays", "why", k.unwhy), nil
-	case p.guest && k.mine != nil && !same(k.mine.scheme, p.scheme):
-		return word("news.link", "ruff", p.names(*k.mine)),
-			[]offer{{"own-back", "", word("offer.back")}, {"link-take", "", word("offer.on")}}
 	case k.restored:
 		return word("news.last", "ruff", p.names(p.atHand())), []offer{{"fresh", "", word("offer.fresh")}}
 	}
