@@ -217,7 +217,7 @@ func (p *Page) foldPatches() []Patch {
 	button, sign := "fold.play", "▶"
 	switch {
 	case p.calm || p.flat:
-		button, sign = "fold.step", "⏵|"
+		button, sign = "fold.step", "▶|"
 	case p.fold.playing:
 		button, sign = "fold.pause", "❚❚"
 	}
