@@ -14,7 +14,7 @@ type numberRow struct{ label, value, note string }
 // numberRows are the plan's and the closed form's figures, lengths in the
 // reader's units.
 func (p *Page) numberRows() []numberRow {
-	plan, mean := p.ruff.Plan, p.ruff.Folded.Mean
+	plan, mean, over := p.ruff.Plan, p.ruff.Folded.Mean, p.ruff.Totals()
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	rows := []numberRow{
 		{word("sum.neckline"), length(plan.Neckline_mm), word("sum.neckline.note")},
@@ -31,6 +31,7 @@ func (p *Page) numberRows() []numberRow {
 		rows = append(rows, numberRow{word("sum.have"), length(have), word("sum.have.note", "sets", fmt.Sprintf("%.4g", plan.SetsHave))})
 	}
 	rows = append(rows,
+		numberRow{word("sum.over"), p.about(over.OuterBreadth_mm), word("sum.over.note", "depth", p.about(over.OuterDepth_mm))},
 		numberRow{word("sum.pitch"), length(plan.Pitch_mm), ""},
 		numberRow{word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
 		numberRow{word("sum.height"), length(mean.HeightOuter_mm), word("sum.folded")},
@@ -111,7 +112,7 @@ func (p *Page) describes(of *sim.Ruff) string {
 		b.WriteString(p.stageWords())
 		return b.String()
 	}
-	b.WriteString(word("shows.hangs", "height", p.about(r.Ruff.HeightOuter_mm), "reach", p.about(r.Ruff.Reach_mm), "slope", slope(r.Ruff.Tilt_deg)))
+	b.WriteString(word("shows.hangs", "height", p.about(r.Ruff.HeightOuter_mm), "reach", p.about(r.Ruff.Reach_mm), "slope", slopes(r.Ruff.Tilt_deg)))
 	if r.Ruff.BowDone {
 		b.WriteString(word("shows.bow", "bow", p.about(r.Ruff.Bow_mm)))
 	}

@@ -69,6 +69,14 @@ func slope(deg float64) string {
 	return word("slope.falls")
 }
 
+// slopes is the same as a part of a sentence.
+func slopes(deg float64) string {
+	if math.Abs(deg) < 0.5 {
+		return word("slope.islevel")
+	}
+	return slope(deg)
+}
+
 func undecided(share float64) string {
 	if math.Abs(share) <= 0.1 {
 		return word("sum.other.flip")

@@ -1,0 +1,91 @@
+package page
+
+import (
+	"context"
+	"math"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+)
+
+var millimetres = regexp.MustCompile(`(\d+(?:\.\d+)?) mm`)
+
+// lengthsIn are the lengths that a text names.
+func lengthsIn(text string) []float64 {
+	var out []float64
+	for _, m := range millimetres.FindAllStringSubmatch(text, -1) {
+		v, _ := strconv.ParseFloat(m[1], 64)
+		out = append(out, v)
+	}
+	return out
+}
+
+// TestSaysWhatIsDrawn: whoever does not see the picture reads the same in the
+// description and the table: every length on every drawing, folded and solved,
+// stands in words too (or in the form), within 0.6 mm, and the height and the
+// loop to the digit; the sentence follows the sewing, and tells what is solved.
+func TestSaysWhatIsDrawn(t *testing.T) {
+	for _, name := range []string{"sound", "floppy", "tall", "cuff"} {
+		p := newPage(t)
+		p.Handle(Event{Kind: Do, Name: "demo", Value: name})
+		for _, solved := range []bool{false, true} {
+			if solved {
+				r, err := sim.Solve(context.Background(), p.scheme, sim.Options{})
+				if err != nil {
+					t.Fatal(name, err)
+				}
+				p.ruff = r
+			}
+			said := p.Description()
+			for _, r := range append(p.numberRows(), p.solvedRows()...) {
+				said += "\n" + r.label + " " + r.value + " " + r.note
+			}
+			known := lengthsIn(said)
+			plan := p.ruff.Plan
+			known = append(known, 10, 20, 50, 100, plan.Marked_mm) // scales; the strip without its end hems
+			for _, f := range scheme.Fields() {
+				if f.Kind == scheme.KindLength {
+					known = append(known, f.Number(plan.Scheme), 2*f.Number(plan.Scheme)) // a tuck takes twice its depth
+				}
+			}
+			for _, v := range views {
+				p.view = v
+				d, _, _, err := p.Picture()
+				if err != nil {
+					t.Fatal(err)
+				}
+				drawn := ""
+				for _, l := range d.Labels() {
+					drawn += l.Text + "\n"
+				}
+				for _, mm := range lengthsIn(drawn) {
+					if !slices.ContainsFunc(known, func(k float64) bool { return math.Abs(k-mm) <= 0.6 }) {
+						t.Errorf("%s, %s, solved %v: %g mm is on the drawing and nowhere in words", name, v, solved, mm)
+					}
+				}
+				if !strings.Contains(drawn, strconv.Itoa(plan.Sets)) || !strings.Contains(said, strconv.Itoa(plan.Sets)+" sets") {
+					t.Errorf("%s, %s: %d sets are not told", name, v, plan.Sets)
+				}
+				if v == OneSet && solved {
+					for _, mm := range []float64{p.ruff.Solved.Ruff.HeightOuter_mm, p.ruff.Solved.Ruff.Loop_mm} {
+						if is := p.about(mm); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
+							t.Errorf("%s: %s is not both drawn and told: %s", name, is, drawn)
+						}
+					}
+				}
+			}
+			words := p.Description()
+			if got := strings.Contains(words, "not solved yet"); got == solved {
+				t.Errorf("%s, solved %v: %s", name, solved, words)
+			}
+			if single := plan.Scheme.Pleat.Anchor != scheme.AnchorBoth; single != strings.Contains(words, "alone are sewn") {
+				t.Errorf("%s is sewn to %s: %s", name, plan.Scheme.Pleat.Anchor, words)
+			}
+		}
+	}
+}
