@@ -18,6 +18,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 )
 
@@ -184,6 +185,69 @@ var states = []struct {
 	}},
 }
 
+// calm fails the test for what forced colours hide and for what moves: there the
+// view that is chosen, a bad entry, a button that does nothing and the focus are
+// still told apart, by lines; and nothing moves by itself.
+func (b *tab) calm() {
+	b.t.Helper()
+	if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
+		{Name: "forced-colors", Value: "active"}, {Name: "prefers-reduced-motion", Value: "reduce"},
+	}}); err != nil {
+		b.t.Fatal(err)
+	}
+	b.frames()
+	b.picture("axe-forced-colours", false)
+	line := func(selector, property string) string {
+		return eval[string](b, fmt.Sprintf(`getComputedStyle(document.querySelector(%q))[%q]`, selector, property))
+	}
+	b.run(`document.querySelector('#to-form select').focus()`)
+	for _, c := range []struct{ what, selector, property, want string }{
+		{"the chosen view", `.views [aria-pressed="true"]`, "outlineStyle", "solid"},
+		{"another view", `.views [aria-pressed="false"]`, "outlineStyle", "none"},
+		{"a bad entry", `[aria-invalid="true"]`, "borderBottomStyle", "double"},
+		{"a good entry", `input:not([aria-invalid="true"])`, "borderBottomStyle", "solid"},
+		{"an idle button", `button[aria-disabled="true"]`, "borderTopStyle", "dotted"},
+		{"the focus", `:focus`, "outlineStyle", "solid"},
+	} {
+		if got := line(c.selector, c.property); got != c.want {
+			b.t.Errorf("forced colours: %s: %s is %s, want %s", c.what, c.property, got, c.want)
+		}
+	}
+	if moving := eval[int](b, `document.getAnimations().length + [...document.querySelectorAll("*")].filter((e) => { const s = getComputedStyle(e); return parseFloat(s.transitionDuration) > 0 || s.animationName !== "none"; }).length`); moving > 0 {
+		b.t.Errorf("%d things move by themselves", moving)
+	}
+}
+
+// TestVoice: what happens is told politely, as text, at most once a second, and
+// the newest is told in the end.
+func TestVoice(t *testing.T) {
+	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+	if got := eval[string](b, `["role", "aria-live"].map((n) => document.getElementById("said").getAttribute(n)).join(" ")`); got != "status polite" {
+		t.Errorf("the live region is %q", got)
+	}
+	gaps := promised[[]float64](b, `new Promise((done) => {
+		const at = [], said = document.getElementById("said"), units = ["cm", "in", "mm"];
+		new MutationObserver(() => at.push(performance.now())).observe(said, {childList: true, characterData: true, subtree: true});
+		let n = 0;
+		const go = setInterval(() => {
+			document.getElementById("units-" + units[n++ % 3]).click();
+			if (n === 30) { clearInterval(go); setTimeout(() => done(at.slice(1).map((t, i) => t - at[i])), 1500); }
+		}, 100);
+	})`)
+	if len(gaps) < 2 {
+		t.Errorf("thirty changes in three seconds were told %d times", len(gaps)+1)
+	}
+	for _, ms := range gaps {
+		if ms < 990 { // the clock of the page and the timer's own rounding
+			t.Errorf("two messages within %.0f ms", ms)
+		}
+	}
+	if got := eval[string](b, `document.getElementById("said").textContent`); got != "Lengths in mm." {
+		t.Errorf("told last: %q", got)
+	}
+	b.clean()
+}
+
 // TestAxe: the checker finds nothing wrong in any state of the page, by day and
 // by candle, on a desktop and at 320 px; and it does find what is made wrong.
 func TestAxe(t *testing.T) {
@@ -206,6 +270,10 @@ func TestAxe(t *testing.T) {
 		t.Errorf("a button without a name and pale text: the checker finds %v", found)
 	}
 	b.clean()
+
+	b.resize(screen{width: 1280, height: 800})
+	b.enter("wearer.girth", "xx")
+	b.calm()
 
 	failed := open(t, serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
 		missing := strings.HasSuffix(r.URL.Path, ".wasm")

@@ -310,6 +310,20 @@ func TestNoWebGL(t *testing.T) {
 	})
 }
 
+// hittable fails the test for controls that are too small to hit: 24 px, on a
+// touch screen 44.
+func (b *tab) hittable(s screen) {
+	b.t.Helper()
+	least := 24
+	if s.touch {
+		least = 44
+	}
+	small := eval[string](b, fmt.Sprintf(`[...document.querySelectorAll("button, input, select, textarea, summary, .from a")].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < %d - 0.5 || e.getBoundingClientRect().width < %d - 0.5)).map((e) => e.id || e.textContent.trim()).join(", ")`, least, least))
+	if small != "" {
+		b.t.Errorf("%d px: smaller than %d px: %s", s.width, least, small)
+	}
+}
+
 // TestReflow: at 320 px, and with letters twice as large, nothing scrolls
 // sideways; controls are large enough to hit.
 func TestReflow(t *testing.T) {
@@ -326,14 +340,7 @@ func TestReflow(t *testing.T) {
 			}
 		}
 		b.do(chromedp.Evaluate[chromedp.Void](`document.documentElement.style.fontSize = ""`))
-		least := 24
-		if s.touch {
-			least = 44
-		}
-		small := eval[string](b, fmt.Sprintf(`[...document.querySelectorAll("button, input, select, textarea, summary, .from a")].filter((e) => e.checkVisibility() && (e.getBoundingClientRect().height < %d - 0.5 || e.getBoundingClientRect().width < %d - 0.5)).map((e) => e.id || e.textContent.trim()).join(", ")`, least, least))
-		if small != "" {
-			t.Errorf("%d px: smaller than %d px: %s", s.width, least, small)
-		}
+		b.hittable(s)
 	}
 }
 

@@ -99,7 +99,7 @@ const cut = `(() => {
 })()`
 
 // TestLongWords: in a language two fifths longer than English nothing scrolls
-// sideways and nothing is cut, at 320 px and on a desktop, in every state; and no
+// sideways, nothing is cut and everything can be hit, at 320 px and on a desktop, in every state; and no
 // text in any state bypasses the table of words.
 func TestLongWords(t *testing.T) {
 	b := open(t, serve(t, longSite(t), nil), screen{width: 1280, height: 800, still: true}).ready()
@@ -121,6 +121,7 @@ func TestLongWords(t *testing.T) {
 			if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
 				t.Errorf("%s, %d px: %d px too wide", state.name, s.width, over)
 			}
+			b.hittable(s)
 			for _, what := range eval[[]string](b, cut) {
 				if !seen[what] {
 					t.Errorf("%s, %d px: cut: %s", state.name, s.width, what)

@@ -87,7 +87,7 @@ func (p *Page) pairNodes() []Node {
 // named adds the maker's own name of a ruff to its letter.
 func named(head Node, name string) Node {
 	if name != "" {
-		head.Nodes = append(head.Nodes, el("span", "class=remark").say(" "+name))
+		head.Nodes = append(head.Nodes, el("span", "class=remark translate=no").say(" "+name))
 	}
 	return head
 }
