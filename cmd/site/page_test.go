@@ -120,7 +120,7 @@ func TestGestures(t *testing.T) {
 		changes(fmt.Sprintf("key %q", key), func() { b.press(key) })
 	}
 	reset()
-	for _, with := range []string{"ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "-"} {
+	for _, with := range []string{"ArrowRight", "+"} { // each is its key's other hand
 		changes("button "+with, func() { b.click(fmt.Sprintf(`[data-do="camera"][data-with=%q]`, with)) })
 	}
 	reset()
@@ -353,7 +353,7 @@ func TestLook(t *testing.T) {
 		{width: 1280, height: 800}, {width: 390, height: 844, ratio: 2, touch: true}, {width: 390, height: 844, ratio: 2, touch: true, dark: true},
 	}
 	if os.Getenv("RUFFWRIGHT_SHOTS") == "" {
-		screens = screens[:2] // the others differ in nothing but their looks
+		screens = screens[1:2] // the others differ in nothing but their looks
 	}
 	for _, s := range screens {
 		b := open(t, home, s).ready()
