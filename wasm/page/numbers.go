@@ -38,7 +38,7 @@ func (p *Page) numberRows() []numberRow {
 		numberRow{word("sum.inner"), length(mean.HeightInner_mm), word("sum.folded")},
 		numberRow{word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
 	if plan.Slack > 0 {
-		rows = append(rows, numberRow{word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), word("sum.slack.note")})
+		rows = append(rows, numberRow{word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), word("sum.slack.note", "inner", p.about(plan.InnerPanel_mm), "apart", p.about(plan.InnerPanel_mm/plan.Slack))})
 	}
 	if e := scheme.FaceError(p.scheme); e.Relative > 0 {
 		note := word("sum.look.note", "percent", fmt.Sprintf("%.1f", 100*e.Relative))
