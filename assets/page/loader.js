@@ -11,6 +11,52 @@
   const waiting = []; // what the reader did before the program ran
   let stopped = false;
 
+  // ---- the programs -------------------------------------------------------
+  // Served, a program is a file beside the page. In the page that is one file
+  // they all lie packed in the page itself, and a worker unpacks them.
+
+  const whole = "packed" in here.dataset; // the page is one file
+  const script = (...ids) => URL.createObjectURL(new Blob(ids.map((id) => byId(id).textContent + "\n"), { type: "text/javascript" }));
+  let parcels = null; // name → promise of its bytes, once they are being unpacked
+
+  const unpack = () => {
+    const parts = here.dataset.packed.split(" ").map((part) => ({ name: part.split(":")[0], size: Number(part.split(":")[1]) }));
+    const promises = {}, open = {};
+    for (const { name } of parts) {
+      promises[name] = new Promise((done, failed) => { open[name] = { done, failed }; });
+      promises[name].catch(() => {}); // said where it is asked for
+    }
+    const failed = () => { for (const { name } of parts) open[name].failed(new Error(words.packed)); };
+    const take = (name, bytes) => open[name].done(bytes);
+    const text = byId("packed").textContent;
+    try {
+      const w = new Worker(script("unpack"));
+      w.onmessage = ({ data }) => {
+        if (data.failed) failed();
+        else if (data.name) take(data.name, data.bytes);
+        else w.terminate();
+      };
+      w.onerror = (e) => { e.preventDefault(); failed(); };
+      w.postMessage({ text, parts });
+    } catch { // no workers here: this thread does it
+      setTimeout(() => { try { unpacked(text, parts, take); } catch { failed(); } });
+    }
+    return promises;
+  };
+  const parcel = (name) => (parcels = parcels || unpack())[name];
+
+  // hire starts a worker with the program of that name.
+  const hire = (name) => {
+    if (!whole) {
+      const w = new Worker(here.dataset.worker);
+      w.postMessage({ exec: here.dataset.exec, program: here.dataset[name] });
+      return w;
+    }
+    const w = new Worker(script("exec", "worker"));
+    parcel(name).then((bytes) => w.postMessage({ bytes }), (why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
+    return w;
+  };
+
   // ---- the program speaks -------------------------------------------------
 
   const grow = (n) => {
@@ -69,7 +115,10 @@
       if (p.name === "dropped") read(dropped);
       else byId("file").click();
     },
-    mark: (_, p) => performance.mark(p.name),
+    mark: (_, p) => {
+      performance.mark(p.name);
+      if (p.name === "ruffwright-solved") stock();
+    },
     solver: (_, p) => hands.solver[p.name](p.value),
     press: (_, p) => hands.press[p.name](p.value),
     // A part of the message that is being told becomes a file behind a link.
@@ -147,16 +196,15 @@
     const self = {
       start: () => {
         self.end();
-        const died = (why) => setTimeout(() => tell(name, "died", why));
+        const died = (why) => setTimeout(() => { if (boxed) root.dataset.loader = "boxed"; tell(name, "died", why); });
         try {
-          const w = worker = new Worker(here.dataset.worker);
+          const w = worker = hire(name);
           w.onmessage = ({ data }) => {
             if (w !== worker || !data) return;
             if (data.dead !== undefined) tell(name, "died", data.dead);
             else tell(name, "said", data.head, data.body);
           };
           w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
-          w.postMessage({ exec: here.dataset.exec, program: here.dataset[name] });
         } catch (e) { died(e.message); }
       },
       ask: (head) => { if (worker) worker.postMessage({ head }); },
@@ -281,12 +329,34 @@
     tell("sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`);
   }).observe(stage);
 
+  // ---- at home and abroad ---------------------------------------------------
+  // A served page keeps itself for the next time without a network, once it has
+  // nothing more urgent to do. A frame that takes the page's own address from it
+  // (a sandbox without allow-same-origin) lets it load no programs: then it
+  // offers a tab of its own.
+
+  let stocked = !here.dataset.offline || !isSecureContext;
+  const stock = () => {
+    if (stocked) return;
+    stocked = true;
+    try { // the browser may deny even to be asked
+      navigator.serviceWorker.register(here.dataset.offline).catch(() => {});
+    } catch { /* then it needs its network */ }
+  };
+
+  const boxed = !whole && self.origin === "null" && location.protocol !== "file:";
+  root.dataset.loader = "runs";
+  byId("own-tab").href = location.href;
+  addEventListener("hashchange", () => { byId("own-tab").href = location.href; });
+  byId("own-address").textContent = location.href;
+
   // ---- start --------------------------------------------------------------
 
   const fail = (why) => {
     stopped = true;
     root.dataset.program = "failed";
     byId("picture").hidden = root.dataset.stage === "drawn";
+    if (boxed) { root.dataset.loader = "boxed"; return; } // the page says it otherwise
     byId("failure").hidden = false;
     byId("failure-why").textContent = String(why && why.message ? why.message : why);
   };
@@ -300,6 +370,7 @@
         ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
+      setTimeout(stock, 20000); // solved or not
     },
     apply,
     fail,
@@ -320,15 +391,16 @@
 
   const run = async () => {
     if (/^#\d+\./.test(location.hash) || recall()[1].includes('"ruffwright.work"')) byId("picture").hidden = true; // it shows the start, not this ruff
-    if (!("WebAssembly" in globalThis) || !here.dataset.program) throw new Error(words.old);
+    if (!("WebAssembly" in globalThis) || !whole && !here.dataset.program) throw new Error(words.old);
+    const packed = whole && parcel("program");
     // The form is on the screen before the program costs anything.
     await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });
     const go = new Go();
-    const response = await fetch(here.dataset.program);
-    if (!response.ok) throw new Error(words.missing.replace("{status}", response.status));
-    const { instance } = WebAssembly.instantiateStreaming
+    const response = whole ? null : await fetch(here.dataset.program);
+    if (response && !response.ok) throw new Error(words.missing.replace("{status}", response.status));
+    const { instance } = response && WebAssembly.instantiateStreaming
       ? await WebAssembly.instantiateStreaming(response, go.importObject)
-      : await WebAssembly.instantiate(await response.arrayBuffer(), go.importObject);
+      : await WebAssembly.instantiate(response ? await response.arrayBuffer() : await packed, go.importObject);
     performance.mark("ruffwright-compiled");
     const ended = go.run(instance);
     performance.mark("ruffwright-main");

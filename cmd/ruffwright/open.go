@@ -54,11 +54,17 @@ Run it inside a clone of ruffwright: the page is built from the source there.`,
 // built builds the site into out, or into the cache, and says so when it takes
 // longer than a blink.
 func built(j job, out string) (string, error) {
-	slow := time.AfterFunc(time.Second, func() {
-		fmt.Fprintln(j.err, "building the page, which takes a minute or two the first time ...")
-	})
-	defer slow.Stop()
+	stop := unhurried(j)
+	defer stop()
 	return site.Build(j.ctx, site.Options{Out: out})
+}
+
+// unhurried says that the page is being built, unless it is stopped within a
+// blink.
+func unhurried(j job) (stop func() bool) {
+	return time.AfterFunc(time.Second, func() {
+		fmt.Fprintln(j.err, "building the page, which takes a minute or two the first time ...")
+	}).Stop
 }
 
 // browse asks the system to open the address. It returns why it could not, or

@@ -19,6 +19,7 @@ import (
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/input"
+	cdplog "github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
@@ -134,6 +135,24 @@ func site(t *testing.T) string {
 	return url
 }
 
+// alone is the page as one file, written once for all tests, beside the
+// browser's profile.
+var alone = sync.OnceValues(func() (string, error) {
+	name := filepath.Join(profile, "ruffwright.html")
+	_, err := Single(context.Background(), Options{Out: name})
+	return "file://" + name, err
+})
+
+// single is the address of the page that is one file.
+func single(t *testing.T) string {
+	t.Helper()
+	url, err := alone()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return url
+}
+
 // serve serves a site for the length of a test, at an address of its own.
 // meddle, where given, may answer in its place.
 func serve(t *testing.T, dir string, meddle func(http.ResponseWriter, *http.Request) bool) string {
@@ -170,6 +189,7 @@ type screen struct {
 	still         bool   // reduced motion
 	unsolved      bool   // a browser without workers: what is drawn is the closed form, at once
 	kept          bool   // what earlier tabs stored on the device is there
+	stocks        bool   // the page may keep itself for use without a network
 	before        string // script that runs before the page's
 }
 
@@ -201,6 +221,10 @@ func open(t *testing.T, url string, s screen) *tab {
 	if !s.kept {
 		s.before = emptied + s.before
 	}
+	if !s.stocks {
+		s.before = "if (globalThis.ServiceWorkerContainer) delete ServiceWorkerContainer.prototype.register; " + s.before
+	}
+	s.before = `addEventListener("securitypolicyviolation", (e) => console.error("the policy refused", e.violatedDirective, e.blockedURI)); ` + s.before
 	if s.before != "" {
 		if _, err := chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s.before}); err != nil {
 			t.Fatal(err)
@@ -253,6 +277,10 @@ func (b *tab) hear(ev any) {
 				words = append(words, string(a.Value)+a.Description)
 			}
 			b.complains = append(b.complains, "console."+string(ev.Type)+": "+strings.Join(words, " "))
+		}
+	case *cdplog.EventEntryAdded: // what a worker's policy refuses is told here alone
+		if strings.Contains(ev.Entry.Text, "Content Security Policy") {
+			b.complains = append(b.complains, "policy: "+ev.Entry.Text)
 		}
 	case *network.EventRequestWillBeSent:
 		b.requests = append(b.requests, ev.Request.URL)
@@ -435,7 +463,7 @@ func (b *tab) clean() {
 		b.t.Error("no request was seen at all: the test is blind")
 	}
 	for _, r := range b.requests {
-		if !strings.HasPrefix(r, b.home) && !strings.HasPrefix(r, "data:") && !strings.HasPrefix(r, "about:") {
+		if !strings.HasPrefix(r, b.home) && !strings.HasPrefix(r, "data:") && !strings.HasPrefix(r, "blob:") && !strings.HasPrefix(r, "about:") {
 			b.t.Errorf("a request went to %s", r)
 		}
 	}

@@ -94,6 +94,15 @@ func failed(what string, text []byte, err error) error {
 // for the same source and toolchain is returned as it is. Options.Out must be
 // empty, missing, or a site built earlier: nothing else is overwritten.
 func Build(ctx context.Context, opt Options) (string, error) {
+	cached, err := found(ctx, opt)
+	if err != nil || opt.Out == "" {
+		return cached, err
+	}
+	return opt.Out, publish(cached, opt.Out)
+}
+
+// found is the cache's site for the source of opt, built where it is not there.
+func found(ctx context.Context, opt Options) (string, error) {
 	root, err := Root(opt.Source)
 	if err != nil {
 		return "", err
@@ -101,11 +110,7 @@ func Build(ctx context.Context, opt Options) (string, error) {
 	if opt.Progress == nil {
 		opt.Progress = io.Discard
 	}
-	cached, err := cachedBuild(ctx, root, opt.Progress)
-	if err != nil || opt.Out == "" {
-		return cached, err
-	}
-	return opt.Out, publish(cached, opt.Out)
+	return cachedBuild(ctx, root, opt.Progress)
 }
 
 // cachedBuild returns the cache's site for the source at root, building it if
@@ -250,6 +255,7 @@ func forget(base string, keep int) {
 	for _, old := range sites[:len(sites)-keep] {
 		if time.Since(time.Unix(0, age(old))) > 24*time.Hour {
 			os.RemoveAll(old)
+			os.Remove(packedName(old))
 		}
 	}
 }
@@ -259,7 +265,7 @@ func compile(ctx context.Context, root, dir string) error {
 	m := Manifest{Version: 1, Files: map[string]string{}, Sizes: map[string]int{}}
 	write := func(what, stem, ext string, text []byte) error {
 		name := stem + ext
-		if stem != "index" {
+		if stem != "index" && stem != "offline" { // these two are asked for by name
 			name = fmt.Sprintf("%s.%x", stem, sha256.Sum256(text))
 			name = name[:len(stem)+1+12] + ext
 		}
@@ -326,6 +332,13 @@ func compile(ctx context.Context, root, dir string) error {
 	if err := write("page", "index", ".html", text); err != nil {
 		return err
 	}
+	text, err = offline(dir, m)
+	if err != nil {
+		return err
+	}
+	if err := write("offline", "offline", ".js", text); err != nil {
+		return err
+	}
 	list, err := json.MarshalIndent(m, "", "  ")
 	if err != nil {
 		return err
@@ -373,7 +386,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	err = errors.Join(err,
 		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
 		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
-<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`" data-press="`+files["press"]+`"></script>
+<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`" data-press="`+files["press"]+`" data-offline="offline.js"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
 	for _, picture := range start.Pictures {
 		err = errors.Join(err, replace("start-"+picture.Name+".jpg", files["picture "+picture.Name]))

@@ -11,6 +11,7 @@ import (
 	"net/netip"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"time"
 )
@@ -70,14 +71,17 @@ func Handler(dir string) (http.Handler, error) {
 		}
 		defer f.Close()
 		h.Set("Content-Type", kind)
-		if name == m.Files["page"] {
-			h.Set("Cache-Control", "no-cache")
-		} else { // its name is its content
+		if hashed.MatchString(name) { // its name is its content
 			h.Set("Cache-Control", "public, max-age=31536000, immutable")
+		} else {
+			h.Set("Cache-Control", "no-cache")
 		}
 		http.ServeContent(w, r, "", time.Time{}, f)
 	}), nil
 }
+
+// hashed are names that tell the content.
+var hashed = regexp.MustCompile(`\.[0-9a-f]{12}\.[a-z]+$`)
 
 // local reports whether a request's host is this machine's loopback.
 func local(host string) bool {

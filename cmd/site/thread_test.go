@@ -8,17 +8,20 @@ import (
 
 // TestThread is the page's first use: load, enter a neck and 42 sets, read the
 // finding about quarters, apply its remedy, see number and picture change; cut
-// the strip short and read by how many sets.
+// the strip short and read by how many sets. On the site, and on the page that is
+// one file, opened from the disk.
 func TestThread(t *testing.T) {
 	for _, s := range []struct {
 		name string
+		home func(*testing.T) string
 		screen
 	}{
-		{"desktop", screen{width: 1280, height: 800}},
-		{"phone", screen{width: 390, height: 844, ratio: 2, touch: true}},
+		{"desktop", site, screen{width: 1280, height: 800}},
+		{"phone", site, screen{width: 390, height: 844, ratio: 2, touch: true}},
+		{"file", single, screen{width: 1000, height: 600}},
 	} {
 		t.Run(s.name, func(t *testing.T) {
-			b := open(t, site(t), s.screen).ready()
+			b := open(t, s.home(t), s.screen).ready()
 			b.settle()
 			first := b.pixels()
 			b.enter("wearer.girth", "372")

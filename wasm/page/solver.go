@@ -334,6 +334,9 @@ func (p *Page) solvingWords() string {
 	s := &p.solver
 	switch {
 	case s.stand == gone:
+		if p.ruff.Solved != nil {
+			return word("solve.gonelast", "why", s.died)
+		}
 		return word("solve.gone", "why", s.died)
 	case s.halted && p.ruff.Solved != nil:
 		return word("solve.partly")
