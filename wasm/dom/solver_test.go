@@ -309,6 +309,38 @@ func TestWorkerDies(t *testing.T) {
 	}
 }
 
+// TestErrandKills: a worker that solves the ruff and dies of what comes after is
+// not started again and again; what it solved stays, and the page says so.
+func TestErrandKills(t *testing.T) {
+	k := seated(t)
+	k.done()
+	k.send(10, page.Do, "twin", "")
+	rival := func() bool { // asked for, after the ruff itself
+		all := k.asked()
+		return all[len(all)-1].Task == wire.Solve && all[len(all)-1].Scheme != all[0].Scheme
+	}
+	for range 5 {
+		k.until(func() bool { return rival() || k.state() == "gone" })
+		if k.state() == "gone" {
+			break
+		}
+		k.send(10, page.Solver, "died", "its program ended by itself")
+		k.until(func() bool { return !rival() || k.state() == "gone" })
+	}
+	starts := 0
+	for _, p := range k.Solver {
+		if p.Name == "start" {
+			starts++
+		}
+	}
+	if starts != 2 || k.state() != "gone" || !strings.Contains(k.Text["solving"], "What was solved until then is shown") {
+		t.Errorf("%d starts, %s: %s", starts, k.state(), k.Text["solving"])
+	}
+	if strings.Contains(k.Text["verdict"], "not solved") {
+		t.Errorf("what was solved is gone: %s", k.Text["verdict"])
+	}
+}
+
 // TestSettle: the cloth settles from the drawn to the solved shape in a quarter
 // of a second, in small steps; under reduced motion at once.
 func TestSettle(t *testing.T) {

@@ -35,7 +35,7 @@ type errand struct {
 type solver struct {
 	stand  stand
 	died   string // why
-	deaths int    // since the last whole answer
+	deaths int    // since all that was wanted was last done
 
 	id     int     // of the newest request
 	out    *errand // being worked on; nil: nothing
@@ -163,7 +163,8 @@ func (p *Page) work(now_ms float64) []Patch {
 		return nil
 	default:
 		tries := p.untried()
-		if len(tries) == 0 {
+		if len(tries) == 0 { // all is done: whatever it died of is over
+			s.deaths = 0
 			return nil
 		}
 		e.purpose = forTries
@@ -240,7 +241,6 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
 	}
 	s.awaits, s.done = r.Awaits, last
 	if last {
-		s.deaths = 0
 		out = append(out, Patch{Op: OpMark, Name: "ruffwright-solved"})
 	}
 	if now := p.verdict(); last && now != was && !s.moving {

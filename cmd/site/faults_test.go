@@ -1,0 +1,234 @@
+package site
+
+import (
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// TestFaults: the solver's own program hangs, or panics, over one request: the
+// comparison's. It is started again once, the page then says so, and what was
+// solved before stays, on the page and on the drawing.
+func TestFaults(t *testing.T) {
+	dir := siteDir(t)
+	m, err := ReadManifest(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	worker, err := os.ReadFile(filepath.Join(dir, m.Files["worker"]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The second scheme that a worker is asked to solve is the comparison's.
+	const count = `let schemes = []; let bad = false; addEventListener("message", (e) => {
+		if (!e.data.head) return;
+		const s = JSON.stringify(JSON.parse(e.data.head).scheme);
+		if (s && !schemes.includes(s)) schemes.push(s);
+		bad = schemes.length > 1;
+	}); `
+	for name, c := range map[string]struct{ fault, says string }{
+		"hangs":  {count + `addEventListener("message", () => { while (bad) {} }); `, "fell silent"},
+		"panics": {count + `const post = postMessage; postMessage = (m, ...more) => { if (bad && m.head) throw new Error("the line is cut"); post(m, ...more); }; `, "ended by itself"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			home := serve(t, dir, func(w http.ResponseWriter, r *http.Request) bool {
+				if r.URL.Path != "/"+m.Files["worker"] {
+					return false
+				}
+				w.Header().Set("Content-Type", types[".js"])
+				w.Write([]byte(strings.Replace(string(worker), "\"use strict\";\n", "\"use strict\";\n"+c.fault, 1)))
+				return true
+			})
+			b := open(t, home, screen{width: 800, height: 600, before: counted}).ready()
+			const solved = `[...document.querySelectorAll("#numbers tr")].map((e) => e.innerText).join("\n")`
+			if got := eval[string](b, solved); !strings.Contains(got, "Moves when the wearer bows") {
+				t.Fatalf("not solved at first: %s", got)
+			}
+			was, workers := eval[string](b, solved), eval[int](b, "workers")
+			b.click("#twin")
+			b.await(state + ` === "gone"`)
+			if n := eval[int](b, "workers") - workers; n != 1 {
+				t.Errorf("started %d times again, want once", n)
+			}
+			if got := b.text("#solving"); !strings.Contains(got, c.says) || !strings.Contains(got, "What was solved until then is shown") {
+				t.Errorf("the page says %q", got)
+			}
+			if got := eval[string](b, solved); got != was {
+				t.Errorf("the numbers were\n%s\nand are\n%s", was, got)
+			}
+			b.picture("fault-"+name, false)
+		})
+	}
+}
+
+// TestContextLost: when the drawing's context is lost the ruff, its findings, the
+// steps back and what was solved are still there.
+func TestContextLost(t *testing.T) {
+	b := open(t, site(t), screen{width: 800, height: 600}).ready()
+	b.enter("ruff.sets", "42")
+	b.await(`document.querySelector("#finding-quarters")`)
+	b.await(still)
+	numbers := b.text("#numbers")
+	b.run(`globalThis.same = true; document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`)
+	b.await(`document.documentElement.dataset.stage === "picture" && document.getElementById("picture").src.startsWith("data:image/png")`)
+	if !eval[bool](b, "globalThis.same === true") {
+		t.Error("the page was loaded again")
+	}
+	if got := eval[string](b, `document.querySelector("#f-ruff-sets").value`); got != "42" {
+		t.Errorf("%s sets", got)
+	}
+	if got := b.text("#numbers"); got != numbers {
+		t.Errorf("the numbers were\n%s\nand are\n%s", numbers, got)
+	}
+	if !eval[bool](b, `document.querySelector("#finding-quarters") !== null`) {
+		t.Error("the finding is gone")
+	}
+	b.click("#undo")
+	b.await(`document.querySelector("#f-ruff-sets").value === "40" && !document.querySelector("#finding-quarters")`)
+	b.click("#redo")
+	b.await(`document.querySelector("#f-ruff-sets").value === "42"`)
+}
+
+// hostPage is a page of a course with the page in a frame.
+func hostPage(sandbox string) string {
+	return `<!doctype html><meta charset="utf-8"><title>Course</title><link rel="icon" href="data:,"><h1>Week 3: the ruff</h1><iframe id="frame" title="ruffwright" width="760" height="500" sandbox="` + sandbox + `" src="./"></iframe>`
+}
+
+// TestFrame: in a course page's frame that leaves the page its own address it
+// works, without storage too.
+func TestFrame(t *testing.T) {
+	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
+		if r.URL.Path == "/course.html" {
+			w.Header().Set("Content-Type", types[".html"])
+			w.Write([]byte(hostPage("allow-scripts allow-same-origin")))
+		}
+		return r.URL.Path == "/course.html"
+	})
+	for name, before := range map[string]string{
+		"storage":    "",
+		"no storage": `for (const what of ["localStorage", "sessionStorage", "caches", "indexedDB"]) Object.defineProperty(globalThis, what, {get() { throw new DOMException("denied", "SecurityError"); }});`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := open(t, home+"course.html", screen{width: 800, height: 620, before: before, kept: true})
+			b.home = home
+			const in = `document.getElementById("frame").contentDocument`
+			b.await(in + `.documentElement.dataset.stage === "drawn" && ` + in + `.documentElement.dataset.program === "runs"`)
+			b.run(`{ const e = ` + in + `.querySelector("#f-ruff-sets"); e.value = "42"; e.dispatchEvent(new Event("change", {bubbles: true})); }`)
+			b.await(in + `.querySelector("#finding-quarters")`)
+			b.await(in + `.getElementById("solving").textContent.startsWith("Solved")`)
+			if eval[bool](b, in+`.querySelector(".boxed").checkVisibility()`) {
+				t.Error("the page says that its program was kept away")
+			}
+			b.picture("frame-"+strings.ReplaceAll(name, " ", "-"), false)
+			b.clean()
+		})
+	}
+}
+
+// TestSandbox: where a frame takes the page's own address from it (here by the
+// header that does what the attribute sandbox="allow-scripts" does) the page says
+// that its program was kept away and offers a tab of its own, whether the host
+// lets the loader through or not; the page that is one file works there.
+func TestSandbox(t *testing.T) {
+	dir := siteDir(t)
+	box := func(w http.ResponseWriter, policy string) {
+		w.Header().Set("Content-Security-Policy", strings.TrimPrefix(policy+", sandbox allow-scripts", ", "))
+	}
+	for name, home := range map[string]string{
+		"this server": serve(t, dir, func(w http.ResponseWriter, r *http.Request) bool {
+			if r.URL.Path != "/" {
+				return false
+			}
+			box(w, Policy)
+			w.Header().Set("Content-Type", types[".html"])
+			http.ServeFile(w, r, filepath.Join(dir, "index.html"))
+			return true
+		}),
+		"a plain host": serve(t, dir, func(w http.ResponseWriter, r *http.Request) bool {
+			box(w, "")
+			http.FileServer(http.Dir(dir)).ServeHTTP(w, r)
+			return true
+		}),
+	} {
+		t.Run(name, func(t *testing.T) {
+			b := open(t, home+"#to-form", screen{width: 800, height: 600})
+			if got := eval[string](b, "self.origin"); got != "null" {
+				t.Fatalf("the page keeps its address: %s", got)
+			}
+			b.await(`document.querySelector(".boxed").checkVisibility({checkVisibilityCSS: true})`)
+			if got := b.text(".boxed"); !strings.Contains(got, "tab of its own") {
+				t.Errorf("the page says %q", got)
+			}
+			if eval[bool](b, `document.getElementById("failure").checkVisibility()`) {
+				t.Error("it says that its program fails as well")
+			}
+			if got := eval[string](b, `(() => { const a = document.getElementById("own-tab"); return a.target + " " + a.rel + " " + a.href.split("#")[0]; })()`); got != "_blank noopener "+home {
+				t.Errorf("the link is %q", got)
+			}
+			if eval[string](b, `document.querySelector("#f-wearer-girth").value`) != "395" {
+				t.Error("the plain start is gone")
+			}
+			b.picture("sandbox-"+strings.ReplaceAll(name, " ", "-"), false)
+		})
+	}
+	t.Run("one file", func(t *testing.T) {
+		file := strings.TrimPrefix(single(t), "file://")
+		home := serve(t, dir, func(w http.ResponseWriter, r *http.Request) bool {
+			box(w, "")
+			http.ServeFile(w, r, file)
+			return true
+		})
+		b := open(t, home, screen{width: 800, height: 600}).ready()
+		if got := eval[string](b, "self.origin"); got != "null" {
+			t.Fatalf("the page keeps its address: %s", got)
+		}
+		if got := b.text("#solving"); !strings.HasPrefix(got, "Solved") {
+			t.Errorf("the page says %q", got)
+		}
+		b.clean()
+	})
+}
+
+// TestNoLoader: when the loader itself does not come the page says so after a
+// while, without a script.
+func TestNoLoader(t *testing.T) {
+	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
+		if strings.HasPrefix(r.URL.Path, "/loader.") {
+			http.Error(w, "gone", http.StatusNotFound)
+		}
+		return strings.HasPrefix(r.URL.Path, "/loader.")
+	})
+	b := open(t, home, screen{width: 800, height: 600})
+	b.await(`document.querySelector(".boxed").checkVisibility({checkVisibilityCSS: true})`)
+	b.do(chromedp.Click(chromedp.CSS("#f-wearer-girth"))) // the form is there
+}
+
+// TestSingleFaults: the page that is one file, in a browser without workers: the
+// program is unpacked on the page's own thread; damaged, it says so.
+func TestSingleFaults(t *testing.T) {
+	b := open(t, single(t), screen{width: 800, height: 600, unsolved: true}).drawn()
+	b.enter("ruff.sets", "42")
+	b.await(`document.querySelector("#finding-quarters")`)
+	b.clean()
+
+	text, err := os.ReadFile(strings.TrimPrefix(single(t), "file://"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := strings.Index(string(text), `id="packed">`)
+	end := at + strings.Index(string(text)[at:], "</script>")
+	hurt := filepath.Join(t.TempDir(), "hurt.html")
+	if err := os.WriteFile(hurt, append(append([]byte{}, text[:at+100000]...), text[end:]...), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	b = open(t, "file://"+hurt, screen{width: 800, height: 600})
+	b.await(`!document.getElementById("failure").hidden`)
+	if got := b.text("#failure-why"); !strings.Contains(got, "packed") {
+		t.Errorf("the page says %q", got)
+	}
+}
