@@ -9,8 +9,11 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
+
+	"github.com/chromedp/chromedp"
 )
 
 // mostSingle is the goal of the page that is one file, in bytes.
@@ -203,4 +206,23 @@ func TestInline(t *testing.T) {
 			t.Errorf("%q is left in %s", bad, got)
 		}
 	}
+}
+
+// TestSingleTimes tells how long the page that is one file takes from the disk to
+// its first findings, as a ratio to the served site, in turns. Nothing is judged:
+// the machine may be busy.
+func TestSingleTimes(t *testing.T) {
+	times := map[string][]float64{}
+	for range rounds(5, 1) {
+		for name, home := range map[string]string{"file": single(t), "site": site(t)} {
+			b := open(t, home, screen{width: 800, height: 600}).drawn()
+			times[name] = append(times[name], eval[float64](b, `performance.getEntriesByName("ruffwright-findings")[0].startTime`))
+			b.do(chromedp.Navigate("about:blank"))
+		}
+	}
+	for _, v := range times {
+		slices.Sort(v)
+	}
+	file, site := times["file"], times["site"]
+	t.Logf("first findings, median of %d: one file %.0f ms, served %.0f ms, ratio %.2f", len(file), file[len(file)/2], site[len(site)/2], file[len(file)/2]/site[len(site)/2])
 }
