@@ -14,7 +14,8 @@
 //
 // A rectangle with rest coordinates (u, v) lies on a structured, graded grid of
 // (nu+1)(nv+1) nodes x(i, j). Subscripts are derivatives with respect to u and
-// v by second-order differences; w_i, w_j are tributary widths. The energy is
+// v by second-order differences; w_i, w_j are tributary widths, w of stretch with
+// Gregory's correction at free edges (yarn). The energy is
 //
 //	bending  ½ Bu w_i w_j |x_uu|² + ½ Bv w_i w_j |x_vv|² + ½·4Bt A |x_uv|²
 //	frozen   Bs (½|D|² − κ₀ D·n̂ + ½κ₀²) for D = x_uu, x_vv, x_uv

@@ -50,7 +50,7 @@ func TestVerdict(t *testing.T) {
 	// What moves is told.
 	loose := newPage(t)
 	loose.ruff, loose.findings = solvedFor(t, scheme.Default())
-	if got, want := loose.verdict(), "This ruff will stand: 40 sets, 44.2 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge moves by 0.3 mm."; got != want {
+	if got, want := loose.verdict(), "This ruff will stand: 40 sets, 44.4 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge moves by 0.3 mm."; got != want {
 		t.Errorf("the plain start: %q, want %q", got, want)
 	}
 	// Cloth that never rests promises nothing.
