@@ -79,53 +79,60 @@ func TestDerivatives(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		e := s.Energy(x)
-		for name, v := range map[string]float64{"bend": e.Bend, "frozen": e.Frozen, "stretch": e.Stretch, "shear": e.Shear, "gravity": e.Gravity, "contact": e.Contact} {
-			if v == 0 {
-				t.Errorf("energy %s is not at work", name)
-			}
-		}
-		m := &s.sym
-		grad := func(x []float64) []float64 {
-			s.spread(x)
-			s.evaluate(true)
-			s.foldGhosts()
-			r := make([]float64, m.n)
-			m.collect(s, r)
-			return r
-		}
-		unit := make([]float64, m.n)
-		p := make([]float64, 3*s.nodes)
-		moved := func(k int, h float64) []float64 {
-			clear(unit)
-			unit[k] = 1
-			m.scatter(s, unit, p)
-			y := append([]float64(nil), x...)
-			for i := range y {
-				y[i] += h * p[i]
-			}
-			return y
-		}
-		g := grad(x)
-		s.spread(x)
-		s.measureStrains(s.strain, s.skew)
-		s.assemble(m, &s.base, &s.work, 0, false)
-		gs, hs := largest(g), s.work.MeanDiagonal()
-		worstG, worstH := 0.0, 0.0
-		const h = 2e-4 // short: contact has a kink in its third derivative
-		for k := range m.n {
-			E := func(h float64) float64 { return s.Energy(moved(k, h)).Total() }
-			d := (8*(E(h)-E(-h)) - (E(2*h) - E(-2*h))) / (12 * h)
-			worstG = max(worstG, math.Abs(d-g[k])/gs)
-			a, b, c, e := grad(moved(k, h)), grad(moved(k, -h)), grad(moved(k, 2*h)), grad(moved(k, -2*h))
-			for i := range m.n {
-				d := (8*(a[i]-b[i]) - (c[i] - e[i])) / (12 * h)
-				worstH = max(worstH, math.Abs(d-s.work.At(max(i, k), min(i, k)))/hs)
-			}
-		}
-		t.Logf("seed %d: %d unknowns, half-band %d, gradient %.1e, Hessian %.1e", seed, m.n, m.kd, worstG, worstH)
+		worstG, worstH := derivatives(t, s, x)
+		t.Logf("seed %d: %d unknowns, half-band %d, gradient %.1e, Hessian %.1e", seed, s.sym.n, s.sym.kd, worstG, worstH)
 		if worstG > 1e-8 || worstH > 1e-7 {
 			t.Errorf("seed %d: gradient off by %.1e, Hessian by %.1e", seed, worstG, worstH)
 		}
 	}
+}
+
+// derivatives returns how far the gradient and the Hessian of a shape are from
+// differences, as shares of the largest force and of the mean diagonal.
+func derivatives(t *testing.T, s *Solver, x []float64) (worstG, worstH float64) {
+	t.Helper()
+	e := s.Energy(x)
+	for name, v := range map[string]float64{"bend": e.Bend, "frozen": e.Frozen, "stretch": e.Stretch, "shear": e.Shear, "gravity": e.Gravity, "contact": e.Contact} {
+		if v == 0 {
+			t.Errorf("energy %s is not at work", name)
+		}
+	}
+	m := &s.sym
+	grad := func(x []float64) []float64 {
+		s.spread(x)
+		s.evaluate(true)
+		s.foldGhosts()
+		r := make([]float64, m.n)
+		m.collect(s, r)
+		return r
+	}
+	unit := make([]float64, m.n)
+	p := make([]float64, 3*s.nodes)
+	moved := func(k int, h float64) []float64 {
+		clear(unit)
+		unit[k] = 1
+		m.scatter(s, unit, p)
+		y := append([]float64(nil), x...)
+		for i := range y {
+			y[i] += h * p[i]
+		}
+		return y
+	}
+	g := grad(x)
+	s.spread(x)
+	s.measureStrains(s.strain, s.skew)
+	s.assemble(m, &s.base, &s.work, 0, false)
+	gs, hs := largest(g), s.work.MeanDiagonal()
+	const h = 2e-4 // short: contact has a kink in its third derivative
+	for k := range m.n {
+		E := func(h float64) float64 { return s.Energy(moved(k, h)).Total() }
+		d := (8*(E(h)-E(-h)) - (E(2*h) - E(-2*h))) / (12 * h)
+		worstG = max(worstG, math.Abs(d-g[k])/gs)
+		a, b, c, e := grad(moved(k, h)), grad(moved(k, -h)), grad(moved(k, 2*h)), grad(moved(k, -2*h))
+		for i := range m.n {
+			d := (8*(a[i]-b[i]) - (c[i] - e[i])) / (12 * h)
+			worstH = max(worstH, math.Abs(d-s.work.At(max(i, k), min(i, k)))/hs)
+		}
+	}
+	return
 }

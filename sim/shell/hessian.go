@@ -181,6 +181,7 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 		s.assemblePoints(m, b, keep)
 	}
 	s.assembleContact(m, b, keep, anti)
+	s.assemblePairs(m, b)
 }
 
 func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {

@@ -184,6 +184,9 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 			n.res.Deepest = max(n.res.Deepest, -c.Gap([3]float64(s.x[3*t.node:3*t.node+3])))
 		}
 	}
+	for k := range s.sheet.Pairs {
+		n.res.Deepest = max(n.res.Deepest, -s.sheet.Pairs[k].Gap(s.x))
+	}
 	return n.res
 }
 

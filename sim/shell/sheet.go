@@ -43,6 +43,11 @@ type Sheet struct {
 	Frozen *Frozen
 	// Contacts lists obstacles.
 	Contacts []Contact
+	// Round closes the sheet along u onto its own turned image; nil: it is open.
+	// UStart and UEnd are then free.
+	Round *Round
+	// Pairs lists nodes that keep clear of each other.
+	Pairs []Pair
 }
 
 // EdgeKind says what an edge of the grid is.
@@ -111,7 +116,7 @@ type Frozen struct {
 	// means √(BendU·BendV)/2, negative none.
 	BendU, BendV, Twist float64
 	// U and V hold κ₀ of x_uu and x_vv in 1/mm for each node, UV that of x_uv for
-	// each cell (index i·nv + j). NaN marks a crease: no frozen part there.
+	// each cell (index i·nv + j, the closing cells of a round sheet last). NaN marks a crease: no frozen part there.
 	U, V, UV []float64
 }
 
@@ -133,7 +138,7 @@ func (s *Sheet) Weight() float64 {
 	if len(s.U) < 2 || len(s.V) < 2 {
 		return 0
 	}
-	return WeightPerArea(s.Mass) * (s.U[len(s.U)-1] - s.U[0]) * (s.V[len(s.V)-1] - s.V[0])
+	return WeightPerArea(s.Mass) * s.length() * (s.V[len(s.V)-1] - s.V[0])
 }
 
 // MaxNodes bounds the size of a sheet, so that bad input cannot ask for the
@@ -194,8 +199,8 @@ func (s *Sheet) Validate() error {
 		if h.I < 0 || h.I > nu || h.J < 0 || h.J > nv || h.Axes > All {
 			return fmt.Errorf("shell: Held[%d] = %+v; the grid has nodes (0, 0) to (%d, %d), Axes 0 to %d", k, h, nu, nv, All)
 		}
-		if h.In > OfVEnd || h.In != Own && [...]Edge{s.UStart, s.UEnd, s.VStart, s.VEnd}[h.In-1].Kind != Mirror {
-			return fmt.Errorf("shell: Held[%d].In = %d; it must be 0 or the frame of a mirror edge", k, h.In)
+		if h.In > OfVEnd || h.In != Own && !(s.Round != nil && h.In <= OfUEnd) && [...]Edge{s.UStart, s.UEnd, s.VStart, s.VEnd}[h.In-1].Kind != Mirror {
+			return fmt.Errorf("shell: Held[%d].In = %d; it must be 0, the frame of a mirror edge, or one of Round's", k, h.In)
 		}
 	}
 	if s.Fold != nil && len(s.Fold) != s.Nodes() {
@@ -210,8 +215,8 @@ func (s *Sheet) Validate() error {
 		if !finite(f.BendU) || !finite(f.BendV) || !finite(f.Twist) || f.BendU < 0 || f.BendV < 0 {
 			return fmt.Errorf("shell: Frozen rigidities %v, %v, %v; they must be finite, the first two ≥ 0", f.BendU, f.BendV, f.Twist)
 		}
-		if len(f.U) != s.Nodes() || len(f.V) != s.Nodes() || len(f.UV) != nu*nv {
-			return fmt.Errorf("shell: Frozen has %d, %d and %d curvatures; needed are %d, %d and %d", len(f.U), len(f.V), len(f.UV), s.Nodes(), s.Nodes(), nu*nv)
+		if len(f.U) != s.Nodes() || len(f.V) != s.Nodes() || len(f.UV) != s.cells() {
+			return fmt.Errorf("shell: Frozen has %d, %d and %d curvatures; needed are %d, %d and %d", len(f.U), len(f.V), len(f.UV), s.Nodes(), s.Nodes(), s.cells())
 		}
 		for _, c := range [][]float64{f.U, f.V, f.UV} {
 			for k, v := range c {
@@ -226,7 +231,7 @@ func (s *Sheet) Validate() error {
 			return fmt.Errorf("shell: Contacts[%d]: %w", k, err)
 		}
 	}
-	return nil
+	return s.validateRound()
 }
 
 func (e *Edge) validate(nodes int) error {

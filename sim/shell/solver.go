@@ -77,7 +77,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	w := WeightPerArea(s.sheet.Mass)
 	for i := range s.nu + 1 {
 		for j := range s.nv + 1 {
-			s.weight[s.node(i, j)] = w * tributary(s.sheet.U, i) * tributary(s.sheet.V, j)
+			s.weight[s.node(i, j)] = w * s.sheet.widthU(i) * tributary(s.sheet.V, j)
 		}
 	}
 	s.touches = s.touches[:0]
@@ -110,8 +110,7 @@ func (s *Solver) SetGravity(g [3]float64) { s.sheet.Gravity = g }
 func (s *Solver) layFrames() {
 	k := 0
 	for e := range 4 {
-		if q := s.edgeOf(e); q.Kind == Mirror {
-			n := q.Normal
+		if n, ok := s.normalOf(e); ok {
 			third := [3]float64{0, 0, 1}
 			if math.Abs(n[2]) > 0.9 {
 				third = [3]float64{0, 1, 0}
@@ -133,16 +132,26 @@ func (s *Solver) layFrames() {
 
 // edgeFrame returns the number of the frame of edge e's nodes, −1 off mirrors.
 func (s *Solver) edgeFrame(e int) int8 {
-	if s.edgeOf(e).Kind != Mirror {
+	if _, ok := s.normalOf(e); !ok {
 		return -1
 	}
 	f := int8(0)
 	for q := range e {
-		if s.edgeOf(q).Kind == Mirror {
+		if _, ok := s.normalOf(q); ok {
 			f++
 		}
 	}
 	return f
+}
+
+// normalOf returns the normal of edge e's mirror, or of the plane that stands
+// for it in a round sheet.
+func (s *Solver) normalOf(e int) (n [3]float64, ok bool) {
+	if r := s.sheet.Round; r != nil && e < 2 {
+		return r.Planes[e], true
+	}
+	q := s.edgeOf(e)
+	return q.Normal, q.Kind == Mirror
 }
 
 // number lays out the unknowns: of shapes that are symmetric about the mirror
@@ -168,7 +177,7 @@ func (s *Solver) number(m *unknowns, anti bool) {
 	}
 	for e := range 4 {
 		f := s.edgeFrame(e)
-		if f < 0 {
+		if f < 0 || s.edgeOf(e).Kind != Mirror {
 			continue
 		}
 		for k := range s.ghostAt[e] {
@@ -189,7 +198,8 @@ func (s *Solver) number(m *unknowns, anti bool) {
 		hold(s.node(h.I, h.J), h.Axes)
 	}
 	k := int32(0)
-	for n := range s.nodes {
+	for q := range s.nodes {
+		n := s.inOrder(q)
 		m.plain[n] = -1
 		if m.frame[n] < 0 && m.at[3*n] == 0 && m.at[3*n+1] == 0 && m.at[3*n+2] == 0 {
 			m.plain[n] = k
@@ -227,6 +237,16 @@ func (s *Solver) number(m *unknowns, anti bool) {
 		n := s.cells[k].n
 		widen(n[0], n[1], n[2], n[3])
 	}
+	for k := range s.sheet.Pairs {
+		p := &s.sheet.Pairs[k]
+		n := [4]int32{int32(p.N[0]), int32(p.N[0]), int32(p.N[0]), int32(p.N[0])}
+		for q := range n {
+			if p.counts(q) {
+				n[q] = int32(p.N[q])
+			}
+		}
+		widen(n[0], n[1], n[2], n[3])
+	}
 	if s.sheet.Frozen != nil {
 		for k := range s.points {
 			if s.points[k].live {
@@ -260,7 +280,7 @@ func (s *Solver) Gradient(shape, grad []float64) Energies {
 // forceScale is weight + 10 B W/P² in mN.
 func (s *Solver) forceScale() float64 {
 	sh := &s.sheet
-	p, w := sh.U[s.nu]-sh.U[0], sh.V[s.nv]-sh.V[0]
+	p, w := sh.length(), sh.V[s.nv]-sh.V[0]
 	b := max(sh.BendU, sh.BendV)
 	if z := sh.Frozen; z != nil {
 		b += max(z.BendU, z.BendV)

@@ -116,6 +116,10 @@ func (s *Solver) edgeOf(k int) *Edge {
 
 // layGhosts fills ghostAt[k], the virtual node numbers along edge k, −1 if free.
 func (s *Solver) layGhosts(k, n int) {
+	if k < 2 && s.sheet.Round != nil {
+		s.layTurned(k, n)
+		return
+	}
 	e := s.edgeOf(k)
 	for m := range n {
 		s.ghostAt[k][m] = -1
@@ -171,12 +175,12 @@ func (s *Solver) line(i, j int, along uint8) (n [3]int32, hl, hr float64, ok boo
 	if k > 0 {
 		n[0], hl = int32(o-step), c[k]-c[k-1]
 	} else {
-		n[0], hl = before[m], c[1]-c[0]
+		n[0], hl = before[m], s.stepBeside(along, c[1]-c[0])
 	}
 	if k < last {
 		n[2], hr = int32(o+step), c[k+1]-c[k]
 	} else {
-		n[2], hr = after[m], c[last]-c[last-1]
+		n[2], hr = after[m], s.stepBeside(along, c[last]-c[last-1])
 	}
 	return n, hl, hr, n[0] >= 0 && n[2] >= 0
 }
@@ -193,7 +197,7 @@ func (s *Solver) layCurves() {
 	s.curves = s.curves[:0]
 	for i := range s.nu + 1 {
 		for j := range s.nv + 1 {
-			a := tributary(sh.U, i) * tributary(sh.V, j)
+			a := sh.widthU(i) * tributary(sh.V, j)
 			o := s.node(i, j)
 			for along := range uint8(2) {
 				n, hl, hr, ok := s.line(i, j, along)
@@ -232,13 +236,17 @@ func (s *Solver) layEdges() {
 	for i := range s.nu + 1 {
 		for j := range s.nv + 1 {
 			o := s.node(i, j)
-			if i < s.nu {
-				h := sh.U[i+1] - sh.U[i]
-				s.edges = append(s.edges, edge{int32(o), int32(o + s.nv + 1), 1 / (h * h), sh.StretchU * h * yarn(sh.V, j, sh.VStart.Kind, sh.VEnd.Kind)})
+			if i < s.nu || sh.Round != nil {
+				h := sh.stepAfter(i)
+				s.edges = append(s.edges, edge{int32(o), s.after(i, j), 1 / (h * h), sh.StretchU * h * yarn(sh.V, j, sh.VStart.Kind, sh.VEnd.Kind)})
 			}
 			if j < s.nv {
 				h := sh.V[j+1] - sh.V[j]
-				s.edges = append(s.edges, edge{int32(o), int32(o + 1), 1 / (h * h), sh.StretchV * h * yarn(sh.U, i, sh.UStart.Kind, sh.UEnd.Kind)})
+				w := sh.widthU(i)
+				if sh.Round == nil {
+					w = yarn(sh.U, i, sh.UStart.Kind, sh.UEnd.Kind)
+				}
+				s.edges = append(s.edges, edge{int32(o), int32(o + 1), 1 / (h * h), sh.StretchV * h * w})
 			}
 		}
 	}
@@ -249,14 +257,13 @@ func (s *Solver) layCells() {
 	sh := &s.sheet
 	s.cells = s.cells[:0]
 	bt := twistOf(sh.BendU, sh.BendV, sh.Twist)
-	for i := range s.nu {
+	for i := range sh.cells() / s.nv {
 		for j := range s.nv {
-			hu, hv := sh.U[i+1]-sh.U[i], sh.V[j+1]-sh.V[j]
+			hu, hv := sh.stepAfter(i), sh.V[j+1]-sh.V[j]
 			o := int32(s.node(i, j))
-			p := o + int32(s.nv+1)
 			a, b, d := 1/(2*hu), 1/(2*hv), 1/(hu*hv)
 			q := cell{
-				n:  [4]int32{o, p, o + 1, p + 1},
+				n:  [4]int32{o, s.after(i, j), o + 1, s.after(i, j+1)},
 				cu: [4]float64{-a, a, -a, a},
 				cv: [4]float64{-b, -b, b, b},
 				cd: [4]float64{d, -d, -d, d},
