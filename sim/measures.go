@@ -3,6 +3,7 @@ package sim
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"ruffwright/sim/cell"
 )
@@ -20,6 +21,7 @@ func measured(c *cell.Cell, set cell.Settings) Measures {
 		TangentsDone:      !set.SkipTangents && c.Converged(),
 		Vertical_mm_per_g: c.Vertical_mm_per_g, VerticalStable: c.VerticalStable,
 		Lateral_mm_per_g: c.Lateral_mm_per_g, LateralStable: c.LateralStable,
+		Leans: c.Leans.String(), Leans_mm: c.Leans_mm,
 		MeshDone: c.MeshDone, Mesh_mm: c.Mesh_mm,
 		OtherDone: !set.SkipOther && c.Converged(),
 		Popped:    c.Popped, Thread_N: c.Thread_N, Strain: c.Strain,
@@ -69,7 +71,7 @@ func whole(sets []Measures) Measures {
 		for _, v := range []struct{ to, from *float64 }{
 			{&w.Bow_mm, &m.Bow_mm}, {&w.BowReturn_mm, &m.BowReturn_mm},
 			{&w.Vertical_mm_per_g, &m.Vertical_mm_per_g}, {&w.Lateral_mm_per_g, &m.Lateral_mm_per_g},
-			{&w.Mesh_mm, &m.Mesh_mm}, {&w.Thread_N, &m.Thread_N}, {&w.Strain, &m.Strain},
+			{&w.Leans_mm, &m.Leans_mm}, {&w.Mesh_mm, &m.Mesh_mm}, {&w.Thread_N, &m.Thread_N}, {&w.Strain, &m.Strain},
 			{&w.Residual_mN, &m.Residual_mN}, {&w.Deepest_mm, &m.Deepest_mm},
 		} {
 			*v.to = math.Max(*v.to, *v.from)
@@ -78,6 +80,9 @@ func whole(sets []Measures) Measures {
 		w.VerticalStable = w.VerticalStable && m.VerticalStable
 		w.LateralStable = w.LateralStable && m.LateralStable
 		w.TangentsDone = w.TangentsDone && m.TangentsDone
+		if worse(m.Leans, w.Leans) {
+			w.Leans = m.Leans
+		}
 		w.Popped = w.Popped || m.Popped
 		w.Iterations += m.Iterations
 		w.Extra += m.Extra
@@ -100,4 +105,11 @@ func whole(sets []Measures) Measures {
 	w.BowDone = bowed
 	w.FlapsFall = 2*fall > w.Panels
 	return w
+}
+
+// worse reports which of two words for what loops do when pushed sideways weighs
+// more.
+func worse(a, b string) bool {
+	order := []string{"", "no", "inner", "undecided", "yes"}
+	return slices.Index(order, a) > slices.Index(order, b)
 }

@@ -80,8 +80,8 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 			Grid:         grid,
 			SkipBow:      opt.SkipBow || !ends,
 			SkipOther:    opt.SkipOther || !ends || d.Anchor == cell.Both,
-			SkipTangents: opt.SkipTangents,
-			Finer:        !opt.SkipTangents && ends && grid == cell.Fine && d.Tucked(),
+			SkipTangents: opt.SkipTangents, Follow: ends && !d.Tucked(),
+			Finer: !opt.SkipTangents && ends && grid == cell.Fine && d.Tucked(),
 		}
 		if opt.Progress != nil {
 			set.Progress = func(phase string, iterations int) {

@@ -33,6 +33,13 @@ type Solved struct {
 // Converged reports whether every half set came to rest.
 func (s *Solved) Converged() bool { return s.Ruff.Converged }
 
+// LeansYes is what Measures.Leans says of loops that stay leaning over, and
+// LeansFar_mm how far they are followed.
+const (
+	LeansYes    = "yes"
+	LeansFar_mm = cell.LeanFar_mm
+)
+
 // Measures are the numbers of a half set, or of the whole ruff: there means over
 // the panels, but the worst of bow, bob, lean, strain, residual and thread load.
 // Heights are over the band's bottom edge. Every number is finite. The keys are
@@ -66,6 +73,15 @@ type Measures struct {
 	VerticalStable    bool    `json:"vertical_stable"`
 	Lateral_mm_per_g  float64 `json:"lateral_mm_per_g"` // lean
 	LateralStable     bool    `json:"lateral_stable"`
+
+	// Where LateralStable is false, what the loops do when all are pushed sideways
+	// alike, let go and followed: "no", they stand up again; "yes", they stay leaning
+	// over, Leans_mm sideways at the outer edge; "inner", only cloth near the band
+	// stays pushed over; "undecided". "" where it was not asked: the least and the
+	// most curved half set of untucked ruffs are followed, to LeansFar_mm. Of tucked
+	// ones the model does not know it: a tuck is held at one node of the grid.
+	Leans    string  `json:"leans"`
+	Leans_mm float64 `json:"leans_mm"`
 
 	// How far the outer edge's folds lie, at most, from where a finer mesh has them:
 	// asked of tucked sets on the fine grid, with bob and lean.

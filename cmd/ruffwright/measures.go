@@ -90,6 +90,15 @@ var measures = []measure{
 		number: func(m *sim.Measures) (float64, bool) { return m.Lateral_mm_per_g, m.TangentsDone && m.LateralStable }},
 	{key: "lateral_stable", kind: truth, label: "holds sideways", means: "it returns from a small push sideways",
 		word: yes(func(m *sim.Measures) bool { return m.LateralStable })},
+	{key: "leans", kind: "text", label: "stays leaning, pushed over", means: "where it does not hold sideways, what loops do that are all pushed over alike and let go: no (they stand up again), yes, inner (only near the band they do not), undecided; empty where it was not asked",
+		word: func(m *sim.Measures, _ scheme.Units) string {
+			if m.Leans == "" {
+				return "-"
+			}
+			return m.Leans
+		}},
+	{key: "leans_mm", kind: "number", unit: "mm", label: "leans by", means: "how far sideways the folds of the outer edge then stay, followed to 10 mm; only where leans is yes",
+		number: func(m *sim.Measures) (float64, bool) { return m.Leans_mm, m.Leans == sim.LeansYes }},
 	{key: "mesh_done", kind: truth, label: "tried on a finer mesh", means: "tucked sets were solved on a finer mesh as well",
 		word: yes(func(m *sim.Measures) bool { return m.MeshDone }), inside: true},
 	{key: "mesh_mm", kind: "number", unit: "mm", label: "heights uncertain by", means: "how far the outer edge's folds lie from where the finer mesh has them, at most; only where mesh_done",

@@ -72,7 +72,7 @@ func (c *Cell) edgeMove(a, b []float64, j int) float64 {
 	return m
 }
 
-// tangents measures bob and lean.
+// tangents measures bob and lean, and follows what may lean over.
 func (s *solver) tangents(c *Cell) error {
 	sheet := s.released(c)
 	if err := s.sh.Reset(sheet); err != nil {
@@ -104,7 +104,10 @@ func (s *solver) tangents(c *Cell) error {
 	sn, cs := math.Sincos(s.f.a / 2)
 	c.Vertical_mm_per_g, c.VerticalStable = respond(upright, shell.Symmetric)
 	c.Lateral_mm_per_g, c.LateralStable = respond([3]float64{-sn, cs, 0}, shell.Antisymmetric)
-	return s.ctx.Err()
+	if err := s.ctx.Err(); err != nil || c.LateralStable || !s.set.Follow {
+		return err
+	}
+	return s.follow(c)
 }
 
 // width returns the tributary width of grid line k.

@@ -46,6 +46,13 @@ type Measures struct {
 	Vertical_mm_per_g, Lateral_mm_per_g float64
 	VerticalStable, LateralStable       bool
 
+	// Leans says what really happens where LateralStable is false: the loops were
+	// pushed over, let go and followed. Leans_mm is, if they stay so, how far the
+	// crest or the trough at the outer edge then stands off sideways, whichever
+	// more; they are followed to LeanFar_mm.
+	Leans    Lean
+	Leans_mm float64
+
 	// Mesh_mm is how far the outer edge's crest or trough, whichever more, lies
 	// from where it lies on the Finest grid, solved as from nothing: what the
 	// figures are uncertain by at least. MeshDone is false if that was not asked

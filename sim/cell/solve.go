@@ -21,6 +21,9 @@ type Settings struct {
 	// SkipBow leaves out the bow test (12 warm solves), SkipOther the other
 	// equilibrium, SkipTangents bob and lean.
 	SkipBow, SkipOther, SkipTangents bool
+	// Follow finds out, where the tangents have a negative pivot sideways, whether
+	// the loops really lean over: up to 300 factorisations of a whole set.
+	Follow bool
 	// Finer solves the shape once more, cold, on the Finest grid, where that is
 	// finer, and measures how far that moves it.
 	Finer bool
@@ -105,6 +108,7 @@ type solver struct {
 	set   *Settings
 	f     *frame
 	sh    *shell.Solver
+	whole *shell.Solver // of a whole set, where one is followed
 	count int
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim"
 )
 
 // bow asks whether anything but its weight holds the outer edge: gravity turns by
@@ -89,7 +90,7 @@ func (v *view) sinks() (seen, bool) {
 
 // softSideways judges untucked sets only, since the lean of tucked ones does not
 // settle with the mesh, and never one whose tangent has a negative pivot: that is
-// a suspicion which only a longer solve could confirm.
+// a suspicion, and whether it is borne out is what leans says.
 func (v *view) softSideways() (seen, bool) {
 	m := v.measures()
 	s := seen{value: m.Lateral_mm_per_g, limit: leanGood, severity: Note}
@@ -108,14 +109,48 @@ func (v *view) softSideways() (seen, bool) {
 	// Solved half sets of this project leaned by a third where starch made the
 	// cloth 20 times as rigid: bending length goes with lean to the power 0.8.
 	v.offerStarch(&s, v.bend()*math.Pow(s.value/(0.8*leanGood), 0.8))
-	if v.held() && v.p.Slack > 1.02 {
-		inner := v.p.Slack * v.straight()
-		if h := tenth(sqrtOf(math.Pow(inner/1.01, 2) - math.Pow(v.p.Pitch_mm/2, 2))); v.allowed("band.height", h) {
-			s.offer([]Change{toMM("band.height", h)}, "Make the band %s high, so that the inner edge has no slack.", v.len(h))
-		}
-	}
+	v.offerFirmSlack(&s)
 	v.offerBoth(&s)
 	return s, true
+}
+
+// leans rests on what was followed to its end alone: the loops of the least or of
+// the most curved half set were pushed over, let go, and stayed. Untucked sets
+// only, as softSideways.
+func (v *view) leans() (seen, bool) {
+	m := v.measures()
+	s := seen{value: m.Leans_mm, limit: leansMost}
+	if m.LateralStable || m.Leans != sim.LeansYes || s.value < leansMost || v.sunk() {
+		return seen{limit: leansMost}, false
+	}
+	how := "by " + v.len(s.value)
+	if s.value >= sim.LeansFar_mm {
+		how += " and more"
+	}
+	why := "The cloth is too limp to hold them up."
+	switch {
+	case v.held() && v.p.Slack > slackFirm+slackOff:
+		why = "Too little starch lets them, or too much slack at the inner edge: try which."
+	case v.held() && v.p.Slack < slackFirm-slackOff:
+		why = "Too little starch lets them, or an inner edge so taut that the panels swing like the pages of a book: try which."
+	}
+	s.says("The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, %s at the outer edge. %s", how, why)
+	v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))
+	v.offerFirmSlack(&s)
+	v.offerBoth(&s)
+	return s, true
+}
+
+// offerFirmSlack offers the band with which the inner edge holds the sets best
+// sideways.
+func (v *view) offerFirmSlack(s *seen) {
+	if !v.held() || math.Abs(v.p.Slack-slackFirm) <= slackOff {
+		return
+	}
+	inner := v.p.Slack * v.straight()
+	if h := tenth(sqrtOf(math.Pow(inner/slackFirm, 2) - math.Pow(v.p.Pitch_mm/2, 2))); v.allowed("band.height", h) {
+		s.offer([]Change{toMM("band.height", h)}, "Make the band %s high: with a slack of %s the inner edge holds the sets best.", v.len(h), number(slackFirm, 2))
+	}
 }
 
 // clothStiffness says where the cloth itself is at fault, from what was measured

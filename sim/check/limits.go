@@ -11,6 +11,11 @@ const (
 	// slackMost: over 1.3 the inner edge crumples, with many ways to lie (solved
 	// half sets of this project; 1.0 to 1.2 lay clean).
 	slackMost = 1.3
+	// slackFirm: of untucked half sets of one limp cloth, solved by this project, that
+	// of slack 1.07 gave least sideways (5 mm for its own weight; 39 at 1.03); they
+	// leaned over at 1.01 and less, and crumpled or leaned from 1.16 on. slackOff is
+	// how near is near enough. Judgement from those.
+	slackFirm, slackOff = 1.07, 0.03
 	// slackGood is what remedies aim at.
 	slackGood = 1.05
 
@@ -78,6 +83,11 @@ const (
 	// loops leaning alike. Judgement, no source.
 	leanGood = 5  // mm for its own weight
 	leanMost = 12 // mm for its own weight
+
+	// leansMost: how far the loops' folds may stay off their upright place when they
+	// were pushed over and let go. Half of that is the contact of cloth on cloth and the mesh. To mend, not to
+	// stop: cloth rubs on cloth, which the solver leaves out. Judgement, no source.
+	leansMost = 2 // mm
 
 	// droopMost: as formed less as released, either way: about a tenth of a usual
 	// height. Judgement, no source.

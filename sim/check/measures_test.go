@@ -22,6 +22,7 @@ func anyMeasures(t *rapid.T) sim.Measures {
 		Reach_mm: x("reach", 0, 260), Tilt_deg: x("tilt", -90, 90), Droop_mm: x("droop", -100, 100),
 		BowDone: yes("bowed"), Bow_mm: x("bow", 0, 90), BowReturn_mm: x("return", 0, 50),
 		TangentsDone: yes("tangents"), Vertical_mm_per_g: x("bob", -50, 50), VerticalStable: yes("v"), Lateral_mm_per_g: x("lean", -50, 500), LateralStable: yes("l"),
+		Leans: rapid.SampledFrom([]string{"", "no", "inner", "undecided", "yes"}).Draw(t, "leans"), Leans_mm: x("leans by", 0, 10),
 		MeshDone: yes("mesh"), Mesh_mm: x("mesh moves", 0, 50),
 		OtherDone: yes("other"), OtherFound: yes("found"), OtherShare: x("share", -50, 500), OtherHeights: [2]float64{x("a", -250, 250), x("b", -250, 250)},
 		Popped: yes("popped"), Thread_N: x("thread", 0, 20), Converged: rapid.IntRange(0, 9).Draw(t, "rest") > 0,

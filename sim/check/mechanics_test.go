@@ -84,6 +84,11 @@ func stiff(bend string) []string {
 	return append(slices.Clone(heavy), "cloth.bend_warp "+bend, "cloth.bend_weft "+bend)
 }
 
+// limp is unstarched cloth of bending length 20 mm on a band of the given height.
+func limp(band string) []string {
+	return []string{"starch.bend 0", "cloth.bend_warp 20", "cloth.bend_weft 20", "band.height " + band}
+}
+
 // The limits of bow (2, 8 mm), tilt (10°), lean (5, 12 mm) and so on lie between
 // the two schemes of each row; where cloth jumps from one shape to another the
 // two lie on either side of the jump.
@@ -100,6 +105,7 @@ var hangs = []hung{
 	{"dented", "tall", []string{"pleat.tuck_top 14", "pleat.tuck_bottom 14"}, []string{"pleat.tuck_top 13", "pleat.tuck_bottom 13"}, Mend, "", 1},
 	{"soft-sideways", "floppy", nil, []string{"starch.bend 80"}, Mend, Note, 2},
 	{"soft-sideways", "early", []string{"cloth.mass 200", "ruff.depth 60"}, []string{"cloth.mass 200", "ruff.depth 55"}, Note, "", 1},
+	{"leans", "untucked", limp("55"), limp("52"), Mend, "", 1},
 	{"cloth-stiffness", "floppy", []string{"pleat.tuck_top 10", "starch.bend 60"}, []string{"pleat.tuck_top 10", "starch.bend 70"}, Mend, "", 1},
 	{"cloth-stiffness", "sound", []string{"ruff.depth 200", "starch.bend 0", "cloth.bend_warp 12", "cloth.bend_weft 12"},
 		[]string{"ruff.depth 150", "starch.bend 0"}, Mend, "", 1},
@@ -190,6 +196,12 @@ func TestMechanicsOfMadeUpMeasures(t *testing.T) {
 		{"lean over 12", "soft-sideways", Mend, func(m *sim.Measures) { m.Lateral_mm_per_g = 12.1 }},
 		{"lean of 12", "soft-sideways", Note, func(m *sim.Measures) { m.Lateral_mm_per_g = 12 }},
 		{"lean of 5", "soft-sideways", "", func(m *sim.Measures) { m.Lateral_mm_per_g = 5 }},
+		{"leans", "leans", Mend, func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 2.1 }},
+		{"hardly leans", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 1.9 }},
+		{"comes back", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "no", 0 }},
+		{"may lean", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "undecided", 5 }},
+		{"near the band", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "inner", 5 }},
+		{"not asked", "leans", "", func(m *sim.Measures) { m.LateralStable = false }},
 		{"restless", "not-at-rest", Note, func(m *sim.Measures) { m.Converged = false }},
 	} {
 		if f, _ := byID(with(c.change), c.id); f.Severity != c.severity {
@@ -257,7 +269,7 @@ func TestPendingByParts(t *testing.T) {
 		found []Finding
 		want  []string
 	}{
-		{"shape", of(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}), []string{"bow", "flaps-undecided", "bobs", "soft-sideways", "cloth-stiffness"}},
+		{"shape", of(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}), []string{"bow", "flaps-undecided", "bobs", "soft-sideways", "leans", "cloth-stiffness"}},
 		{"bow", of(sim.Options{SkipOther: true}), []string{"flaps-undecided"}},
 		{"all", of(sim.Options{}), nil},
 	} {

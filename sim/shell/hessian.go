@@ -182,6 +182,7 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 	}
 	s.assembleContact(m, b, keep, anti)
 	s.assemblePairs(m, b)
+	s.assembleNear(m, b)
 }
 
 func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {

@@ -129,6 +129,9 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 		return n.res
 	}
 	n.lowest = n.e
+	if n.set.Downhill {
+		n.plain = math.MaxInt
+	}
 	n.mixed = n.light + s.membrane()
 	for k := range n.past {
 		n.past[k], n.pastM[k] = n.e, n.mixed

@@ -96,6 +96,9 @@ type Settings struct {
 	// Warm says that the starting shape is near equilibrium: start with the full
 	// Hessian and with strains taken from the shape instead of zero.
 	Warm bool
+	// Downhill takes no step on trust: the energy never rises. Slower, but a solve
+	// that is broken off has lost nothing.
+	Downhill bool
 	// Progress is called after every accepted step; nil means no calls.
 	Progress func(Progress)
 }

@@ -66,41 +66,69 @@ func (s *Solver) evaluatePairs(grad bool) (e float64) {
 		p := &s.sheet.Pairs[k]
 		phi, d1, _ := p.force(s.x)
 		e += phi
-		if !grad || d1 == 0 {
-			continue
-		}
-		for m, n := range p.N {
-			for r := range 3 {
-				s.g[3*n+r] += d1 * p.D[m][r]
-			}
+		if grad && d1 != 0 {
+			s.pressPair(p, d1)
 		}
 	}
 	return e
 }
 
+// pressPair adds the gradient of a pair whose φ′ is d1 to s.g.
+func (s *Solver) pressPair(p *Pair, d1 float64) {
+	for m, n := range p.N {
+		for r := range 3 {
+			s.g[3*n+r] += d1 * p.D[m][r]
+		}
+	}
+}
+
 func (s *Solver) assemblePairs(m *unknowns, b *Band) {
-	var h [9]float64
 	for k := range s.sheet.Pairs {
-		p := &s.sheet.Pairs[k]
-		_, _, d2 := p.force(s.x)
-		if d2 == 0 {
+		s.assemblePair(m, b, &s.sheet.Pairs[k])
+	}
+}
+
+func (s *Solver) assemblePair(m *unknowns, b *Band, p *Pair) {
+	var h [9]float64
+	_, _, d2 := p.force(s.x)
+	if d2 == 0 {
+		return
+	}
+	// wider than the band: the blocks on the diagonal, enlarged so that they bound
+	// the whole (Cauchy and Schwarz)
+	rough, lo, hi, count := false, int32(math.MaxInt32), int32(-1), 0.0
+	for i, n := range p.N {
+		if !p.counts(i) {
 			continue
 		}
-		for i := range p.N {
-			for j := range i + 1 {
-				if !p.counts(i) || !p.counts(j) {
-					continue
-				}
-				for r := range 9 {
-					h[r] = d2 * p.D[i][r/3] * p.D[j][r%3]
-				}
-				m.add(s, b, int32(p.N[i]), int32(p.N[j]), &h)
+		count++
+		for c := range 3 {
+			if d := m.at[3*n+c]; d >= 0 {
+				lo, hi = min(lo, d), max(hi, d)
 			}
+		}
+	}
+	if int(hi-lo) > m.kd {
+		rough = true
+		d2 *= count
+	}
+	for i := range p.N {
+		for j := range i + 1 {
+			if !p.counts(i) || !p.counts(j) || rough && i != j {
+				continue
+			}
+			for r := range 9 {
+				h[r] = d2 * p.D[i][r/3] * p.D[j][r%3]
+			}
+			m.add(s, b, int32(p.N[i]), int32(p.N[j]), &h)
 		}
 	}
 }
 
 func (s *Sheet) validateRound() error {
+	if err := s.validateNear(); err != nil {
+		return err
+	}
 	for k := range s.Pairs {
 		p := &s.Pairs[k]
 		for i, n := range p.N {
@@ -200,13 +228,11 @@ func (s *Sheet) widthU(i int) float64 {
 func (s *Solver) layTurned(k, n int) {
 	r := s.sheet.Round
 	for m := range n {
-		g := ghost{node: int32(s.node(0, m)), s: r.Turn, c: r.Shift}
+		g := ghost{s: r.Turn, c: r.Shift}
 		if k == 0 {
-			g = ghost{node: int32(s.node(s.nu, m)), s: transposed(r.Turn)}
-			for q := range 3 {
-				g.c[q] = -(g.s[3*q]*r.Shift[0] + g.s[3*q+1]*r.Shift[1] + g.s[3*q+2]*r.Shift[2])
-			}
+			g = s.turnedBack()
 		}
+		g.node = int32(s.node((1-k)*s.nu, m))
 		s.ghostAt[k][m] = int32(s.nodes + len(s.ghosts))
 		s.ghosts = append(s.ghosts, g)
 	}

@@ -48,6 +48,8 @@ type Sheet struct {
 	Round *Round
 	// Pairs lists nodes that keep clear of each other.
 	Pairs []Pair
+	// Near lists nodes that keep clear of patches of the sheet itself.
+	Near []Near
 }
 
 // EdgeKind says what an edge of the grid is.

@@ -11,6 +11,7 @@ type Solver struct {
 
 	ghosts      []ghost
 	ghostAt     [4][]int32
+	images      []ghost // of Near
 	curves      []curve
 	edges       []edge
 	cells       []cell
@@ -61,6 +62,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	}
 	s.sheet = *sheet
 	s.layStencils()
+	s.layNear()
 	s.layFrames()
 	s.number(&s.sym, false)
 	ext := 3 * (s.nodes + len(s.ghosts))
@@ -255,6 +257,11 @@ func (s *Solver) number(m *unknowns, anti bool) {
 			}
 		}
 	}
+	// Layers that face each other are few lines apart; those that slid farther are
+	// coupled roughly (assemblePair) rather than widen the band for all.
+	natural := m.kd
+	s.widenNear(widen)
+	m.kd = min(m.kd, natural+natural/2)
 }
 
 // Unknowns returns the number of unknowns and the half-bandwidth.

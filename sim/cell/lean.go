@@ -1,0 +1,189 @@
+package cell
+
+import (
+	"context"
+	"math"
+
+	"ruffwright/sim/shell"
+)
+
+// Lean says what becomes of loops that are pushed sideways, all alike, and let go.
+type Lean uint8
+
+const (
+	// LeanNotTried: the tangent holds sideways, or nobody asked.
+	LeanNotTried Lean = iota
+	// LeanReturns: the loops stand up again.
+	LeanReturns
+	// LeanStays: they stay leaning over.
+	LeanStays
+	// LeanInner: the outer edge stands up again, but cloth nearer to the band stays
+	// pushed over: it crumples there.
+	LeanInner
+	// LeanUndecided: the cloth did not come to rest, or went through itself.
+	LeanUndecided
+)
+
+var leanWords = [...]string{"", "no", "yes", "inner", "undecided"}
+
+// String returns "" (not tried), "no", "yes", "inner" or "undecided".
+func (l Lean) String() string { return leanWords[min(int(l), len(leanWords)-1)] }
+
+const (
+	// leanPush is the push that starts a set leaning, as a share of its weight.
+	leanPush = 0.1
+	// leanPushed_mm is how far the push lasts.
+	leanPushed_mm = 2
+	// leanLeast_mm is how far off its upright place a fold of the outer edge must
+	// stay for its loops to be said to lean.
+	leanLeast_mm = 1
+	// LeanFar_mm is as far as leaning loops are followed: what has gone so far by
+	// itself, downhill all the way, does not come back.
+	LeanFar_mm = 10
+	// leanStep_mm is how far the cloth may go between two looks for what may touch.
+	leanStep_mm = 0.4
+	// leanRounds and leanWork bound the looks and the factorisations.
+	leanRounds, leanWork = 150, 300
+)
+
+// follow finds out whether the loops really lean over where the tangent stiffness
+// is not positive for moves sideways. That alone is a suspicion: of a ruff sewn at
+// its top edge, without tuck and starch, the tangent says so, and yet it comes
+// back, since loops that lean push each other up again, which no tangent sees.
+//
+// One whole set, crest to crest, closed round by the turn that carries a set onto
+// the next, leaves the mirrors' symmetry and keeps what all sets do alike. It is
+// pushed sideways by a tenth of its weight until it has gone 2 mm, let go, and
+// followed downhill to rest with real contact of panel against panel (window,
+// shell.Near). Should loops stand off by 1 mm or more then, they lean.
+//
+// The way is followed on the Coarse grid, whatever the cell's own: some 30 to 150
+// factorisations of twice the cell's size and two to four times its bandwidth, at
+// most leanWork.
+func (s *solver) follow(c *Cell) error {
+	if c.Grid != Coarse {
+		set := *s.set
+		set.Grid, set.Finer = Coarse, false
+		set.SkipBow, set.SkipOther, set.SkipTangents, set.Progress = true, true, true, nil
+		coarse, err := Solve(s.ctx, c.Design, set, nil)
+		if coarse != nil {
+			s.count += coarse.Iterations
+		}
+		if err != nil {
+			return err
+		}
+		c.Leans = LeanUndecided
+		if !coarse.Converged() {
+			return nil
+		}
+		t := &solver{ctx: s.ctx, set: &set, f: newFrame(&coarse.Design, Coarse), sh: s.sh, count: s.count}
+		err = t.lean(coarse)
+		s.count = t.count
+		c.Leans, c.Leans_mm = coarse.Leans, coarse.Leans_mm
+		return err
+	}
+	return s.lean(c)
+}
+
+func (s *solver) lean(c *Cell) error {
+	w, err := s.newWindow(c)
+	if err != nil {
+		return err
+	}
+	sn, cs := math.Sincos(s.f.a) // sideways where the trough is
+	c.Leans, c.Leans_mm, err = s.let(w, w.half.UnfoldShape(c.Shape), [3]float64{-sn, cs, 0}, c.Design.Thickness_mm)
+	return err
+}
+
+// let pushes the upright shape start of a window sideways, lets it go and tells
+// what becomes of it; layers more than deep mm through each other that were not so
+// before leave it undecided.
+func (s *solver) let(w *window, start []float64, sideways [3]float64, deep float64) (l Lean, mm float64, err error) {
+	x := append([]float64(nil), start...)
+	push := upright
+	for r := range push {
+		push[r] += leanPush * sideways[r]
+	}
+	work := 0
+	if _, err := s.settleDown(w, x, push, func() bool { return w.outer(start, x) > leanPushed_mm }, &work); err != nil {
+		return LeanUndecided, 0, err
+	}
+	gone := func() bool { return w.outer(start, x) > LeanFar_mm }
+	rest, err := s.settleDown(w, x, upright, gone, &work)
+	if err != nil || !rest && !gone() || w.through(x, deep) > w.through(start, deep) {
+		return LeanUndecided, 0, err
+	}
+	switch outer := w.outer(start, x); {
+	case outer >= leanLeast_mm:
+		return LeanStays, math.Min(outer, LeanFar_mm), nil
+	case w.most(start, x) >= leanLeast_mm:
+		return LeanInner, 0, nil
+	}
+	return LeanReturns, 0, nil
+}
+
+// settleDown follows x downhill until it is at rest or done says so. A shape is at
+// rest when the solver says so of a step too short to bring anything new near, or
+// when neither it nor its energy moves any more: where the nearest place of a
+// neighbour changes from one triangle to the next the force has a step, and the
+// cloth may rest on it.
+func (s *solver) settleDown(w *window, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
+	sh := s.whole
+	if sh == nil {
+		sh = new(shell.Solver)
+		s.whole = sh
+	}
+	base := make([]float64, len(x))
+	last, still := math.Inf(1), 0
+	for range leanRounds {
+		if *work >= leanWork {
+			return false, nil
+		}
+		w.sheet.Gravity = gravity
+		w.sheet.Pairs, w.sheet.Near = w.own, w.near(x, 2*leanStep_mm)
+		copy(base, x)
+		if err := sh.Reset(w.sheet); err != nil {
+			return false, err
+		}
+		ctx, stop := context.WithCancel(s.ctx)
+		r := sh.Solve(ctx, x, shell.Settings{MaxIterations: 12, Warm: true, Downhill: true, StepCap: leanStep_mm, Progress: func(p shell.Progress) {
+			if s.set.Progress != nil {
+				s.set.Progress("pushing the loops sideways", s.count+p.Iteration)
+			}
+			if farthest(base, p.Shape) > leanStep_mm {
+				stop()
+			}
+		}})
+		stop()
+		s.count += r.Iterations
+		*work += r.Iterations
+		if err := s.ctx.Err(); err != nil {
+			return false, err
+		}
+		if done() {
+			return false, nil
+		}
+		moved, e := farthest(base, x), r.Energy.Total()
+		if r.Status == shell.Converged && moved < 0.01 {
+			return true, nil
+		}
+		if moved < 0.01 && last-e < 1e-6*w.scale {
+			if still++; still == 2 {
+				return true, nil
+			}
+		} else {
+			still = 0
+		}
+		last = e
+	}
+	return false, nil
+}
+
+// farthest is the largest distance of two shapes' nodes.
+func farthest(a, b []float64) (m float64) {
+	for k := 0; k+2 < len(a); k += 3 {
+		p, q, r := a[k]-b[k], a[k+1]-b[k+1], a[k+2]-b[k+2]
+		m = max(m, p*p+q*q+r*r)
+	}
+	return math.Sqrt(m)
+}

@@ -1,0 +1,216 @@
+package shell
+
+import (
+	"fmt"
+	"math"
+)
+
+// Near keeps a node clear of a patch of the sheet's own triangles, or of their
+// images in a round sheet. With d the distance to the nearest place of the patch
+//
+//	gap = d/2 − Clear
+//
+// is pressed on like that of a Contact: two layers that face each other press as
+// each would on a plane midway between them. The distance has no sign, so a node
+// must not be let through (see Crossings). Which place is nearest is found anew
+// at every evaluation; the derivative is right to first order wherever that place
+// is unique, and the Hessian leaves out how it moves.
+type Near struct {
+	Node int
+	// Patch lists triangles by their corners. A corner is a node's index, plus
+	// Nodes() for its image in the set before, plus 2·Nodes() for that in the next.
+	Patch        [][3]int32
+	Clear        float64 // half the thickness, mm, ≥ 0
+	Stiffness    float64 // k of doc.go, mN/mm, > 0
+	Skin         float64 // w of doc.go, mm, > 0
+	Weight, Back float64 // as of a Contact; Weight ≥ 0
+}
+
+// layNear prepares the images' turns.
+func (s *Solver) layNear() {
+	s.images = s.images[:0]
+	if len(s.sheet.Near) == 0 {
+		return
+	}
+	one := [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}
+	s.images = append(s.images, ghost{s: one}, ghost{s: one}, ghost{s: one})
+	if r := s.sheet.Round; r != nil {
+		s.images[1] = s.turnedBack()
+		s.images[2] = ghost{s: r.Turn, c: r.Shift}
+	}
+}
+
+// turnedBack is the map from a round sheet to its image before.
+func (s *Solver) turnedBack() (g ghost) {
+	r := s.sheet.Round
+	g.s = transposed(r.Turn)
+	g.c = apply(g.s, r.Shift)
+	for k := range g.c {
+		g.c[k] = -g.c[k]
+	}
+	return
+}
+
+func (s *Solver) corner(c int32) [3]float64 {
+	image, n := int(c)/s.nodes, int(c)%s.nodes
+	p := [3]float64(s.x[3*n:])
+	if image == 0 {
+		return p
+	}
+	g := &s.images[image]
+	p = apply(g.s, p)
+	return [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
+}
+
+// link writes the pair that stands for a Near at s.x, to first order; false if
+// nothing is within the skin.
+func (s *Solver) link(q *Near, p *Pair) bool {
+	at := [3]float64(s.x[3*q.Node:])
+	best := 2 * (q.Clear + q.Skin - q.Back)
+	var share [3]float64
+	tri := -1
+	for k, t := range q.Patch {
+		if b, d := nearest(at, s.corner(t[0]), s.corner(t[1]), s.corner(t[2])); d < best {
+			best, share, tri = d, b, k
+		}
+	}
+	if tri < 0 || best < 1e-12 {
+		return false
+	}
+	*p = Pair{N: [4]int{q.Node, q.Node, q.Node, q.Node}, Clear: q.Clear, Stiffness: q.Stiffness, Skin: q.Skin, Weight: q.Weight, Back: q.Back}
+	t := q.Patch[tri]
+	dir := at
+	for k, c := range t {
+		z := s.corner(c)
+		for r := range 3 {
+			dir[r] -= share[k] * z[r]
+		}
+	}
+	for r := range 3 {
+		dir[r] /= best
+		p.D[0][r] = dir[r] / 2
+	}
+	for k, c := range t {
+		if share[k] == 0 {
+			continue
+		}
+		g := &s.images[int(c)/s.nodes]
+		slot, n := k+1, int(c)%s.nodes
+		for m := range slot { // an image of a node that is there already
+			if p.N[m] == n && (m == 0 || p.counts(m)) {
+				slot = m
+				break
+			}
+		}
+		p.N[slot] = n
+		d := apply(transposed(g.s), dir)
+		for r := range 3 {
+			p.D[slot][r] -= share[k] / 2 * d[r]
+		}
+		p.Clear += share[k] / 2 * dot3(dir, g.c)
+	}
+	return true
+}
+
+func (s *Solver) evaluateNear(grad bool) (e float64) {
+	var p Pair
+	for k := range s.sheet.Near {
+		if !s.link(&s.sheet.Near[k], &p) {
+			continue
+		}
+		phi, d1, _ := p.force(s.x)
+		e += phi
+		if grad {
+			s.pressPair(&p, d1)
+		}
+	}
+	return e
+}
+
+func (s *Solver) assembleNear(m *unknowns, b *Band) {
+	var p Pair
+	for k := range s.sheet.Near {
+		if s.link(&s.sheet.Near[k], &p) {
+			s.assemblePair(m, b, &p)
+		}
+	}
+}
+
+// widenNear calls widen for the nodes that each Near may couple.
+func (s *Solver) widenNear(widen func(...int32)) {
+	var list []int32
+	for k := range s.sheet.Near {
+		q := &s.sheet.Near[k]
+		list = append(list[:0], int32(q.Node))
+		for _, t := range q.Patch {
+			for _, c := range t {
+				list = append(list, c%int32(s.nodes))
+			}
+		}
+		widen(list...)
+	}
+}
+
+func (s *Sheet) validateNear() error {
+	n := s.Nodes()
+	for k := range s.Near {
+		q := &s.Near[k]
+		if q.Node < 0 || q.Node >= n {
+			return fmt.Errorf("shell: Near[%d] is about node %d of %d", k, q.Node, n)
+		}
+		most := int32(n)
+		if s.Round != nil {
+			most *= 3
+		}
+		for _, t := range q.Patch {
+			for _, c := range t {
+				if c < 0 || c >= most {
+					return fmt.Errorf("shell: Near[%d] has a corner %d; allowed is 0 to %d", k, c, most-1)
+				}
+			}
+		}
+		if !(q.Stiffness > 0) || !finite(q.Stiffness) || !(q.Skin > 0) || !finite(q.Skin) || !(q.Weight >= 0) || !finite(q.Weight) || !(q.Clear >= 0) || !finite(q.Clear) || !finite(q.Back) {
+			return fmt.Errorf("shell: Near[%d] has Stiffness %v, Skin %v, Weight %v, Clear %v, Back %v; they must be finite, the first two > 0, the next two ≥ 0", k, q.Stiffness, q.Skin, q.Weight, q.Clear, q.Back)
+		}
+	}
+	return nil
+}
+
+// nearest returns the place of a triangle nearest to p, as shares of its corners,
+// and the distance (Ericson, Real-Time Collision Detection, 2005, section 5.1.5).
+func nearest(p, a, b, c [3]float64) (share [3]float64, dist float64) {
+	ab, ac, ap := sub(b, a), sub(c, a), sub(p, a)
+	d1, d2 := dot3(ab, ap), dot3(ac, ap)
+	bp, cp := sub(p, b), sub(p, c)
+	d3, d4 := dot3(ab, bp), dot3(ac, bp)
+	d5, d6 := dot3(ab, cp), dot3(ac, cp)
+	va, vb, vc := d3*d6-d5*d4, d5*d2-d1*d6, d1*d4-d3*d2
+	switch {
+	case d1 <= 0 && d2 <= 0:
+		share = [3]float64{1, 0, 0}
+	case d3 >= 0 && d4 <= d3:
+		share = [3]float64{0, 1, 0}
+	case d6 >= 0 && d5 <= d6:
+		share = [3]float64{0, 0, 1}
+	case vc <= 0 && d1 >= 0 && d3 <= 0:
+		t := d1 / (d1 - d3)
+		share = [3]float64{1 - t, t, 0}
+	case vb <= 0 && d2 >= 0 && d6 <= 0:
+		t := d2 / (d2 - d6)
+		share = [3]float64{1 - t, 0, t}
+	case va <= 0 && d4 >= d3 && d5 >= d6 && d4-d3+d5-d6 > 0:
+		t := (d4 - d3) / (d4 - d3 + d5 - d6)
+		share = [3]float64{0, 1 - t, t}
+	case !(va+vb+vc > 0): // no area
+		share = [3]float64{1, 0, 0}
+	default:
+		q := 1 / (va + vb + vc)
+		share = [3]float64{va * q, vb * q, vc * q}
+	}
+	s := 0.0
+	for r := range 3 {
+		d := p[r] - share[0]*a[r] - share[1]*b[r] - share[2]*c[r]
+		s += d * d
+	}
+	return share, math.Sqrt(s)
+}
