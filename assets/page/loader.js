@@ -336,11 +336,13 @@
   // offers a tab of its own.
 
   let stocked = !here.dataset.offline || !isSecureContext;
+  byId("stocked").hidden = stocked;
   const stock = () => {
     if (stocked) return;
     stocked = true;
     try { // the browser may deny even to be asked
       navigator.serviceWorker.register(here.dataset.offline).catch(() => {});
+      navigator.serviceWorker.ready.then(() => { byId("stocked").dataset.done = "yes"; });
     } catch { /* then it needs its network */ }
   };
 

@@ -26,7 +26,7 @@ or two. Nothing leaves the machine. End it with ctrl-C.
 
 Run it inside a clone of ruffwright: the page is built from the source there.`,
 		flags: func(f *flag.FlagSet) {
-			f.IntVar(&port, "port", 0, "serve on this `port`, 1 to 65535, not on a free one")
+			f.IntVar(&port, "port", 0, "serve on this `port`, 1 to 65535, instead of 7833")
 			f.BoolVar(&quiet, "no-browser", false, "print the address and open nothing")
 		},
 		run: func(j job, _ []string) error {
@@ -37,7 +37,14 @@ Run it inside a clone of ruffwright: the page is built from the source there.`,
 			if err != nil {
 				return err
 			}
-			addr := net.JoinHostPort("127.0.0.1", strconv.Itoa(port))
+			addr := "127.0.0.1:" + strconv.Itoa(port)
+			if port == 0 {
+				addr = usualAddress
+				if !free(j.ctx, addr) {
+					addr = "127.0.0.1:0"
+					fmt.Fprintf(j.err, "Another program has %s, so the page is at another address today, and what was saved there is not seen here.\n", usualAddress)
+				}
+			}
 			return site.Serve(j.ctx, dir, addr, func(url string) {
 				fmt.Fprintf(j.out, "ruffwright is at %s\nctrl-C ends it.\n", url)
 				if quiet {
@@ -49,6 +56,20 @@ Run it inside a clone of ruffwright: the page is built from the source there.`,
 			})
 		},
 	}
+}
+
+// usualAddress is where the page is served if nothing else is asked for: a
+// browser keeps what is saved by address. The port spells RUFF on a telephone.
+const usualAddress = "127.0.0.1:7833"
+
+// free reports whether a server can listen at addr.
+func free(ctx context.Context, addr string) bool {
+	l, err := (&net.ListenConfig{}).Listen(ctx, "tcp", addr)
+	if err != nil {
+		return false
+	}
+	l.Close()
+	return true
 }
 
 // built builds the site into out, or into the cache, and says so when it takes

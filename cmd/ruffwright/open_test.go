@@ -5,6 +5,7 @@ package main
 import (
 	"context"
 	"io"
+	"net"
 	"os"
 	"path/filepath"
 	"strings"
@@ -54,5 +55,21 @@ func TestBrowse(t *testing.T) {
 		if string(got) != url {
 			t.Errorf("%s: the opener was given %q", name, got)
 		}
+	}
+}
+
+// TestFree: an address that another program has is not taken for free.
+func TestFree(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	addr := l.Addr().String()
+	if free(t.Context(), addr) {
+		t.Error(addr, "is another's, and is called free")
+	}
+	l.Close()
+	if !free(t.Context(), addr) {
+		t.Error(addr, "is nobody's, and is not called free")
 	}
 }

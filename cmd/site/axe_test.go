@@ -13,6 +13,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"sync"
 	"testing"
@@ -20,6 +21,8 @@ import (
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
+
+	"ruffwright/geom/scheme"
 )
 
 // The accessibility checker of the tests: axe-core (MPL-2.0), as npm packs it.
@@ -178,6 +181,11 @@ var states = []struct {
 	{"broken link", "header", func(b *tab) {
 		b.run(`location.hash = "#1.xx"`)
 		b.await(`document.getElementById("notice").textContent !== ""`)
+	}},
+	{"link over own work", "header, .news", func(b *tab) {
+		b.enter("wearer.girth", "401")
+		b.run(`location.hash = "#" + ` + strconv.Quote(scheme.Default().Code()))
+		b.await(`document.querySelector("#offers button")`)
 	}},
 	{"lesson", "#lesson, .look", func(b *tab) {
 		b.run(`location.hash = "#lesson=" + document.querySelector('[data-do="lesson"]').dataset.with`)

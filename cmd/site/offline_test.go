@@ -108,6 +108,9 @@ func newer(t *testing.T, dir string) string {
 	return to
 }
 
+// told is true when the page says that it opens without a network.
+const told = `getComputedStyle(document.getElementById("stocked")).visibility === "visible"`
+
 // TestOffline: visited once, the page opens and solves without its server; a
 // newer version comes whole, with nothing of the old one, and takes its place; a
 // version of which one file is another is not kept at all.
@@ -151,6 +154,7 @@ func TestOffline(t *testing.T) {
 
 	b := open(t, server.URL+"/", screen{width: 800, height: 600, stocks: true}).ready()
 	promised[bool](b, `navigator.serviceWorker.ready.then((r) => new Promise((done) => { const look = () => r.active && r.active.state === "activated" ? done(true) : setTimeout(look, 20); look(); }))`)
+	b.await(told) // and the reader is told
 	old := eval[string](b, spacing)
 
 	set(first, true, "")
@@ -220,6 +224,9 @@ func TestOfflineDenied(t *testing.T) {
 	b := open(t, site(t), screen{width: 640, height: 480, stocks: true,
 		before: `globalThis.asked = 0; ServiceWorkerContainer.prototype.register = () => { globalThis.asked++; throw new DOMException("denied", "SecurityError"); };`}).ready()
 	b.await("asked === 1")
+	if eval[bool](b, told) {
+		t.Error("the reader is told that the page is kept")
+	}
 	b.enter("ruff.sets", "42")
 	b.await(`document.querySelector("#finding-quarters")`)
 	b.clean()

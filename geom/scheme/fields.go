@@ -4,10 +4,9 @@ import "strings"
 
 // groups are the headings of the form, in the order of the job.
 var groups = []Group{
-	{"name", "This scheme"},
 	{"wearer", "The wearer"},
-	{"look", "From a picture"},
 	{"ruff", "The ruff wanted"},
+	{"look", "From a picture"},
 	{"pleat", "Pleating and sewing to the band"},
 	{"band", "The band"},
 	{"strip", "The strip"},
@@ -15,10 +14,11 @@ var groups = []Group{
 	{"starch", "Starch"},
 	{"support", "What it rests on"},
 	{"hand", "The maker's hand"},
+	{"name", "This scheme"},
 }
 
-// table is the one table of fields, in the order of the form. code numbers are
-// for share codes: a new field takes the next free one (58), whatever its place
+// table is the one table of fields, in the order of the document; the form takes
+// its groups in their own order. code numbers are for share codes: a new field takes the next free one (58), whatever its place
 // in the form; a field that goes takes its number with it.
 var table = rows(
 	Field{Key: "name", code: 1, Kind: KindText, Max: 80, at: func(s *Scheme) any { return &s.Name },
@@ -38,17 +38,17 @@ var table = rows(
 	Field{Key: "wearer.ease", code: 5, Kind: KindLength, Min: 0, Max: 80, Default: "20", at: func(s *Scheme) any { return &s.Wearer.Ease },
 		Label: "Ease", Help: "What the band is longer than the girth, so that the wearer can breathe, swallow and turn.",
 		Changes: "The length of the band. A tight band is a danger."},
-	Field{Key: "wearer.face", code: 6, Kind: KindLength, Min: 60, Max: 200, Zero: "not given", Default: "0", at: func(s *Scheme) any { return &s.Wearer.Face },
+	Field{Key: "wearer.face", code: 6, Kind: KindLength, Min: 60, Max: 200, Zero: "not given", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Wearer.Face },
 		Label: "Face height", Help: "From under the chin to the deepest point of the nose's root, on the wearer. Only needed to take proportions from a picture.",
 		Changes: "The millimetres that a picture's proportions turn into."},
 
-	Field{Key: "look.depth_ratio", code: 7, Kind: KindNumber, Min: 0, Max: 3, Zero: "not used", Default: "0", at: func(s *Scheme) any { return &s.Look.DepthRatio },
+	Field{Key: "look.depth_ratio", code: 7, Kind: KindNumber, Min: 0, Max: 3, Zero: "not used", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Look.DepthRatio },
 		Label: "Depth ÷ face", Help: "The ruff's depth divided by the height of the face, both measured in the same picture.",
 		Changes: "The depth of the ruff: this times the wearer's face height."},
-	Field{Key: "look.height_ratio", code: 8, Kind: KindNumber, Min: 0, Max: 3, Zero: "not used", Default: "0", at: func(s *Scheme) any { return &s.Look.HeightRatio },
+	Field{Key: "look.height_ratio", code: 8, Kind: KindNumber, Min: 0, Max: 3, Zero: "not used", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Look.HeightRatio },
 		Label: "Height ÷ face", Help: "The ruff's height at its outer edge divided by the height of the face, both measured in the same picture.",
 		Changes: "The height of the ruff: this times the wearer's face height."},
-	Field{Key: "look.quarter", code: 9, Kind: KindCount, Unit: "sets", Min: 0, Max: 100, Zero: "not used", Default: "0", at: func(s *Scheme) any { return &s.Look.Quarter },
+	Field{Key: "look.quarter", code: 9, Kind: KindCount, Unit: "sets", Min: 0, Max: 100, Zero: "not used", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Look.Quarter },
 		Label: "Sets in a quarter", Help: "Sets counted in the picture over one quarter of the way round.",
 		Changes: "The number of sets: four times this."},
 

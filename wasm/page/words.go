@@ -334,6 +334,7 @@ var words = map[string]string{
 	// The form.
 	"form":         "What you decide",
 	"form.how":     "In the order of the work. Lengths may be typed as 395, 39,5 cm or 15 1/2\". Everything stays on this device.",
+	"form.stocked": "So does the page itself: it opens without a network.",
 	"form.rare":    "{n} seldom changed",
 	"form.more":    "{n} more, seldom changed",
 	"form.changes": "Changes: {what}",
