@@ -170,6 +170,10 @@ var states = []struct {
 		b.await(still)
 		b.run(`document.querySelector('[data-do="hand"]').click()`)
 	}},
+	{"known answers", "#proof", func(b *tab) {
+		b.run(`document.getElementById("proof").open = true; document.getElementById("proof-go").click()`)
+		b.await(`document.querySelectorAll('#proof-rows [data-held="true"]').length > 8`)
+	}},
 	{"compare", "#to-compare", func(b *tab) {
 		b.run(`document.getElementById("twin").click()`)
 		b.await(`document.querySelector("#compare table")`)

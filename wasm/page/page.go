@@ -80,6 +80,7 @@ type Page struct {
 	drawing  figure.Drawing    // the last, for its memory
 	pair     [2]figure.Drawing // A and B as last drawn
 	fold     fold
+	proof    proof
 }
 
 // step is one state to go back to.
@@ -352,6 +353,8 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		return p.poses(Pose(with), now_ms)
 	case "solver":
 		return p.halts(now_ms)
+	case "proof":
+		return p.proves(now_ms)
 	case "lesson", "lesson-again", "lesson-next", "lesson-away", "lesson-link":
 		return p.teaches(name, with)
 	case "sheets":

@@ -59,6 +59,7 @@ func (p *Page) show() []Patch {
 		add(OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
 	}
 	add(OpText, "view-help", "", p.viewHelp())
+	all = append(all, p.proofPatches()...)
 	all = append(all, p.colourPatches()...)
 	all = append(all, p.foldPatches()...)
 	all = append(all, p.lessonPatches()...)

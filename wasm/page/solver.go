@@ -4,7 +4,7 @@ import "ruffwright/wasm/wire"
 
 // The solver works in a Web Worker. The page asks it for one thing at a time:
 // the ruff at hand first, then the one that it is compared with,
-// then the remedies. A change of the scheme puts an end to all of it.
+// then the remedies, then its own trial. A change of the scheme puts an end to all of it.
 
 // stand is how it stands with the solver's worker.
 type stand uint8
@@ -23,6 +23,7 @@ const (
 	forRuff purpose = iota
 	forRival
 	forTries
+	forProof
 )
 
 // errand is one request that the solver has.
@@ -95,6 +96,8 @@ func (p *Page) looks(now_ms float64) []Patch {
 		patience = sleeper_ms
 	case s.stand != ready || s.out == nil:
 		return nil
+	case s.out.purpose == forProof: // it tells of itself between two problems
+		patience = sleeper_ms
 	}
 	if now_ms-s.heard_ms < patience {
 		s.suspect = false
@@ -120,6 +123,7 @@ func (p *Page) dies(why string, now_ms float64) []Patch {
 	out := []Patch{{Op: OpSolver, Name: "end"}}
 	if s.deaths > 1 {
 		s.stand, s.died = gone, why
+		p.proof = proof{}
 		p.saySoon(p.solvingWords())
 		return out
 	}
@@ -150,7 +154,7 @@ func (p *Page) work(now_ms float64) []Patch {
 		if s.moving {
 			r.Skip = wire.Skip{Bow: true, Tangents: true, Other: true}
 		}
-	case !s.done && !s.none || s.moving || s.out != nil && s.out.purpose != forTries:
+	case !s.done && !s.none || s.moving || s.out != nil && s.out.purpose < forTries:
 		return nil
 	case p.compares() && !p.rival.asked:
 		p.rival.asked = true
@@ -159,16 +163,22 @@ func (p *Page) work(now_ms float64) []Patch {
 		}
 		e.purpose = forRival
 		r = wire.Request{Task: wire.Solve, Scheme: p.rival.written}
-	case s.out != nil || s.none:
+	case s.out != nil:
 		return nil
 	default:
 		tries := p.untried()
-		if len(tries) == 0 { // all is done: whatever it died of is over
+		switch {
+		case len(tries) > 0 && !s.none:
+			e.purpose = forTries
+			r = wire.Request{Task: wire.Try, Scheme: p.written, Tries: tries}
+		case p.proof.wanted:
+			p.proof = proof{wanted: true}
+			e.purpose = forProof
+			r = wire.Request{Task: wire.Verify}
+		default: // all is done: whatever it died of is over
 			s.deaths = 0
 			return nil
 		}
-		e.purpose = forTries
-		r = wire.Request{Task: wire.Try, Scheme: p.written, Tries: tries}
 	}
 	s.id++
 	r.ID, e.id = s.id, s.id
@@ -206,6 +216,11 @@ func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
 	switch {
 	case r.Progress != nil:
 		s.far = *r.Progress
+		if e.purpose == forProof {
+			p.proof.of = s.far.Cells
+		}
+	case r.Checked != nil:
+		p.proved(*r.Checked, r.Last)
 	case r.Tried != nil:
 		p.marks(*r.Tried)
 	case r.Result != nil && e.purpose == forRival:
@@ -225,6 +240,8 @@ func (p *Page) fails(of purpose, e wire.Error) {
 		p.solver.none, p.solver.why, p.solver.awaits = true, e.Why, nil
 	case forRival:
 		p.rival.done, p.rival.none = true, true
+	case forProof:
+		p.proof = proof{}
 	}
 }
 
@@ -293,6 +310,7 @@ func (p *Page) halts(now_ms float64) []Patch {
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
 		p.rival.asked = p.rival.done
+		p.proof = proof{}
 		if s.out == nil {
 			return nil
 		}
@@ -377,6 +395,8 @@ func (p *Page) solvedWords() string {
 		words = word("solved.rival", "solved", words, "far", p.farWords())
 	case forTries:
 		words = word("solved.tries", "solved", words)
+	case forProof:
+		words = word("solved.proof", "solved", words)
 	}
 	return words
 }

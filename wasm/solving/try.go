@@ -112,7 +112,11 @@ func (j *job) verify() {
 		if j.ctx.Err() != nil {
 			return
 		}
-		j.at(wire.Progress{Phase: "known problems", Cell: i, Cells: len(all)})
+		far := wire.Progress{Phase: "known problems", Cell: i, Cells: len(all)}
+		if i == 0 {
+			j.tell(far) // how many there are, at once
+		}
+		j.at(far)
 		c := checked(j.ctx, p)
 		j.say(wire.Reply{Last: i == len(all)-1, Checked: &c})
 	}

@@ -1,0 +1,138 @@
+package page
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"ruffwright/wasm/wire"
+)
+
+// proof is the solver's own trial: problems whose answers are known from
+// elsewhere, solved by the very program that solves the ruff. It waits until the
+// ruff is done and gives way to it.
+type proof struct {
+	wanted bool
+	done   bool
+	of     int // how many there are, 0 not told yet
+	rows   []wire.Checked
+}
+
+// proves begins the trial, from the first problem.
+func (p *Page) proves(now_ms float64) []Patch {
+	if p.proof.wanted {
+		return nil
+	}
+	p.proof = proof{wanted: true}
+	if p.solver.stand == gone || p.solver.halted {
+		return p.halts(now_ms) // the reader asks for it: that sets it to work again
+	}
+	return nil
+}
+
+// proved takes the answer to one problem.
+func (p *Page) proved(c wire.Checked, last bool) {
+	t := &p.proof
+	t.rows = append(t.rows, c)
+	if last {
+		t.wanted, t.done, t.of = false, true, len(t.rows)
+		p.saySoon(p.proofWords())
+	}
+}
+
+// missed is how many answers are off by more than is allowed.
+func (t *proof) missed() (n int) {
+	for _, c := range t.rows {
+		if !c.Held {
+			n++
+		}
+	}
+	return n
+}
+
+// proofWords say how the trial stands.
+func (p *Page) proofWords() string {
+	t := &p.proof
+	switch {
+	case !t.wanted && !t.done:
+		return ""
+	case t.missed() > 0:
+		return word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
+	case t.done:
+		return word("proof.held", "n", len(t.rows))
+	case p.solver.stand == gone:
+		return word("proof.waits")
+	case t.of == 0:
+		return word("proof.soon")
+	}
+	return word("proof.busy", "n", len(t.rows), "of", t.of)
+}
+
+func (p *Page) proofState() string {
+	switch t := &p.proof; {
+	case t.missed() > 0:
+		return "missed"
+	case t.done:
+		return "held"
+	}
+	return "waiting"
+}
+
+func (p *Page) proofPatches() []Patch {
+	return []Patch{
+		{Op: OpAttr, ID: "proof-go", Name: "aria-disabled", Value: strconv.FormatBool(p.proof.wanted)},
+		{Op: OpText, ID: "proof-stands", Value: p.proofWords()},
+		{Op: OpAttr, ID: "proof-stands", Name: "data-state", Value: p.proofState()},
+		{Op: OpNodes, ID: "proof-rows", Nodes: p.proofNodes()},
+	}
+}
+
+// proofNodes list the problems, those that are missed first.
+func (p *Page) proofNodes() []Node {
+	if len(p.proof.rows) == 0 {
+		return nil
+	}
+	rows := slices.Clone(p.proof.rows)
+	slices.SortStableFunc(rows, func(a, b wire.Checked) int {
+		switch {
+		case a.Held == b.Held:
+			return 0
+		case b.Held:
+			return -1
+		}
+		return 1
+	})
+	list := el("ul", "")
+	for _, c := range rows {
+		list.Nodes = append(list.Nodes, el("li", "").with("data-held", strconv.FormatBool(c.Held)).say(proofRow(c)))
+	}
+	return []Node{list}
+}
+
+// proofRow is one problem in words.
+func proofRow(c wire.Checked) string {
+	known := amount(c.Reference, c.Unit)
+	if c.Why != "" {
+		return word("proof.none", "name", theirs(c.Name), "known", known, "source", theirs(c.Source), "why", theirs(c.Why))
+	}
+	off, most := amount(math.Abs(c.Deviation), c.Unit), amount(c.Allowed, c.Unit)
+	if c.Relative {
+		off, most = amount(100*math.Abs(c.Deviation), "%"), amount(100*c.Allowed, "%")
+	}
+	return word("proof.row", "name", theirs(c.Name), "value", amount(c.Value, c.Unit), "known", known, "source", theirs(c.Source), "off", off, "most", most)
+}
+
+// amount is a number of four figures with its unit.
+func amount(x float64, unit string) string {
+	text := strconv.FormatFloat(x, 'g', 4, 64)
+	if math.Abs(x) < 1e-4 {
+		text = strconv.FormatFloat(x, 'f', 5, 64)
+	}
+	if x < 0 {
+		text = "−" + text[1:]
+	}
+	if unit == "°" {
+		return text + unit
+	}
+	return text + " " + theirs(unit)
+}
