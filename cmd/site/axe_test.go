@@ -188,6 +188,7 @@ var states = []struct {
 	}},
 	{"link over own work", "header, .news", func(b *tab) {
 		b.enter("wearer.girth", "401")
+		b.enter("name", "") // a name is the maker's, in no table of words
 		b.run(`location.hash = "#" + ` + strconv.Quote(scheme.Default().Code()))
 		b.await(`document.querySelector("#offers button")`)
 	}},

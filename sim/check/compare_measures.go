@@ -94,7 +94,7 @@ var measures = []compared{
 			}
 			return 0, false
 		}},
-	{key: "loop_mm", label: "Loop’s clear width, hanging", mechanics: true, alike: shapes,
+	{key: "loop_mm", label: "Narrower loop’s clear width, hanging", mechanics: true, alike: shapes,
 		of: solvedOf(func(m *sim.Measures) float64 { return m.Loop_mm })},
 	{key: "reach_mm", label: "Outer edge from the neck", mechanics: true, alike: shapes,
 		of: solvedOf(func(m *sim.Measures) float64 { return m.Reach_mm })},
