@@ -111,24 +111,24 @@ func (p *Page) proofNodes() []Node {
 
 // proofRow is one problem in words.
 func proofRow(c wire.Checked) string {
-	known := amount(c.Reference, c.Unit)
+	known := amount(c.Reference, c.Unit, 4)
 	if c.Why != "" {
 		return word("proof.none", "name", theirs(c.Name), "known", known, "source", theirs(c.Source), "why", theirs(c.Why))
 	}
-	off, most := amount(math.Abs(c.Deviation), c.Unit), amount(c.Allowed, c.Unit)
+	off, most := amount(math.Abs(c.Deviation), c.Unit, 2), amount(c.Allowed, c.Unit, 2)
 	if c.Relative {
-		off, most = amount(100*math.Abs(c.Deviation), "%"), amount(100*c.Allowed, "%")
+		off, most = amount(100*math.Abs(c.Deviation), "%", 2), amount(100*c.Allowed, "%", 2)
 	}
-	return word("proof.row", "name", theirs(c.Name), "value", amount(c.Value, c.Unit), "known", known, "source", theirs(c.Source), "off", off, "most", most)
+	return word("proof.row", "name", theirs(c.Name), "value", amount(c.Value, c.Unit, 4), "known", known, "source", theirs(c.Source), "off", off, "most", most)
 }
 
-// amount is a number of four figures with its unit.
-func amount(x float64, unit string) string {
-	text := strconv.FormatFloat(x, 'g', 4, 64)
+// amount is a number of so many figures with its unit; below a ten-thousandth
+// it is 0.
+func amount(x float64, unit string, figures int) string {
+	text := strconv.FormatFloat(x, 'g', figures, 64)
 	if math.Abs(x) < 1e-4 {
-		text = strconv.FormatFloat(x, 'f', 5, 64)
-	}
-	if x < 0 {
+		text = "0"
+	} else if x < 0 {
 		text = "−" + text[1:]
 	}
 	if unit == "°" {
