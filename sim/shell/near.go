@@ -153,24 +153,18 @@ func (s *Solver) widenNear(widen func(...int32)) {
 
 func (s *Sheet) validateNear() error {
 	n := s.Nodes()
+	corners := int32(n)
+	if s.Round != nil {
+		corners *= 3
+	}
 	for k := range s.Near {
 		q := &s.Near[k]
-		if q.Node < 0 || q.Node >= n {
-			return fmt.Errorf("shell: Near[%d] is about node %d of %d", k, q.Node, n)
-		}
-		most := int32(n)
-		if s.Round != nil {
-			most *= 3
-		}
+		ok := q.Node >= 0 && q.Node < n && q.Clear >= 0 && finite(q.Clear+q.Back) && presses(q.Stiffness, q.Skin, q.Weight)
 		for _, t := range q.Patch {
-			for _, c := range t {
-				if c < 0 || c >= most {
-					return fmt.Errorf("shell: Near[%d] has a corner %d; allowed is 0 to %d", k, c, most-1)
-				}
-			}
+			ok = ok && min(t[0], t[1], t[2]) >= 0 && max(t[0], t[1], t[2]) < corners
 		}
-		if !(q.Stiffness > 0) || !finite(q.Stiffness) || !(q.Skin > 0) || !finite(q.Skin) || !(q.Weight >= 0) || !finite(q.Weight) || !(q.Clear >= 0) || !finite(q.Clear) || !finite(q.Back) {
-			return fmt.Errorf("shell: Near[%d] has Stiffness %v, Skin %v, Weight %v, Clear %v, Back %v; they must be finite, the first two > 0, the next two ≥ 0", k, q.Stiffness, q.Skin, q.Weight, q.Clear, q.Back)
+		if !ok {
+			return fmt.Errorf("shell: Near[%d] = %+v; nodes are 0 to %d, corners 0 to %d, numbers must be finite, Stiffness and Skin > 0, Weight and Clear ≥ 0", k, *q, n-1, corners-1)
 		}
 	}
 	return nil

@@ -47,6 +47,27 @@ func (p *Pair) Gap(x []float64) float64 {
 	return g
 }
 
+func (p *Pair) valid(nodes int) bool {
+	sum := p.Clear + p.Back
+	for i, n := range p.N {
+		if n < 0 || n >= nodes {
+			return false
+		}
+		for j := range i {
+			if p.N[j] == n && p.counts(i) && p.counts(j) {
+				return false
+			}
+		}
+		sum += norm(p.D[i])
+	}
+	return finite(sum) && presses(p.Stiffness, p.Skin, p.Weight)
+}
+
+// presses reports whether a contact's numbers make one.
+func presses(stiffness, skin, weight float64) bool {
+	return stiffness > 0 && skin > 0 && weight >= 0 && finite(stiffness+skin+weight)
+}
+
 func (p *Pair) counts(k int) bool { return p.D[k] != [3]float64{} }
 
 func (p *Pair) force(x []float64) (phi, d1, d2 float64) {
@@ -130,57 +151,26 @@ func (s *Sheet) validateRound() error {
 		return err
 	}
 	for k := range s.Pairs {
-		p := &s.Pairs[k]
-		for i, n := range p.N {
-			if n < 0 || n >= s.Nodes() {
-				return fmt.Errorf("shell: Pairs[%d] joins node %d of %d", k, n, s.Nodes())
-			}
-			for j := range i {
-				if p.N[j] == n && p.counts(i) && p.counts(j) {
-					return fmt.Errorf("shell: Pairs[%d] joins node %d to itself", k, n)
-				}
-			}
-			if !finite(norm(p.D[i])) {
-				return fmt.Errorf("shell: Pairs[%d]: geometry must be finite", k)
-			}
-		}
-		switch {
-		case !finite(p.Clear) || !finite(p.Back):
-			return fmt.Errorf("shell: Pairs[%d]: geometry must be finite", k)
-		case !(p.Stiffness > 0) || !finite(p.Stiffness) || !(p.Skin > 0) || !finite(p.Skin) || !(p.Weight >= 0) || !finite(p.Weight):
-			return fmt.Errorf("shell: Pairs[%d] has Stiffness %v, Skin %v, Weight %v; they must be finite, the first two > 0, the last ≥ 0", k, p.Stiffness, p.Skin, p.Weight)
+		if p := &s.Pairs[k]; !p.valid(s.Nodes()) {
+			return fmt.Errorf("shell: Pairs[%d] = %+v; N must be different nodes of %d, the rest finite, Stiffness and Skin > 0, Weight ≥ 0", k, *p, s.Nodes())
 		}
 	}
 	r := s.Round
 	if r == nil {
 		return nil
 	}
-	if !(r.Step > 0) || !finite(r.Step) {
-		return fmt.Errorf("shell: Round.Step = %v mm; it must be > 0", r.Step)
-	}
-	if len(s.U) < 3 {
-		return fmt.Errorf("shell: a round sheet of %d grid lines along u; at least 3", len(s.U))
-	}
-	if s.UStart.Kind != Free || s.UEnd.Kind != Free || s.VStart.Kind == Mirror || s.VEnd.Kind == Mirror {
-		return errors.New("shell: a round sheet has no edges along u, and no mirror planes on the others")
-	}
-	t := mul(transposed(r.Turn), r.Turn)
-	for k, v := range t {
-		want := 0.0
+	ok := r.Step > 0 && finite(r.Step+norm(r.Shift)) && len(s.U) > 2
+	for k, v := range mul(transposed(r.Turn), r.Turn) {
 		if k%4 == 0 {
-			want = 1
+			v--
 		}
-		if !(math.Abs(v-want) < 1e-9) {
-			return fmt.Errorf("shell: Round.Turn = %v is no rotation", r.Turn)
-		}
+		ok = ok && math.Abs(v) < 1e-9
 	}
-	for k, n := range r.Planes {
-		if !(math.Abs(norm(n)-1) < 1e-9) {
-			return fmt.Errorf("shell: Round.Planes[%d] = %v; its length must be 1", k, n)
-		}
+	for _, n := range r.Planes {
+		ok = ok && math.Abs(norm(n)-1) < 1e-9
 	}
-	if !finite(norm(r.Shift)) {
-		return fmt.Errorf("shell: Round.Shift = %v; it must be finite", r.Shift)
+	if !ok || s.UStart.Kind != Free || s.UEnd.Kind != Free || s.VStart.Kind == Mirror || s.VEnd.Kind == Mirror {
+		return fmt.Errorf("shell: Round = %+v; Step must be > 0, Turn a rotation, Planes of length 1, U at least 3 lines, the edges along u free and no other a mirror", *r)
 	}
 	return nil
 }
