@@ -70,7 +70,7 @@ var rooms = map[string]room{
 	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
 
 	"wasm/page":  {below: slices.Concat(result, []string{"wasm/wire"}), tests: []string{"sim/cell"}, outside: []string{"golang.org/x/text"}},
-	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"wasm/printing", "wasm/solving", "wasm/wire"}},
+	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
 	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
 

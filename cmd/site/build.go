@@ -58,7 +58,7 @@ func program(ctx context.Context, root, pkg, out string, flags ...string) error 
 // the program's compressed size, and no time off a solve.
 var wordy = []string{
 	"bufio", "bytes", "compress/flate", "context", "encoding/base64", "encoding/binary", "encoding/csv", "encoding/json", "fmt",
-	"internal/poll", "internal/strconv", "io/fs", "math/big", "os", "reflect", "sort", "strconv", "strings", "syscall", "time",
+	"internal/poll", "internal/strconv", "io/fs", "os", "reflect", "sort", "strconv", "strings", "syscall", "time",
 	"unicode", "unicode/utf8", "golang.org/x/text/unicode/norm", "ruffwright/geom/pattern", "ruffwright/geom/scheme",
 	"ruffwright/sim/cell", "ruffwright/sim/check", "ruffwright/sim/shell/known",
 }

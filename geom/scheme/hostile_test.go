@@ -8,7 +8,7 @@ import (
 )
 
 // Hostile documents of the greatest size allowed are refused in a blink (the
-// limit is loose: 5 s holds under js/wasm on a busy machine too).
+// limit is loose: 20 s holds under js/wasm beside a busy browser too).
 func TestHostileDocumentsAreQuick(t *testing.T) {
 	var keys strings.Builder
 	keys.WriteString(`{"version": 1`)
@@ -29,7 +29,7 @@ func TestHostileDocumentsAreQuick(t *testing.T) {
 		if err == nil || len(doc) > MaxDocument || len(err.Error()) > 300*maxErrors {
 			t.Errorf("%s: %d bytes, error %.100v", name, len(doc), err)
 		}
-		if took := time.Since(start); took > 5*time.Second {
+		if took := time.Since(start); took > 20*time.Second {
 			t.Errorf("%s took %v", name, took)
 		} else {
 			t.Logf("%s: %v", name, took)

@@ -2,7 +2,7 @@ package scheme
 
 import (
 	"math"
-	"math/big"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 )
@@ -11,31 +11,31 @@ import (
 // size in the unit kept inside.
 type words []struct {
 	names []string
-	size  *big.Rat
+	size  ratio
 }
 
 var (
-	one = big.NewRat(1, 1)
+	one = ratio{1, 1}
 
 	// The inch is 25.4 mm, the yard 36 in, by definition since 1959.
 	lengthWords = words{
 		{[]string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}, one},
-		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, big.NewRat(10, 1)},
-		{[]string{"m", "metre", "metres", "meter", "meters"}, big.NewRat(1000, 1)},
-		{[]string{"in", "in.", "inch", "inches", `"`, "″", "”", "''", "’’", "′′"}, big.NewRat(127, 5)},
-		{[]string{"yd", "yd.", "yard", "yards"}, big.NewRat(4572, 5)},
+		{[]string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}, ratio{10, 1}},
+		{[]string{"m", "metre", "metres", "meter", "meters"}, ratio{1000, 1}},
+		{[]string{"in", "in.", "inch", "inches", `"`, "″", "”", "''", "’’", "′′"}, ratio{127, 5}},
+		{[]string{"yd", "yd.", "yard", "yards"}, ratio{4572, 5}},
 	}
 	percentWords = words{{[]string{"%", "percent", "per cent"}, one}}
 	angleWords   = words{{[]string{"°", "deg", "degree", "degrees"}, one}}
 	// 1 oz/yd² = 28.349523125 g ÷ 0.83612736 m², both by definition (33.906 g/m²).
 	massWords = words{
 		{[]string{"g/m²", "g/m2", "g/m^2", "gsm", "g per m²"}, one},
-		{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, new(big.Rat).Quo(big.NewRat(28349523125, 1e9), big.NewRat(83612736, 1e8))},
+		{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, ratio{28349523125, 836127360}},
 	}
 	bathWords   = words{{[]string{"g/L", "g/l", "grams per litre"}, one}}
 	stitchWords = words{
 		{[]string{"per cm", "/cm"}, one},
-		{[]string{"per inch", "per in", "/in", "/inch"}, big.NewRat(50, 127)},
+		{[]string{"per inch", "per in", "/in", "/inch"}, ratio{50, 127}},
 	}
 )
 
@@ -48,7 +48,7 @@ func (ws words) list() string {
 	return strings.Join(out, ", ")
 }
 
-func (ws words) size(name string) (*big.Rat, bool) {
+func (ws words) size(name string) (ratio, bool) {
 	for _, w := range ws {
 		for _, n := range w.names {
 			if n == name {
@@ -56,14 +56,14 @@ func (ws words) size(name string) (*big.Rat, bool) {
 			}
 		}
 	}
-	return nil, false
+	return ratio{}, false
 }
 
 // maxQuantity caps the text of a number in bytes: the shortest exact text of
 // any float64 without an exponent has fewer than 350.
 const maxQuantity = 400
 
-var fractions = map[rune][2]int64{
+var fractions = map[rune]ratio{
 	'½': {1, 2}, '¼': {1, 4}, '¾': {3, 4}, '⅛': {1, 8}, '⅜': {3, 8}, '⅝': {5, 8}, '⅞': {7, 8},
 }
 
@@ -111,8 +111,7 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 			return fail("has a unit that is not known here (" + ws.list() + ")")
 		}
 	}
-	number.Mul(number, size)
-	v, _ := number.Float64()
+	v := number.times(size)
 	if math.IsInf(v, 0) {
 		return fail("is too large")
 	}
@@ -127,7 +126,7 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 
 // scanNumber reads `15`, `15.5`, `15,5`, `1/4`, `15 1/2`, `15-1/2`, `15½` from the
 // start of text and gives what follows. why is "" where it could.
-func scanNumber(text string) (v *big.Rat, rest, why string) {
+func scanNumber(text string) (v amount, rest, why string) {
 	whole, rest := digits(text)
 	if strings.HasPrefix(rest, "/") && whole != "" {
 		return fraction(whole, rest[1:])
@@ -138,30 +137,27 @@ func scanNumber(text string) (v *big.Rat, rest, why string) {
 		decimal, rest = digits(rest[1:])
 		switch {
 		case decimal == "":
-			return nil, "", "has a decimal mark with no digit after it"
+			return amount{}, "", "has a decimal mark with no digit after it"
 		case len(rest) > 0 && (rest[0] == '.' || rest[0] == ','):
-			return nil, "", "has two decimal marks; write it without marks for thousands"
+			return amount{}, "", "has two decimal marks; write it without marks for thousands"
 		case mark == ',' && len(decimal) == 3 && whole != "" && len(whole) <= 3 && whole[0] != '0':
-			return nil, "", "can be read two ways; write " + whole + decimal + " or " + whole + "." + decimal
+			return amount{}, "", "can be read two ways; write " + whole + decimal + " or " + whole + "." + decimal
 		}
 	}
 	if whole == "" && decimal == "" {
-		if r, size := utf8.DecodeRuneInString(rest); fractions[r][1] != 0 {
-			return big.NewRat(fractions[r][0], fractions[r][1]), rest[size:], ""
+		if r, size := utf8.DecodeRuneInString(rest); fractions[r].under != 0 {
+			return amount{part: fractions[r]}, rest[size:], ""
 		}
-		return nil, "", "is not a number"
+		return amount{}, "", "is not a number"
 	}
-	v, ok := new(big.Rat).SetString("0" + whole + "." + decimal + "0")
-	if !ok {
-		return nil, "", "is not a number"
-	}
+	v = amount{whole, decimal, ratio{0, 1}}
 	if decimal != "" {
 		return v, rest, ""
 	}
 	// A whole number may be followed by a fraction.
-	if r, size := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); fractions[r][1] != 0 {
+	if r, size := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); fractions[r].under != 0 {
 		rest = strings.TrimLeft(rest, " ")[size:]
-		return v.Add(v, big.NewRat(fractions[r][0], fractions[r][1])), rest, ""
+		return amount{whole: whole, part: fractions[r]}, rest, ""
 	}
 	next := strings.TrimLeft(rest, " ")
 	if next != rest || strings.HasPrefix(next, "-") {
@@ -169,31 +165,32 @@ func scanNumber(text string) (v *big.Rat, rest, why string) {
 		if above != "" && strings.HasPrefix(after, "/") {
 			part, after, why := fraction(above, after[1:])
 			if why != "" {
-				return nil, "", why
+				return amount{}, "", why
 			}
-			if part.Cmp(one) >= 0 {
-				return nil, "", "has a fraction of one or more after a whole number"
+			if part.part.over >= part.part.under {
+				return amount{}, "", "has a fraction of one or more after a whole number"
 			}
-			return v.Add(v, part), after, ""
+			return amount{whole: whole, part: part.part}, after, ""
 		}
 	}
 	return v, rest, ""
 }
 
 // fraction reads the denominator and what follows it.
-func fraction(above, text string) (v *big.Rat, rest, why string) {
+func fraction(above, text string) (v amount, rest, why string) {
 	below, rest := digits(text)
 	if below == "" || len(below) > 4 || len(above) > 6 || strings.Trim(below, "0") == "" {
-		return nil, "", "has a fraction that cannot be read"
+		return amount{}, "", "has a fraction that cannot be read"
 	}
 	if strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ",") {
-		return nil, "", "has a fraction that cannot be read"
+		return amount{}, "", "has a fraction that cannot be read"
 	}
-	v, ok := new(big.Rat).SetString(above + "/" + below)
-	if !ok {
-		return nil, "", "has a fraction that cannot be read"
+	over, err := strconv.ParseUint(above, 10, 64)
+	under, err2 := strconv.ParseUint(below, 10, 64)
+	if err != nil || err2 != nil {
+		return amount{}, "", "has a fraction that cannot be read"
 	}
-	return v, rest, ""
+	return amount{part: ratio{over, under}}, rest, ""
 }
 
 // digits splits the decimal digits off the front of text.
