@@ -20,7 +20,9 @@
 // A tuck is a pressed crease: on its fold lines the bending along u acts
 // through a hinge of rigidity B/ℓ, ℓ = 8t(1 − (v/4t)²)² for v < 4t, in series
 // with the strip (factor h/(h + ℓ), so the mesh does not matter). Its length 4t
-// and stiffness are chosen, not measured.
+// and stiffness are chosen, not measured. Tucked panels touch their neighbours
+// along ridges, much narrower than a cell, so there contact is felt between the
+// nodes (between.go).
 //
 // # What it leaves out
 //

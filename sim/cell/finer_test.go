@@ -7,10 +7,10 @@ import "testing"
 // grid.
 func TestFinerTells(t *testing.T) {
 	set := Settings{SkipBow: true, SkipOther: true, SkipTangents: true, Finer: true}
-	sinks := solved(t, RandomTucked(60), set)
+	sinks := solved(t, RandomTucked(34), set)
 	finest := set
 	finest.Grid = Finest
-	f := solved(t, RandomTucked(60), finest)
+	f := solved(t, RandomTucked(34), finest)
 	far := max(sinks.TopOuter_mm-f.TopOuter_mm, f.TopOuter_mm-sinks.TopOuter_mm, sinks.BottomOuter_mm-f.BottomOuter_mm, f.BottomOuter_mm-sinks.BottomOuter_mm)
 	t.Logf("sinks by %.0f mm, moves by %.2f mm", sinks.Droop_mm, sinks.Mesh_mm)
 	if !sinks.MeshDone || sinks.Mesh_mm != far || far < 1 {

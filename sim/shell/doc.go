@@ -22,7 +22,7 @@
 //	stretch  ½ K e² h w,  e = ½(|d|²/h² − 1) on every grid edge
 //	shear    ½ G A (x_u·x_v)² at every cell's centre
 //	gravity  −m g·x, lumped
-//	contact  φ(gap) at every node, φ below
+//	contact  φ(gap) at every node, or at Gauss points between them, φ below
 //
 // The bending energy is quadratic in x: for a sheet that hardly stretches
 // |x_uu|² is the square of the curvature (Bergou, Wardetzky, Harmon, Zorin and

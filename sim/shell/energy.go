@@ -152,7 +152,7 @@ func (s *Solver) evaluate(grad bool) (e Energies) {
 			z[2] += t.weight * d1 * n[2]
 		}
 	}
-	e.Contact += s.evaluatePairs(grad) + s.evaluateNear(grad)
+	e.Contact += s.pressed(grad) + s.evaluatePairs(grad) + s.evaluateNear(grad)
 	return e
 }
 

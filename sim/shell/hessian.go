@@ -181,6 +181,7 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 		s.assemblePoints(m, b, keep)
 	}
 	s.assembleContact(m, b, keep, anti)
+	s.assemblePresses(m, b, keep, anti)
 	s.assemblePairs(m, b)
 	s.assembleNear(m, b)
 }
@@ -228,22 +229,28 @@ func (s *Solver) assembleContact(m *unknowns, b *Band, keep float64, anti bool) 
 		if !c.Tie && gap >= c.Skin {
 			continue
 		}
-		_, d1, d2 := c.force(gap)
-		n, rx, ry, r := c.gradient(p)
-		d2 *= t.weight
-		for i := range 3 {
-			for j := range 3 {
-				h[3*i+j] = d2 * n[i] * n[j]
-			}
-		}
-		if c.Radial != 0 && r > 0 {
-			g := keep * t.weight * d1 * c.Radial / r
-			h[0] += g * ry * ry
-			h[1] -= g * rx * ry
-			h[3] -= g * rx * ry
-			h[4] += g * rx * rx
-		}
+		c.stiffness(p, gap, t.weight, keep, &h)
 		m.add(s, b, t.node, t.node, &h)
+	}
+}
+
+// stiffness sets h to weight times the second derivatives of φ at p, where the
+// gap is gap; of the part that the surface's curvature makes, keep.
+func (c *Contact) stiffness(p [3]float64, gap, weight, keep float64, h *[9]float64) {
+	_, d1, d2 := c.force(gap)
+	n, rx, ry, r := c.gradient(p)
+	d2 *= weight
+	for i := range 3 {
+		for j := range 3 {
+			h[3*i+j] = d2 * n[i] * n[j]
+		}
+	}
+	if c.Radial != 0 && r > 0 {
+		g := keep * weight * d1 * c.Radial / r
+		h[0] += g * ry * ry
+		h[1] -= g * rx * ry
+		h[3] -= g * rx * ry
+		h[4] += g * rx * rx
 	}
 }
 

@@ -180,13 +180,7 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 	copy(shape, s.x[:3*s.nodes])
 	n.res.Energy = s.evaluate(false)
 	n.res.Strain = s.measureStrains(s.strain, s.skew)
-	n.res.Deepest = 0
-	for k := range s.touches {
-		t := &s.touches[k]
-		if c := &s.sheet.Contacts[t.contact]; !c.Tie {
-			n.res.Deepest = max(n.res.Deepest, -c.Gap([3]float64(s.x[3*t.node:3*t.node+3])))
-		}
-	}
+	n.res.Deepest = s.deepest()
 	for k := range s.sheet.Pairs {
 		n.res.Deepest = max(n.res.Deepest, -s.sheet.Pairs[k].Gap(s.x))
 	}

@@ -282,6 +282,11 @@ func (s *Sheet) Unfold() (*Sheet, error) {
 	if s.UStart.Kind != Mirror || s.UEnd.Kind != Mirror || s.VStart.Kind == Clamped || s.VEnd.Kind == Clamped {
 		return nil, errors.New("shell: only a sheet between two mirror planes along u, free along v, unfolds")
 	}
+	for k := range s.Contacts {
+		if s.Contacts[k].Between {
+			return nil, fmt.Errorf("shell: Contacts[%d] acts between nodes; only contact at nodes unfolds", k)
+		}
+	}
 	nu, nv := len(s.U)-1, len(s.V)-1
 	w := *s
 	w.UStart, w.UEnd = Edge{}, Edge{}

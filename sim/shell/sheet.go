@@ -50,6 +50,9 @@ type Sheet struct {
 	Pairs []Pair
 	// Near lists nodes that keep clear of patches of the sheet itself.
 	Near []Near
+	// Spots are where contacts with Between act, as Spots gives them for U and V;
+	// nil without such contacts.
+	Spots []Spot
 }
 
 // EdgeKind says what an edge of the grid is.
@@ -229,9 +232,12 @@ func (s *Sheet) Validate() error {
 		}
 	}
 	for k := range s.Contacts {
-		if err := s.Contacts[k].validate(s.Nodes()); err != nil {
+		if err := s.Contacts[k].validate(s.Nodes(), len(s.Spots)); err != nil {
 			return fmt.Errorf("shell: Contacts[%d]: %w", k, err)
 		}
+	}
+	if err := s.validateSpots(); err != nil {
+		return err
 	}
 	return s.validateRound()
 }

@@ -19,6 +19,7 @@ type Solver struct {
 	frozenConst float64
 	weight      []float64 // per node under one gravity, mN
 	touches     []touch
+	presses     []press
 	frames      [2][9]float64 // rows are the axes
 
 	sym, anti unknowns
@@ -85,6 +86,9 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	s.touches = s.touches[:0]
 	for k := range s.sheet.Contacts {
 		c := &s.sheet.Contacts[k]
+		if c.Between {
+			continue
+		}
 		for n := range s.nodes {
 			w := 1.0
 			if c.Weight != nil {
@@ -99,6 +103,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 			}
 		}
 	}
+	s.layPresses()
 	s.layBase(&s.sym, &s.base)
 	s.work.Resize(s.sym.n, s.sym.kd)
 	return nil
@@ -248,6 +253,10 @@ func (s *Solver) number(m *unknowns, anti bool) {
 			}
 		}
 		widen(n[0], n[1], n[2], n[3])
+	}
+	for k := range s.sheet.Spots {
+		n := s.sheet.Spots[k].n
+		widen(n[0], n[1], n[6], n[7])
 	}
 	if s.sheet.Frozen != nil {
 		for k := range s.points {

@@ -304,6 +304,11 @@ func (s *Solver) layPoints() {
 				switch {
 				case ok:
 					f, _ := slopes(hl, hr)
+					if along == 0 && sh.Fold != nil && sh.Fold[o] < 1 {
+						// across a fold the normal halves the angle of its two sides: weighted
+						// as the slope of a smooth curve it would turn with the steps' ratio
+						f = [3]float64{-0.5 / hl, 0.5/hl - 0.5/hr, 0.5 / hr}
+					}
 					p.n[lo], p.n[hi] = n[0], n[2]
 					c[lo], c[0], c[hi] = f[0], c[0]+f[1], f[2]
 				case n[0] < 0: // free edge before: one-sided

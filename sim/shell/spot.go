@@ -1,0 +1,195 @@
+package shell
+
+import (
+	"errors"
+	"math"
+)
+
+// Spot is a place on the sheet between its nodes, where a contact with Between
+// acts. Along u it lies on the straight line between two grid lines, so that the
+// ridge of a fold stays a ridge; along v on the cubic through four, for there
+// the cells are long. Made by Spots.
+type Spot struct {
+	U, V float64 // rest coordinates, mm
+	Area float64 // the part of the sheet that it stands for, mm²
+	n    [8]int32
+	c    [8]float64
+}
+
+// At returns the spot's position in a shape, mm.
+func (q *Spot) At(shape []float64) (p [3]float64) {
+	for k, n := range q.n {
+		w := q.c[k]
+		y := shape[3*n : 3*n+3 : 3*n+3]
+		p[0] += w * y[0]
+		p[1] += w * y[1]
+		p[2] += w * y[2]
+	}
+	return
+}
+
+// gaussU and gaussV are the points and weights of Gauss's rule of four and of
+// two points on (0, 1).
+var (
+	gaussU = [4][2]float64{
+		{0.06943184420297371, 0.17392742256872692}, {0.33000947820757187, 0.32607257743127308},
+		{0.66999052179242813, 0.32607257743127308}, {0.93056815579702629, 0.17392742256872692},
+	}
+	gaussV = [2][2]float64{{0.21132486540518712, 0.5}, {0.78867513459481288, 0.5}}
+)
+
+// Spots returns the spots of the grid of u and v in mm, each strictly increasing
+// with at least 2 lines, cell by cell: Gauss's points, four along u, for what
+// touches is a ridge much narrower than a cell, by two along v. Their areas add
+// up to the sheet's, and a pressure that is a cubic along each side of each cell
+// is summed exactly (TestSpots).
+func Spots(u, v []float64) []Spot {
+	nu, nv := len(u)-1, len(v)-1
+	list := make([]Spot, 0, nu*nv*len(gaussU)*len(gaussV))
+	m := min(4, nv+1)
+	for i := range nu {
+		for j := range nv {
+			lo := min(max(j-1, 0), nv+1-m)
+			for _, p := range gaussU {
+				for _, q := range gaussV {
+					hu, hv := u[i+1]-u[i], v[j+1]-v[j]
+					s := Spot{U: u[i] + p[0]*hu, V: v[j] + q[0]*hv, Area: p[1] * hu * q[1] * hv}
+					for k := range 4 {
+						l := 0.0
+						at := lo
+						if k < m {
+							at, l = lo+k, 1
+							for r := range m {
+								if r != k {
+									l *= (s.V - v[lo+r]) / (v[lo+k] - v[lo+r])
+								}
+							}
+						}
+						s.n[2*k], s.n[2*k+1] = int32(i*(nv+1)+at), int32((i+1)*(nv+1)+at)
+						s.c[2*k], s.c[2*k+1] = (1-p[0])*l, p[0]*l
+					}
+					list = append(list, s)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// press is a contact at a spot.
+type press struct {
+	contact, spot int32
+	weight, back  float64
+}
+
+// validateSpots reports a spot that was made for a larger grid.
+func (s *Sheet) validateSpots() error {
+	nodes := int32(s.Nodes())
+	for k := range s.Spots {
+		for _, n := range s.Spots[k].n {
+			if n >= nodes {
+				return errors.New("shell: Spots belong to another grid")
+			}
+		}
+	}
+	return nil
+}
+
+// layPresses lists the contacts between nodes, spot by spot.
+func (s *Solver) layPresses() {
+	s.presses = s.presses[:0]
+	for n := range s.sheet.Spots {
+		for k := range s.sheet.Contacts {
+			c := &s.sheet.Contacts[k]
+			if !c.Between {
+				continue
+			}
+			w, back := 1.0, 0.0
+			if c.Weight != nil {
+				w = c.Weight[n]
+			}
+			if c.Back != nil {
+				back = c.Back[n]
+			}
+			if w > 0 {
+				s.presses = append(s.presses, press{int32(k), int32(n), w, back})
+			}
+		}
+	}
+}
+
+// pressed returns the energy of contact between nodes at s.x and, when grad is
+// set, adds its gradient to s.g.
+func (s *Solver) pressed(grad bool) (energy float64) {
+	x, g := s.x, s.g
+	last, p := int32(-1), [3]float64{}
+	for k := range s.presses {
+		t := &s.presses[k]
+		c, q := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
+		if t.spot != last {
+			last, p = t.spot, q.At(x)
+		}
+		gap := c.Gap(p) + t.back
+		if gap >= c.Skin {
+			continue
+		}
+		phi, d1, _ := c.force(gap)
+		energy += t.weight * phi
+		if grad {
+			n, _, _, _ := c.gradient(p)
+			for r, m := range q.n {
+				w := q.c[r] * t.weight * d1
+				z := g[3*m : 3*m+3 : 3*m+3]
+				z[0] += w * n[0]
+				z[1] += w * n[1]
+				z[2] += w * n[2]
+			}
+		}
+	}
+	return energy
+}
+
+// assemblePresses is assembleContact for contact between nodes.
+func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) {
+	var full, h [9]float64
+	for k := range s.presses {
+		t := &s.presses[k]
+		c, q := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
+		if anti && c.Radial == 0 && s.isMirror(c) {
+			continue
+		}
+		p := q.At(s.x)
+		gap := c.Gap(p) + t.back
+		if gap >= c.Skin {
+			continue
+		}
+		c.stiffness(p, gap, t.weight, keep, &full)
+		for i := range q.n {
+			for j := range i + 1 {
+				f := q.c[i] * q.c[j]
+				if f == 0 {
+					continue
+				}
+				for r := range h {
+					h[r] = f * full[r]
+				}
+				m.add(s, b, q.n[i], q.n[j], &h)
+			}
+		}
+	}
+}
+
+// deepest returns the largest −gap at nodes and spots, at least 0, ties aside.
+func (s *Solver) deepest() (most float64) {
+	for k := range s.touches {
+		t := &s.touches[k]
+		if c := &s.sheet.Contacts[t.contact]; !c.Tie {
+			most = math.Max(most, -c.Gap([3]float64(s.x[3*t.node:3*t.node+3])))
+		}
+	}
+	for k := range s.presses {
+		t := &s.presses[k]
+		most = math.Max(most, -s.sheet.Contacts[t.contact].Gap(s.sheet.Spots[t.spot].At(s.x)))
+	}
+	return most
+}
