@@ -20,6 +20,9 @@ type Solver struct {
 	weight      []float64 // per node under one gravity, mN
 	touches     []touch
 	presses     []press
+	patches     []patch
+	close       []int32       // work space of closeBy
+	gap         []float64     // likewise, per node
 	frames      [2][9]float64 // rows are the axes
 
 	sym, anti unknowns

@@ -14,6 +14,7 @@ type Spot struct {
 	Area float64 // the part of the sheet that it stands for, mm²
 	n    [8]int32
 	c    [8]float64
+	less float64 // the sum of |c| where c < 0; all c add up to 1
 }
 
 // At returns the spot's position in a shape, mm.
@@ -67,6 +68,7 @@ func Spots(u, v []float64) []Spot {
 						}
 						s.n[2*k], s.n[2*k+1] = int32(i*(nv+1)+at), int32((i+1)*(nv+1)+at)
 						s.c[2*k], s.c[2*k+1] = (1-p[0])*l, p[0]*l
+						s.less += math.Max(0, -l)
 					}
 					list = append(list, s)
 				}
@@ -95,15 +97,15 @@ func (s *Sheet) validateSpots() error {
 	return nil
 }
 
-// layPresses lists the contacts between nodes, spot by spot.
+// layPresses lists the contacts between nodes, obstacle by obstacle.
 func (s *Solver) layPresses() {
 	s.presses = s.presses[:0]
-	for n := range s.sheet.Spots {
-		for k := range s.sheet.Contacts {
-			c := &s.sheet.Contacts[k]
-			if !c.Between {
-				continue
-			}
+	for k := range s.sheet.Contacts {
+		c := &s.sheet.Contacts[k]
+		if !c.Between {
+			continue
+		}
+		for n := range s.sheet.Spots {
 			w, back := 1.0, 0.0
 			if c.Weight != nil {
 				w = c.Weight[n]
@@ -116,19 +118,73 @@ func (s *Solver) layPresses() {
 			}
 		}
 	}
+	s.layPatches()
+}
+
+// patch is a run of presses of one obstacle at spots of the same nodes.
+type patch struct {
+	contact, first, end int32
+	less, back          float64 // the largest and the least of its presses
+}
+
+// layPatches gathers presses into patches.
+func (s *Solver) layPatches() {
+	s.patches = s.patches[:0]
+	last := int32(-1)
+	for k := range s.presses {
+		t := &s.presses[k]
+		q := &s.sheet.Spots[t.spot]
+		if n := len(s.patches); n == 0 || q.n[0] != last || s.patches[n-1].contact != t.contact {
+			s.patches = append(s.patches, patch{contact: t.contact, first: int32(k), back: t.back})
+			last = q.n[0]
+		}
+		w := &s.patches[len(s.patches)-1]
+		w.end, w.less, w.back = int32(k+1), max(w.less, q.less), min(w.back, t.back)
+	}
+	s.close = resized(s.close, len(s.presses))
+	s.gap = resized(s.gap, s.nodes)
+}
+
+// closeBy lists the presses that may be felt at s.x: a plane's gap at a spot is
+// that of its nodes times their c, so at least m − less (M − m), m and M the
+// least and the largest of theirs.
+func (s *Solver) closeBy() []int32 {
+	list := s.close[:0]
+	contact := int32(-1)
+	for k := range s.patches {
+		w := &s.patches[k]
+		c := &s.sheet.Contacts[w.contact]
+		if c.Radial == 0 {
+			if w.contact != contact {
+				contact = w.contact
+				for n := range s.gap {
+					s.gap[n] = c.Normal[0]*s.x[3*n] + c.Normal[1]*s.x[3*n+1] + c.Normal[2]*s.x[3*n+2] - c.Clear
+				}
+			}
+			n := &s.sheet.Spots[s.presses[w.first].spot].n
+			least, most := s.gap[n[0]], s.gap[n[0]]
+			for _, m := range n[1:] {
+				least, most = min(least, s.gap[m]), max(most, s.gap[m])
+			}
+			if least-w.less*(most-least)+w.back >= c.Skin {
+				continue
+			}
+		}
+		for t := w.first; t < w.end; t++ {
+			list = append(list, t)
+		}
+	}
+	return list
 }
 
 // pressed returns the energy of contact between nodes at s.x and, when grad is
 // set, adds its gradient to s.g.
 func (s *Solver) pressed(grad bool) (energy float64) {
 	x, g := s.x, s.g
-	last, p := int32(-1), [3]float64{}
-	for k := range s.presses {
+	for _, k := range s.closeBy() {
 		t := &s.presses[k]
 		c, q := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
-		if t.spot != last {
-			last, p = t.spot, q.At(x)
-		}
+		p := q.At(x)
 		gap := c.Gap(p) + t.back
 		if gap >= c.Skin {
 			continue
@@ -149,34 +205,70 @@ func (s *Solver) pressed(grad bool) (energy float64) {
 	return energy
 }
 
-// assemblePresses is assembleContact for contact between nodes.
+// assemblePresses is assembleContact for contact between nodes. Planes that
+// press on spots of the same nodes share the direction of their stiffness, which
+// is summed before it is put into the band.
 func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) {
 	var full, h [9]float64
-	for k := range s.presses {
-		t := &s.presses[k]
-		c, q := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
-		if anti && c.Radial == 0 && s.isMirror(c) {
-			continue
+	var sum [36]float64
+	var c *Contact
+	var q *Spot
+	put := func() {
+		if q == nil {
+			return
 		}
-		p := q.At(s.x)
-		gap := c.Gap(p) + t.back
-		if gap >= c.Skin {
-			continue
-		}
-		c.stiffness(p, gap, t.weight, keep, &full)
+		at := 0
 		for i := range q.n {
 			for j := range i + 1 {
-				f := q.c[i] * q.c[j]
-				if f == 0 {
-					continue
+				if f := sum[at]; f != 0 {
+					for r := range h {
+						h[r] = f * full[r]
+					}
+					m.add(s, b, q.n[i], q.n[j], &h)
 				}
-				for r := range h {
-					h[r] = f * full[r]
+				at++
+			}
+		}
+		clear(sum[:])
+	}
+	for _, k := range s.closeBy() {
+		t := &s.presses[k]
+		d, p := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
+		if anti && d.Radial == 0 && s.isMirror(d) {
+			continue
+		}
+		x := p.At(s.x)
+		gap := d.Gap(x) + t.back
+		if gap >= d.Skin {
+			continue
+		}
+		w := 1.0
+		if d.Radial != 0 || c != d || q.n[0] != p.n[0] {
+			put()
+			c, q = d, p
+			if d.Radial != 0 {
+				d.stiffness(x, gap, t.weight, keep, &full)
+			} else {
+				for i := range 3 {
+					for j := range 3 {
+						full[3*i+j] = d.Normal[i] * d.Normal[j]
+					}
 				}
-				m.add(s, b, q.n[i], q.n[j], &h)
+			}
+		}
+		if d.Radial == 0 {
+			_, _, w = d.force(gap)
+			w *= t.weight
+		}
+		at := 0
+		for i := range p.c {
+			for j := range i + 1 {
+				sum[at] += w * p.c[i] * p.c[j]
+				at++
 			}
 		}
 	}
+	put()
 }
 
 // deepest returns the largest −gap at nodes and spots, at least 0, ties aside.

@@ -148,3 +148,20 @@ func TestFoldHalves(t *testing.T) {
 		}
 	}
 }
+
+// TestBetweenAllocatesNothing: contact between nodes keeps the Newton loop free
+// of allocations.
+func TestBetweenAllocatesNothing(t *testing.T) {
+	sh, x := everything(1)
+	s, err := NewSolver(sh)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.spread(x)
+	if n := testing.AllocsPerRun(20, func() {
+		s.evaluate(true)
+		s.assemble(&s.sym, &s.base, &s.work, 0.5, false)
+	}); n != 0 {
+		t.Errorf("%v allocations", n)
+	}
+}
