@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"context"
 	"errors"
-	"flag"
 	"fmt"
 	"image"
 	"image/png"
@@ -78,10 +77,6 @@ func TestMain(m *testing.M) {
 		os.Exit(1)
 	}
 	profile = dir
-	flag.Parse()
-	if flag.Lookup("test.run").Value.String() == "" { // all tests: one of them wants it, and it takes long
-		go func() { built(); alone() }()
-	}
 	code := m.Run()
 	if browser.end != nil {
 		browser.end()
