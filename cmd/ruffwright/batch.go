@@ -115,15 +115,15 @@ type turned struct {
 func (b *batch) run(j job, list wearers) error {
 	all := make([]turned, len(list.rows))
 	names := folders{}
-	var todo []int
+	var rows []int
 	for i, w := range list.rows {
 		all[i].wearer = w
 		if len(w.wrong) == 0 {
 			all[i].folder = names.name(w.scheme.Name, "wearer")
-			todo = append(todo, i)
+			rows = append(rows, i)
 		}
 	}
-	if err := b.makeAll(j, all, todo); err != nil {
+	if err := b.makeAll(j, all, rows); err != nil {
 		return err
 	}
 	var good []turned
@@ -156,7 +156,7 @@ func (b *batch) run(j job, list wearers) error {
 
 // makeAll makes the rows named. The first that cannot be written, or ctrl-C, ends
 // them all; rows that cannot be made say so themselves.
-func (b *batch) makeAll(j job, all []turned, todo []int) error {
+func (b *batch) makeAll(j job, all []turned, rows []int) error {
 	ctx, stop := context.WithCancelCause(j.ctx)
 	defer stop(nil)
 	quiet := j // what one wearer's solve would tell of itself
@@ -170,7 +170,7 @@ func (b *batch) makeAll(j job, all []turned, todo []int) error {
 	var hands sync.WaitGroup
 	var telling sync.Mutex
 	ready := 0
-	for range min(b.jobs, len(todo)) {
+	for range min(b.jobs, len(rows)) {
 		hands.Go(func() {
 			for i := range next {
 				if err := b.makeOne(quiet, one, &all[i]); err != nil {
@@ -179,13 +179,13 @@ func (b *batch) makeAll(j job, all []turned, todo []int) error {
 				}
 				telling.Lock()
 				ready++
-				line.tell("%d of %d: %s", ready, len(todo), all[i].scheme.Name)
+				line.tell("%d of %d: %s", ready, len(rows), all[i].scheme.Name)
 				telling.Unlock()
 			}
 		})
 	}
 feed:
-	for _, i := range todo {
+	for _, i := range rows {
 		select {
 		case next <- i:
 		case <-ctx.Done():

@@ -18,8 +18,9 @@ var groups = []Group{
 }
 
 // table is the one table of fields, in the order of the document; the form takes
-// its groups in their own order. code numbers are for share codes: a new field takes the next free one (58), whatever its place
-// in the form; a field that goes takes its number with it.
+// its groups in their own order. code numbers are for share codes: a new field
+// takes the next free one (58), whatever its place; a field that goes takes its
+// number with it.
 var table = rows(
 	Field{Key: "name", code: 1, Kind: KindText, Max: 80, at: func(s *Scheme) any { return &s.Name },
 		Label: "Name", Help: "What you call this ruff, on the sheets and in the list of saved schemes.",

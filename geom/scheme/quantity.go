@@ -150,7 +150,7 @@ func scanNumber(text string) (v amount, rest, why string) {
 		}
 		return amount{}, "", "is not a number"
 	}
-	v = amount{whole, decimal, ratio{0, 1}}
+	v = amount{whole: whole, decimal: decimal}
 	if decimal != "" {
 		return v, rest, ""
 	}

@@ -38,7 +38,7 @@ func (f *frame) betweens(sh *shell.Sheet, crest, trough *shell.Contact) {
 		c.Weight, c.Back = make([]float64, len(sh.Spots)), make([]float64, len(sh.Spots))
 		for k := range sh.Spots {
 			q := &sh.Spots[k]
-			// Stiffness is that of one node of the Fine grid, evenly spaced
+			// Stiffness is that of one node of the Fine grid, evenly spaced.
 			c.Weight[k] = q.Area * float64(Fine.NU*Fine.NV) / (d.Panel_mm * d.Width_mm)
 			u := side.fromU(q.U)
 			far := u

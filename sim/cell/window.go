@@ -14,8 +14,6 @@ type window struct {
 	r0          float64       // the neckline's radius, mm
 	tc, tt      int           // grid lines that the tucks take, at least 1
 	own         []shell.Pair  // between folds and their own images
-	turn        [3][9]float64 // of the set before, 1, and the next, 2
-	shift       [3][3]float64
 	press       shell.Contact // of the sectors' planes
 	weight      []float64     // per node of the half
 	back        [2][]float64  // of the crest's and the trough's plane
@@ -43,15 +41,6 @@ func (s *solver) newWindow(c *Cell) (*window, error) {
 			w.own = append(w.own, q)
 		}
 	}
-	r := whole.Round
-	w.turn[2] = r.Turn
-	w.shift[2] = r.Shift
-	for i := range 3 {
-		for j := range 3 {
-			w.turn[1][3*i+j] = r.Turn[3*j+i]
-			w.shift[1][i] -= r.Turn[3*j+i] * r.Shift[j]
-		}
-	}
 	// the two sectors' planes, as sheet lists them
 	w.press = half.Contacts[0]
 	w.weight = half.Contacts[0].Weight
@@ -67,23 +56,14 @@ func (w *window) fromTrough(i int) int { return max(w.nu-i, i-w.nu) }
 // place returns node (i, j), i counted on from −2nu to 4nu − 1, and the corner
 // that shell.Near calls it.
 func (w *window) place(x []float64, i, j int) (p [3]float64, corner int32) {
-	n := 2 * w.nu
-	image := 0
+	n, image := 2*w.nu, 0
+	p = w.sheet.Place(x, i, j)
 	if i < 0 {
 		i, image = i+n, 1
 	} else if i >= n {
 		i, image = i-n, 2
 	}
-	node := w.sheet.Node(i, j)
-	p = [3]float64(x[3*node:])
-	if image > 0 {
-		q := p
-		m, c := &w.turn[image], &w.shift[image]
-		for r := range 3 {
-			p[r] = m[3*r]*q[0] + m[3*r+1]*q[1] + m[3*r+2]*q[2] + c[r]
-		}
-	}
-	return p, int32(image*w.sheet.Nodes() + node)
+	return p, int32(image*w.sheet.Nodes() + w.sheet.Node(i, j))
 }
 
 // quad is a cell of a panel with its box.

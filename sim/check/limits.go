@@ -85,8 +85,9 @@ const (
 	leanMost = 12 // mm for its own weight
 
 	// leansMost: how far the loops' folds may stay off their upright place when they
-	// were pushed over and let go. Half of that is the contact of cloth on cloth and the mesh. To mend, not to
-	// stop: cloth rubs on cloth, which the solver leaves out. Judgement, no source.
+	// were pushed over and let go. Half of that is the contact of cloth on cloth and
+	// the mesh. To mend, not to stop: cloth rubs on cloth, which the solver leaves
+	// out. Judgement, no source.
 	leansMost = 2 // mm
 
 	// droopMost: as formed less as released, either way: about a tenth of a usual

@@ -19,7 +19,7 @@ type Crossing struct {
 // torn an odd number of layers exchanged shows as at least one such edge.
 func (s *Sheet) Crossings(x []float64, deep float64) (list []Crossing) {
 	n, nv := len(s.U), len(s.V)-1
-	point := func(i, j int) [3]float64 { return s.at(x, i, j) }
+	point := func(i, j int) [3]float64 { return s.Place(x, i, j) }
 	from, to := 0, n-1
 	if s.Round != nil {
 		from, to = -n, 2*n
@@ -96,9 +96,9 @@ func (s *Sheet) Crossings(x []float64, deep float64) (list []Crossing) {
 	return list
 }
 
-// at returns the position of node (i, j), i counted on into the images of a
-// round sheet.
-func (s *Sheet) at(x []float64, i, j int) [3]float64 {
+// Place returns the position in a shape, mm, of node (i, j), i counted on into the
+// images of a round sheet: below 0 and above the last line.
+func (s *Sheet) Place(x []float64, i, j int) [3]float64 {
 	n := len(s.U)
 	turns := 0
 	for i < 0 {

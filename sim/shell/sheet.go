@@ -121,7 +121,8 @@ type Frozen struct {
 	// means √(BendU·BendV)/2, negative none.
 	BendU, BendV, Twist float64
 	// U and V hold κ₀ of x_uu and x_vv in 1/mm for each node, UV that of x_uv for
-	// each cell (index i·nv + j, the closing cells of a round sheet last). NaN marks a crease: no frozen part there.
+	// each cell (index i·nv + j, the closing cells of a round sheet last). NaN marks
+	// a crease: no frozen part there.
 	U, V, UV []float64
 }
 

@@ -60,8 +60,6 @@ func (p *Page) proofWords() string {
 		return word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
 	case t.done:
 		return word("proof.held", "n", len(t.rows))
-	case p.solver.stand == gone:
-		return word("proof.waits")
 	case t.of == 0:
 		return word("proof.soon")
 	}

@@ -3,8 +3,8 @@ package page
 import "ruffwright/wasm/wire"
 
 // The solver works in a Web Worker. The page asks it for one thing at a time:
-// the ruff at hand first, then the one that it is compared with,
-// then the remedies, then its own trial. A change of the scheme puts an end to all of it.
+// the ruff at hand first, then the one that it is compared with, then the
+// remedies, then its own trial. A change of the scheme puts an end to all of it.
 
 // stand is how it stands with the solver's worker.
 type stand uint8
@@ -242,6 +242,7 @@ func (p *Page) fails(of purpose, e wire.Error) {
 		p.rival.done, p.rival.none = true, true
 	case forProof:
 		p.proof = proof{}
+		p.saySoon(sentence(theirs(e.Why)))
 	}
 }
 

@@ -293,7 +293,6 @@ var words = map[string]string{
 	"proof.go":          "Try it on known answers",
 	"proof.soon":        "It begins when the ruff is done.",
 	"proof.busy":        "{n} of {of} tried, all within what is allowed.",
-	"proof.waits":       "The solver does not run.",
 	"proof.held":        "All {n} known answers are met within what is allowed.",
 	"proof.missed":      "{n} of {of} known answers are missed: do not sew by what this browser solves.",
 	"proof.row":         "{name}: {value}. Known: {known} ({source}). Off by {off}; {most} allowed.",
