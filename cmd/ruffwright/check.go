@@ -128,11 +128,11 @@ func (c checking) tries(j job, l looked) error {
 		for k := range f.Remedies {
 			at++
 			what := fmt.Sprintf("change %d of %d", at, all)
-			solve := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) {
+			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 				if c.drawn {
 					return sim.Draw(s)
 				}
-				r, err := c.how.solve(j, what, s, sim.Options{})
+				r, err := c.how.solve(j, what, s, opt)
 				if errors.Is(err, sim.ErrDesign) {
 					return sim.Draw(s) // geometry tells for itself
 				}

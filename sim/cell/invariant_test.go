@@ -85,6 +85,7 @@ func TestWarm(t *testing.T) {
 					func(d *Design) { d.Kappa_1pmm *= 1.05 },
 					func(d *Design) { d.BandHeight_mm *= 0.98 },
 					func(d *Design) { d.Pitch_mm *= 1.05 },
+					func(d *Design) { d.Panel_mm *= 1.01 },
 					func(d *Design) { d.BendU_uNm *= 1.1; d.BendV_uNm *= 1.1 },
 				} {
 					e := d

@@ -89,18 +89,27 @@ func (c *Cell) Node(shape []float64, i, j int) [3]float64 {
 	return [3]float64(shape[3*(i*len(c.V)+j):])
 }
 
-// warmable reports whether a solve of d may start from c.
-func (c *Cell) warmable(d *Design, g Grid) bool {
+// warmable reports whether a solve of d on the frame f may start from c: sewn
+// alike, the tucks' grid lines the same, each length nearly so.
+func (c *Cell) warmable(f *frame, g Grid) bool {
 	if c == nil || c.Grid != g || !c.Converged() {
 		return false
 	}
-	o := &c.Design
+	d, o := f.d, &c.Design
 	ot, ob := o.tucks()
-	t, b := d.tucks()
+	near := func(a, b, within float64) bool { return math.Abs(a/b-1) < within }
 	return o.Anchor == d.Anchor && (d.Anchor == Both || o.Sewn == d.Sewn) &&
-		o.Panel_mm == d.Panel_mm && ot == t && ob == b && o.LineGap_mm == d.LineGap_mm &&
-		math.Abs(o.Width_mm/d.Width_mm-1) < 0.1 && math.Abs(o.Pitch_mm/d.Pitch_mm-1) < 0.2 &&
+		ot == f.tc && ob == f.tt && o.LineGap_mm == d.LineGap_mm && f.sameLines(c.U) &&
+		near(o.Panel_mm, d.Panel_mm, 0.05) && near(o.Width_mm, d.Width_mm, 0.1) && near(o.Pitch_mm, d.Pitch_mm, 0.2) &&
 		math.Abs(o.BandHeight_mm-d.BandHeight_mm) < 0.1*d.Panel_mm && math.Abs(o.Kappa_1pmm-d.Kappa_1pmm) < 0.006
+}
+
+// sameLines reports whether the grid lines u of another panel count as many
+// cells to each tuck as this one's.
+func (f *frame) sameLines(u []float64) bool {
+	const rounding_mm = 1e-6
+	p := u[len(u)-1]
+	return math.Abs(u[f.ic]-f.tc) < rounding_mm && math.Abs(p-u[f.it]-f.tt) < rounding_mm
 }
 
 type solver struct {
@@ -115,8 +124,9 @@ type solver struct {
 // Solve forms, freezes and releases a half set and measures it.
 //
 // warm, which may be nil, is a cell solved before: where the design changed
-// little (same grid, panel, tucks, anchoring) its shapes are the start, and if
-// that does not converge a cold start follows. Cancelling ctx ends it within
+// little (same grid, tucks, anchoring; lengths nearly) its shapes are the start,
+// and if that does not converge a cold start follows. Where sets may lie in more
+// than one way, a warm start may end in another than a cold one. Cancelling ctx ends it within
 // one factorisation with ctx's error and what was reached. An error means bad
 // input or a cancelled context; whether the solve came to rest is told by
 // Converged, Form and Release.
@@ -131,7 +141,7 @@ func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, erro
 	c := &Cell{Design: d, Grid: set.Grid, U: s.f.u, V: s.f.v}
 	s.f.d = &c.Design
 	ok := false
-	if warm.warmable(&d, set.Grid) {
+	if warm.warmable(s.f, set.Grid) {
 		var err error
 		if ok, err = s.formAndRelease(c, warm); err != nil {
 			return c, err

@@ -25,7 +25,7 @@ func coarse(opt sim.Options) sim.Options {
 var store = map[string]sim.Ruff{}
 
 // solveCoarse solves on the coarse grid, each scheme once.
-func solveCoarse(ctx context.Context, s scheme.Scheme) (sim.Ruff, error) {
+func solveCoarse(ctx context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) {
 	key := string(s.JSON())
 	if r, ok := store[key]; ok {
 		return r, nil
@@ -39,7 +39,7 @@ func solveCoarse(ctx context.Context, s scheme.Scheme) (sim.Ruff, error) {
 
 func solvedRuff(t testing.TB, s scheme.Scheme) sim.Ruff {
 	t.Helper()
-	r, err := solveCoarse(context.Background(), s)
+	r, err := solveCoarse(context.Background(), s, sim.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -377,7 +377,7 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 		t.Errorf("a note that stays: %q, %v", tried, err)
 	}
 	// From geometry, drawing is enough.
-	draw := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) { return sim.Draw(s) }
+	draw := func(_ context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) { return sim.Draw(s) }
 	g, err := sim.Draw(demo(t, "ends-up"))
 	if err != nil {
 		t.Fatal(err)
@@ -387,9 +387,9 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 		t.Errorf("ends: %q, %g, %v", tried, value, err)
 	}
 	// What cannot be known is said to be so.
-	for name, solve := range map[string]func(context.Context, scheme.Scheme) (sim.Ruff, error){
+	for name, solve := range map[string]Solver{
 		"drawn": draw,
-		"shape only": func(ctx context.Context, s scheme.Scheme) (sim.Ruff, error) {
+		"shape only": func(ctx context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) {
 			return sim.Solve(ctx, s, coarse(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}))
 		},
 	} {

@@ -16,6 +16,7 @@ const (
 	bowPart                       // the wearer bows
 	tangentsPart                  // bob and lean
 	otherPart                     // another shape to rest in
+	finerPart                     // the shape on a finer grid; comes with bob and lean, or never
 )
 
 // measures gives the solved ruff's numbers, nil where nothing is solved or the

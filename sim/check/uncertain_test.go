@@ -13,17 +13,19 @@ import (
 // finer mesh: that is said, in the sentences about its heights too, and sewing the
 // other edge removes it. The sound demo is not uncertain.
 func TestUncertain(t *testing.T) {
-	fine := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) {
-		return sim.Solve(context.Background(), s, sim.Options{SkipBow: true, SkipOther: true})
+	fine := func(ctx context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+		opt.SkipBow, opt.SkipOther = true, true
+		return sim.Solve(ctx, s, opt)
 	}
-	sound, err := fine(nil, demo(t, "sound"))
+	ctx := context.Background()
+	sound, err := fine(ctx, demo(t, "sound"), sim.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	if f, ok := byID(Find(sound, scheme.Millimetres), "uncertain"); ok || !sound.Solved.Ruff.MeshDone {
 		t.Errorf("the sound demo: tried %v, %s", sound.Solved.Ruff.MeshDone, f.Sentence)
 	}
-	r, err := fine(nil, demo(t, "sound", "pleat.anchor bottom", "pleat.sewn troughs", "ruff.flaps stand", "starch.bend 50"))
+	r, err := fine(ctx, demo(t, "sound", "pleat.anchor bottom", "pleat.sewn troughs", "ruff.flaps stand", "starch.bend 50"), sim.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -38,7 +40,18 @@ func TestUncertain(t *testing.T) {
 	if len(f.Remedies) == 0 {
 		t.Fatal("no remedy")
 	}
-	if tried, value, err := Try(context.Background(), r, f, f.Remedies[0], fine); err != nil || tried != Removes {
+	if tried, value, err := Try(ctx, r, f, f.Remedies[0], fine); err != nil || tried != Removes {
 		t.Errorf("%s: %s, %g, %v", f.Remedies[0].Sentence, tried, value, err)
+	}
+	// No other finding reads the finer grid, and no other pays for it.
+	for _, l := range rules {
+		var asked []bool
+		_, _, _ = Try(ctx, r, Finding{ID: l.ID}, Remedy{}, func(_ context.Context, _ scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+			asked = append(asked, !opt.SkipFiner)
+			return r, nil
+		})
+		if len(asked) != 1 || asked[0] != (l.ID == "uncertain") {
+			t.Errorf("%s: solved on a finer grid: %v", l.ID, asked)
+		}
 	}
 }

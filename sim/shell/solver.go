@@ -21,7 +21,7 @@ type Solver struct {
 	touches     []touch
 	presses     []press
 	patches     []patch
-	close       []int32       // work space of closeBy
+	felt        []felt        // work space of feel
 	gap         []float64     // likewise, per node
 	frames      [2][9]float64 // rows are the axes
 

@@ -141,37 +141,60 @@ func (s *Solver) layPatches() {
 		w := &s.patches[len(s.patches)-1]
 		w.end, w.less, w.back = int32(k+1), max(w.less, q.less), min(w.back, t.back)
 	}
-	s.close = resized(s.close, len(s.presses))
+	s.felt = resized(s.felt, len(s.presses))
 	s.gap = resized(s.gap, s.nodes)
 }
 
-// closeBy lists the presses that may be felt at s.x: a plane's gap at a spot is
-// that of its nodes times their c, so at least m − less (M − m), m and M the
-// least and the largest of theirs.
-func (s *Solver) closeBy() []int32 {
-	list := s.close[:0]
+// felt is a press that is felt, and its gap with Back.
+type felt struct {
+	press int32
+	gap   float64
+}
+
+// feel lists the presses that are felt at s.x. A plane's gap at a spot is that
+// of its nodes times their c, so at least m − less (M − m), m and M the least and
+// the largest of theirs: most patches are passed over.
+func (s *Solver) feel() []felt {
+	list := s.felt[:0]
 	contact := int32(-1)
 	for k := range s.patches {
 		w := &s.patches[k]
 		c := &s.sheet.Contacts[w.contact]
-		if c.Radial == 0 {
-			if w.contact != contact {
-				contact = w.contact
-				for n := range s.gap {
-					s.gap[n] = c.Normal[0]*s.x[3*n] + c.Normal[1]*s.x[3*n+1] + c.Normal[2]*s.x[3*n+2] - c.Clear
+		if c.Radial != 0 {
+			for t := w.first; t < w.end; t++ {
+				r := &s.presses[t]
+				if gap := c.Gap(s.sheet.Spots[r.spot].At(s.x)) + r.back; gap < c.Skin {
+					list = append(list, felt{t, gap})
 				}
 			}
-			n := &s.sheet.Spots[s.presses[w.first].spot].n
-			least, most := s.gap[n[0]], s.gap[n[0]]
-			for _, m := range n[1:] {
-				least, most = min(least, s.gap[m]), max(most, s.gap[m])
-			}
-			if least-w.less*(most-least)+w.back >= c.Skin {
-				continue
+			continue
+		}
+		if w.contact != contact {
+			contact = w.contact
+			for n := range s.gap {
+				s.gap[n] = c.Normal[0]*s.x[3*n] + c.Normal[1]*s.x[3*n+1] + c.Normal[2]*s.x[3*n+2] - c.Clear
 			}
 		}
+		var gaps [8]float64
+		for r, n := range s.sheet.Spots[s.presses[w.first].spot].n {
+			gaps[r] = s.gap[n]
+		}
+		least, most := gaps[0], gaps[0]
+		for _, g := range gaps[1:] {
+			least, most = min(least, g), max(most, g)
+		}
+		if least-w.less*(most-least)+w.back >= c.Skin {
+			continue
+		}
 		for t := w.first; t < w.end; t++ {
-			list = append(list, t)
+			r := &s.presses[t]
+			gap := r.back
+			for k, f := range &s.sheet.Spots[r.spot].c {
+				gap += f * gaps[k]
+			}
+			if gap < c.Skin {
+				list = append(list, felt{t, gap})
+			}
 		}
 	}
 	return list
@@ -180,26 +203,25 @@ func (s *Solver) closeBy() []int32 {
 // pressed returns the energy of contact between nodes at s.x and, when grad is
 // set, adds its gradient to s.g.
 func (s *Solver) pressed(grad bool) (energy float64) {
-	x, g := s.x, s.g
-	for _, k := range s.closeBy() {
-		t := &s.presses[k]
+	g := s.g
+	for _, f := range s.feel() {
+		t := &s.presses[f.press]
 		c, q := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
-		p := q.At(x)
-		gap := c.Gap(p) + t.back
-		if gap >= c.Skin {
+		phi, d1, _ := c.force(f.gap)
+		energy += t.weight * phi
+		if !grad {
 			continue
 		}
-		phi, d1, _ := c.force(gap)
-		energy += t.weight * phi
-		if grad {
-			n, _, _, _ := c.gradient(p)
-			for r, m := range q.n {
-				w := q.c[r] * t.weight * d1
-				z := g[3*m : 3*m+3 : 3*m+3]
-				z[0] += w * n[0]
-				z[1] += w * n[1]
-				z[2] += w * n[2]
-			}
+		n := c.Normal
+		if c.Radial != 0 {
+			n, _, _, _ = c.gradient(q.At(s.x))
+		}
+		for r, m := range q.n {
+			w := q.c[r] * t.weight * d1
+			z := g[3*m : 3*m+3 : 3*m+3]
+			z[0] += w * n[0]
+			z[1] += w * n[1]
+			z[2] += w * n[2]
 		}
 	}
 	return energy
@@ -231,15 +253,10 @@ func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) 
 		}
 		clear(sum[:])
 	}
-	for _, k := range s.closeBy() {
-		t := &s.presses[k]
+	for _, f := range s.feel() {
+		t := &s.presses[f.press]
 		d, p := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
 		if anti && d.Radial == 0 && s.isMirror(d) {
-			continue
-		}
-		x := p.At(s.x)
-		gap := d.Gap(x) + t.back
-		if gap >= d.Skin {
 			continue
 		}
 		w := 1.0
@@ -247,7 +264,7 @@ func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) 
 			put()
 			c, q = d, p
 			if d.Radial != 0 {
-				d.stiffness(x, gap, t.weight, keep, &full)
+				d.stiffness(p.At(s.x), f.gap, t.weight, keep, &full)
 			} else {
 				for i := range 3 {
 					for j := range 3 {
@@ -257,7 +274,7 @@ func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) 
 			}
 		}
 		if d.Radial == 0 {
-			_, _, w = d.force(gap)
+			_, _, w = d.force(f.gap)
 			w *= t.weight
 		}
 		at := 0

@@ -163,18 +163,17 @@ func (j *job) print() {
 	j.say(wire.Reply{Last: true, Printed: printed})
 }
 
-// solved gives the ruff of s with all that the request does not skip. Where it
+// solved gives the ruff of s with all that neither the request nor opt skips. Where it
 // has no mechanics it is the drawn ruff, without an error: the error is of a bad
 // scheme or of a cancelled request.
-func (j *job) solved(s scheme.Scheme) (sim.Ruff, error) {
+func (j *job) solved(s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 	r, err := sim.Draw(s)
 	if err != nil {
 		return r, err
 	}
-	solved, err := sim.Settle(j.ctx, r, sim.Options{
-		Grid: j.grid(), SkipBow: j.r.Skip.Bow, SkipTangents: j.r.Skip.Tangents, SkipOther: j.r.Skip.Other,
-		Progress: j.progress,
-	})
+	opt.Grid, opt.Progress = j.grid(), j.progress
+	opt.SkipBow, opt.SkipTangents, opt.SkipOther = j.r.Skip.Bow, j.r.Skip.Tangents, j.r.Skip.Other
+	solved, err := sim.Settle(j.ctx, r, opt)
 	if errors.Is(err, sim.ErrDesign) {
 		return r, nil
 	}

@@ -40,9 +40,10 @@ func (s *store) near(design cell.Design, grid cell.Grid) *sim.Solved {
 	return nil
 }
 
-// alike reports whether two half sets are sewn alike of panels of one length.
+// alike reports whether two half sets are sewn alike. How far their lengths may
+// differ is for the solver to say.
 func alike(a, b cell.Design) bool {
-	return a.Anchor == b.Anchor && a.Sewn == b.Sewn && a.Panel_mm == b.Panel_mm &&
+	return a.Anchor == b.Anchor && a.Sewn == b.Sewn &&
 		a.TuckTop_mm == b.TuckTop_mm && a.TuckBottom_mm == b.TuckBottom_mm && a.LineGap_mm == b.LineGap_mm
 }
 

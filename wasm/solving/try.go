@@ -25,12 +25,12 @@ func (j *job) try() {
 	// remedy of several findings.
 	r := j.b.whole.ruff
 	if j.b.whole.scheme != j.r.Scheme || j.r.Coarse || j.r.Skip != (wire.Skip{}) {
-		if r, err = j.solved(s); err != nil {
+		if r, err = j.solved(s, sim.Options{}); err != nil {
 			j.refuse(err)
 			return
 		}
 	}
-	changed := map[string]sim.Ruff{} // by scheme
+	changed := map[made]sim.Ruff{}
 	before := check.Find(r, scheme.Millimetres)
 	for i, t := range j.r.Tries {
 		j.at(wire.Progress{Phase: "trying remedies", Cell: i, Cells: len(j.r.Tries)})
@@ -43,11 +43,11 @@ func (j *job) try() {
 			tried.Why = "this is not found any more"
 		} else {
 			var with sim.Ruff
-			solve := func(_ context.Context, s scheme.Scheme) (sim.Ruff, error) {
-				key := wire.Written(s)
+			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+				key := made{wire.Written(s), opt.SkipFiner}
 				known, ok := changed[key]
 				if !ok {
-					if known, err = j.solved(s); err != nil {
+					if known, err = j.solved(s, opt); err != nil {
 						return known, err
 					}
 					if len(changed) < mostChanged {
@@ -70,6 +70,12 @@ func (j *job) try() {
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
 	}
+}
+
+// made is a scheme as a remedy changes it, and whether the finer grid is left out.
+type made struct {
+	scheme string
+	rough  bool
 }
 
 // mostChanged bounds the ruffs that a try remembers: 6 MB each at worst.
