@@ -20,7 +20,7 @@ func main() {
 		select {} // its callbacks live on
 	}()
 	page.Speak(document.Language())
-	state, err := page.New(page.Demos())
+	state, err := page.New()
 	if err != nil {
 		document.Fail(err.Error())
 		return

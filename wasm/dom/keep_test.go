@@ -18,7 +18,7 @@ const workKey = "ruffwright.work"
 // visit is a page on a device: its storage, and the address's fragment.
 func visit(t *testing.T, name string, storage *Storage, fragment string) (*Document, *page.Page) {
 	t.Helper()
-	p, err := page.New(page.Demos())
+	p, err := page.New()
 	if err != nil {
 		t.Fatal(err)
 	}

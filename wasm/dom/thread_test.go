@@ -15,7 +15,7 @@ import (
 // opened is a page in its document's twin.
 func opened(t *testing.T) (*Document, *page.Page) {
 	t.Helper()
-	p, err := page.New(page.Demos())
+	p, err := page.New()
 	if err != nil {
 		t.Fatal(err)
 	}

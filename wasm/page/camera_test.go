@@ -7,7 +7,7 @@ import (
 
 func newPage(t *testing.T) *Page {
 	t.Helper()
-	p, err := New(nil)
+	p, err := New()
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,7 @@ import (
 // two is a page that compares its start with a lower ruff, on a stage of a size.
 func two(t *testing.T, stage string) *Page {
 	t.Helper()
-	p, err := New(nil)
+	p, err := New()
 	if err != nil {
 		t.Fatal(err)
 	}

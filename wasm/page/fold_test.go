@@ -232,7 +232,7 @@ func TestColours(t *testing.T) {
 // BenchmarkFoldFrame is the page's own cost of one picture of the fold-through,
 // the drawing included; BenchmarkStillFrame that of the ruff turned in the hand.
 func BenchmarkFoldFrame(b *testing.B) {
-	p, err := New(nil)
+	p, err := New()
 	if err != nil {
 		b.Fatal(err)
 	}
@@ -250,7 +250,7 @@ func BenchmarkFoldFrame(b *testing.B) {
 }
 
 func BenchmarkTurnFrame(b *testing.B) {
-	p, err := New(nil)
+	p, err := New()
 	if err != nil {
 		b.Fatal(err)
 	}

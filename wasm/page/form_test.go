@@ -117,7 +117,6 @@ func TestRemedies(t *testing.T) {
 	tried := 0
 	for _, d := range Demos() {
 		p := newPage(t)
-		p.demos = []Demo{d}
 		p.Handle(Event{Kind: Do, Name: "demo", Value: d.Name})
 		was := p.Scheme().Code()
 		for _, f := range p.Findings() {

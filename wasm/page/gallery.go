@@ -26,21 +26,28 @@ type Demo struct {
 func Demos() []Demo {
 	var out []Demo
 	for _, name := range assets.Demos() {
-		text, ok := assets.Demo(name)
-		if !ok {
-			continue
+		if d, ok := demo(name); ok {
+			out = append(out, d)
 		}
-		s, err := scheme.Parse(text)
-		if err != nil {
-			continue
-		}
-		title := s.Name
-		if title == "" {
-			title = name
-		}
-		out = append(out, Demo{name, theirs(title), word("demo." + name), s})
 	}
 	return out
+}
+
+// demo is the demo of that name, if it can be read.
+func demo(name string) (Demo, bool) {
+	text, ok := assets.Demo(name)
+	if !ok {
+		return Demo{}, false
+	}
+	s, err := scheme.Parse(text)
+	if err != nil {
+		return Demo{}, false
+	}
+	title := s.Name
+	if title == "" {
+		title = name
+	}
+	return Demo{name, theirs(title), word("demo." + name), s}, true
 }
 
 // closing folds the gallery away when something was taken from it, and goes back
@@ -59,10 +66,10 @@ const (
 // gallery is the list of schemes to start from: plain share links that the
 // program, once it runs, takes as one step that can be undone; each with its
 // ruff as the cloth hangs, drawn by day and by candle, and in words.
-func (p *Page) gallery() ([]Node, []Picture, error) {
+func gallery(demos []Demo) ([]Node, []Picture, error) {
 	var nodes []Node
 	var pictures []Picture
-	for _, d := range p.demos {
+	for _, d := range demos {
 		q, err := hung(d.Scheme)
 		if err != nil {
 			return nil, nil, fmt.Errorf("the demo %s: %w", d.Name, err)
@@ -89,7 +96,7 @@ func (p *Page) gallery() ([]Node, []Picture, error) {
 // hung is the page of a scheme whose cloth hangs, or, where its sets cannot be
 // solved, as it is folded.
 func hung(s scheme.Scheme) (*Page, error) {
-	q, err := New(nil)
+	q, err := New()
 	if err != nil {
 		return nil, err
 	}

@@ -75,17 +75,13 @@ func TestDemosAreWhatTheySay(t *testing.T) {
 // TestGallery: each demo has its link, its line, and a picture by day and by
 // candle with words from the model; all are small.
 func TestGallery(t *testing.T) {
-	p, err := New(Demos())
-	if err != nil {
-		t.Fatal(err)
-	}
-	p.demos = p.demos[:2]
-	nodes, pictures, err := p.gallery()
+	demos := Demos()[:2]
+	nodes, pictures, err := gallery(demos)
 	if err != nil || len(nodes) != 2 || len(pictures) != 4 {
 		t.Fatalf("%d cards, %d pictures (%v)", len(nodes), len(pictures), err)
 	}
 	html := HTML(nodes...)
-	for i, d := range p.demos {
+	for i, d := range demos {
 		for _, want := range []string{`href="#` + d.Scheme.Code() + `"`, HTML(el("a", "").say(d.Title))[2:], HTML(text(d.Shows))[5:], "start-" + d.Name + "-light.jpg", `alt="In the hand: a ruff of 40 sets`, "as the cloth hangs", `loading="lazy"`} {
 			if !strings.Contains(strings.ToLower(html), strings.ToLower(want)) {
 				t.Errorf("%s: no %q in %s", d.Name, want, html)

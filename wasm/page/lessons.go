@@ -11,9 +11,10 @@ const lessonLink = "lesson="
 
 // lesson is the lesson of that name; nil if there is none.
 func (p *Page) lesson(name string) *Lesson {
-	for i := range p.lessons {
-		if p.lessons[i].Name == name {
-			return &p.lessons[i]
+	lessons := p.lessons()
+	for i := range lessons {
+		if lessons[i].Name == name {
+			return &lessons[i]
 		}
 	}
 	return nil
@@ -28,9 +29,10 @@ func (p *Page) teaches(name, with string) []Patch {
 	case "lesson-again":
 		return p.learn(p.learning)
 	case "lesson-next":
-		for i, l := range p.lessons {
+		lessons := p.lessons()
+		for i, l := range lessons {
 			if l.Name == p.learning {
-				return p.learn(p.lessons[(i+1)%len(p.lessons)].Name)
+				return p.learn(lessons[(i+1)%len(lessons)].Name)
 			}
 		}
 	case "lesson-link":
@@ -136,7 +138,7 @@ func (p *Page) lessonNodes(l *Lesson) []Node {
 // is the lesson's own text.
 func (p *Page) courseNodes() []Node {
 	var out []Node
-	for _, l := range p.lessons {
+	for _, l := range p.lessons() {
 		body := el("div", "tabindex=-1").with("id", lessonLink+l.Name).withNodes(p.lessonNodes(&l)...).withNodes(
 			el("details", "", el("summary", "").say(word("lesson.shows")), el("p", "").say(l.Answer)),
 			el("p", "", el("a", "data-do=lesson").with("href", "#"+lessonLink+l.Name).with("data-with", l.Name).
@@ -148,7 +150,7 @@ func (p *Page) courseNodes() []Node {
 
 // course is what the fold of the lessons is called.
 func (p *Page) courseWords() string {
-	return word("lessons", "n", number(len(p.lessons)))
+	return word("lessons", "n", number(len(p.lessons())))
 }
 
 // lessonIn gives the lesson that a fragment names.

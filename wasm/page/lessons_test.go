@@ -222,12 +222,12 @@ func TestLearning(t *testing.T) {
 		t.Error("beginning again cannot be undone")
 	}
 	seen := map[string]bool{}
-	for range p.lessons {
+	for range p.lessons() {
 		seen[p.learning] = true
 		p.Handle(Event{Kind: Do, Name: "lesson-next"})
 	}
-	if len(seen) != len(p.lessons) || p.learning != "ends-up" {
-		t.Errorf("next leads through %d of %d lessons, to %s", len(seen), len(p.lessons), p.learning)
+	if len(seen) != len(p.lessons()) || p.learning != "ends-up" {
+		t.Errorf("next leads through %d of %d lessons, to %s", len(seen), len(p.lessons()), p.learning)
 	}
 	p.Handle(Event{Kind: Do, Name: "fresh"})
 	if p.learning != "" {

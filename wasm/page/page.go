@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
@@ -32,8 +33,7 @@ var views = []View{InHand, Above, Front, Side, OneSet, Cut, Flat2}
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.
 type Page struct {
-	demos   []Demo
-	lessons []Lesson
+	lessons func() []Lesson // read when first asked for: the start does not wait
 
 	scheme   scheme.Scheme // the last good one
 	ruff     sim.Ruff
@@ -99,9 +99,9 @@ type wrong struct{ text, why string }
 const mostSteps = 200
 
 // New makes the page of the default scheme.
-func New(demos []Demo) (*Page, error) {
+func New() (*Page, error) {
 	p := &Page{
-		demos: demos, lessons: Lessons(), wrong: map[string]wrong{}, sent: map[string]string{},
+		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{},
 		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
 		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1},
 	}
@@ -333,12 +333,10 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "redo":
 		p.redo()
 	case "demo":
-		for _, d := range p.demos {
-			if d.Name == with {
-				p.replace(d.Scheme, word("step.demo", "title", d.Title))
-				p.saySoon(word("said.demo", "title", d.Title, "news", p.news()))
-				return closing
-			}
+		if d, ok := demo(with); ok {
+			p.replace(d.Scheme, word("step.demo", "title", d.Title))
+			p.saySoon(word("said.demo", "title", d.Title, "news", p.news()))
+			return closing
 		}
 	case "fresh":
 		p.replace(scheme.Default(), word("step.fresh"))

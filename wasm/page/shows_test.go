@@ -34,7 +34,7 @@ func lengthsIn(text string) []float64 {
 func TestSaysWhatIsDrawn(t *testing.T) {
 	for _, name := range []string{"sound", "floppy", "tall", "cuff"} {
 		demos := Demos()
-		p, err := New(demos)
+		p, err := New()
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -30,7 +30,7 @@ const (
 
 // Start builds what index.html is filled with.
 func Start() (Started, error) {
-	p, err := New(Demos())
+	p, err := New()
 	if err != nil {
 		return Started{}, err
 	}
@@ -69,7 +69,7 @@ func Start() (Started, error) {
 		}
 		out.Pictures = append(out.Pictures, Picture{name, file.Bytes()})
 	}
-	gallery, pictures, err := p.gallery()
+	gallery, pictures, err := gallery(Demos())
 	if err != nil {
 		return Started{}, err
 	}
