@@ -69,6 +69,42 @@ func TestSetStays(t *testing.T) {
 	}
 }
 
+// TestOnward: around a neck that is not round, where each half set starts from its
+// neighbour and goes on as that one came, they end where they do without the
+// second, in fewer factorisations.
+func TestOnward(t *testing.T) {
+	on, off := 0, 0 // factorisations
+	for _, a := range []Anchor{Both, Top} {
+		for _, tuck := range []float64{0, 10} {
+			d := tabled(a, Crests, tuck, 34, 30)
+			if a == Both && tuck == 0 {
+				d.BandHeight_mm = 56
+			}
+			var with, without *Cell
+			for k := range 8 {
+				d.Kappa_1pmm = 0.012 + 0.0002*float64(k)
+				p, err := Solve(context.Background(), d, quick, with)
+				q, again := Solve(context.Background(), d, quick, without)
+				if err != nil || again != nil || !p.Converged() || !q.Converged() {
+					t.Fatal(err, again, p.Converged(), q.Converged())
+				}
+				if x := p.edgeMove(p.Shape, q.Shape, len(p.V)-1); x > 0.01 {
+					t.Errorf("anchor %v, tuck %g, curvature %g: %.2g mm apart", a, tuck, d.Kappa_1pmm, x)
+				}
+				if k > 1 { // the first two have nothing to go on
+					on, off = on+p.Iterations, off+q.Iterations
+				}
+				with, without = p, q
+				q.formedDrift, q.shapeDrift = drift{}, drift{}
+			}
+		}
+	}
+	t.Logf("%d factorisations, %d without", on, off)
+	if float64(on) > 0.7*float64(off) {
+		t.Errorf("%d factorisations, %d without", on, off)
+	}
+}
+
 // TestWarm: a warm solve comes to the cold one's shape where there is only one,
 // with fewer factorisations in all; a start that cannot serve is not used.
 func TestWarm(t *testing.T) {

@@ -3,7 +3,6 @@ package cell
 import (
 	"context"
 	"fmt"
-	"math"
 
 	"ruffwright/sim/shell"
 )
@@ -77,6 +76,8 @@ type Cell struct {
 	Extra int
 
 	frozen *shell.Frozen
+	// How Formed and Shape moved from those of the cell they started from.
+	formedDrift, shapeDrift drift
 }
 
 // Converged reports whether forming and release both came to rest.
@@ -87,29 +88,6 @@ func (c *Cell) Converged() bool {
 // Node returns the position of node (i, j) of a shape of this cell.
 func (c *Cell) Node(shape []float64, i, j int) [3]float64 {
 	return [3]float64(shape[3*(i*len(c.V)+j):])
-}
-
-// warmable reports whether a solve of d on the frame f may start from c: sewn
-// alike, the tucks' grid lines the same, each length nearly so.
-func (c *Cell) warmable(f *frame, g Grid) bool {
-	if c == nil || c.Grid != g || !c.Converged() {
-		return false
-	}
-	d, o := f.d, &c.Design
-	ot, ob := o.tucks()
-	near := func(a, b, within float64) bool { return math.Abs(a/b-1) < within }
-	return o.Anchor == d.Anchor && (d.Anchor == Both || o.Sewn == d.Sewn) &&
-		ot == f.tc && ob == f.tt && o.LineGap_mm == d.LineGap_mm && f.sameLines(c.U) &&
-		near(o.Panel_mm, d.Panel_mm, 0.05) && near(o.Width_mm, d.Width_mm, 0.1) && near(o.Pitch_mm, d.Pitch_mm, 0.2) &&
-		math.Abs(o.BandHeight_mm-d.BandHeight_mm) < 0.1*d.Panel_mm && math.Abs(o.Kappa_1pmm-d.Kappa_1pmm) < 0.006
-}
-
-// sameLines reports whether the grid lines u of another panel count as many
-// cells to each tuck as this one's.
-func (f *frame) sameLines(u []float64) bool {
-	const rounding_mm = 1e-6
-	p := u[len(u)-1]
-	return math.Abs(u[f.ic]-f.tc) < rounding_mm && math.Abs(p-u[f.it]-f.tt) < rounding_mm
 }
 
 type solver struct {
@@ -189,8 +167,9 @@ var upright = [3]float64{0, 0, -1}
 func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
 	forming := s.f.forming()
 	isWarm := warm != nil
+	c.formedDrift, c.shapeDrift = drift{}, drift{}
 	if isWarm {
-		c.Formed = s.adapt(warm.Formed, warm)
+		c.Formed = s.onward(warm.Formed, &warm.formedDrift, warm)
 	} else {
 		c.Formed = s.f.start()
 	}
@@ -200,18 +179,24 @@ func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
 	if isWarm && c.Form.Status.Early() {
 		return false, nil
 	}
+	if isWarm {
+		c.formedDrift = s.drifted(c.Formed, warm.Formed, warm)
+	}
 	c.frozen = nil
 	if c.Design.FrozenU_uNm > 0 || c.Design.FrozenV_uNm > 0 {
 		c.frozen = s.sh.Freeze(c.Formed, c.Design.FrozenU_uNm, c.Design.FrozenV_uNm, 0, c.Design.Quality)
 	}
 	if isWarm {
-		c.Shape = s.adapt(warm.Shape, warm)
+		c.Shape = s.onward(warm.Shape, &warm.shapeDrift, warm)
 	} else {
 		c.Shape = append([]float64(nil), c.Formed...)
 	}
 	sheet := s.released(c)
 	if c.Release, err = s.run("releasing", sheet, c.Shape, false); err != nil {
 		return false, err
+	}
+	if isWarm {
+		c.shapeDrift = s.drifted(c.Shape, warm.Shape, warm)
 	}
 	if c.Release.Status.Early() && !isWarm {
 		// once more, letting the weight come on by quarters
@@ -263,69 +248,4 @@ func (s *solver) again(phase string, x []float64, warm bool) (shell.Result, erro
 	r := s.sh.Solve(s.ctx, x, set)
 	s.count += r.Iterations
 	return r, s.ctx.Err()
-}
-
-// adapt moves another cell's shape onto this one's planes and places, by shifts
-// that go over evenly from the crest to the trough.
-func (s *solver) adapt(shape []float64, warm *Cell) []float64 {
-	f, d, o := s.f, s.f.d, &warm.Design
-	x := append([]float64(nil), shape...)
-	nu, nv := len(f.u)-1, len(f.v)-1
-	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
-	crest, trough := d.crestHeight()-o.crestHeight(), d.troughHeight()-o.troughHeight()
-	if !d.crestsSewn() {
-		crest = trough
-	}
-	if !d.troughsSewn() {
-		trough = crest
-	}
-	for j := range nv + 1 {
-		out := f.v[j] - warm.V[j]
-		last := at(nu, j)
-		g := f.o + f.sin*(last[0]+out) - f.cos*last[1]
-		to := [3]float64{out - g*f.sin, g * f.cos, trough}
-		for i := range nu + 1 {
-			w := 0.0
-			if i >= f.it {
-				w = 1
-			} else if i > f.ic {
-				w = (f.u[i] - f.u[f.ic]) / (f.u[f.it] - f.u[f.ic])
-			}
-			p := at(i, j)
-			p[0] += (1-w)*out + w*to[0]
-			p[1] += w * to[1]
-			p[2] += (1-w)*crest + w*to[2]
-		}
-		at(0, j)[1] = 0
-	}
-	onTrough := func(p []float64) {
-		g := f.o + f.sin*p[0] - f.cos*p[1]
-		p[0] -= g * f.sin
-		p[1] += g * f.cos
-	}
-	rows := []int{0}
-	if f.jg > 0 {
-		rows = append(rows, f.jg)
-	}
-	for _, j := range rows {
-		if d.crestsSewn() {
-			for i := range f.ic + 1 {
-				at(i, j)[1] = 0
-			}
-			at(f.ic, j)[2] = d.crestHeight()
-		}
-		if d.troughsSewn() {
-			for i := f.it; i <= nu; i++ {
-				onTrough(at(i, j))
-			}
-			at(f.it, j)[2] = d.troughHeight()
-		}
-	}
-	if d.crestsSewn() {
-		copy(at(f.ic, 0), []float64{0, 0, d.crestHeight()})
-	}
-	if d.troughsSewn() {
-		copy(at(f.it, 0), []float64{f.xt, f.yt, d.troughHeight()})
-	}
-	return x
 }
