@@ -62,10 +62,11 @@ func FormatLength(mm float64, u Units) string {
 	if text == "–" {
 		return text
 	}
-	return text + " " + u.Symbol()
+	return strings.Replace(text, "-", "−", 1) + " " + u.Symbol()
 }
 
-// BareLength is FormatLength without the symbol, as a form's box shows it.
+// BareLength is FormatLength without the symbol, as a form's box shows it, with a
+// hyphen for a minus: as it is typed.
 func BareLength(mm float64, u Units) string {
 	if math.IsNaN(mm) || math.IsInf(mm, 0) {
 		return "–"

@@ -52,7 +52,7 @@ func TestFormatLength(t *testing.T) {
 	}{
 		{395, Millimetres, "395 mm"}, {10.375, Millimetres, "10.38 mm"}, {0.18, Millimetres, "0.18 mm"}, {-0.001, Millimetres, "0 mm"}, {1000, Millimetres, "1000 mm"},
 		{395, Centimetres, "39.5 cm"}, {394.96, Centimetres, "39.5 cm"}, {385, Centimetres, "38.5 cm"}, {390, Centimetres, "39.0 cm"}, {395.5, Centimetres, "39.55 cm"}, {-0.01, Centimetres, "0.0 cm"},
-		{393.7, Inches, "15 1/2 in"}, {6.35, Inches, "1/4 in"}, {2.38125, Inches, "3/32 in"}, {25.4, Inches, "1 in"}, {0, Inches, "0 in"}, {-38.1, Inches, "-1 1/2 in"}, {395, Inches, "15.551 in"}, {1, Inches, "0.039 in"},
+		{393.7, Inches, "15 1/2 in"}, {6.35, Inches, "1/4 in"}, {2.38125, Inches, "3/32 in"}, {25.4, Inches, "1 in"}, {0, Inches, "0 in"}, {-38.1, Inches, "−1 1/2 in"}, {395, Inches, "15.551 in"}, {1, Inches, "0.039 in"},
 		{math.NaN(), Inches, "–"}, {math.Inf(1), Millimetres, "–"},
 	} {
 		if got := FormatLength(c.mm, c.u); got != c.want {

@@ -392,7 +392,7 @@ func TestLengths(t *testing.T) {
 		}
 	})
 	j := job{Input: Input{Units: scheme.Millimetres}}
-	for x, want := range map[float64]string{1260: "1,260 mm", 0: "0 mm", -0.5: "-0.5 mm", 1234567.6: "1,234,567.5 mm", -1500: "-1,500 mm"} {
+	for x, want := range map[float64]string{1260: "1,260 mm", 0: "0 mm", -0.5: "−0.5 mm", 1234567.6: "1,234,567.5 mm", -1500: "−1,500 mm"} {
 		if got := j.len(x); got != want {
 			t.Errorf("%g: %q, want %q", x, got, want)
 		}

@@ -61,8 +61,10 @@ func (j *job) predictions() []prediction {
 		return "they stand apart"
 	}
 	height, top, bottom, loop, closed := m.HeightOuter_mm, m.TopOuter_mm, m.BottomOuter_mm, m.Loop_mm, m.LoopsMeet
+	which := "a loop"
 	if s := j.Ruff.Solved; s != nil {
 		r := s.Ruff
+		which = "the narrower loop"
 		height, top, bottom, loop, closed = r.HeightOuter_mm, r.TopOuter_mm, r.BottomOuter_mm, r.Loop_mm, r.LoopsMeet
 	}
 	src := j.source()
@@ -70,7 +72,7 @@ func (j *job) predictions() []prediction {
 		{"height at the outer edge", j.len(j.s.Ruff.Height), j.near(height), src},
 		{"top of the loops over the band's bottom edge", "", j.near(top), src},
 		{"bottom of the loops", "", j.near(bottom), src},
-		{"clear width of a loop", "", j.near(loop), src},
+		{"clear width of " + which, "", j.near(loop), src},
 		{"neighbouring loops", "", meets(closed), src},
 		{"room for a set at the neck, at the outer edge", "", j.near(p.Pitch_mm) + ", " + j.near(p.PitchOuter_mm), "plan"},
 		{"fold to fold on the strip", "", j.near(p.Panel_mm), "plan"},

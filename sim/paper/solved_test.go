@@ -81,7 +81,7 @@ func TestSolvedSheets(t *testing.T) {
 		for _, want := range []string{
 			"as solved from the cloth's weight and stiffness",
 			"height at the outer edge " + j.len(in.Ruff.Plan.Scheme.Ruff.Height) + " " + j.near(m.HeightOuter_mm) + " solved",
-			"clear width of a loop " + j.near(m.Loop_mm) + " solved",
+			"clear width of the narrower loop " + j.near(m.Loop_mm) + " solved",
 			"droop under its own weight 5 mm at most " + move(m.Droop_mm) + " solved",
 			"moves when the wearer bows 60° 2 mm at most " + move(m.Bow_mm) + " solved",
 			"gives up and down, for its own weight again ",
