@@ -2,6 +2,7 @@ package page
 
 import (
 	"html"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -42,6 +43,11 @@ func (n Node) say(text string) Node { n.Text = text; return n }
 
 // text is a span of plain words.
 func text(words string) Node { return Node{Tag: "span", Text: words} }
+
+// equal reports whether two nodes build the same.
+func (n Node) equal(m Node) bool {
+	return n.Tag == m.Tag && n.Text == m.Text && maps.Equal(n.Attr, m.Attr) && slices.EqualFunc(n.Nodes, m.Nodes, Node.equal)
+}
 
 // void are the elements without an end.
 var void = []string{"input", "br", "hr", "img", "source"}

@@ -53,6 +53,7 @@ type Page struct {
 	light string // light, dark or contrast
 
 	sent  map[string]string // what the document has, by patch
+	built map[string][]Node // and of nodes
 	voice voice
 	dirty bool // the picture
 	motion
@@ -101,7 +102,7 @@ const mostSteps = 200
 // New makes the page of the default scheme.
 func New() (*Page, error) {
 	p := &Page{
-		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{},
+		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{}, built: map[string][]Node{},
 		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
 		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1},
 	}

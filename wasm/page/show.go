@@ -1,7 +1,7 @@
 package page
 
 import (
-	"encoding/json"
+	"slices"
 	"strconv"
 
 	"ruffwright/geom/scheme"
@@ -96,11 +96,12 @@ func (p *Page) changes(all []Patch) []Patch {
 			now = "\x00"
 		}
 		if c.Op == OpNodes {
-			text, err := json.Marshal(c.Nodes)
-			if err != nil {
-				continue // strings alone: it cannot
+			if was, ok := p.built[key]; ok && slices.EqualFunc(was, c.Nodes, Node.equal) {
+				continue
 			}
-			now = string(text)
+			p.built[key] = c.Nodes
+			out = append(out, c)
+			continue
 		}
 		if was, ok := p.sent[key]; ok && was == now {
 			continue

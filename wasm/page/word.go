@@ -50,11 +50,30 @@ func word(key string, places ...any) string {
 	if len(places) == 0 {
 		return t
 	}
-	with := make([]string, 0, len(places))
-	for i := 0; i+1 < len(places); i += 2 {
-		with = append(with, fmt.Sprintf("{%v}", places[i]), fmt.Sprint(places[i+1]))
+	var out strings.Builder
+	for {
+		before, rest, ok := strings.Cut(t, "{")
+		out.WriteString(before)
+		if !ok {
+			return out.String()
+		}
+		name, after, closed := strings.Cut(rest, "}")
+		at := 0
+		for at+1 < len(places) && places[at] != name {
+			at += 2
+		}
+		if !closed || at+1 >= len(places) {
+			out.WriteString("{")
+			t = rest
+			continue
+		}
+		if text, ok := places[at+1].(string); ok {
+			out.WriteString(text)
+		} else {
+			fmt.Fprint(&out, places[at+1])
+		}
+		t = after
 	}
-	return strings.NewReplacer(with...).Replace(t)
 }
 
 // Language is the page's language, as HTML names it.
