@@ -117,7 +117,8 @@ func TestJoinsOnInnerFolds(t *testing.T) {
 			}
 		}
 	})
-	if shown == 0 || hidden == 0 {
+	// A short run draws 20 plans instead of 100: one in fifty has no join that shows.
+	if !testing.Short() && (shown == 0 || hidden == 0) {
 		t.Errorf("drew %d joins that show and %d hidden, want both", shown, hidden)
 	}
 }
