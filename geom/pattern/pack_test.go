@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
 
@@ -27,7 +28,31 @@ func TestBuyingIsNeverShort(t *testing.T) {
 	})
 }
 
-func checkLayout(t *rapid.T, p Pattern) {
+// TestNoPieceMore: five pieces came out where four go side by side, the last of
+// them 4 mm long and over the selvedge. Found by TestBuyingIsNeverShort.
+func TestNoPieceMore(t *testing.T) {
+	s := scheme.Default()
+	s.Ruff.Depth, s.Pleat.Pitch = 22.25, 1
+	s.Strip.Bolt, s.Strip.Selvedge, s.Strip.Takeup, s.Strip.Join = 200, 30, 1, 0.1250000000001421
+	plan, err := pleat.NewPlan(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := New(plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range p.Ways {
+		if w.Along == scheme.Warp && w.Pieces > w.Side {
+			t.Errorf("%d pieces where %d go side by side", w.Pieces, w.Side)
+		}
+	}
+	for _, p := range everyCut(p) {
+		checkLayout(t, p)
+	}
+}
+
+func checkLayout(t interface{ Fatalf(string, ...any) }, p Pattern) {
 	const eps = 1e-5 // 10 nm: sums of some hundred sizes, and the packer's own 1e-6
 	l, b := p.Cut.Layout, p.Cut.Buy
 	if b.Need_mm != l.Length_mm || b.Metric_mm < b.Need_mm || b.Yards_mm() < b.Need_mm {

@@ -131,10 +131,12 @@ func (p Pattern) evenReach(n int) float64 {
 			continue
 		}
 		if most, ok := fits(middle); ok {
-			good = most
 			if most == 0 {
 				return p.Strip.Length_mm
 			}
+			// The longest piece's own length would do, but for the last bits of its
+			// sum: they can put a trough out of reach and make one piece more.
+			good = math.Min(middle, most+1e-9)
 		} else {
 			bad = middle
 		}
