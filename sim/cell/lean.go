@@ -76,6 +76,7 @@ func (s *solver) follow(c *Cell) error {
 		if !coarse.Converged() {
 			return nil
 		}
+		set.Progress = s.set.Progress
 		t := &solver{ctx: s.ctx, set: &set, f: newFrame(&coarse.Design, Coarse), sh: s.sh, count: s.count}
 		err = t.lean(coarse)
 		s.count = t.count

@@ -51,26 +51,52 @@ func (s *Solver) turnedBack() (g ghost) {
 	return
 }
 
-func (s *Solver) corner(c int32) [3]float64 {
-	image, n := int(c)/s.nodes, int(c)%s.nodes
-	p := [3]float64(s.x[3*n:])
-	if image == 0 {
-		return p
+// placeCorners puts every node and its images where they are at s.x.
+func (s *Solver) placeCorners() {
+	if len(s.sheet.Near) == 0 {
+		return
 	}
-	g := &s.images[image]
-	p = apply(g.s, p)
-	return [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
+	s.corners = resized(s.corners, len(s.images)*s.nodes)
+	for image := range s.images {
+		g := &s.images[image]
+		if image > 0 && s.sheet.Round == nil {
+			break
+		}
+		for n := range s.nodes {
+			p := [3]float64(s.x[3*n:])
+			if image > 0 {
+				p = apply(g.s, p)
+				p = [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
+			}
+			s.corners[image*s.nodes+n] = p
+		}
+	}
 }
 
-// link writes the pair that stands for a Near at s.x, to first order; false if
-// nothing is within the skin.
+// beyond reports that along one axis a triangle lies at least far from p.
+func beyond(p, a, b, c *[3]float64, far float64) bool {
+	for r := range 3 {
+		lo, hi := p[r]-far, p[r]+far
+		if a[r] >= hi && b[r] >= hi && c[r] >= hi || a[r] <= lo && b[r] <= lo && c[r] <= lo {
+			return true
+		}
+	}
+	return false
+}
+
+// link writes the pair that stands for a Near at s.x, where the corners are, to
+// first order; false if nothing is within the skin.
 func (s *Solver) link(q *Near, p *Pair) bool {
 	at := [3]float64(s.x[3*q.Node:])
 	best := 2 * (q.Clear + q.Skin - q.Back)
 	var share [3]float64
 	tri := -1
 	for k, t := range q.Patch {
-		if b, d := nearest(at, s.corner(t[0]), s.corner(t[1]), s.corner(t[2])); d < best {
+		a, b, c := &s.corners[t[0]], &s.corners[t[1]], &s.corners[t[2]]
+		if beyond(&at, a, b, c, best) {
+			continue
+		}
+		if b, d := nearest(at, *a, *b, *c); d < best {
 			best, share, tri = d, b, k
 		}
 	}
@@ -81,7 +107,7 @@ func (s *Solver) link(q *Near, p *Pair) bool {
 	t := q.Patch[tri]
 	dir := at
 	for k, c := range t {
-		z := s.corner(c)
+		z := &s.corners[c]
 		for r := range 3 {
 			dir[r] -= share[k] * z[r]
 		}
@@ -114,6 +140,7 @@ func (s *Solver) link(q *Near, p *Pair) bool {
 
 func (s *Solver) evaluateNear(grad bool) (e float64) {
 	var p Pair
+	s.placeCorners()
 	for k := range s.sheet.Near {
 		if !s.link(&s.sheet.Near[k], &p) {
 			continue
@@ -129,6 +156,7 @@ func (s *Solver) evaluateNear(grad bool) (e float64) {
 
 func (s *Solver) assembleNear(m *unknowns, b *Band) {
 	var p Pair
+	s.placeCorners()
 	for k := range s.sheet.Near {
 		if s.link(&s.sheet.Near[k], &p) {
 			s.assemblePair(m, b, &p)

@@ -11,7 +11,8 @@ type Solver struct {
 
 	ghosts      []ghost
 	ghostAt     [4][]int32
-	images      []ghost // of Near
+	images      []ghost      // of Near
+	corners     [][3]float64 // its nodes and their images, work space
 	curves      []curve
 	edges       []edge
 	cells       []cell
