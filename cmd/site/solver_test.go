@@ -327,10 +327,10 @@ func TestSolverTimes(t *testing.T) {
 		}
 		t.Logf("%s: answer %s, told %s, shape %s, everything %s ms", what, line(m.Answer), line(m.Word), line(m.Shape), line(m.All))
 	}
-	tell("starch left at another value, fine", promised[times](b, script("starch.bend", numbers(60, rounds(20, 3)), "change")))
-	tell("girth left at another value, fine", promised[times](b, script("wearer.girth", numbers(380, rounds(20, 3)), "change")))
-	tell("starch typed, coarse", promised[times](b, script("starch.bend", numbers(60, rounds(40, 3)), "input")))
-	tell("girth typed, coarse", promised[times](b, script("wearer.girth", numbers(380, rounds(40, 3)), "input")))
+	tell("starch left at another value, fine", promised[times](b, script("starch.bend", numbers(60, rounds(20, 2)), "change")))
+	tell("girth left at another value, fine", promised[times](b, script("wearer.girth", numbers(380, rounds(20, 2)), "change")))
+	tell("starch typed, coarse", promised[times](b, script("starch.bend", numbers(60, rounds(40, 2)), "input")))
+	tell("girth typed, coarse", promised[times](b, script("wearer.girth", numbers(380, rounds(40, 2)), "input")))
 	b.enter("wearer.ratio", "1.15")
 	b.settle()
 	tell("girth left at another value, an oval neck, fine", promised[times](b, script("wearer.girth", numbers(400, rounds(5, 2)), "change")))
