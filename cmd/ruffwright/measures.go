@@ -174,11 +174,11 @@ func quantity(v float64, unit string, u scheme.Units) string {
 	case "mm", "mm/g": // for its own weight once more
 		return solvedLength(v, u)
 	case "degrees":
-		return fmt.Sprintf("%.1f°", v)
+		return scheme.Minus(fmt.Sprintf("%.1f°", v))
 	case "":
-		return fmt.Sprintf("%.4g", v)
+		return scheme.Minus(fmt.Sprintf("%.4g", v))
 	}
-	return fmt.Sprintf("%.3g %s", v, unit)
+	return scheme.Minus(fmt.Sprintf("%.3g", v)) + " " + unit
 }
 
 // solvedLength writes a solved length: as roundedLength, but what is small keeps

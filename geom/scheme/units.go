@@ -62,7 +62,16 @@ func FormatLength(mm float64, u Units) string {
 	if text == "–" {
 		return text
 	}
-	return strings.Replace(text, "-", "−", 1) + " " + u.Symbol()
+	return Minus(text) + " " + u.Symbol()
+}
+
+// Minus gives a number that begins with a hyphen the sign, for people: in print
+// they look unlike. ParseLength reads both.
+func Minus(number string) string {
+	if positive, ok := strings.CutPrefix(number, "-"); ok {
+		return "−" + positive
+	}
+	return number
 }
 
 // BareLength is FormatLength without the symbol, as a form's box shows it, with a

@@ -44,6 +44,14 @@ func TestParseLength(t *testing.T) {
 	}
 }
 
+func TestMinus(t *testing.T) {
+	for number, want := range map[string]string{"-1.5": "−1.5", "1.5": "1.5", "2.09e-08": "2.09e-08", "-2e-08": "−2e-08", "": ""} {
+		if got := Minus(number); got != want {
+			t.Errorf("Minus(%q) = %q, want %q", number, got, want)
+		}
+	}
+}
+
 func TestFormatLength(t *testing.T) {
 	for _, c := range []struct {
 		mm   float64

@@ -56,7 +56,13 @@ func TestFollow(t *testing.T) {
 		d    Design
 		want Lean
 	}{{"top edge, crests", tabled(Top, Crests, 0, 30, 0), LeanReturns}, {"both edges, taut", limp, LeanStays}} {
-		c := solved(t, q.d, Settings{Grid: Coarse, SkipBow: true, SkipOther: true, Follow: true})
+		told := false // on the way, whatever the cell's own grid
+		c := solved(t, q.d, Settings{Grid: Grid{18, 9}, SkipBow: true, SkipOther: true, Follow: true, Progress: func(phase string, _ int) {
+			told = told || phase == "pushing the loops sideways"
+		}})
+		if !told {
+			t.Errorf("%s: nothing was told while the loops were pushed", q.name)
+		}
 		t.Logf("%s: %v, %q by %.1f mm, %d factorisations", q.name, c.LateralStable, c.Leans, c.Leans_mm, c.Extra)
 		if c.LateralStable || c.Leans != q.want || (c.Leans_mm >= leanLeast_mm) != (q.want == LeanStays) || c.Extra > leanWork+50 {
 			t.Errorf("%s: stable %v, %q by %.1f mm after %d factorisations", q.name, c.LateralStable, c.Leans, c.Leans_mm, c.Extra)

@@ -104,10 +104,10 @@ type solver struct {
 // warm, which may be nil, is a cell solved before: where the design changed
 // little (same grid, tucks, anchoring; lengths nearly) its shapes are the start,
 // and if that does not converge a cold start follows. Where sets may lie in more
-// than one way, a warm start may end in another than a cold one. Cancelling ctx ends it within
-// one factorisation with ctx's error and what was reached. An error means bad
-// input or a cancelled context; whether the solve came to rest is told by
-// Converged, Form and Release.
+// than one way, a warm start may end in another than a cold one. Cancelling ctx
+// ends it within one factorisation with ctx's error and what was reached. An error
+// means bad input or a cancelled context; whether the solve came to rest is told
+// by Converged, Form and Release.
 func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, error) {
 	if err := d.Validate(); err != nil {
 		return nil, err

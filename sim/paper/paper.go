@@ -245,7 +245,7 @@ func (j *job) bare(mm float64) string {
 		n := int(math.Round(math.Abs(mm) / 25.4 * 32))
 		sign := ""
 		if mm < 0 && n > 0 {
-			sign = minus
+			sign = scheme.Minus("-")
 		}
 		return sign + thirtySeconds(n)
 	case scheme.Centimetres:
@@ -257,7 +257,7 @@ func (j *job) bare(mm float64) string {
 	if part > 0 {
 		s += ".5"
 		if whole == 0 && r < 0 {
-			s = minus + s
+			s = scheme.Minus("-" + s)
 		}
 	}
 	return s

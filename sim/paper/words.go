@@ -22,23 +22,16 @@ func trim(x float64, n int) string {
 	if s == "-0" {
 		return "0"
 	}
-	return strings.Replace(s, "-", minus, 1)
+	return scheme.Minus(s)
 }
-
-// minus is the sign, not the hyphen: in print they look unlike.
-const minus = "−"
 
 // thousands writes a whole number with commas.
 func thousands(n int) string {
 	s := strconv.Itoa(n)
-	sign := ""
-	if n < 0 {
-		sign, s = minus, s[1:]
-	}
-	for i := len(s) - 3; i > 0; i -= 3 {
+	for i := len(s) - 3; i > 0 && s[i-1] != '-'; i -= 3 {
 		s = s[:i] + "," + s[i:]
 	}
-	return sign + s
+	return scheme.Minus(s)
 }
 
 // plural is "1 set", "2 sets".

@@ -53,22 +53,12 @@ func (s *Solver) turnedBack() (g ghost) {
 
 // placeCorners puts every node and its images where they are at s.x.
 func (s *Solver) placeCorners() {
-	if len(s.sheet.Near) == 0 {
-		return
-	}
 	s.corners = resized(s.corners, len(s.images)*s.nodes)
 	for image := range s.images {
 		g := &s.images[image]
-		if image > 0 && s.sheet.Round == nil {
-			break
-		}
 		for n := range s.nodes {
-			p := [3]float64(s.x[3*n:])
-			if image > 0 {
-				p = apply(g.s, p)
-				p = [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
-			}
-			s.corners[image*s.nodes+n] = p
+			p := apply(g.s, [3]float64(s.x[3*n:]))
+			s.corners[image*s.nodes+n] = [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
 		}
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ruffwright/geom/scheme"
 	"ruffwright/wasm/wire"
 )
 
@@ -126,9 +127,8 @@ func amount(x float64, unit string, figures int) string {
 	text := strconv.FormatFloat(x, 'g', figures, 64)
 	if math.Abs(x) < 1e-4 {
 		text = "0"
-	} else if x < 0 {
-		text = "−" + text[1:]
 	}
+	text = scheme.Minus(text)
 	if unit == "°" {
 		return text + unit
 	}

@@ -24,7 +24,7 @@ func (p *Page) solvedRows() []numberRow {
 		{word("sum.loophangs"), p.about(m.Loop_mm), meeting(m.LoopsMeet)},
 		{word("sum.reach"), p.about(m.Reach_mm), remark},
 		{word("sum.droop"), p.about(m.Droop_mm), word("sum.droop.note")},
-		{word("sum.slope"), fmt.Sprintf("%.1f°", m.Tilt_deg+0), slope(m.Tilt_deg)},
+		{word("sum.slope"), scheme.Minus(fmt.Sprintf("%.1f°", m.Tilt_deg+0)), slope(m.Tilt_deg)},
 	}
 	if m.BowDone {
 		rows = append(rows, numberRow{word("sum.bow"), p.about(m.Bow_mm), word("sum.bow.note")})
