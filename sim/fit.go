@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"ruffwright/geom"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cell"
 )
@@ -47,8 +48,14 @@ func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(pan
 	if err != nil {
 		return Fitted{}, err
 	}
+	// The answer is a panel for the tucks as given.
+	r.Plan.Scheme.Pleat.TuckTop, r.Plan.Scheme.Pleat.TuckBottom = s.Pleat.TuckTop, s.Pleat.TuckBottom
 	want := r.Plan.Scheme.Ruff.Height
-	out := Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: r.Plan.Panel_mm}
+	free, err := geom.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
+	if err != nil {
+		return Fitted{}, err
+	}
+	out := Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: free}
 	height := func(panel float64) (float64, error) {
 		q := r
 		q.Plan.Panel_mm = panel
@@ -74,7 +81,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(pan
 		return h, nil
 	}
 
-	lo, hi := shortest(r), 2*r.Plan.Panel_mm
+	lo, hi := shortest(r), 2*free
 	if hi > maxPanel_mm {
 		hi = maxPanel_mm
 	}
@@ -83,7 +90,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(pan
 		return out, nil
 	}
 	// The closed form is near: a bracket around it is the cheap case.
-	a, b := math.Max(lo, 0.93*r.Plan.Panel_mm), math.Min(hi, 1.1*r.Plan.Panel_mm)
+	a, b := math.Max(lo, 0.93*free), math.Min(hi, 1.1*free)
 	if a >= b {
 		a, b = lo, math.Min(hi, 1.2*lo)
 	}
@@ -96,7 +103,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(pan
 		return out.refused(ctx, err)
 	}
 	if ha > want+fitNear_mm {
-		out.Reason = fmt.Sprintf("already the shortest panel that can be sewn, %.1f mm, stands %.1f mm high: lower the band, use deeper tucks, or wish for more height", a, ha)
+		out.Reason = fmt.Sprintf("already the shortest panel that can be sewn, %.1f mm, stands %.1f mm high: lower the band, make the tucks shallower, or wish for more height", a, ha)
 		return out, nil
 	}
 	if ha > want {

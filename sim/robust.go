@@ -129,8 +129,7 @@ func (t *Trials) try(ctx context.Context, seed uint64, opt Options) {
 		return
 	}
 	if err != nil {
-		// The mean half set can be sewn, the most curved one cannot.
-		t.Refused++
+		fault("refused after its design was not: %v", err)
 		return
 	}
 	t.Solved++

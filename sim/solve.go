@@ -3,16 +3,12 @@ package sim
 import (
 	"cmp"
 	"context"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cell"
-	"ruffwright/sim/cloth"
 )
 
 // Options steer Solve. The zero value solves on the fine grid and measures
@@ -93,7 +89,7 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 			if ctx.Err() != nil {
 				return r, fmt.Errorf("solve stopped at half set %d of %d: %w", i+1, len(kappas), ctx.Err())
 			}
-			return r, name(err)
+			return r, refused(err, r.Plan)
 		}
 		out.Cells = append(out.Cells, c)
 		out.Sets = append(out.Sets, measured(c, set))
@@ -123,93 +119,6 @@ func warmFor(earlier *Solved, now []*cell.Cell, kappa float64) *cell.Cell {
 	}
 	return best
 }
-
-// Design is the half set that stands for the ruff r, of the neckline's mean
-// curvature. Its errors name the scheme's fields.
-func Design(r Ruff) (cell.Design, error) {
-	p := r.Plan
-	s := p.Scheme
-	sheet, err := cloth.FromScheme(s)
-	if err != nil {
-		return cell.Design{}, err
-	}
-	d := cell.Design{
-		Panel_mm:      p.Panel_mm,
-		Width_mm:      s.Ruff.Depth,
-		Pitch_mm:      p.Pitch_mm,
-		Kappa_1pmm:    2 * math.Pi / p.Neckline_mm,
-		BandHeight_mm: s.Band.Height,
-		BendU_uNm:     sheet.BendU_uNm,
-		BendV_uNm:     sheet.BendV_uNm,
-		FrozenU_uNm:   sheet.FrozenU_uNm,
-		FrozenV_uNm:   sheet.FrozenV_uNm,
-		Quality:       s.Starch.Quality,
-		Mass_gm2:      sheet.Mass_gm2,
-		Thickness_mm:  sheet.Thickness_mm,
-		TuckTop_mm:    s.Pleat.TuckTop,
-		TuckBottom_mm: s.Pleat.TuckBottom,
-	}
-	if d.Anchor, d.Sewn, err = sewing(p.Marks); err != nil {
-		return d, name(err)
-	}
-	if s.Pleat.Lines == 2 {
-		d.LineGap_mm = s.Pleat.LineGap
-	}
-	if s.Support.Kind != scheme.NoSupport {
-		d.Support = true
-		d.SupportDrop_mm, d.SupportSlope_deg = s.Support.Drop, s.Support.Slope
-	}
-	if err := d.Validate(); err != nil {
-		return d, name(err)
-	}
-	return d, nil
-}
-
-// sewing reads off the marks what is sewn to which edge; the maker's own marks
-// count by what most of a kind do, since the half set stands for regular ones.
-func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
-	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
-	for _, m := range marks {
-		count[m.Fold][m.Edge]++
-	}
-	most := func(f scheme.Fold) scheme.Edge {
-		best := scheme.EdgeNone
-		for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
-			if count[f][e] > count[f][best] {
-				best = e
-			}
-		}
-		return best
-	}
-	crest, trough := most(scheme.Crest), most(scheme.Trough)
-	to := map[scheme.Edge]cell.Anchor{scheme.EdgeTop: cell.Top, scheme.EdgeBottom: cell.Bottom}
-	switch {
-	case crest == scheme.EdgeTop && trough == scheme.EdgeBottom:
-		return cell.Both, cell.Crests, nil
-	case crest != scheme.EdgeNone && trough == scheme.EdgeNone:
-		return to[crest], cell.Crests, nil
-	case crest == scheme.EdgeNone && trough != scheme.EdgeNone:
-		return to[trough], cell.Troughs, nil
-	}
-	return 0, 0, fmt.Errorf("pleat.marks: most top folds are sewn to %q and most bottom folds to %q; what can be solved is top folds to the top and bottom folds to the bottom edge, or one kind to one edge", crest, trough)
-}
-
-// ErrDesign is wrapped by the errors of schemes whose half set has no mechanics:
-// one that the geometry's findings explain.
-var ErrDesign = errors.New("these sets cannot be solved")
-
-// name says in the scheme's keys what the half set's check says in its own.
-func name(err error) error { return fmt.Errorf("%w: %s", ErrDesign, keys.Replace(err.Error())) }
-
-var keys = strings.NewReplacer(
-	"cell: ", "", "Panel_mm", "pleat.panel", "Width_mm", "ruff.depth", "Pitch_mm", "pleat.pitch",
-	"Kappa_1pmm", "the neckline's curvature (1/mm)", "BandHeight_mm", "band.height",
-	"TuckTop_mm", "pleat.tuck_top", "TuckBottom_mm", "pleat.tuck_bottom", "LineGap_mm", "pleat.line_gap",
-	"BendU_uNm", "the cloth's rigidity along the strip (µN·m)", "BendV_uNm", "the cloth's rigidity across the strip (µN·m)",
-	"FrozenU_uNm", "the starch's rigidity along the strip (µN·m)", "FrozenV_uNm", "the starch's rigidity across the strip (µN·m)",
-	"Quality", "starch.quality", "Mass_gm2", "cloth.mass", "Thickness_mm", "cloth.thickness",
-	"SupportDrop_mm", "support.drop", "SupportSlope_deg", "support.slope", "Slack", "slack",
-)
 
 // distinct gives the distinct curvatures of the ruff's half sets, ascending, and
 // for every panel which of them is its own. Curvatures that differ by rounding

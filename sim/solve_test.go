@@ -206,13 +206,18 @@ func TestSolveStopsWhenAsked(t *testing.T) {
 // and names why.
 func TestSolveRefusesWhatCannotBeSewn(t *testing.T) {
 	s := scheme.Default()
-	s.Band.Height = 60 // the inner edge does not reach from edge to edge
+	s.Band.Height, s.Pleat.Panel = 60, 60 // the inner edge does not reach from edge to edge
 	_, err := Solve(context.Background(), s, Options{})
 	if !errors.Is(err, ErrDesign) {
 		t.Fatalf("%v, want ErrDesign", err)
 	}
-	// It speaks in the scheme's keys.
-	if e := err.Error(); !strings.Contains(e, "band.height") || strings.Contains(e, "_mm") || strings.Contains(e, "cell") {
+	// It speaks in the scheme's keys, and of what would do: 18 mm of tucks and
+	// √(60² + 5.1875²) = 60.224 mm between the edges.
+	var e scheme.Error
+	if !errors.As(err, &e) || e.Field != "pleat.panel" || e.Value != "60 mm" || !strings.Contains(e.Allowed, "78.22") {
+		t.Errorf("%+v", e)
+	}
+	if e := err.Error(); strings.Contains(e, "_mm") || strings.Contains(e, "cell") {
 		t.Errorf("%s", e)
 	}
 }

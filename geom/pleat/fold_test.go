@@ -124,7 +124,7 @@ func TestHeightsAgainstReference(t *testing.T) {
 // set; on an ellipse the mean stays near.
 func TestFittedHeight(t *testing.T) {
 	for _, h := range []string{"12", "30", "45", "80"} {
-		p := plan(t, "ruff.height "+h, "pleat.tuck_top 2", "pleat.tuck_bottom 2")
+		p := plan(t, "ruff.height "+h, "pleat.tuck_top 2", "pleat.tuck_bottom 2", "band.height 8")
 		want, _ := strconv.ParseFloat(h, 64)
 		for _, m := range fold(t, p, 8, 1).Half {
 			near(t, "fitted height", m.HeightOuter_mm, want, 1e-9*want)

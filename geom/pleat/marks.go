@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"ruffwright/geom"
 	"ruffwright/geom/scheme"
 )
 
@@ -35,17 +34,15 @@ func (p *Plan) takeOwnMarks() error {
 // step by step, so that rounding cannot accumulate.
 func (p *Plan) planMarks() error {
 	s := p.Scheme
-	p.Panel_mm = s.Pleat.Panel
-	if p.Panel_mm == 0 {
-		panel, err := geom.PanelForHeight(s.Ruff.Height, p.PitchOuter_mm/2)
-		if err != nil {
-			return scheme.Error{Field: "ruff.height", Value: text(s.Ruff.Height) + " mm", Why: err.Error()}
-		}
-		p.Panel_mm, p.PanelFitted = panel, true
-	}
 	p.Panels = 2 * p.Sets
 	if s.Pleat.First != s.Pleat.Last {
 		p.Panels--
+	}
+	p.Panel_mm = s.Pleat.Panel
+	if p.Panel_mm == 0 {
+		if err := p.fitPanel(); err != nil {
+			return err
+		}
 	}
 	p.Marks = make([]Mark, p.Panels+1)
 	fold := s.Pleat.First

@@ -15,12 +15,15 @@ import (
 // Plan is the strip as planned and as made, in mm. All of it follows from the
 // scheme; nothing in it is solved mechanics.
 type Plan struct {
-	Scheme   scheme.Scheme // filled: look, cloth and 0s resolved
+	Given    scheme.Scheme // as it came in
+	Scheme   scheme.Scheme // filled: look, cloth and 0s resolved, and the tucks as fitted
 	Neckline geom.Neckline // ellipse of girth + ease
 
 	Neckline_mm   float64 // girth + ease
 	Panel_mm      float64 // fold to fold along the strip (the mean where marks are the maker's own)
 	PanelFitted   bool    // Panel_mm was found from the wanted height
+	PanelReaches  bool    // it had to be longer than the height asks, to reach from edge to edge
+	TucksFitted   bool    // the tucks of Given were too deep for the fitted panel: those of Scheme are shallower
 	Pitch_mm      float64 // room a set takes along the neckline, as sewn
 	PitchOuter_mm float64 // mean arc length that a set takes at the outer edge
 
@@ -60,7 +63,8 @@ type Mark struct {
 // 2N panels; mixed N of each and 2N − 1 panels. A tuck exists only at a fold
 // that is sewn; at an end mark only the half of it that lies on the strip. With
 // pleat.panel = 0 the panel is the one whose outer elastica stands as high as
-// ruff.height at the mean outer half pitch (geom.PanelForHeight).
+// ruff.height at the mean outer half pitch (geom.PanelForHeight), and the tucks
+// are as deep as given or as that panel lets them be (see fitTucks).
 //
 // The scheme is validated first; what only the plan can see (a fitted panel
 // that the tucks use up, own marks out of order) comes as a scheme.Error that
@@ -69,8 +73,8 @@ func NewPlan(s scheme.Scheme) (Plan, error) {
 	if err := s.Validate(); err != nil {
 		return Plan{}, err
 	}
-	s = s.Filled()
-	p := Plan{Scheme: s}
+	p := Plan{Given: s, Scheme: s.Filled()}
+	s = p.Scheme
 	p.Neckline_mm = s.Wearer.Girth + s.Wearer.Ease
 	neckline, err := geom.NewNeckline(p.Neckline_mm, s.Wearer.Ratio)
 	if err != nil {
@@ -186,6 +190,19 @@ func (p Plan) edgeHeight(e scheme.Edge) float64 {
 		return p.Scheme.Band.Height
 	}
 	return 0
+}
+
+// Curvatures gives the neckline's mean curvature between the two folds of every
+// panel, 1/mm.
+func (p Plan) Curvatures() []float64 {
+	half := p.Pitch_mm / 2
+	k := make([]float64, p.Panels)
+	from := p.Neckline.At(p.stationOf(0))
+	for i := range k {
+		to := p.Neckline.At(p.stationOf(i + 1))
+		k[i], from = turnBetween(from, to, half)/half, to
+	}
+	return k
 }
 
 // text writes a length for an error: at most three decimals, no zeros behind.

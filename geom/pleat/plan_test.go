@@ -151,8 +151,6 @@ func TestPlanErrors(t *testing.T) {
 		changes []string
 		field   string
 	}{
-		// A fitted panel of 6.9 mm for two tucks of 9.
-		{[]string{"ruff.height 5", "ruff.sets 200"}, "pleat.tuck_top"},
 		{[]string{"pleat.tuck_top 30", "pleat.panel 56"}, "pleat.tuck_top"},
 		{[]string{"look.depth_ratio 1"}, "look.depth_ratio"},
 	} {

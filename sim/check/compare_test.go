@@ -172,7 +172,7 @@ func TestCompareClaimsNothing(t *testing.T) {
 		t.Errorf("restless: %q", c.Sentence)
 	}
 	// Sets without mechanics stop by their geometry.
-	none := drawn(t, demoScheme(t, "sound", "band.height", "60"))
+	none := drawn(t, demoScheme(t, "sound", "band.height", "60", "pleat.panel", "60"))
 	if c := Compare(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence, "B is not to be sewn so") {
 		t.Errorf("no mechanics: %q", c.Sentence)
 	}

@@ -37,7 +37,7 @@ func Find(r sim.Ruff, u scheme.Units) []Finding {
 			if slices.ContainsFunc(f.Remedies, func(n Remedy) bool { return slices.Equal(n.Changes, m.Changes) }) {
 				continue
 			}
-			if _, err := Apply(v.s, m); err == nil {
+			if _, err := Apply(v.p.Given, m); err == nil {
 				f.Remedies = append(f.Remedies, m)
 			}
 		}

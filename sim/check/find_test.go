@@ -92,6 +92,12 @@ var shows = []show{
 	{"slack-short", []string{"pleat.anchor top", "pleat.tuck_top 5.14", "pleat.panel 10.3"}, []string{"pleat.anchor top", "pleat.tuck_top 5.14", "pleat.panel 10.35"}, 1},
 	// Half the outer pitch is (415 + 2π 70)/80 = 10.685.
 	{"outer-short", []string{"pleat.anchor top", "pleat.tuck_top 0", "pleat.panel 10.6"}, []string{"pleat.anchor top", "pleat.tuck_top 0", "pleat.panel 10.7"}, 1},
+	// A tuck may take 0.8 of the depth: 11.2 mm.
+	{"cannot-solve", []string{"ruff.depth 14", "ruff.height 40", "band.height 20", "pleat.tuck_top 11.3", "pleat.tuck_bottom 10"},
+		[]string{"ruff.depth 14", "ruff.height 40", "band.height 20", "pleat.tuck_top 11.2", "pleat.tuck_bottom 10"}, 2},
+	// A panel of 55.812 mm leaves 18.71 mm for tucks where 1.02 √(36² + 5.1875²) = 37.10.
+	{"fitted", []string{"pleat.tuck_top 9.4", "pleat.tuck_bottom 9.4"}, []string{"pleat.tuck_top 9.3", "pleat.tuck_bottom 9.3"}, 2},
+	{"fitted", []string{"band.height 60"}, nil, 1},
 	// Four layers in a pitch of 415/72 = 5.764.
 	{"neck-full", []string{"ruff.sets 72", "cloth.thickness 1.45"}, []string{"ruff.sets 72", "cloth.thickness 1.44"}, 1},
 	{"neck-crowded", []string{"cloth.thickness 1.3"}, []string{"cloth.thickness 1.29"}, 1},

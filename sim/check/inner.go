@@ -115,7 +115,7 @@ func (v *view) offerPanel(s *seen, panel float64) {
 	if !v.allowed("pleat.panel", panel) || !v.allowed("ruff.height", h) {
 		return
 	}
-	s.offer(append(v.heightTo(h), toMM("pleat.panel", panel)),
+	s.offer(append(v.heightTo(h), v.panelTo(panel)...),
 		"Fold every %s and take a ruff %s high.", v.len(panel), v.len(h))
 }
 

@@ -86,6 +86,25 @@ func (v *view) heightTo(mm float64) []Change {
 	return c
 }
 
+// depthTo changes the wanted depth, and with it a picture's.
+func (v *view) depthTo(mm float64) []Change {
+	c := []Change{toMM("ruff.depth", mm)}
+	if v.s.Look.DepthRatio > 0 {
+		c = append(c, to("look.depth_ratio", "0"))
+	}
+	return c
+}
+
+// panelTo gives fold to fold as a figure of its own. Tucks that were fitted are
+// given with it: nothing else would hold them to what it leaves.
+func (v *view) panelTo(mm float64) []Change {
+	c := []Change{toMM("pleat.panel", mm)}
+	if v.p.TucksFitted {
+		c = append(c, toMM("pleat.tuck_top", v.s.Pleat.TuckTop), toMM("pleat.tuck_bottom", v.s.Pleat.TuckBottom))
+	}
+	return c
+}
+
 // marksTo changes the maker's own marks one by one; nothing where the planned
 // marks are used.
 func (v *view) marksTo(change func(i int, m scheme.Mark) scheme.Mark) Change {

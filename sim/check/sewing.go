@@ -76,8 +76,7 @@ func SewnTop(s scheme.Scheme) scheme.Scheme {
 // tucks that the findings offer where the inner edge is then too short or too long
 // between the sewn folds.
 func SewnBoth(s scheme.Scheme) (scheme.Scheme, error) {
-	s.Pleat.Anchor = scheme.AnchorBoth
-	s = resewn(s, scheme.EdgeTop, scheme.EdgeBottom)
+	s = sewnAtBothEdges(s)
 	r, err := sim.Draw(s)
 	if err != nil {
 		return s, err
@@ -93,6 +92,12 @@ func SewnBoth(s scheme.Scheme) (scheme.Scheme, error) {
 		}
 	}
 	return s, nil
+}
+
+// sewnAtBothEdges gives s sewn at the top and the bottom edge, its tucks as they are.
+func sewnAtBothEdges(s scheme.Scheme) scheme.Scheme {
+	s.Pleat.Anchor = scheme.AnchorBoth
+	return resewn(s, scheme.EdgeTop, scheme.EdgeBottom)
 }
 
 // SewnOtherwise gives s sewn the other way: at the top edge alone where both are

@@ -94,7 +94,7 @@ func than(x float64, more, less string) string {
 func (v *view) offerHeight(s *seen, t float64) {
 	c := v.heightTo(t)
 	if p := math.Round(100*v.p.Panel_mm) / 100; v.p.PanelFitted && v.allowed("pleat.panel", p) {
-		c = append(c, toMM("pleat.panel", p))
+		c = append(c, v.panelTo(p)...)
 	}
 	s.offer(c, "Take a ruff %s high.", v.len(t))
 }
@@ -111,7 +111,7 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 	if err1 != nil || err2 != nil || !v.allowed("pleat.panel", panel) {
 		return
 	}
-	c := []Change{toMM("pleat.panel", panel)}
+	c := v.panelTo(panel)
 	if v.p.MarksOwn {
 		c = []Change{v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
 			m.Place = tenth(m.Place * panel / v.p.Panel_mm)
@@ -126,7 +126,7 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 			if !ok {
 				return
 			}
-			c = append(c, toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b))
+			c = append(c[:1], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b))
 			with = ", with tucks of " + v.len(a) + " at the top folds and " + v.len(b) + " at the bottom folds"
 		}
 	}
@@ -159,11 +159,7 @@ func (v *view) depth() (seen, bool) {
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
 	if d := tenth(v.s.Ruff.Depth * want / m.Reach_mm); v.allowed("ruff.depth", d) {
-		c := []Change{toMM("ruff.depth", d)}
-		if v.s.Look.DepthRatio > 0 {
-			c = append(c, to("look.depth_ratio", "0"))
-		}
-		s.offer(c, "Cut the strip for a depth of %s.", v.len(d))
+		s.offer(v.depthTo(d), "Cut the strip for a depth of %s.", v.len(d))
 	}
 	return s, true
 }
@@ -195,7 +191,7 @@ func (v *view) loopsSolved() (seen, bool) {
 	if _, n := v.fourfold(1.1 * float64(v.p.Sets) * s.limit / s.value); n > v.p.Sets {
 		c := v.setsTo(n)
 		if panel := tenth(v.p.Panel_mm); v.p.PanelFitted && v.allowed("pleat.panel", panel) {
-			c = append(c, toMM("pleat.panel", panel))
+			c = append(c, v.panelTo(panel)...)
 		}
 		s.offer(c, "Make %d sets of the same cloth each: narrower at the outer edge, their loops nearly meet.", n)
 	}

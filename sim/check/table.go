@@ -99,6 +99,7 @@ func init() {
 		{Rule: Rule{"flaps", "The wrong folds are sewn for the flaps wanted", Stop, 0, "folds", "no sewn fold may turn the flaps against ruff.flaps", asked, WhereFlaps, FromGeometry}, find: (*view).flaps},
 		{Rule: Rule{"slack-short", "The inner edge does not reach from fold to fold", Stop, slackLeast, "", "at least", geometry, WhereTucks, FromGeometry}, find: (*view).slackShort},
 		{Rule: Rule{"outer-short", "Fold to fold is too short for the outer edge", Stop, 0, "mm", "at least half the room for a set at the outer edge", geometry, WhereOuter, FromGeometry}, find: (*view).outerShort},
+		{Rule: Rule{"cannot-solve", "These sets cannot be solved", Stop, 0, "mm", "at most what leaves a loop at both edges", judged, WhereWhole, FromGeometry}, find: (*view).cannotSolve},
 		{Rule: Rule{"neck-full", "More cloth than room at the neck", Stop, neckFull, "%", "at most, of the room for a set", geometry, WhereNeck, FromGeometry}, find: (*view).neckFull},
 		{Rule: Rule{"strip-short", "The strip at hand is too short", Stop, 0, "sets", "at least the sets of the scheme", geometry, WhereStrip, FromGeometry}, find: (*view).stripShort},
 		{Rule: Rule{"band-short", "The band is too short for the neck", Stop, 0, "mm", "at least girth + ease + overlap", geometry, WhereBand, FromGeometry}, find: (*view).bandShort},
@@ -114,6 +115,7 @@ func init() {
 		{Rule: Rule{"cut-width", "The cut width does not add up", Mend, takeupLeast, "mm", "at least", "one maker's tutorial gathers 6.35 mm from the raw edge", WhereStrip, FromGeometry}, find: (*view).cutWidth},
 		{Rule: Rule{"loops-crowded", "Loops push each other at the inner edge", Note, loopsOutside, "%", "at most, of half the room for a set", judged, WhereInner, FromGeometry}, find: (*view).loopsCrowded},
 		{Rule: Rule{"gaping", "Loops do not meet", Note, loopClosed, "%", "at least, of the room for a set at the outer edge", solved + ": open at 0.77, touching from 0.92", WhereOuter, FromGeometry}, find: (*view).gaping},
+		{Rule: Rule{"fitted", "Fitted to what was given", Note, 0, "mm", "tucks as deep as given, fold to fold as the height asks", geometry, WhereTucks, FromGeometry}, find: (*view).fitted},
 		{Rule: Rule{"quarters", "Sets do not divide into quarters", Note, quarterSets, "sets", "a multiple of", practice, WhereBand, FromGeometry}, find: (*view).quarters},
 		{Rule: Rule{"girth", "An unusual neck", Note, 0, "mm", "290 to 470", "1st percentile of women to 99th of men, ANSUR II (US Army, 2010 to 2012), rounded", WhereNeck, FromGeometry}, find: (*view).girth},
 

@@ -27,7 +27,7 @@ type Solver func(context.Context, scheme.Scheme, sim.Options) (sim.Ruff, error)
 // from geometry alone, or the caller's store. Its errors, those of Apply, and
 // ErrUnknown come back with tried empty.
 func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver) (tried string, value float64, err error) {
-	changed, err := Apply(r.Plan.Scheme, remedy)
+	changed, err := Apply(r.Plan.Given, remedy)
 	if err != nil {
 		return "", 0, err
 	}

@@ -1,0 +1,61 @@
+package pleat
+
+import (
+	"math"
+	"slices"
+
+	"ruffwright/geom"
+	"ruffwright/geom/scheme"
+)
+
+// What a fitted panel keeps beyond the least that the cloth must have. All are this
+// project's judgement, no source.
+const (
+	// fitReach is the slack between folds sewn to both edges. At 1 the cloth is
+	// stretched straight, and marks that scatter by a millimetre no longer reach.
+	fitReach = 1.02
+	// fitWave is the part of a panel that the wave of an edge takes up, at least:
+	// with less it lies flat.
+	fitWave = 0.03
+	// fitTucks is the part of a panel that its tucks may take up, at most.
+	fitTucks = 0.9
+)
+
+// fitPanel finds the panel whose outer edge stands as high as ruff.height, and
+// with it how deep the tucks may be.
+//
+// The panel is longer, and the ruff taller than wanted, where an edge would lie
+// flat otherwise, or would not reach between both edges of the band even without
+// tucks. The tucks are as deep as given, or both shallower in proportion, rounded
+// down to 0.1 mm, where they would take up what the inner edge needs.
+func (p *Plan) fitPanel() error {
+	s := &p.Scheme
+	panel, err := geom.PanelForHeight(s.Ruff.Height, p.PitchOuter_mm/2)
+	if err != nil {
+		return scheme.Error{Field: "ruff.height", Value: text(s.Ruff.Height) + " mm", Why: err.Error()}
+	}
+	half := p.Pitch_mm / 2
+	outer := half * (1 + s.Ruff.Depth*slices.Max(p.Curvatures()))
+	least := max(half, outer) / (1 - fitWave)
+	straight := 0.0
+	if s.Pleat.Anchor == scheme.AnchorBoth {
+		straight = fitReach * math.Hypot(s.Band.Height, half)
+	}
+	least = max(least, straight)
+	p.Panel_mm, p.PanelFitted, p.PanelReaches = max(panel, least), true, panel < least
+
+	top, bottom := p.tuck(scheme.Crest, p.sewnTo(scheme.Crest)), p.tuck(scheme.Trough, p.sewnTo(scheme.Trough))
+	room := min(fitTucks*p.Panel_mm, p.Panel_mm-max(straight, half+fitWave*p.Panel_mm))
+	if top+bottom <= room {
+		return nil
+	}
+	p.TucksFitted = true
+	part := max(0, room) / (top + bottom)
+	if top > 0 {
+		s.Pleat.TuckTop = math.Floor(10*part*top) / 10
+	}
+	if bottom > 0 {
+		s.Pleat.TuckBottom = math.Floor(10*part*bottom) / 10
+	}
+	return nil
+}

@@ -1,0 +1,150 @@
+package sim
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cell"
+	"ruffwright/sim/cloth"
+)
+
+// ErrDesign is wrapped by the errors of schemes whose half sets have no mechanics.
+// With it they wrap a scheme.Error that names the fields and, but for own marks, a
+// cell.Misfit that names the reason.
+var ErrDesign = errors.New("these sets cannot be solved")
+
+// Design is the half set that stands for the ruff r, of the neckline's mean
+// curvature. Where it or the most curved half set of the ruff has no mechanics, the
+// error wraps ErrDesign. Only the plan of r is read.
+func Design(r Ruff) (cell.Design, error) {
+	p := r.Plan
+	s := p.Scheme
+	sheet, err := cloth.FromScheme(s)
+	if err != nil {
+		return cell.Design{}, err
+	}
+	d := cell.Design{
+		Panel_mm:      p.Panel_mm,
+		Width_mm:      s.Ruff.Depth,
+		Pitch_mm:      p.Pitch_mm,
+		Kappa_1pmm:    2 * math.Pi / p.Neckline_mm,
+		BandHeight_mm: s.Band.Height,
+		BendU_uNm:     sheet.BendU_uNm,
+		BendV_uNm:     sheet.BendV_uNm,
+		FrozenU_uNm:   sheet.FrozenU_uNm,
+		FrozenV_uNm:   sheet.FrozenV_uNm,
+		Quality:       s.Starch.Quality,
+		Mass_gm2:      sheet.Mass_gm2,
+		Thickness_mm:  sheet.Thickness_mm,
+		TuckTop_mm:    s.Pleat.TuckTop,
+		TuckBottom_mm: s.Pleat.TuckBottom,
+	}
+	if d.Anchor, d.Sewn, err = sewing(p.Marks); err != nil {
+		return d, fmt.Errorf("%w: %w", ErrDesign, err)
+	}
+	if s.Pleat.Lines == 2 {
+		d.LineGap_mm = s.Pleat.LineGap
+	}
+	if s.Support.Kind != scheme.NoSupport {
+		d.Support = true
+		d.SupportDrop_mm, d.SupportSlope_deg = s.Support.Drop, s.Support.Slope
+	}
+	curved := d
+	curved.Kappa_1pmm = slices.Max(p.Curvatures())
+	for _, half := range []cell.Design{d, curved} {
+		if err := half.Validate(); err != nil {
+			return d, refused(err, p)
+		}
+	}
+	return d, nil
+}
+
+// sewing reads off the marks what is sewn to which edge; the maker's own marks
+// count by what most of a kind do, since the half set stands for regular ones.
+func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
+	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
+	for _, m := range marks {
+		count[m.Fold][m.Edge]++
+	}
+	most := func(f scheme.Fold) scheme.Edge {
+		best := scheme.EdgeNone
+		for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+			if count[f][e] > count[f][best] {
+				best = e
+			}
+		}
+		return best
+	}
+	crest, trough := most(scheme.Crest), most(scheme.Trough)
+	to := map[scheme.Edge]cell.Anchor{scheme.EdgeTop: cell.Top, scheme.EdgeBottom: cell.Bottom}
+	switch {
+	case crest == scheme.EdgeTop && trough == scheme.EdgeBottom:
+		return cell.Both, cell.Crests, nil
+	case crest != scheme.EdgeNone && trough == scheme.EdgeNone:
+		return to[crest], cell.Crests, nil
+	case crest == scheme.EdgeNone && trough != scheme.EdgeNone:
+		return to[trough], cell.Troughs, nil
+	}
+	return 0, 0, scheme.Error{
+		Field: "pleat.marks", Value: fmt.Sprintf("most top folds sewn to %q, most bottom folds to %q", crest, trough),
+		Why:     "is a way of sewing that cannot be solved",
+		Allowed: "top folds to the top and bottom folds to the bottom edge, or one kind of fold to one edge",
+	}
+}
+
+// misfit is a cell.Misfit in the scheme's own fields.
+type misfit struct {
+	in scheme.Error
+	of cell.Misfit
+}
+
+func (m misfit) Error() string   { return m.in.Error() }
+func (m misfit) Unwrap() []error { return []error{m.in, m.of} }
+
+// designFields are the scheme's fields behind those of a half set.
+var designFields = map[string]string{
+	"Panel_mm": "pleat.panel", "Width_mm": "ruff.depth", "Pitch_mm": "pleat.pitch", "Kappa_1pmm": "wearer.ratio",
+	"BandHeight_mm": "band.height", "TuckTop_mm": "pleat.tuck_top", "TuckBottom_mm": "pleat.tuck_bottom",
+	"LineGap_mm": "pleat.line_gap", "BendU_uNm": "cloth.bend_warp, cloth.bend_weft", "BendV_uNm": "cloth.bend_warp, cloth.bend_weft",
+	"FrozenU_uNm": "starch.bend", "FrozenV_uNm": "starch.bend", "Quality": "starch.quality", "Mass_gm2": "cloth.mass",
+	"Thickness_mm": "cloth.thickness", "SupportDrop_mm": "support.drop", "SupportSlope_deg": "support.slope",
+}
+
+// refused says in the scheme's fields what the half set's own check said.
+func refused(err error, p pleat.Plan) error {
+	var of cell.Misfit
+	if !errors.As(err, &of) {
+		return err
+	}
+	n := func(x float64) string { return strconv.FormatFloat(math.Round(1000*x)/1000, 'f', -1, 64) }
+	mm := func(x float64) string { return n(x) + " mm" }
+	e := scheme.Error{Field: designFields[of.Field], Value: n(of.Value)}
+	switch of.Kind {
+	case cell.TucksLong:
+		e.Field, e.Value = "pleat.tuck_top, pleat.tuck_bottom", mm(of.Value)+" together"
+		e.Why, e.Allowed = "take up too much of the "+mm(p.Panel_mm)+" between two folds", "together at most "+mm(of.Most)
+	case cell.TuckDeep:
+		e.Value = mm(of.Value)
+		e.Why, e.Allowed = "is too deep a tuck for ruff.depth "+mm(p.Scheme.Ruff.Depth), "at most "+mm(of.Most)
+	case cell.GapWide:
+		e.Value = mm(of.Value)
+		e.Why, e.Allowed = "holds too much of ruff.depth "+mm(p.Scheme.Ruff.Depth)+" between two stitch lines", "at most "+mm(of.Most)
+	case cell.NoWave:
+		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
+		e.Why, e.Allowed = "less the tucks lies flat over the "+mm(of.Value)+" of the band that a set takes", "a longer one, shallower tucks or more sets"
+	case cell.NoOuterWave:
+		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
+		e.Why, e.Allowed = "lies flat over the "+mm(of.Value)+" that a set takes at the outer edge", "at least "+mm(of.Value/of.Most*p.Panel_mm)
+	case cell.TooShort:
+		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
+		e.Why, e.Allowed = "less the tucks does not reach from edge to edge of the band", "at least "+mm(p.Panel_mm+p.InnerPanel_mm*(1/of.Value-1))
+	default:
+		e.Why, e.Allowed = "is more or less than the solver takes", n(of.Least)+" to "+n(of.Most)
+	}
+	return fmt.Errorf("%w: %w", ErrDesign, misfit{e, of})
+}
