@@ -6,8 +6,8 @@ import (
 )
 
 // The largest girth, and the range of breadth ÷ depth, that NewNeckline takes.
-// They are far wider than any neck's (design range 130 to 640 mm and 0.7 to
-// 1.4): they only keep the arithmetic away from overflow.
+// They are far wider than any neck's (design range 100 to 640 mm and 0.5 to
+// 2): they only keep the arithmetic away from overflow.
 const (
 	maxGirth = 1e6
 	minRatio = 1e-3

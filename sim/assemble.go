@@ -81,8 +81,8 @@ type arc struct {
 }
 
 // arcSteps parts of a half set are enough for the cubic that joins them: at the
-// folds it is exact, between them within 2e-3 mm for half sets as long as 26 mm
-// on an ellipse of 1.4 (TestArcsFollowTheNeckline), far less for usual ones.
+// folds it is exact, between them within 8e-3 mm for half sets as long as 26 mm
+// on an ellipse of 2 (TestArcsFollowTheNeckline), far less for usual ones.
 const arcSteps = 4
 
 // at gives the neckline's point and outward direction at the part t of the arc,

@@ -206,14 +206,16 @@ func (f Field) Allowed(edge Units) string {
 	return text
 }
 
-// write reads text into s and checks the field's own range.
+// write reads text into s and checks the field's own range. What it says of that is
+// the range for the rest of s.
 func (f Field) write(s *Scheme, text string, edge Units) error {
+	here := f.For(*s)
 	fail := func(err error) error {
 		e, ok := err.(Error)
 		if !ok {
 			e = Error{Why: err.Error()}
 		}
-		e.Field, e.Allowed = f.Key, f.Allowed(edge)
+		e.Field, e.Allowed = f.Key, here.Allowed(edge)
 		return e
 	}
 	switch p := f.at(s).(type) {
@@ -223,7 +225,7 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 			return fail(err)
 		}
 		if !f.InRange(v) {
-			return fail(f.outside(v, edge))
+			return fail(here.outside(v, edge))
 		}
 		*p = v
 	case *int:
@@ -235,7 +237,7 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 			return fail(Error{Value: quoted(text), Why: "is not a whole number"})
 		}
 		if !f.InRange(v) {
-			return fail(f.outside(v, edge))
+			return fail(here.outside(v, edge))
 		}
 		*p = int(v)
 	case *string:

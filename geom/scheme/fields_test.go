@@ -12,15 +12,15 @@ import (
 // outside truth that the table of fields is held to.
 const design = `
 wearer.part       -         neck,wrist                       neck
-wearer.girth      mm        130    560   -  395
-wearer.ratio      -         0.7    1.4   -  1
+wearer.girth      mm        100    560   -  395
+wearer.ratio      -         0.5    2   -  1
 wearer.ease       mm        0      80    -  20
 wearer.face       mm        60     200   z  0
 look.depth_ratio  -         0      3     z  0
 look.height_ratio -         0      3     z  0
 look.quarter      sets      0      100   z  0
 ruff.sets         sets      8      400   -  40
-ruff.depth        mm        10     250   -  70
+ruff.depth        mm        10     300   -  70
 ruff.height       mm        5      150   -  45
 ruff.flaps        -         fall,stand                       fall
 ruff.ends         -         fall,stand                       fall
@@ -35,7 +35,7 @@ pleat.line_gap    mm        2      30    -  6
 pleat.first       -         crest,trough                     trough
 pleat.last        -         crest,trough                     trough
 band.height       mm        5      80    -  36
-band.length       mm        100    700   z  0
+band.length       mm        80    700   z  0
 band.overlap      mm        0      60    -  15
 band.seam         mm        0      30    -  10
 band.closure      -         hooks,ties,buttons               hooks

@@ -3,12 +3,12 @@ package scheme
 import "strconv"
 
 // For gives the field with its range narrowed to what the rest of s allows: the
-// wearer's part narrows the girth and the band. The form shows it; Validate
-// holds to it.
+// wearer's part narrows the girth and the band. The form and what is said of a
+// refused value show it; Validate holds to it.
 //
-// Necks 200 to 560 mm: the ANSUR II records (6,068 soldiers) run from 275 to
-// 514, and a child's neck may be smaller. Wrists 130 to 260 mm, over a sleeve:
-// our choice, no source.
+// Necks 130 to 560 mm: the ANSUR II records (6,068 soldiers) run from 275 to
+// 514; a child's neck is smaller, and a sample at half size half of that. Wrists
+// 100 to 260 mm, a child's bare one and one over a sleeve: our choice, no source.
 func (f Field) For(s Scheme) Field {
 	r, ok := partRanges[f.Key]
 	if !ok {
@@ -23,8 +23,8 @@ func (f Field) For(s Scheme) Field {
 }
 
 var partRanges = map[string]struct{ neck, wrist [2]float64 }{
-	"wearer.girth": {neck: [2]float64{200, 560}, wrist: [2]float64{130, 260}},
-	"band.length":  {neck: [2]float64{180, 700}, wrist: [2]float64{100, 400}},
+	"wearer.girth": {neck: [2]float64{130, 560}, wrist: [2]float64{100, 260}},
+	"band.length":  {neck: [2]float64{120, 700}, wrist: [2]float64{80, 400}},
 }
 
 // fit says which fields, each in its own range, do not fit together. Values that

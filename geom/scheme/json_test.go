@@ -84,7 +84,7 @@ func TestParseRefuses(t *testing.T) {
 		{`{"version": 1, "ruff": {"depth": 1e999}}`, "ruff.depth", "not a number"}, {`{"version": 1, "ruff": {"depth": NaN}}`, "", "cannot be read"}, {`{"version": 1, "ruff": {"depth": Infinity}}`, "", "cannot be read"}, {`{"version": 1, "ruff": {"depth": 0x46}}`, "", "cannot be read"},
 		{`{"version": 1, "ruff": {"sets": 40.5}}`, "ruff.sets", "whole"}, {`{"version": 1, "ruff": {"sets": 1e300}}`, "ruff.sets", "whole"}, {`{"version": 1, "ruff": {"sets": "40"}}`, "ruff.sets", "whole"},
 		{`{"version": 1, "ruff": {"flaps": "hang"}}`, "ruff.flaps", "choices"}, {`{"version": 1, "ruff": {"flaps": 1}}`, "ruff.flaps", "not text"},
-		{`{"version": 1, "ruff": {"depth": 251}}`, "ruff.depth", "too large"}, {`{"version": 1, "wearer": {"part": "wrist"}}`, "wearer.girth", "wearer.part"},
+		{`{"version": 1, "ruff": {"depth": 301}}`, "ruff.depth", "too large"}, {`{"version": 1, "wearer": {"part": "wrist"}}`, "wearer.girth", "wearer.part"},
 		{`{"version": 1, "name": "a\u0000b"}`, "name", "control"}, {`{"version": 1, "name": "a\ud800b"}`, "name", "could not be read"}, {`{"version": 1, "name": "a\u202eb"}`, "name", "direction"}, {`{"version": 1, "name": "u\u0308"}`, "name", "NFC"},
 		{`{"version": 1, "pleat": {"marks": {}}}`, "pleat.marks", "not a list"}, {`{"version": 1, "pleat": {"marks": null}}`, "pleat.marks", "not a list"}, {`{"version": 1, "pleat": {"marks": [1]}}`, "pleat.marks[0]", "not a mark"},
 		{`{"version": 1, "pleat": {"marks": [{"place": 0, "fold": "crest"}]}}`, "pleat.marks[0].sewn", "missing"}, {`{"version": 1, "pleat": {"marks": [{"place": "0", "fold": "crest", "sewn": "top"}]}}`, "pleat.marks[0].place", "not a number"},

@@ -94,13 +94,13 @@ func TestValidateFit(t *testing.T) {
 		{"strip.along=weft|strip.bolt=200|ruff.depth=190", "strip.along=warp|strip.bolt=200|ruff.depth=190", []string{"strip.bolt", "ruff.depth"}},
 		{"wearer.face=115|look.depth_ratio=0.6", "look.depth_ratio=0.6", []string{"look.depth_ratio", "wearer.face"}},
 		{"wearer.face=115|look.height_ratio=0.4", "look.height_ratio=0.4", []string{"look.height_ratio", "wearer.face"}},
-		{"wearer.face=115|look.depth_ratio=2.1", "wearer.face=115|look.depth_ratio=2.5", []string{"look.depth_ratio", "wearer.face", "ruff.depth"}},
+		{"wearer.face=115|look.depth_ratio=2.1", "wearer.face=115|look.depth_ratio=2.7", []string{"look.depth_ratio", "wearer.face", "ruff.depth"}},
 		{"wearer.face=115|look.height_ratio=1.3", "wearer.face=115|look.height_ratio=1.4", []string{"look.height_ratio", "wearer.face", "ruff.height"}},
 		{"wearer.face=115|look.height_ratio=0.05", "wearer.face=115|look.height_ratio=0.04", []string{"look.height_ratio", "ruff.height"}},
 		{"look.quarter=2", "look.quarter=1", []string{"look.quarter", "ruff.sets"}},
-		{"wearer.girth=200", "wearer.girth=199", []string{"wearer.girth", "wearer.part"}},
+		{"wearer.girth=130", "wearer.girth=129", []string{"wearer.girth", "wearer.part"}},
 		{"wearer.part=wrist|wearer.girth=260", "wearer.part=wrist|wearer.girth=261", []string{"wearer.girth", "wearer.part"}},
-		{"band.length=180", "band.length=179", []string{"band.length", "wearer.part"}},
+		{"band.length=120", "band.length=119", []string{"band.length", "wearer.part"}},
 		{"wearer.part=wrist|wearer.girth=180|band.length=0", "wearer.part=wrist|wearer.girth=180|band.length=401", []string{"band.length", "wearer.part"}},
 		{"starch.bend=17", "starch.bend=16.9", []string{"starch.bend", "cloth.bend_weft"}},
 		{"starch.bend=19.5|strip.along=warp", "starch.bend=19.4|strip.along=warp", []string{"starch.bend", "cloth.bend_warp"}},
@@ -158,7 +158,7 @@ func TestValidateTellsAll(t *testing.T) {
 	if got := strings.Join(keys, " "); got != "wearer.girth ruff.sets hand.pace" {
 		t.Errorf("%s\n%v", got, errs)
 	}
-	s = with(t, "look.depth_ratio", "1", "wearer.girth", "150")
+	s = with(t, "look.depth_ratio", "1", "wearer.girth", "120")
 	errs, _ = s.Validate().(Errors)
 	if len(errs) != 2 || errs[0].Field != "wearer.girth" || errs[1].Field != "look.depth_ratio" {
 		t.Errorf("%v", errs)
@@ -167,7 +167,7 @@ func TestValidateTellsAll(t *testing.T) {
 
 // The range that the form shows for a part is the one that Validate holds to.
 func TestForNarrows(t *testing.T) {
-	for part, ends := range map[string][2]float64{"neck": {200, 560}, "wrist": {130, 260}} {
+	for part, ends := range map[string][2]float64{"neck": {130, 560}, "wrist": {100, 260}} {
 		f, _ := Lookup("wearer.girth")
 		s := with(t, "wearer.part", part)
 		f = f.For(s)

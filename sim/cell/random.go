@@ -28,16 +28,16 @@ func RandomDesign(seed uint64) Design {
 	r := rand.New(rand.NewPCG(seed, 0x72756666))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }
 	wide := func(lo, hi float64) float64 { return lo * math.Pow(hi/lo, r.Float64()) }
-	girth := between(130, 560) + between(0, 80)
+	girth := between(100, 560) + between(0, 80)
 	sets := math.Round(wide(8, 400))
-	ratio := between(0.7, 1.4)
+	ratio := between(0.5, 2)
 	// curvature of an ellipse of that breadth ÷ depth at a random place
 	b := girth / (2 * math.Pi) / math.Sqrt((1+ratio*ratio)/2)
 	a := ratio * b
 	s, c := math.Sincos(between(0, math.Pi/2))
 	kappa := a * b / math.Pow(a*a*s*s+b*b*c*c, 1.5)
 	d := Design{
-		Panel_mm: wide(5, 200), Width_mm: wide(10, 250), Pitch_mm: girth / sets, Kappa_1pmm: kappa,
+		Panel_mm: wide(5, 200), Width_mm: wide(10, 300), Pitch_mm: girth / sets, Kappa_1pmm: kappa,
 		BandHeight_mm: wide(5, 80), Anchor: Anchor(r.IntN(3)), Sewn: Sewn(r.IntN(2)),
 		Mass_gm2: wide(10, 400), Thickness_mm: wide(0.03, 1.5), Quality: math.Sqrt(r.Float64()),
 	}
