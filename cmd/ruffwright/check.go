@@ -138,15 +138,16 @@ func (c checking) tries(j job, l looked) error {
 				}
 				return r, err
 			}
-			tried, then, err := check.Try(j.ctx, l.ruff, *f, f.Remedies[k], solve)
+			outcome, err := check.Try(j.ctx, l.ruff, *f, f.Remedies[k], solve)
 			if j.ctx.Err() != nil {
 				return j.ctx.Err()
 			}
 			if err != nil {
 				continue // it cannot be told
 			}
-			f.Remedies[k].Tried, f.Remedies[k].Then = tried, then
+			f.Remedies[k].Take(outcome)
 		}
+		check.Sort(f.Remedies)
 	}
 	return nil
 }

@@ -42,6 +42,7 @@ var checkKeys = []key{
 	{"findings.remedies.changes", "list", "", "the change as fields of the scheme"},
 	{"findings.remedies.changes.key", "text", "", "the field's key"},
 	{"findings.remedies.changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
-	{"findings.remedies.tried", "text", "", "\"removes it\", \"removes it, but something else then stops\", \"does not\", or empty if not tried or not known"},
+	{"findings.remedies.tried", "text", "", "\"removes it\", \"removes it, but brings something new\", \"does not remove it\", or empty if not tried or not known"},
 	{"findings.remedies.then", "number", "findings.unit", "where tried: the finding's value with it; left out where 0 or not known"},
+	{"findings.remedies.brings", "list", "", "where tried: ids of the findings that newly stop or are to mend with it; left out where none"},
 }

@@ -10,6 +10,11 @@
 // but that.
 package check
 
+import (
+	"cmp"
+	"slices"
+)
+
 // Severity ranks a finding.
 type Severity string
 
@@ -70,15 +75,39 @@ type Finding struct {
 type Remedy struct {
 	Sentence string   `json:"sentence"`
 	Changes  []Change `json:"changes"`
-	Tried    string   `json:"tried"`          // "" not yet, or Removes, Swaps, Fails
-	Then     float64  `json:"then,omitempty"` // where tried: the finding's value with it, in its unit; 0 too where that is not known
+	Tried    string   `json:"tried"`            // "" not yet, or Removes, Trades, Fails
+	Then     float64  `json:"then,omitempty"`   // where tried: the finding's value with it, in its unit; 0 too where that is not known
+	Brings   []string `json:"brings,omitempty"` // where tried: ids of the findings that newly stop or are to mend with it
+}
+
+// Take writes into the remedy what became of it.
+func (r *Remedy) Take(o Outcome) { r.Tried, r.Then, r.Brings = o.Tried, o.Then, o.Brings }
+
+// order is the place among the remedies of one finding: what cures it first, then
+// what was not tried, what trades it for something else, and what leaves it.
+func (r Remedy) order() int {
+	switch r.Tried {
+	case Removes:
+		return 0
+	case Trades:
+		return 2
+	case Fails:
+		return 3
+	}
+	return 1
+}
+
+// Sort brings the remedies of one finding into the order in which to offer them,
+// otherwise as they are.
+func Sort(remedies []Remedy) {
+	slices.SortStableFunc(remedies, func(a, b Remedy) int { return cmp.Compare(a.order(), b.order()) })
 }
 
 // What became of a remedy that was tried.
 const (
 	Removes = "removes it"
-	Swaps   = "removes it, but something else then stops"
-	Fails   = "does not"
+	Trades  = "removes it, but brings something new"
+	Fails   = "does not remove it"
 )
 
 // Change sets one field of the scheme.

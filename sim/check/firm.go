@@ -31,9 +31,9 @@ func (v *view) bow() (seen, bool) {
 	case v.s.Support.Kind != scheme.NoSupport:
 		s.says("Sewn at the %s edge only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", v.s.Pleat.Anchor, swings)
 	case v.unstarched():
-		s.says("Sewn at the %s edge only, nothing but its weight holds the %s edge: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
+		s.says("Sewn at the %s edge only, nothing but its weight holds %s: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
 	default:
-		s.says("Sewn at the %s edge only, starch alone holds the %s edge: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
+		s.says("Sewn at the %s edge only, starch alone holds %s: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
 	}
 	v.offerBoth(&s)
 	v.offerTuckAndStarch(&s)
@@ -41,12 +41,13 @@ func (v *view) bow() (seen, bool) {
 	return s, true
 }
 
-// looseEdge is the side of the ruff that no stitch holds.
+// looseEdge is the part of the ruff that no stitch holds, as the solved outer edge
+// lies to the sewn row.
 func (v *view) looseEdge() string {
-	if v.s.Pleat.Sewn == scheme.Troughs {
-		return "upper"
+	if m := v.measures(); (m.TopOuter_mm+m.BottomOuter_mm)/2 > v.row() {
+		return "what stands above the sewn row"
 	}
-	return "lower"
+	return "the lower edge"
 }
 
 // bobs: a ruff that its own weight once more would bend far down trembles with
@@ -67,16 +68,18 @@ func (v *view) bobs() (seen, bool) {
 
 // sinks: the mean line from neck to outer edge, of the half set that is worst.
 func (v *view) sinks() (seen, bool) {
-	s := seen{value: v.worstTilt(), limit: tiltMost}
+	worst := v.worstTilted()
+	s := seen{value: v.beyondLevel(worst), limit: tiltMost}
 	if math.Abs(s.value) <= tiltMost {
 		return s, false
 	}
-	m := v.measures()
 	if s.value < 0 {
 		s.limit = -tiltMost
-		middle := (m.TopOuter_mm + m.BottomOuter_mm) / 2
-		s.says("Let go, the ruff sinks: from the neck out it falls by %s°, and the middle of its outer edge comes to lie %s%s below the middle of the band.",
-			number(-s.value, 0), v.len(v.s.Band.Height/2-middle), v.giveOrTake())
+		below := ""
+		if far := v.s.Band.Height/2 - (worst.TopOuter_mm+worst.BottomOuter_mm)/2; far > 0 {
+			below = ", and the middle of its outer edge comes to lie " + v.len(far) + v.giveOrTake() + " below the middle of the band"
+		}
+		s.says("Let go, the ruff sinks: from the neck out it falls by %s°%s.", number(-s.value, 0), below)
 	} else {
 		s.says("Let go, the ruff turns up like a bowl, by %s°, instead of lying level about the neck.", number(s.value, 0))
 	}

@@ -91,7 +91,7 @@ func (v *view) flaps() (seen, bool) {
 		return s, false
 	}
 	s.says("The %s are sewn to the %s edge of the band, so the loops %s; you want them %s.", name, edge, goes, wish)
-	if v.measures() != nil && name == "bottom folds" && v.sunk() && v.worstTilt() < 0 {
+	if v.measures() != nil && name == "bottom folds" && v.sunk() && v.beyondLevel(v.worstTilted()) < 0 {
 		s.says("The %s are sewn to the %s edge of the band, so the loops point up, and nothing holds them there: the whole ruff sinks about the neck like a skirt. You want the flaps %s.", name, edge, wish)
 	}
 	if v.p.MarksOwn {

@@ -143,14 +143,14 @@ func TestMechanicsShowAndMend(t *testing.T) {
 				if cured >= c.cures {
 					break
 				}
-				tried, value, err := Try(context.Background(), r, f, m, solveCoarse)
+				o, err := Try(context.Background(), r, f, m, solveCoarse)
 				if err != nil && !errors.Is(err, ErrUnknown) && !errors.Is(err, sim.ErrDesign) {
 					t.Errorf("%s: %v", m.Sentence, err)
 				}
-				if tried == Removes {
+				if o.Tried == Removes || o.Tried == Trades {
 					cured++
 				}
-				t.Logf("%s => %s, then %g", m.Sentence, tried, value)
+				t.Logf("%s => %+v", m.Sentence, o)
 			}
 			if cured < c.cures {
 				t.Errorf("%d remedies remove it, want %d: %s", cured, c.cures, f.Sentence)
@@ -335,9 +335,9 @@ func TestFloppySaysWhatToDo(t *testing.T) {
 	if !slices.Contains(m.Changes, to("pleat.anchor", "both")) {
 		t.Fatalf("first remedy: %s", m.Sentence)
 	}
-	var err error
-	if m.Tried, m.Then, err = Try(context.Background(), r, f, m, solveCoarse); err != nil || m.Tried != Removes || m.Then > 0.5 {
-		t.Fatalf("%s, then %g mm: %v", m.Tried, m.Then, err)
+	o, err := Try(context.Background(), r, f, m, solveCoarse)
+	if m.Take(o); err != nil || m.Tried != Removes || m.Then > 0.5 {
+		t.Fatalf("%+v: %v", o, err)
 	}
 	if got, want := m.Outcome(f.Unit, scheme.Millimetres), "removes it (then "+scheme.FormatLength(tenth(m.Then), scheme.Millimetres)+")"; got != want {
 		t.Errorf("%q, want %q", got, want)
@@ -360,21 +360,23 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 		name    string
 		changes []Change
 		want    string
+		brings  string
 	}{
-		{"both edges", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10")}, Removes},
-		{"starch alone is milder, and still to mend", []Change{to("starch.bend", "55")}, Fails},
-		{"a short strip", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.have", "3000")}, Swaps},
+		{"both edges", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10")}, Removes, ""},
+		{"starch alone is milder, and still to mend", []Change{to("starch.bend", "55")}, Fails, ""},
+		{"a short strip", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.have", "3000")}, Trades, "strip-short"},
+		{"a narrow hem of the cut", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.takeup", "5")}, Trades, "cut-width"},
 	} {
-		tried, value, err := Try(ctx, r, bow, Remedy{Changes: c.changes}, solveCoarse)
-		if err != nil || tried != c.want || !(value > 0) {
-			t.Errorf("%s: %q, then %g: %v", c.name, tried, value, err)
+		o, err := Try(ctx, r, bow, Remedy{Changes: c.changes}, solveCoarse)
+		if err != nil || o.Tried != c.want || !(o.Then > 0) || strings.Join(o.Brings, " ") != c.brings {
+			t.Errorf("%s: %+v: %v", c.name, o, err)
 		}
 	}
 	// A note is removed only if it is gone.
 	soft := solvedRuff(t, demo(t, "early", "cloth.mass 200", "ruff.depth 60"))
 	f, _ := byID(Find(soft, scheme.Millimetres), "soft-sideways")
-	if tried, _, err := Try(ctx, soft, f, Remedy{Changes: []Change{to("ruff.depth", "61")}}, solveCoarse); tried != Fails || err != nil {
-		t.Errorf("a note that stays: %q, %v", tried, err)
+	if o, err := Try(ctx, soft, f, Remedy{Changes: []Change{to("ruff.depth", "61")}}, solveCoarse); o.Tried != Fails || err != nil {
+		t.Errorf("a note that stays: %+v, %v", o, err)
 	}
 	// From geometry, drawing is enough.
 	draw := func(_ context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) { return sim.Draw(s) }
@@ -383,8 +385,8 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 		t.Fatal(err)
 	}
 	ends, _ := byID(Find(g, scheme.Millimetres), "ends")
-	if tried, value, err := Try(ctx, g, ends, ends.Remedies[0], draw); tried != Removes || value != 0 || err != nil {
-		t.Errorf("ends: %q, %g, %v", tried, value, err)
+	if o, err := Try(ctx, g, ends, ends.Remedies[0], draw); o.Tried != Removes || o.Then != 0 || err != nil {
+		t.Errorf("ends: %+v, %v", o, err)
 	}
 	// What cannot be known is said to be so.
 	for name, solve := range map[string]Solver{
@@ -393,20 +395,61 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 			return sim.Solve(ctx, s, coarse(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}))
 		},
 	} {
-		if tried, _, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("starch.bend", "55")}}, solve); tried != "" || !errors.Is(err, ErrUnknown) {
-			t.Errorf("%s: %q, %v", name, tried, err)
+		if o, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("starch.bend", "55")}}, solve); o.Tried != "" || !errors.Is(err, ErrUnknown) {
+			t.Errorf("%s: %+v, %v", name, o, err)
 		}
 	}
-	if tried, _, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("ruff.setz", "4")}}, solveCoarse); tried != "" || err == nil {
-		t.Errorf("no such field: %q, %v", tried, err)
+	if o, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("ruff.setz", "4")}}, solveCoarse); o.Tried != "" || err == nil {
+		t.Errorf("no such field: %+v, %v", o, err)
 	}
-	if tried, _, err := Try(ctx, r, Finding{ID: "nothing"}, Remedy{}, solveCoarse); tried != "" || !errors.Is(err, ErrUnknown) {
-		t.Errorf("no such finding: %q, %v", tried, err)
+	if o, err := Try(ctx, r, Finding{ID: "nothing"}, Remedy{}, solveCoarse); o.Tried != "" || !errors.Is(err, ErrUnknown) {
+		t.Errorf("no such finding: %+v, %v", o, err)
 	}
 	stopped, cancel := context.WithCancel(ctx)
 	cancel()
-	if tried, _, err := Try(stopped, r, bow, Remedy{Changes: []Change{to("starch.bend", "57")}}, solveCoarse); tried != "" || !errors.Is(err, context.Canceled) {
-		t.Errorf("cancelled: %q, %v", tried, err)
+	if o, err := Try(stopped, r, bow, Remedy{Changes: []Change{to("starch.bend", "57")}}, solveCoarse); o.Tried != "" || !errors.Is(err, context.Canceled) {
+		t.Errorf("cancelled: %+v, %v", o, err)
+	}
+}
+
+// Sinking by more than 10° with the outer edge above the band's middle is not said
+// to lie below it, and what is loose is said by where it lies.
+func TestSentencesSayWhichSide(t *testing.T) {
+	r := solvedRuff(t, demo(t, "floppy"))
+	tilted := *r.Solved
+	tilted.Sets = slices.Clone(tilted.Sets)
+	for i := range tilted.Sets {
+		m := &tilted.Sets[i]
+		m.Tilt_deg, m.TopOuter_mm, m.BottomOuter_mm = -14, 70, 10
+	}
+	tilted.Ruff.TopOuter_mm, tilted.Ruff.BottomOuter_mm = 90, 40
+	r.Solved = &tilted
+	found := Find(r, scheme.Millimetres)
+	if f, ok := byID(found, "sinks"); !ok || strings.Contains(f.Sentence, "below") || strings.ContainsAny(f.Sentence, "-−") {
+		t.Errorf("%+v", f)
+	}
+	if f, ok := byID(found, "bow"); !ok || !strings.Contains(f.Sentence, "holds what stands above the sewn row") {
+		t.Errorf("%+v", f)
+	}
+}
+
+// Remedies come in the order in which they help.
+func TestRemediesAreSorted(t *testing.T) {
+	r := []Remedy{{Sentence: "a", Tried: Fails}, {Sentence: "b", Tried: Trades}, {Sentence: "c"}, {Sentence: "d", Tried: Removes, Then: -0.1}, {Sentence: "e"}}
+	Sort(r)
+	order := ""
+	for _, m := range r {
+		order += m.Sentence
+	}
+	if order != "dceba" {
+		t.Errorf("%s", order)
+	}
+	if got := r[0].Outcome("mm", scheme.Millimetres); got != "removes it (then 0.1 mm)" {
+		t.Errorf("%q", got)
+	}
+	swap := Remedy{Tried: Trades, Brings: []string{"height"}}
+	if got := swap.Outcome("mm", scheme.Millimetres); got != "removes it, but brings something new: The height is off" {
+		t.Errorf("%q", got)
 	}
 }
 

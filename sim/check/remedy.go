@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"ruffwright/geom/scheme"
 )
@@ -25,20 +26,31 @@ func Apply(s scheme.Scheme, r Remedy) (scheme.Scheme, error) {
 	return s, nil
 }
 
-// Outcome says what a tried remedy does, with the value that the finding would
-// have, if it is a length, in the unit u: 'removes it (then 0.2 mm)'. Empty for a
-// remedy that was not tried. unit is the finding's.
+// Outcome says what a tried remedy does, with the size that the finding would have,
+// in the unit u where it is a length: 'removes it (then 0.2 mm)', and what it brings.
+// Empty for a remedy that was not tried. unit is the finding's.
 func (r Remedy) Outcome(unit string, u scheme.Units) string {
-	v := &view{u: u}
-	switch {
-	case r.Tried == "" || r.Then == 0 || math.Abs(r.Then) >= 1000:
-		return r.Tried
-	case unit == "mm":
-		return r.Tried + " (then " + v.len(r.Then) + ")"
-	case unit == "°" || unit == "%" || unit == "N":
-		return r.Tried + " (then " + number(r.Then, 1) + map[string]string{"°": "°", "%": " %", "N": " N"}[unit] + ")"
+	if r.Tried == "" {
+		return ""
 	}
-	return r.Tried
+	said := r.Tried
+	size := math.Abs(r.Then) // which side it is on, the finding says
+	switch {
+	case size == 0 || size >= 1000:
+	case unit == "mm":
+		said += " (then " + (&view{u: u}).len(size) + ")"
+	case unit == "°" || unit == "%" || unit == "N":
+		said += " (then " + number(size, 1) + map[string]string{"°": "°", "%": " %", "N": " N"}[unit] + ")"
+	}
+	if len(r.Brings) > 0 {
+		titles := make([]string, len(r.Brings))
+		for i, id := range r.Brings {
+			l, _ := lawOf(id)
+			titles[i] = l.Title
+		}
+		said += map[bool]string{true: ": ", false: "; new: "}[r.Tried == Trades] + strings.Join(titles, ", ")
+	}
+	return said
 }
 
 // remedy says one way out, in words and changes.

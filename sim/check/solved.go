@@ -112,14 +112,16 @@ func (v *view) beyondLevel(m *sim.Measures) float64 {
 
 // sunk says whether the mean line of the whole ruff, or of any half set, lies
 // farther from level than a ruff's may; sizes measured on it then say nothing.
-func (v *view) sunk() bool { return math.Abs(v.worstTilt()) > tiltMost }
+func (v *view) sunk() bool { return math.Abs(v.beyondLevel(v.worstTilted())) > tiltMost }
 
-// worstTilt is the largest of the half sets' angles beyond level.
-func (v *view) worstTilt() float64 {
-	worst := 0.0
-	for i := range v.r.Solved.Sets {
-		if t := v.beyondLevel(&v.r.Solved.Sets[i]); math.Abs(t) > math.Abs(worst) {
-			worst = t
+// worstTilted is the half set whose mean line lies farthest from level, or from
+// what a supporter asks.
+func (v *view) worstTilted() *sim.Measures {
+	sets := v.r.Solved.Sets
+	worst := &sets[0]
+	for i := range sets {
+		if math.Abs(v.beyondLevel(&sets[i])) > math.Abs(v.beyondLevel(worst)) {
+			worst = &sets[i]
 		}
 	}
 	return worst

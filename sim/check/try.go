@@ -16,54 +16,72 @@ var ErrUnknown = errors.New("it cannot be told what the remedy does")
 // Solver solves a scheme, leaving out what the options say.
 type Solver func(context.Context, scheme.Scheme, sim.Options) (sim.Ruff, error)
 
-// Try solves the scheme of r as the remedy changes it, with the caller's solve,
-// and tells what becomes of the finding f: Removes where it is gone, or only a
-// note is left of a weightier one, Swaps where that is so but something stops that did not stop
-// before, Fails otherwise. value is what f.Value would be, in f's unit; 0 too
-// where that is not known. Both belong into the remedy's Tried and Then.
+// Outcome is what became of a remedy that was tried.
+type Outcome struct {
+	Tried  string   // Removes, Trades or Fails
+	Then   float64  // what the finding's value would be, in its unit; 0 too where that is not known
+	Brings []string // ids of the findings that stop or are to mend with it, and did not, or weighed less, before
+}
+
+// Try solves the scheme of r as the remedy changes it, with the caller's solve, and
+// tells what becomes of the finding f. Removes: it is gone, or only a note is left of
+// a weightier one, and nothing new stops or is to mend. Trades: it is gone, but
+// something new does. Fails: it stays. The outcome belongs into the remedy's own
+// members.
 //
 // solve is given the scheme that the remedy makes and what of its mechanics need
 // not be solved. It may be sim.Solve, with the caller's grid, sim.Draw for a finding
 // from geometry alone, or the caller's store. Its errors, those of Apply, and
-// ErrUnknown come back with tried empty.
-func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver) (tried string, value float64, err error) {
+// ErrUnknown come back with an empty outcome.
+func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver) (Outcome, error) {
 	changed, err := Apply(r.Plan.Given, remedy)
 	if err != nil {
-		return "", 0, err
+		return Outcome{}, err
 	}
 	l, ok := lawOf(f.ID)
 	if !ok {
-		return "", 0, fmt.Errorf("%w: no finding is called %q", ErrUnknown, f.ID)
+		return Outcome{}, fmt.Errorf("%w: no finding is called %q", ErrUnknown, f.ID)
 	}
 	after, err := solve(ctx, changed, sim.Options{SkipFiner: l.parts&finerPart == 0})
 	if err != nil {
-		return "", 0, err
+		return Outcome{}, err
 	}
 	then := &view{r: after, p: &after.Plan, s: after.Plan.Scheme, u: scheme.Millimetres}
 	if l.From == FromMechanics {
 		if s := after.Solved; s == nil || !s.Ruff.Converged {
-			return "", 0, fmt.Errorf("%w: with it the cloth does not come to rest", ErrUnknown)
+			return Outcome{}, fmt.Errorf("%w: with it the cloth does not come to rest", ErrUnknown)
 		}
 		if l.applies(then) && then.awaits(l.parts) {
-			return "", 0, fmt.Errorf("%w: not all of it was solved", ErrUnknown)
+			return Outcome{}, fmt.Errorf("%w: not all of it was solved", ErrUnknown)
 		}
 	}
-	unit := f.Unit
+	out := Outcome{Tried: Removes, Brings: worse(r, after)}
 	left, there := l.look(then)
-	if left.unit == unit || left.unit == "" && l.Unit == unit {
-		value = left.value
+	if left.unit == f.Unit || left.unit == "" && l.Unit == f.Unit {
+		out.Then = left.value
 	}
-	if there && (f.Severity == Note || l.severityOf(left) != Note) {
-		return Fails, value, nil
+	switch {
+	case there && (f.Severity == Note || l.severityOf(left) != Note):
+		out.Tried = Fails
+	case len(out.Brings) > 0:
+		out.Tried = Trades
 	}
-	stopped := map[string]bool{}
-	for _, g := range Find(r, scheme.Millimetres) {
-		stopped[g.ID] = g.Severity == Stop
+	return out, nil
+}
+
+// worse gives the ids of what stops or is to mend in after, and did not, or weighed
+// less, in before.
+func worse(before, after sim.Ruff) []string {
+	weighed := map[string]int{}
+	for _, f := range Find(before, scheme.Millimetres) {
+		weighed[f.ID] = f.Severity.rank()
 	}
-	for _, g := range Find(after, scheme.Millimetres) {
-		if g.Severity == Stop && !stopped[g.ID] {
-			return Swaps, value, nil
+	var ids []string
+	for _, f := range Find(after, scheme.Millimetres) {
+		was, known := weighed[f.ID]
+		if rank := f.Severity.rank(); !f.Pending && rank <= Mend.rank() && (!known || rank < was) {
+			ids = append(ids, f.ID)
 		}
 	}
-	return Removes, value, nil
+	return ids
 }

@@ -40,13 +40,13 @@ func TestUncertain(t *testing.T) {
 	if len(f.Remedies) == 0 {
 		t.Fatal("no remedy")
 	}
-	if tried, value, err := Try(ctx, r, f, f.Remedies[0], fine); err != nil || tried != Removes {
-		t.Errorf("%s: %s, %g, %v", f.Remedies[0].Sentence, tried, value, err)
+	if o, err := Try(ctx, r, f, f.Remedies[0], fine); err != nil || o.Tried != Removes {
+		t.Errorf("%s: %+v, %v", f.Remedies[0].Sentence, o, err)
 	}
 	// No other finding reads the finer grid, and no other pays for it.
 	for _, l := range rules {
 		var asked []bool
-		_, _, _ = Try(ctx, r, Finding{ID: l.ID}, Remedy{}, func(_ context.Context, _ scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+		_, _ = Try(ctx, r, Finding{ID: l.ID}, Remedy{}, func(_ context.Context, _ scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 			asked = append(asked, !opt.SkipFiner)
 			return r, nil
 		})

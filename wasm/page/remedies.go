@@ -50,7 +50,7 @@ func (p *Page) marked() {
 	for _, f := range p.findings {
 		for i := range f.Remedies {
 			t := p.tried[fmt.Sprintf("%s %d", f.ID, i)]
-			f.Remedies[i].Tried, f.Remedies[i].Then = t.Tried, t.Then
+			f.Remedies[i].Take(check.Outcome{Tried: t.Tried, Then: t.Then, Brings: t.Brings})
 		}
 	}
 }
@@ -69,7 +69,7 @@ func (p *Page) outcome(f check.Finding, i int) string {
 	if t.Tried == check.Fails {
 		words = word("tried.fails")
 	}
-	if t.Then != 0 && f.Unit == "mm" && t.Tried != check.Swaps { // other units say little by themselves
+	if t.Then != 0 && f.Unit == "mm" && t.Tried != check.Trades { // other units say little by themselves
 		words = word("tried.then", "tried", words, "value", p.about(t.Then))
 	}
 	if len(t.Brings) > 0 {

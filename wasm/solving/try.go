@@ -42,7 +42,6 @@ func (j *job) try() {
 		if at < 0 {
 			tried.Why = "this is not found any more"
 		} else {
-			var with sim.Ruff
 			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 				key := made{wire.Written(s), opt.SkipFiner}
 				known, ok := changed[key]
@@ -54,18 +53,16 @@ func (j *job) try() {
 						changed[key] = light(known)
 					}
 				}
-				with = known
 				return known, nil
 			}
-			tried.Tried, tried.Then, err = check.Try(j.ctx, r, before[at], check.Remedy{Changes: t.Changes}, solve)
+			var o check.Outcome
+			o, err = check.Try(j.ctx, r, before[at], check.Remedy{Changes: t.Changes}, solve)
+			tried.Tried, tried.Then, tried.Brings = o.Tried, o.Then, o.Brings
 			if j.ctx.Err() != nil {
 				return
 			}
 			if err != nil {
 				tried.Why = err.Error()
-			}
-			if tried.Tried == check.Swaps {
-				tried.Brings = stops(with, before)
 			}
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
@@ -97,18 +94,6 @@ func light(r sim.Ruff) sim.Ruff {
 		r.Solved = &s
 	}
 	return r
-}
-
-// stops are the ids of what stops r and did not stop before.
-func stops(r sim.Ruff, before []check.Finding) []string {
-	var out []string
-	for _, f := range check.Find(r, scheme.Millimetres) {
-		stopped := func(b check.Finding) bool { return b.ID == f.ID && b.Severity == check.Stop }
-		if f.Severity == check.Stop && !slices.ContainsFunc(before, stopped) {
-			out = append(out, f.ID)
-		}
-	}
-	return out
 }
 
 // verify runs the problems with known answers.

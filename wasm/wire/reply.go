@@ -47,12 +47,12 @@ type Result struct {
 type Tried struct {
 	Finding string `json:"finding"`
 	Remedy  int    `json:"remedy"`
-	// Tried and Then are the remedy's, as check.Try gives them; Tried is "" where
-	// it cannot be told, because of Why.
+	// Tried, Then and Brings are the remedy's, as check.Try gives them; Tried is ""
+	// where it cannot be told, because of Why.
 	Tried string  `json:"tried,omitempty"`
 	Then  float64 `json:"then,omitempty"`
 	Why   string  `json:"why,omitempty"`
-	// Brings are the findings that stop with the remedy and did not before.
+	// Brings are the findings that newly stop or are to mend with the remedy.
 	Brings []string `json:"brings,omitempty"`
 }
 
