@@ -85,7 +85,8 @@ type Settings struct {
 	// MaxIterations bounds the factorisations; 0 means 400.
 	MaxIterations int
 	// Tolerance is the residual to reach as a share of the sheet's force scale,
-	// its weight + 10 B·W/P² (W the v length, P the u length); 0 means 1e-6.
+	// its weight + 10 B·W/P² (W the v length, P the u length), under gravity at most
+	// 10,000 mean nodes' weights; 0 means 1e-6.
 	Tolerance float64
 	// StepCap is about the farthest a node may move in one step, mm; 0 means a
 	// quarter of the sheet's length + width.

@@ -297,7 +297,14 @@ func (s *Solver) Gradient(shape, grad []float64) Energies {
 	return e
 }
 
-// forceScale is weight + 10 B W/P² in mN.
+// nodesWeights is how many of a mean node's weights the force scale is at most.
+// With the usual tolerance of 1e-6 no more than a hundredth of one is left
+// unbalanced. A stiff sheet's 10 B W/P² alone would leave more than all of it: the
+// sheet would be said to rest however its weight turned.
+const nodesWeights = 1e4
+
+// forceScale is weight + 10 B W/P² in mN, under gravity at most nodesWeights of a
+// mean node's weight.
 func (s *Solver) forceScale() float64 {
 	sh := &s.sheet
 	p, w := sh.length(), sh.V[s.nv]-sh.V[0]
@@ -305,6 +312,10 @@ func (s *Solver) forceScale() float64 {
 	if z := sh.Frozen; z != nil {
 		b += max(z.BendU, z.BendV)
 	}
-	g := norm(sh.Gravity)
-	return sh.Weight()*g + 10*b*max(w/(p*p), p/(w*w))
+	weight := sh.Weight() * norm(sh.Gravity)
+	scale := weight + 10*b*max(w/(p*p), p/(w*w))
+	if weight > 0 {
+		scale = min(scale, nodesWeights*weight/float64(s.nodes))
+	}
+	return scale
 }
