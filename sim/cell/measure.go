@@ -33,7 +33,8 @@ type Measures struct {
 	// Bow_mm is the largest move of a node of the outer edge when the wearer
 	// bows by 60° in steps of 10°, the worse of the front and back sets;
 	// BowFront_mm and BowBack_mm are the two. BowDone is false if the test was
-	// skipped or did not come to rest at every step. BowReturn_mm is how far from
+	// skipped, did not come to rest at every step or ended in a shape that is not
+	// stable. BowReturn_mm is how far from
 	// its upright shape the outer edge is when the wearer stands again.
 	Bow_mm, BowFront_mm, BowBack_mm, BowReturn_mm float64
 	BowDone                                       bool

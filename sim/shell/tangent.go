@@ -61,3 +61,14 @@ func (s *Solver) Response(shape, load, movement []float64, p Parity) (negative b
 	}
 	return !ok
 }
+
+// Stable reports that no small movement within the mirror planes' symmetry takes
+// a shape at rest to less energy: its full tangent stiffness is positive
+// definite. A solve ends wherever no force is left, on a crest too.
+func (s *Solver) Stable(shape []float64) bool {
+	s.spread(shape)
+	s.measureStrains(s.strain, s.skew)
+	s.assemble(&s.sym, &s.base, &s.work, 0, false)
+	ok, _ := s.work.Factor()
+	return ok
+}

@@ -72,3 +72,41 @@ func TestAntisymmetricIsTheWhole(t *testing.T) {
 		t.Errorf("symmetric response %v, then %v", first, m[len(m)-1])
 	}
 }
+
+// TestStable: a strip clamped upright stands under its own weight up to a length
+// of 1.986 (B/w)^⅓ (Greenhill 1881: 7.8373 = l³w/B), and a solve that begins
+// straight ends straight above it too.
+func TestStable(t *testing.T) {
+	const b, mass, cells = 50.0, 100.0, 40
+	c := math.Cbrt(b / shell.WeightPerArea(mass))
+	greenhill := math.Cbrt(7.8373) * c
+	for share, stands := range map[float64]bool{0.98: true, 1.02: false} {
+		l := share * greenhill
+		sh := &shell.Sheet{
+			U: lines(2, l/10), V: lines(cells, l), BendU: b, BendV: b,
+			StretchU: 8000, StretchV: 8000, Shear: 60, Mass: mass, Gravity: [3]float64{0, 0, -1},
+			VStart: shell.Edge{Kind: shell.Clamped, Tangent: [][3]float64{{0, 0, 1}}},
+		}
+		x := make([]float64, 3*sh.Nodes())
+		for i, u := range sh.U {
+			sh.Held = append(sh.Held, shell.Hold{I: i, J: 0, Axes: shell.All})
+			for j, v := range sh.V {
+				k := 3 * sh.Node(i, j)
+				x[k], x[k+2] = u, v
+			}
+		}
+		rest(t, sh, x, shell.Settings{})
+		s, err := shell.NewSolver(sh)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k := 1; k < len(x); k += 3 {
+			if x[k] != 0 {
+				t.Fatalf("node %d left the plane by %g mm", k/3, x[k])
+			}
+		}
+		if got := s.Stable(x); got != stands {
+			t.Errorf("%.2f of Greenhill's length: stable %v", share, got)
+		}
+	}
+}
