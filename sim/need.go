@@ -38,10 +38,7 @@ type Needed struct {
 const swatchAngle_deg = 41.5
 
 const (
-	stiffest_mm  = 250  // longest starch.bend that a scheme may hold
-	needStep     = 1.25 // the scan's steps in bending length: rigidity × 2
-	needBend_mm  = 0.5  // and what the answer is good to, half a swatch's reading
-	needMostScan = 24
+	stiffest_mm = 250 // longest starch.bend that a scheme may hold
 	// usual_mm is the most that starched cloth is expected to show (40 to 90 mm by
 	// this project's estimate from masses and overhangs, no source).
 	usual_mm = 90
@@ -49,10 +46,12 @@ const (
 
 // Need finds the least bending length of the starched cloth (starch.bend) with
 // which droop, bow and lean stay within the limits, and the swatch overhang that
-// shows it: the starch target. It is solved on a half set of the neckline's mean
-// curvature at the scheme's quality of setting. The scan goes upward in steps of
-// a quarter and believes a step only if the next holds as well, since tucked
-// sets may jump between equilibria; then it halves.
+// shows it: the starch target, at the scheme's quality of setting.
+//
+// It looks for it on the least and the most curved half set, each started from
+// where it lay before. What it finds is then solved as Solve does, the whole ruff
+// as from nothing, there and half a millimetre to either side; where one of the
+// three leaves the limits it looks further up.
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the bending length tried and whether it holds.
@@ -67,123 +66,143 @@ func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, prog
 	if err != nil {
 		return Needed{}, err
 	}
-	var out Needed
-	var last *cell.Cell
-	var failed error
-	// try tells whether the bending length holds, and leaves its figures in out.
-	try := func(bend float64) bool {
-		q := r
-		q.Plan.Scheme.Starch.Bend = bend
-		d, err := Design(q)
-		if err != nil {
-			failed = err
-			return false
-		}
-		out.Solves++
-		c, err := cell.Solve(ctx, d, cell.Settings{Grid: grid, SkipOther: true, SkipBow: lim.Bow_mm <= 0, SkipTangents: lim.Lean_mm_per_g <= 0}, last)
-		if err != nil {
-			failed = err
-			return false
-		}
-		holds := c.Converged()
-		if holds {
-			last = c
-		}
-		out.Droop_mm, out.Bow_mm, out.Lean_mm_per_g = c.Droop_mm, c.Bow_mm, 0
-		if untucked(d) && c.LateralStable {
-			out.Lean_mm_per_g = c.Lateral_mm_per_g
-		}
-		for _, l := range []struct {
-			name         string
-			value, limit float64
-			asked        bool
-		}{
-			{"droop", out.Droop_mm, lim.Droop_mm, true},
-			{"bow", out.Bow_mm, lim.Bow_mm, true},
-			{"lean", out.Lean_mm_per_g, lim.Lean_mm_per_g, untucked(d)},
-		} {
-			bad := l.value > l.limit || l.name == "bow" && !c.BowDone || l.name == "lean" && !c.LateralStable
-			if l.limit > 0 && l.asked && bad {
-				holds = false
-				out.Governs = l.name
-			}
-		}
-		if progress != nil {
-			progress(bend, holds)
-		}
-		return holds
+	n := needing{ctx: ctx, scheme: s, drawn: r, grid: grid, lim: lim, progress: progress}
+	n.kappas, _ = distinct(r)
+	if k := len(n.kappas); k > 2 {
+		n.kappas = []float64{n.kappas[0], n.kappas[k-1]}
 	}
-
-	done := func(bend float64) (Needed, error) {
-		out.Found, out.Bend_mm = true, bend
-		c := math.Max(bend, own)
-		if bend > usual_mm {
-			out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", usual_mm, bend)
-		}
-		if out.Overhang_mm, err = cloth.Overhang(c, swatchAngle_deg); err != nil {
-			return out, err
-		}
-		return out, nil
+	n.last = make([]*cell.Cell, len(n.kappas))
+	holds, err := n.quick(0)
+	if err != nil {
+		return n.out, err
 	}
-	if try(0) {
-		return done(0)
-	}
-	if failed != nil {
-		return out, failed
-	}
-	low, high := own, 0.0
-	before := false
-	for k, c := 0, own*1.1; k < needMostScan; k, c = k+1, math.Min(stiffest_mm, c*needStep) {
-		holds := try(c)
-		if failed != nil {
-			return out, failed
-		}
-		if !holds {
-			low, before, high = c, false, 0
-		} else {
-			if high == 0 {
-				high = c
-			}
-			if before || c >= stiffest_mm {
-				break
-			}
-			before = true
-		}
-		if c >= stiffest_mm {
-			break
+	bend, broken := 0.0, 0.0
+	if !holds {
+		if bend, broken, err = (search{n.quick, n.cold}).least(own); err != nil {
+			return n.out, err
 		}
 	}
-	if high == 0 {
-		what := map[string]string{"droop": fmt.Sprintf("the edge droops by %.1f mm", out.Droop_mm),
-			"bow":  fmt.Sprintf("the edge swings by %.1f mm when the wearer bows", out.Bow_mm),
-			"lean": fmt.Sprintf("the loops lean by %.1f mm for their own weight sideways", out.Lean_mm_per_g)}[out.Governs]
-		if what == "" {
-			what = "the cloth does not come to rest"
-		}
-		out.Reason = fmt.Sprintf("no starch answers this: even at a bending length of %d mm %s. Sew the other edge as well, or support it.", stiffest_mm, what)
-		return out, nil
+	if bend == 0 && !holds {
+		n.out.Reason = n.reason(broken)
+		return n.out, nil
 	}
-	for high-low > needBend_mm {
-		m := (low + high) / 2
-		holds := try(m)
-		if failed != nil {
-			return out, failed
-		}
-		if holds {
-			high = m
-		} else {
-			low = m
-		}
+	n.out.Found, n.out.Bend_mm = true, bend
+	if bend > usual_mm {
+		n.out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", usual_mm, bend)
 	}
-	governs := out.Governs
-	try(high) // its own figures
-	if failed != nil {
-		return out, failed
-	}
-	out.Governs = governs
-	return done(high)
+	n.out.Overhang_mm, err = cloth.Overhang(math.Max(bend, own), swatchAngle_deg)
+	return n.out, err
 }
 
-// untucked reports that no tuck is sewn: the lean of tucked sets does not settle
-// with the mesh and decides nothing.
-func untucked(d cell.Design) bool { return d.TuckTop_mm == 0 && d.TuckBottom_mm == 0 }
+// needing is a Need under way.
+type needing struct {
+	ctx      context.Context
+	scheme   scheme.Scheme
+	drawn    Ruff
+	grid     cell.Grid
+	lim      Limits
+	progress func(bend_mm float64, holds bool)
+
+	kappas []float64    // the least and the most curved
+	last   []*cell.Cell // where their half sets lay when last tried
+	out    Needed       // its figures are of what was tried last
+}
+
+// quick tries a bending length on the ends of the curvatures.
+func (n *needing) quick(bend_mm float64) (bool, error) {
+	q := n.drawn
+	q.Plan.Scheme.Starch.Bend = bend_mm
+	d, err := Design(q)
+	if err != nil {
+		return false, err
+	}
+	set := cell.Settings{Grid: n.grid, SkipOther: true, SkipBow: n.lim.Bow_mm <= 0, SkipTangents: !n.leanAsked()}
+	sets := make([]Measures, len(n.kappas))
+	for i, kappa := range n.kappas {
+		d.Kappa_1pmm = kappa
+		c, err := cell.Solve(n.ctx, d, set, n.last[i])
+		if n.ctx.Err() != nil {
+			return false, n.ctx.Err()
+		}
+		if err != nil {
+			return false, refused(err, q.Plan)
+		}
+		if c.Converged() {
+			n.last[i] = c
+		}
+		sets[i] = measured(c, set)
+		sets[i].Panels = 1
+	}
+	n.out.Solves += len(sets)
+	return n.judge(bend_mm, whole(sets)), nil
+}
+
+// cold tries it on the whole ruff, from nothing, as Solve gives it.
+func (n *needing) cold(bend_mm float64) (bool, error) {
+	s := n.scheme
+	s.Starch.Bend = bend_mm
+	r, err := Solve(n.ctx, s, Options{Grid: n.grid, SkipOther: true, SkipFiner: true, SkipBow: n.lim.Bow_mm <= 0, SkipTangents: !n.leanAsked()})
+	if err != nil {
+		return false, err
+	}
+	n.out.Solves += len(r.Solved.Sets)
+	return n.judge(bend_mm, r.Solved.Ruff), nil
+}
+
+// leanAsked reports that lean decides: it is limited and no tuck is sewn. The lean
+// of tucked sets does not settle with the mesh.
+func (n *needing) leanAsked() bool {
+	p := n.drawn.Plan.Scheme.Pleat
+	return n.lim.Lean_mm_per_g > 0 && p.TuckTop == 0 && p.TuckBottom == 0
+}
+
+// judge leaves the figures of m in the answer, and the limit that is left, and
+// tells whether all are kept.
+func (n *needing) judge(bend_mm float64, m Measures) bool {
+	out := &n.out
+	holds := m.Converged
+	out.Droop_mm, out.Bow_mm, out.Lean_mm_per_g = m.Droop_mm, m.Bow_mm, 0
+	if n.leanAsked() && m.LateralStable {
+		out.Lean_mm_per_g = m.Lateral_mm_per_g
+	}
+	for _, l := range []struct {
+		name  string
+		asked bool
+		bad   bool
+	}{
+		{"droop", n.lim.Droop_mm > 0, out.Droop_mm > n.lim.Droop_mm},
+		{"bow", n.lim.Bow_mm > 0, out.Bow_mm > n.lim.Bow_mm || !m.BowDone},
+		{"lean", n.leanAsked(), out.Lean_mm_per_g > n.lim.Lean_mm_per_g || !m.LateralStable},
+	} {
+		if l.asked && l.bad {
+			holds = false
+			out.Governs = l.name
+		}
+	}
+	if n.progress != nil {
+		n.progress(bend_mm, holds)
+	}
+	return holds
+}
+
+// reason says why there is no answer: none was found, or none held from cold,
+// broken_mm the last. The figures are those of the last try.
+func (n *needing) reason(broken_mm float64) string {
+	if broken_mm > 0 {
+		return fmt.Sprintf("no starch can be named: some seem to keep the ruff within the limits, but solved afresh at a bending length of %.1f mm %s. These sets can lie in more than one way. Sew the other edge as well, or support it.", broken_mm, n.wrong())
+	}
+	return fmt.Sprintf("no starch answers this: even at a bending length of %d mm %s. Sew the other edge as well, or support it.", stiffest_mm, n.wrong())
+}
+
+// wrong says which limit the last try leaves, and by what figure.
+func (n *needing) wrong() string {
+	switch n.out.Governs {
+	case "droop":
+		return fmt.Sprintf("the edge droops by %.1f mm", n.out.Droop_mm)
+	case "bow":
+		return fmt.Sprintf("the edge swings by %.1f mm when the wearer bows", n.out.Bow_mm)
+	case "lean":
+		return fmt.Sprintf("the loops lean by %.1f mm for their own weight sideways", n.out.Lean_mm_per_g)
+	}
+	return "the cloth does not come to rest"
+}

@@ -35,10 +35,12 @@ Finds the least stiffness of the starched cloth with which droop, bow and lean
 stay within their limits, and the overhang by which a swatch shows it: cut it
 along the strip, starch it, dry it flat, and slide it over a table's edge until
 the line from edge to tip slopes by 41.5°. The limits are those of check; 0
-leaves one out. What the scheme says of starch.bend is left aside.
+leaves one out. What the scheme says of starch.bend is left aside. The answer is
+solved once more as the whole ruff, and so is half a millimetre of bending length
+less and more: all three keep the limits.
 
-Exit code 0: found. 1: no starch answers it, and why. 2: the scheme cannot be
-read, or cannot be solved.`,
+Exit code 0: found. 1: no starch answers it, or none that holds, and why. 2: the
+scheme cannot be read, or cannot be solved.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
 			how.flags(f)
