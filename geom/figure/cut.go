@@ -102,7 +102,7 @@ func (s *sheet) endOn(plan pleat.Plan, u unrolled, room Rect) endOn {
 	e := newEye(0, 0)
 	outer := u.c.rows - 1
 	band := plan.Scheme.Band.Height
-	a, b := u.loop()
+	a, b := u.loop(u.crest)
 	crest, from, to := u.node(u.crest, outer), u.node(u.lo, outer), u.node(u.hi, outer)
 	low := (from.Z + to.Z) / 2
 	switch u.crest { // an end set has one panel
@@ -111,8 +111,8 @@ func (s *sheet) endOn(plan pleat.Plan, u unrolled, room Rect) endOn {
 	case u.hi:
 		low = from.Z
 	}
-	wide := math.Max(0, b.X-a.X-plan.Scheme.Cloth.Thickness) // clear, between the cloth's faces
-	loop, height, bands := "loop "+s.length(wide), s.length(crest.Z-low), s.length(band)
+	top, bottom := u.loops(plan.Scheme.Cloth.Thickness)
+	loop, height, bands := "top loop "+s.length(top), s.length(crest.Z-low), s.length(band)
 
 	// The set's own curves fill what the numbers leave of the room.
 	s.label(Label{At: room.Min, Text: clip("seen end on", smallSize, Italic, room.Max.X-room.Min.X), Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
@@ -176,10 +176,11 @@ func (s *sheet) endOn(plan pleat.Plan, u unrolled, room Rect) endOn {
 	s.upright(e.point(crest), p(crest.X, low), box.Max.X+1.5+TextWidth(height, textSize, Upright)/2, height)
 	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
 	y := box.Max.Y + 4.5
-	words := fmt.Sprintf("End on, its loop is %s wide and it is %s high at the outer edge; the band is %s high.", s.length(wide), height, bands)
+	words := fmt.Sprintf("End on, %s and it is %s high at the outer edge; the band is %s high.", s.loopsSaid(top, bottom), height, bands)
 	if u.crest != u.lo && u.crest != u.hi {
-		s.across(e.point(from), e.point(to), y, "outer edge "+s.length(math.Abs(to.X-from.X)))
-		s.across(Point{e.point(inL).X, y + 2}, Point{e.point(inR).X, y + 2}, y+7.5, "neck "+s.length(math.Abs(inR.X-inL.X)))
+		s.across(e.point(from), e.point(to), y, "outer edge "+s.length(u.roomOuter(plan.Pitch_mm)))
+		neckL, neckR := p((inL.X+inR.X-plan.Pitch_mm)/2, 0), p((inL.X+inR.X+plan.Pitch_mm)/2, 0)
+		s.across(Point{neckL.X, y + 2}, Point{neckR.X, y + 2}, y+7.5, "neck "+s.length(plan.Pitch_mm))
 	}
 	names := []struct {
 		text string

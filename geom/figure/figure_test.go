@@ -436,16 +436,14 @@ func TestMeasures(t *testing.T) {
 		lo, hi, _ := setPanels(plan, n)
 		u := unroll(plan, shape, nil, lo, hi, setCrest(plan, n))
 		half := folded.Half[lo]
-		a, b := u.loop()
-		row := u.c.rows - 1
+		a, b := u.loop(u.crest)
 		sec := newSection(plan, shape, setCrest(plan, n), nil)
 		for _, m := range []struct {
 			name            string
 			got, want, room float64
 		}{
 			{"loop", b.X - a.X - plan.Scheme.Cloth.Thickness, half.Loop_mm, 0.2},
-			{"room at the outer edge", u.node(hi, row).X - u.node(lo, row).X, half.PitchOuter_mm, 0.01},
-			{"room at the neck", u.node(hi, 0).X - u.node(lo, 0).X, half.Pitch_mm, 0.01},
+			{"room at the outer edge", u.roomOuter(plan.Pitch_mm), half.PitchOuter_mm, 0.01},
 			{"height", sec.height, half.HeightOuter_mm, 1e-6},
 			{"depth", sec.depth, plan.Scheme.Ruff.Depth, 0.01},
 			{"droop", sec.droop, 0, 0.01},

@@ -245,7 +245,7 @@ func (f *flat) detail() {
 	for m := 1; m < first; m++ {
 		if t := plan.Marks[m].Tuck_mm; t > 0 && plan.Marks[m].Edge != scheme.EdgeNone {
 			p := plan.Marks[m].Place_mm
-			s.across(Point{a.x(p - t), y}, Point{a.x(p + t), y}, y-3.4, "tuck "+s.length(2*t))
+			s.across(Point{a.x(p - t), y}, Point{a.x(p + t), y}, y-3.4, "tuck 2 × "+s.length(t))
 			f.spots[WhereTucks] = Point{a.x(p), y + 2}
 			break
 		}

@@ -57,8 +57,9 @@ func setCrest(plan pleat.Plan, n int) int {
 // it (at each distance from the neck in its own true length), Y inward, Z up.
 type unrolled struct {
 	c             cloth
-	first         int // panel of the first column
-	lo, hi, crest int // panels of the set, and its crest's mark
+	first         int     // panel of the first column
+	lo, hi, crest int     // panels of the set, and its crest's mark
+	r             float64 // the neckline's radius here, mm
 }
 
 func unroll(plan pleat.Plan, shape pleat.Shape, tone *toned, lo, hi, crest int) unrolled {
@@ -67,6 +68,7 @@ func unroll(plan pleat.Plan, shape pleat.Shape, tone *toned, lo, hi, crest int) 
 	u.c.dyed(shape, tone, first)
 	st := nearest(plan.Neckline, innerAt(shape, crest, 0).XY())
 	r := 1 / st.Curvature
+	u.r = r
 	centre := st.Pos.Sub(st.Normal.Scale(r))
 	for i, v := range u.c.v {
 		d := v.XY().Sub(centre)
@@ -83,40 +85,78 @@ func (u *unrolled) node(mark, row int) geom.Vec3 {
 	return u.c.at((mark-u.first)*u.c.per, row)
 }
 
-// loop measures the crest's loop at the outer edge: the two places, in the middle
-// of the cloth, between which it is widest within the upper half of the height.
-// The clear width is less by the cloth's thickness.
-func (u *unrolled) loop() (a, b geom.Vec3) {
+// loop measures the loop of the fold at a mark at the outer edge: the two places,
+// in the middle of the cloth, between which it is widest within its own half of the
+// height. The clear width is less by the cloth's thickness.
+func (u *unrolled) loop(mark int) (a, b geom.Vec3) {
 	row := u.c.rows - 1
-	top := u.node(u.crest, row)
-	low := math.Inf(1)
-	for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
-		low = min(low, u.c.at(col, row).Z)
+	at := (mark - u.first) * u.c.per
+	from, to := max(0, at-u.c.per), min(u.c.cols-1, at+u.c.per)
+	top := u.node(mark, row)
+	mid := (top.Z + max(u.c.at(from, row).Z, u.c.at(to, row).Z)) / 2
+	side := -1.0
+	if (mark-u.crest)%2 == 0 {
+		side, mid = 1, (top.Z+min(u.c.at(from, row).Z, u.c.at(to, row).Z))/2
 	}
 	a, b = top, top
-	mid := (top.Z + low) / 2
-	for col := (u.crest - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
-		if v := u.c.at(col, row); v.Z >= mid && v.X > b.X {
+	for col := at; col <= to && side*(u.c.at(col, row).Z-mid) >= 0; col++ {
+		if v := u.c.at(col, row); v.X > b.X {
 			b = v
-		} else if v.Z < mid {
-			break
 		}
 	}
-	for col := (u.crest - u.first) * u.c.per; col >= (u.lo-u.first)*u.c.per; col-- {
-		if v := u.c.at(col, row); v.Z >= mid && v.X < a.X {
+	for col := at; col >= from && side*(u.c.at(col, row).Z-mid) >= 0; col-- {
+		if v := u.c.at(col, row); v.X < a.X {
 			a = v
-		} else if v.Z < mid {
-			break
 		}
 	}
 	return a, b
+}
+
+// loops are the clear widths of a set's two loops, mm: its crest's and that of a
+// trough beside it, 0 where no neighbour closes it.
+func (u *unrolled) loops(thickness_mm float64) (top_mm, bottom_mm float64) {
+	clear := func(mark int) float64 {
+		a, b := u.loop(mark)
+		return math.Max(0, b.X-a.X-thickness_mm)
+	}
+	top_mm = clear(u.crest)
+	last := u.first + (u.c.cols-1)/u.c.per
+	switch {
+	case u.hi > u.crest && u.hi < last:
+		bottom_mm = clear(u.hi)
+	case u.lo < u.crest && u.lo > u.first:
+		bottom_mm = clear(u.lo)
+	}
+	return top_mm, bottom_mm
+}
+
+// roomOuter is the room that a set of a pitch takes at the outer edge, mm, at the
+// edge's mean distance from the neck.
+func (u *unrolled) roomOuter(pitch_mm float64) float64 {
+	row := u.c.rows - 1
+	along, far := 0.0, 0.0
+	for col := (u.lo - u.first) * u.c.per; col < (u.hi-u.first)*u.c.per; col++ {
+		a, b := u.c.at(col, row), u.c.at(col+1, row)
+		l := a.Sub(b).Norm()
+		along, far = along+l, far+l*(u.r-(a.Y+b.Y)/2)
+	}
+	return pitch_mm * far / along / u.r
+}
+
+// loopsSaid says in a sentence how wide a set's loops are.
+func (s *sheet) loopsSaid(top_mm, bottom_mm float64) string {
+	said := "its top loop is " + s.length(top_mm) + " wide"
+	if bottom_mm > 0 {
+		said += ", the bottom loop beside it " + s.length(bottom_mm)
+	}
+	return said
 }
 
 func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	e := newEye(0, 0)
 	row := u.c.rows - 1
 	band := plan.Scheme.Band.Height
-	a, b := u.loop()
+	a, b := u.loop(u.crest)
 	crest := u.node(u.crest, row)
 	from, to := u.node(u.lo, row), u.node(u.hi, row)
 	low := (from.Z + to.Z) / 2
@@ -197,22 +237,25 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	}
 
 	// Dimensions, stacked outward.
-	wide := math.Max(0, b.X-a.X-plan.Scheme.Cloth.Thickness)
-	loop := word("loop", wide)
+	top, bottom := u.loops(plan.Scheme.Cloth.Thickness)
+	loop := word("top loop", top)
 	s.across(e.point(a), e.point(b), box.Min.Y-5, loop)
 	s.upright(e.point(crest), p(crest.X, low), box.Max.X+2+gap/2, height)
 	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, s.room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
 	y := box.Max.Y + 5
 	var rooms string
 	if whole {
-		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.length(to.X-from.X), s.length(inR.X-inL.X))
-		s.across(e.point(from), e.point(to), y, word("outer edge", to.X-from.X))
-		s.across(Point{e.point(inL).X, y + 2}, Point{e.point(inR).X, y + 2}, y+9.5, word("neck", inR.X-inL.X))
+		outer := u.roomOuter(plan.Pitch_mm)
+		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.length(outer), s.length(plan.Pitch_mm))
+		s.across(e.point(from), e.point(to), y, word("outer edge", outer))
+		// Folded inward, the cloth at the neck is not where the band takes it.
+		neckL, neckR := p((inL.X+inR.X-plan.Pitch_mm)/2, 0), p((inL.X+inR.X+plan.Pitch_mm)/2, 0)
+		s.across(Point{neckL.X, y + 2}, Point{neckR.X, y + 2}, y+9.5, word("neck", plan.Pitch_mm))
 	} else {
 		rooms = "It is an end set of one panel"
 	}
 	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
-	s.Desc = fmt.Sprintf("Set %d seen end on from outside. Its loop is %s wide and %s high. %s. The band is %s high.", n, s.length(wide), height, rooms, bands)
+	s.Desc = fmt.Sprintf("Set %d seen end on from outside: %s. It is %s high. %s. The band is %s high.", n, s.loopsSaid(top, bottom), height, rooms, bands)
 	s.point(func(place string) (Point, bool) {
 		switch place {
 		case WhereOuter, WhereWhole:

@@ -74,7 +74,7 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 				}
 				drawn, loop := "", ""
 				for _, l := range d.Labels() {
-					if strings.HasPrefix(l.Text, "loop ") {
+					if strings.HasPrefix(l.Text, "top loop ") {
 						loop = l.Text
 						continue
 					}
@@ -92,6 +92,15 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 					m := p.ruff.Solved.Ruff
 					if is := p.about(m.HeightOuter_mm); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
 						t.Errorf("%s: %s is not both drawn and told: %s", name, is, drawn)
+					}
+					// the narrower of the set's two loops is the one that the table tells
+					if !strings.Contains(d.Desc, p.about(m.Loop_mm)) {
+						t.Errorf("%s: the narrower loop is %s, drawn is: %s", name, p.about(m.Loop_mm), d.Desc)
+					}
+					for _, is := range []string{"neck " + p.about(plan.Pitch_mm), "outer edge " + p.about(m.PitchOuter_mm)} {
+						if !strings.Contains(drawn, is+"\n") {
+							t.Errorf("%s: %s is not drawn: %s", name, is, drawn)
+						}
 					}
 					if of := lengthsIn(loop); len(of) != 1 || of[0] < m.Loop_mm-0.15 || !strings.Contains(said, p.about(m.Loop_mm)) {
 						t.Errorf("%s: %q is drawn, the narrower loop is %.1f mm", name, loop, m.Loop_mm)
