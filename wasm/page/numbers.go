@@ -15,7 +15,7 @@ type numberRow struct{ label, value, note string }
 // reader's units.
 func (p *Page) numberRows() []numberRow {
 	plan, mean, over := p.ruff.Plan, p.ruff.Folded.Mean, p.ruff.Totals()
-	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
+	length := p.about
 	rows := []numberRow{
 		{word("sum.neckline"), length(plan.Neckline_mm), word("sum.neckline.note")},
 		{word("sum.band"), length(plan.BandPlanned_mm), word("sum.band.note")},
@@ -32,11 +32,14 @@ func (p *Page) numberRows() []numberRow {
 	}
 	rows = append(rows,
 		numberRow{word("sum.over"), p.about(over.OuterBreadth_mm), word("sum.over.note", "depth", p.about(over.OuterDepth_mm))},
-		numberRow{word("sum.pitch"), length(plan.Pitch_mm), ""},
-		numberRow{word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
-		numberRow{word("sum.height"), length(mean.HeightOuter_mm), word("sum.folded")},
-		numberRow{word("sum.inner"), length(mean.HeightInner_mm), word("sum.folded")},
-		numberRow{word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
+		numberRow{word("sum.pitch"), length(plan.Pitch_mm), ""})
+	if p.ruff.Solved == nil { // solvedRows has these as the cloth hangs
+		rows = append(rows,
+			numberRow{word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
+			numberRow{word("sum.height"), length(mean.HeightOuter_mm), word("sum.folded")},
+			numberRow{word("sum.inner"), length(mean.HeightInner_mm), word("sum.folded")},
+			numberRow{word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
+	}
 	if plan.Slack > 0 {
 		rows = append(rows, numberRow{word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), word("sum.slack.note", "inner", p.about(plan.InnerPanel_mm), "apart", p.about(plan.InnerPanel_mm/plan.Slack))})
 	}
@@ -101,7 +104,7 @@ func (p *Page) describes(of *sim.Ruff) string {
 	default:
 		b.WriteString(word("shows." + string(s.Pleat.Sewn) + "." + string(s.Pleat.Anchor)))
 	}
-	if mean.LoopsMeet {
+	if of.Solved == nil && mean.LoopsMeet || of.Solved != nil && of.Solved.Ruff.LoopsMeet {
 		b.WriteString(word("shows.meet"))
 	} else {
 		b.WriteString(word("shows.gape"))

@@ -20,7 +20,9 @@ func (p *Page) solvedRows() []numberRow {
 		remark = word("sum.restless")
 	}
 	rows := []numberRow{
+		{word("sum.pitchouter"), p.about(m.PitchOuter_mm), remark},
 		{word("sum.heighthangs"), p.about(m.HeightOuter_mm), remark},
+		{word("sum.inner"), p.about(m.HeightInner_mm), remark},
 		{word("sum.loophangs"), p.about(m.Loop_mm), meeting(m.LoopsMeet)},
 		{word("sum.reach"), p.about(m.Reach_mm), remark},
 		{word("sum.droop"), p.about(m.Droop_mm), word("sum.droop.note")},

@@ -390,7 +390,7 @@ var words = map[string]string{
 	"sum.heighthangs":    "Height at the outer edge, hanging",
 	"sum.loophangs":      "Narrower loop’s clear width, hanging",
 	"sum.reach":          "Outer edge from the neck",
-	"sum.droop":          "Droop of the outer edge",
+	"sum.droop":          "Droop of the outer edge, its mean",
 	"sum.droop.note":     "as set on the sticks, less as released",
 	"sum.slope":          "Slope from neck to outer edge",
 	"sum.bow":            "Moves when the wearer bows",
@@ -469,6 +469,6 @@ var words = map[string]string{
 	"shows.bow":            " When the wearer bows it moves by {bow}.",
 	"shows.pose":           " Shown: {pose}.",
 	"shows.fold":           " Shown on its way from the strip: {step}.",
-	"shows.droop":          " Dyed by droop: from {least} to {most} lower than as formed.",
+	"shows.droop":          " Dyed by droop, place by place: from {least} to {most} lower than as formed.",
 	"shows.contact":        " Dyed by contact: {share} percent of the cloth lie within a millimetre of the next panel; the room there goes from {least} to {most}.",
 }
