@@ -106,10 +106,6 @@ const (
 	// figures are said to be uncertain. Judgement, no source.
 	meshMost = 1 // mm
 
-	// manyWays is how far the outer heights of unstarched tucked half sets differed
-	// between starts (solved half sets of this project).
-	manyWays = 8 // mm
-
 	// stickLeast: the thinnest common rod, 3 mm, and 1 mm of room for damp cloth.
 	// Common practice, no source.
 	stickLeast = 4 // mm

@@ -181,8 +181,8 @@ func (v *view) giveOrTake() string {
 
 // severalWays: unstarched tucks leave the cloth several shapes to rest in.
 func (v *view) severalWays() (seen, bool) {
-	s := seen{value: manyWays}
-	s.says("Tucked and not starched, this cloth has several shapes to rest in, and the one shown is one of them: in sets like these the folds at the outer edge stood up to %s higher or lower. Every set will find its own; starch makes them alike.", v.len(manyWays))
+	var s seen
+	s.says("Tucked and not starched, this cloth has several shapes to rest in, and the one shown is one of them. Every set will find its own; starch makes them alike.")
 	v.offerStarch(&s, stiffUsual)
 	return s, true
 }
