@@ -224,14 +224,17 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 	if r.Name != "" {
 		fmt.Fprintln(&b, r.Name)
 	}
-	fmt.Fprintf(&b, "%d sets, %s from fold to fold, height %s at the outer edge, loops %s clear\n",
-		r.Plan.Sets, mm(r.Plan.Panel_mm), mm(r.Plan.Height_mm), mm(r.Plan.Loop_mm))
-	fmt.Fprintf(&b, "strip %s, band %s", mm(r.Plan.Strip_mm), mm(r.Plan.Band_mm))
+	fmt.Fprintf(&b, "%d sets, %s from fold to fold", r.Plan.Sets, mm(r.Plan.Panel_mm))
+	if r.hangs == nil {
+		fmt.Fprintf(&b, ", as drawn: height %s at the outer edge, loops %s clear", mm(r.Plan.Height_mm), mm(r.Plan.Loop_mm))
+	}
+	fmt.Fprintf(&b, "\nstrip %s, band %s", mm(r.Plan.Strip_mm), mm(r.Plan.Band_mm))
 	if r.Plan.Slack != 0 {
 		fmt.Fprintf(&b, ", slack %.3f", r.Plan.Slack)
 	}
 	if m := r.hangs; m != nil {
-		fmt.Fprintf(&b, "\nas it hangs: height %s, outer edge %s from the neck", solvedLength(m.HeightOuter_mm, units), solvedLength(m.Reach_mm, units))
+		fmt.Fprintf(&b, "\nas it hangs: height %s, the narrower loop %s clear, outer edge %s from the neck",
+			solvedLength(m.HeightOuter_mm, units), solvedLength(m.Loop_mm, units), solvedLength(m.Reach_mm, units))
 		if m.BowDone {
 			fmt.Fprintf(&b, ", moves %s when the wearer bows", solvedLength(m.Bow_mm, units))
 		}
