@@ -74,8 +74,9 @@ var rooms = map[string]room{
 	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
 	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
 
-	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page"})},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/cell", "sim/shell/known", "cmd/site", "wasm/page"})},
+	"cmd/disk":       {},
+	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "cmd/disk"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/cell", "sim/shell/known", "cmd/disk", "cmd/site", "wasm/page"})},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

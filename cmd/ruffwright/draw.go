@@ -6,11 +6,11 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
 
+	"ruffwright/cmd/disk"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
@@ -69,6 +69,7 @@ type drawing struct {
 	turn, tilt, zoom float64
 	set, dpi         int
 	dark, notes      bool
+	over             bool
 
 	how                 solving
 	drawn, bowed, other bool
@@ -91,7 +92,8 @@ Draws one view of the ruff with its dimensions:
 The shape is the one in which the cloth comes to rest, solved. --bowed shows it
 with the wearer bowing by 60°, --other the other way in which it may lie (where
 one edge is sewn). --drawn shows the closed form, at once: the cloth's outer and
-inner edges as bent strips, without weight. The name's ending chooses SVG or PNG.`,
+inner edges as bent strips, without weight. The name's ending chooses SVG or PNG;
+a file that is there already is left as it is, unless --over is given.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
 			d.how.flags(f)
@@ -100,6 +102,7 @@ inner edges as bent strips, without weight. The name's ending chooses SVG or PNG
 			f.BoolVar(&d.other, "other", false, "the other way in which it may lie")
 			f.StringVar(&d.view, "view", "above", "`view`: "+viewNames())
 			f.StringVar(&d.out, "out", "", "`file` to write, .svg or .png; - writes SVG to standard output")
+			f.BoolVar(&d.over, "over", false, overHelp)
 			f.StringVar(&d.width, "width", "", "sheet's width, a `length` of 80 to 1000 mm; 240 mm if not given")
 			f.StringVar(&d.height, "height", "", "sheet's height, a `length` of 80 to 1000 mm; three quarters of the width if not given")
 			f.Var(&d.units, "units", "`unit` of the dimensions: mm, cm or in")
@@ -143,6 +146,10 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 		return usageError{"draw", "draw needs --out FILE.svg, --out FILE.png, or --out - for SVG on standard output"}
 	case d.out != "-" && ending != ".svg" && ending != ".png":
 		return fmt.Errorf("--out %q: expected a name that ends in .svg or .png", d.out)
+	case d.out != "-":
+		if err := mayWrite("--out", d.out, d.over); err != nil {
+			return err
+		}
 	}
 	if pixels := opt.Width_mm * opt.Height_mm * square(d.pxPerMM()); ending == ".png" && pixels > maxPixels {
 		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
@@ -174,13 +181,13 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 		if err := picture.PNG(&png, d.pxPerMM()); err != nil {
 			return err
 		}
-		return os.WriteFile(d.out, png.Bytes(), 0o644)
+		return disk.Write(d.out, png.Bytes())
 	}
 	if d.out == "-" {
 		_, err = j.out.Write(picture.SVG())
 		return err
 	}
-	return os.WriteFile(d.out, picture.SVG(), 0o644)
+	return disk.Write(d.out, picture.SVG())
 }
 
 func (d drawing) pxPerMM() float64 { return float64(d.dpi) / 25.4 }

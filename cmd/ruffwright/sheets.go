@@ -9,6 +9,7 @@ import (
 	"path/filepath"
 	"time"
 
+	"ruffwright/cmd/disk"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/paper"
@@ -18,6 +19,7 @@ func sheetsVerb() verb {
 	var from source
 	var p printing
 	var out, pieces string
+	var over bool
 	return verb{
 		name: "sheets", args: "[SCHEME]", most: 1,
 		does: "prints all that the work table needs, as one PDF in true size",
@@ -32,11 +34,15 @@ solved the sheets are drawn in closed form and say so, as with --drawn.
 
 Print at 100 % (actual size), measure the square of the first sheet, and if your
 printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
---printer-high 101.`,
+--printer-high 101.
+
+A file is written whole or not at all. One that is there already is left as it is,
+unless --over is given.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
 			p.flags(f)
 			f.StringVar(&out, "out", "", "`file` to write, .pdf; - writes to standard output")
+			f.BoolVar(&over, "over", false, overHelp)
 			f.StringVar(&pieces, "pieces", "", "`folder` for every piece as an SVG in true size, for a plotter or a cutting machine")
 			f.Float64Var(&p.printer.Wide_mm, "printer-wide", 0, "width of the first sheet's square as printed, in `mm`, 95 to 105")
 			f.Float64Var(&p.printer.High_mm, "printer-high", 0, "its height as printed, in `mm`, 95 to 105")
@@ -56,6 +62,9 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 					return err
 				} else if !folder.IsDir() {
 					return fmt.Errorf("--out %q: %s is no folder", out, filepath.Dir(out))
+				}
+				if err := mayWrite("--out", out, over); err != nil {
+					return err
 				}
 			}
 			s, err := from.scheme(j, args)
@@ -87,7 +96,7 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 			if n := made.Stops(); n > 0 {
 				fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
 			}
-			if err := writePieces(pieces, cut); err != nil {
+			if err := writePieces(pieces, cut, over); err != nil {
 				return err
 			}
 			switch out {
@@ -97,7 +106,7 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 				_, err = j.out.Write(pdf)
 				return err
 			}
-			return os.WriteFile(out, pdf, 0o644)
+			return disk.Write(out, pdf)
 		},
 	}
 }
@@ -110,8 +119,21 @@ func counted(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-// writePieces writes each piece into the folder, which is made if need be.
-func writePieces(folder string, cut []paper.Piece) error {
+// overHelp is what --over does in every verb that writes files of given names.
+const overHelp = "write over a file that is there already"
+
+// mayWrite gives an error where the file that the flag names is there already and
+// was not given up.
+func mayWrite(flag, name string, over bool) error {
+	if over {
+		return nil
+	}
+	return within(flag, disk.Taken(name))
+}
+
+// writePieces writes each piece into the folder, which is made if need be. Where one
+// of the files is there already and may not be written over, none is written.
+func writePieces(folder string, cut []paper.Piece, over bool) error {
 	if folder == "" {
 		return nil
 	}
@@ -119,8 +141,15 @@ func writePieces(folder string, cut []paper.Piece) error {
 		return err
 	}
 	names := folders{}
-	for _, c := range cut {
-		if err := os.WriteFile(filepath.Join(folder, names.name(c.Name, "piece")+".svg"), c.SVG, 0o644); err != nil {
+	files := make([]string, len(cut))
+	for i, c := range cut {
+		files[i] = filepath.Join(folder, names.name(c.Name, "piece")+".svg")
+		if err := mayWrite("--pieces", files[i], over); err != nil {
+			return err
+		}
+	}
+	for i, c := range cut {
+		if err := disk.Write(files[i], c.SVG); err != nil {
 			return err
 		}
 	}

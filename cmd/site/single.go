@@ -14,6 +14,7 @@ import (
 	"strings"
 
 	"ruffwright/assets"
+	"ruffwright/cmd/disk"
 )
 
 // made stands in every page that is one file; a file without it is not
@@ -44,7 +45,7 @@ func Single(ctx context.Context, opt Options) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return len(text), replace(opt.Out, text)
+	return len(text), disk.Write(opt.Out, text)
 }
 
 // mayReplace reports, as an error, why the file of that name must not be
@@ -70,22 +71,6 @@ func mayReplace(name string) error {
 		return fmt.Errorf("%s is there and is no page written by ruffwright: it is left as it is; name another file", name)
 	}
 	return nil
-}
-
-// replace writes a file whole or not at all.
-func replace(name string, text []byte) error {
-	fresh, err := os.CreateTemp(filepath.Dir(name), ".ruffwright-*")
-	if err != nil {
-		return err
-	}
-	_, err = fresh.Write(text)
-	if err = errors.Join(err, fresh.Chmod(0o644), fresh.Close()); err == nil {
-		err = os.Rename(fresh.Name(), name)
-	}
-	if err != nil {
-		os.Remove(fresh.Name())
-	}
-	return err
 }
 
 // bundle makes one page of the site in dir: style and scripts stand in it and
@@ -245,6 +230,6 @@ func packedPrograms(dir string, m Manifest) (parts string, packed []byte, err er
 		return parts, packed[len(digest(all))+1:], nil
 	}
 	packed = written(pack(all))
-	_ = replace(packedName(dir), append([]byte(digest(all)+"\n"), packed...)) // without it the next time takes as long
+	_ = disk.Write(packedName(dir), append([]byte(digest(all)+"\n"), packed...)) // without it the next time takes as long
 	return parts, packed, nil
 }

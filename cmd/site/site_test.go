@@ -251,6 +251,52 @@ func TestPublish(t *testing.T) {
 	}
 }
 
+// TestPublishFails: where a new site cannot be written whole, the earlier one is as
+// it was, and nothing of the new one is left.
+func TestPublishFails(t *testing.T) {
+	site := func(files map[string]string) string {
+		dir := t.TempDir()
+		m := Manifest{Version: 1, Files: map[string]string{"page": "index.html"}, Sizes: map[string]int{}}
+		for name, text := range files {
+			m.Sizes[name] = len(text)
+			if err := os.WriteFile(filepath.Join(dir, name), []byte(text), 0o644); err != nil {
+				t.Fatal(err)
+			}
+		}
+		list, _ := json.Marshal(m)
+		if err := os.WriteFile(filepath.Join(dir, manifestName), list, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return dir
+	}
+	const oldStyle, newStyle = "page.000000000001.css", "page.000000000002.css"
+	to := filepath.Join(t.TempDir(), "site")
+	if err := publish(site(map[string]string{"index.html": "old", "offline.js": "old", oldStyle: "old"}), to); err != nil {
+		t.Fatal(err)
+	}
+	from := site(map[string]string{"index.html": "newer", "offline.js": "newer", newStyle: "newer"})
+	if err := os.Remove(filepath.Join(from, "offline.js")); err != nil { // the disk fails half way
+		t.Fatal(err)
+	}
+	names := func() string {
+		entries, _ := os.ReadDir(to)
+		var all []string
+		for _, e := range entries {
+			all = append(all, e.Name())
+		}
+		return strings.Join(all, " ")
+	}
+	if err := publish(from, to); err == nil || !whole(to) || names() != "index.html manifest.json offline.js "+oldStyle {
+		t.Errorf("%v; whole %v; %s", err, whole(to), names())
+	}
+	if err := os.WriteFile(filepath.Join(from, "offline.js"), []byte("newer"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := publish(from, to); err != nil || !whole(to) || names() != "index.html manifest.json offline.js "+newStyle {
+		t.Errorf("%v; whole %v; %s", err, whole(to), names())
+	}
+}
+
 // TestNoSource: elsewhere than in a clone the error says what to do.
 func TestNoSource(t *testing.T) {
 	if _, err := Build(context.Background(), Options{Source: t.TempDir()}); !errors.Is(err, ErrNoSource) {
