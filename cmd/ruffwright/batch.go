@@ -10,9 +10,11 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"strconv"
 	"sync"
 
+	"ruffwright/cmd/disk"
 	"ruffwright/geom/pattern"
 	"ruffwright/sim"
 	"ruffwright/sim/paper"
@@ -34,7 +36,8 @@ together (cloth-order.csv) and a table of all (summary.csv, summary.txt).
 
 The list is a table saved as CSV, with commas or semicolons. Its first line names
 a field in each column, as ruffwright schema lists them, name among them; each
-other line is a wearer, and an empty cell leaves the field as --scheme has it:
+other line is a wearer. An empty cell leaves the field as --scheme has it, but no
+wearer is without a name, or without a girth where the list has such a column:
 
   name,wearer.girth,ruff.sets
   The Cooper,"38,5 cm",40
@@ -43,11 +46,15 @@ other line is a wearer, and an empty cell leaves the field as --scheme has it:
 Lengths are in mm unless they say cm or in. A row that cannot be made is reported
 with its line and field, and the others are made.
 
+The folder must be new or empty. With --over it may hold what earlier runs made: the
+list of that is batch.json, and what this run does not make again is removed. Any
+other file is left as it is; where one stands in the way nothing is made.
+
 Exit code 0: all made. 1: some rows were not. 2: the list cannot be read.`,
 		flags: func(f *flag.FlagSet) {
 			b.printing.flags(f)
 			f.StringVar(&b.out, "out", "", "`folder` to write, new or empty")
-			f.BoolVar(&b.over, "over", false, "write over what an earlier run left in the folder")
+			f.BoolVar(&b.over, "over", false, "write over what an earlier run left in the folder, and remove the rest of that")
 			f.StringVar(&base, "scheme", "default", "what the rows change: a `SCHEME` as other verbs take it")
 			f.IntVar(&b.jobs, "jobs", b.jobs, "`wearers` made at a time, 1 to "+strconv.Itoa(maxJobs))
 		},
@@ -99,6 +106,55 @@ func (b *batch) folder() error {
 	return nil
 }
 
+// The files of a production: each wearer's, and the tables beside the folders.
+var (
+	wearerFiles = []string{"sheets.pdf", "scheme.json", "marks.csv"}
+	tableFiles  = []string{"cloth-order.csv", "summary.csv", "summary.txt"}
+)
+
+// claim lists what is going to be written, before any of it is, and gives the list
+// of what earlier runs left. It refuses where another's file stands in the way. An
+// earlier run's tables go at once: they tell of a production that is being changed.
+func (b *batch) claim(all []turned, rows []int) (former left, err error) {
+	plan := slices.Clone(tableFiles)
+	for _, i := range rows {
+		plan = append(plan, all[i].files()...)
+	}
+	if former, err = readLeft(b.out); err != nil {
+		return former, err
+	}
+	if found := former.strangers(b.out, plan); len(found) > 0 {
+		return former, fmt.Errorf("--out %s: %s is there and was not made by batch: name another folder", b.out, found[0])
+	}
+	if err := (left{Files: append(plan, former.Files...)}).write(b.out); err != nil {
+		return former, err
+	}
+	tables := left{Files: slices.DeleteFunc(slices.Clone(tableFiles), func(f string) bool { return !slices.Contains(former.Files, f) })}
+	return former, tables.remove(b.out, nil)
+}
+
+// settle removes what earlier runs left and this one has not made again, and lists
+// what is there now.
+func (b *batch) settle(former left, good []turned) error {
+	made := slices.Clone(tableFiles)
+	for _, t := range good {
+		made = append(made, t.files()...)
+	}
+	if err := former.remove(b.out, made); err != nil {
+		return err
+	}
+	return left{Files: made}.write(b.out)
+}
+
+// files are the names of a wearer's files below the folder.
+func (t *turned) files() []string {
+	var names []string
+	for _, f := range wearerFiles {
+		names = append(names, t.folder+"/"+f)
+	}
+	return names
+}
+
 // turned is a wearer made, as far as the tables need it.
 type turned struct {
 	wearer
@@ -123,6 +179,10 @@ func (b *batch) run(j job, list wearers) error {
 			rows = append(rows, i)
 		}
 	}
+	former, err := b.claim(all, rows)
+	if err != nil {
+		return err
+	}
 	if err := b.makeAll(j, all, rows); err != nil {
 		return err
 	}
@@ -142,6 +202,9 @@ func (b *batch) run(j job, list wearers) error {
 		}
 	}
 	if err := b.tables(good); err != nil {
+		return err
+	}
+	if err := b.settle(former, good); err != nil {
 		return err
 	}
 	fmt.Fprintf(j.out, "%s of %d made in %s\n", counted(len(good), "wearer", "wearers"), len(all), b.out)
@@ -228,11 +291,8 @@ func (b *batch) makeOne(j job, how printing, t *turned) error {
 	if err := os.MkdirAll(folder, 0o755); err != nil {
 		return err
 	}
-	for _, f := range []struct {
-		name string
-		text []byte
-	}{{"sheets.pdf", pdf}, {"scheme.json", t.scheme.JSON()}, {"marks.csv", marks.Bytes()}} {
-		if err := os.WriteFile(filepath.Join(folder, f.name), f.text, 0o644); err != nil {
+	for i, text := range [][]byte{pdf, t.scheme.JSON(), marks.Bytes()} {
+		if err := disk.Write(filepath.Join(folder, wearerFiles[i]), text); err != nil {
 			return err
 		}
 	}
@@ -246,15 +306,8 @@ func (b *batch) tables(good []turned) error {
 		patterns = append(patterns, t.pattern)
 	}
 	order := pattern.NewOrder(patterns)
-	for _, f := range []struct {
-		name string
-		text []byte
-	}{
-		{"cloth-order.csv", orderCSV(order, good)},
-		{"summary.csv", summaryCSV(good)},
-		{"summary.txt", summaryText(order, good, b.units.Units)},
-	} {
-		if err := os.WriteFile(filepath.Join(b.out, f.name), f.text, 0o644); err != nil {
+	for i, text := range [][]byte{orderCSV(order, good), summaryCSV(good), summaryText(order, good, b.units.Units)} {
+		if err := disk.Write(filepath.Join(b.out, tableFiles[i]), text); err != nil {
 			return err
 		}
 	}

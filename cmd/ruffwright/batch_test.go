@@ -64,7 +64,7 @@ func TestBatchOrder(t *testing.T) {
 		files := tree(t, dir)
 		if first == nil {
 			first, said = files, complaint
-			if len(files) != 7*3+3 || files[filepath.Join("Townsman-0-2", "sheets.pdf")] == nil {
+			if len(files) != 7*3+4 || files[filepath.Join("Townsman-0-2", "sheets.pdf")] == nil {
 				t.Fatalf("%d files", len(files))
 			}
 			continue
@@ -99,14 +99,14 @@ func TestBatchStops(t *testing.T) {
 	}
 	files := tree(t, dir)
 	for name, text := range files {
-		if filepath.Dir(name) == "." {
+		if filepath.Dir(name) == "." && name != leftName {
 			t.Errorf("%s was written", name)
 		}
 		if strings.HasSuffix(name, ".pdf") && !bytes.HasSuffix(bytes.TrimSpace(text), []byte("%%EOF")) {
 			t.Errorf("%s is not whole", name)
 		}
 	}
-	if len(files) >= 60*3 {
+	if len(files) > 60*3 {
 		t.Error("all were made: the test tells nothing")
 	}
 }

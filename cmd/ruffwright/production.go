@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"encoding/csv"
 	"fmt"
 	"io"
 	"strconv"
@@ -12,7 +11,7 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// The tables of a production: RFC 4180, lengths in mm as the heads say, numbers with
+// The tables of a production: CSV, lengths in mm as the heads say, numbers with
 // a point, an empty cell where something is not known.
 
 // orderCSV is what to buy for all together, a line for each cloth.
@@ -25,7 +24,7 @@ func orderCSV(o pattern.Order, good []turned) []byte {
 			decimal(l.Apart_mm/1000, 1), yards(l.ApartEighths), strconv.Itoa(leftOut(l)), namesOf(l.Of, good),
 		})
 	}
-	return asCSV(rows)
+	return []byte(pattern.CSV(rows))
 }
 
 // leftOut is how many pieces the bolt is too narrow for.
@@ -78,7 +77,7 @@ func summaryCSV(good []turned) []byte {
 			decimal(hours.Least, 1), decimal(hours.Most, 1), t.scheme.Code(),
 		})
 	}
-	return asCSV(rows)
+	return []byte(pattern.CSV(rows))
 }
 
 // summaryText is the same in short, for people.
@@ -172,12 +171,4 @@ func decimal(x float64, n int) string {
 		return "0"
 	}
 	return text
-}
-
-func asCSV(rows [][]string) []byte {
-	var b bytes.Buffer
-	w := csv.NewWriter(&b)
-	w.UseCRLF = true
-	w.WriteAll(rows) // a buffer takes all
-	return b.Bytes()
 }

@@ -163,6 +163,9 @@ func row(base scheme.Scheme, columns, cells []string, line int) wearer {
 	for i, cell := range cells {
 		cell = strings.TrimSpace(cell)
 		if cell == "" {
+			if columns[i] == "wearer.girth" { // the base's is somebody else's neck
+				w.wrong = append(w.wrong, fmt.Sprintf("wearer.girth: cell %d is empty; every wearer needs a girth of their own", i+1))
+			}
 			continue
 		}
 		if columns[i] == "" {

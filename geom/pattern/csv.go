@@ -1,22 +1,19 @@
 package pattern
 
 import (
-	"encoding/csv"
 	"io"
 	"strconv"
+	"strings"
 
 	"ruffwright/geom/scheme"
 )
 
-// AsCSV writes the table of marks as RFC 4180: CRLF lines, the unit in every
-// header that has one, numbers with a point and an exact number of decimals. A
-// join that lies on no mark has an empty mark, fold and edge. The error is the
-// writer's.
+// AsCSV writes the table of marks as CSV does: the unit in every header that has one,
+// numbers with a point and an exact number of decimals. A join that lies on no mark
+// has an empty mark, fold and edge. The error is the writer's.
 func (p Pattern) AsCSV(w io.Writer, u scheme.Units) error {
 	t := p.Marks(u)
 	unit := " (" + u.Symbol() + ")"
-	c := csv.NewWriter(w)
-	c.UseCRLF = true
 	lines := make([][]string, 0, len(t.Rows)+1)
 	lines = append(lines, []string{
 		"mark", "set", "fold", "sewn to",
@@ -37,7 +34,8 @@ func (p Pattern) AsCSV(w io.Writer, u scheme.Units) error {
 			yes(r.Quarter), yes(r.Join), strconv.Itoa(r.Piece),
 		})
 	}
-	return c.WriteAll(lines)
+	_, err := io.WriteString(w, CSV(lines))
+	return err
 }
 
 func yes(b bool) string {
@@ -45,4 +43,78 @@ func yes(b bool) string {
 		return "yes"
 	}
 	return "no"
+}
+
+// CSV writes rows for a spreadsheet, as RFC 4180 has it: commas, CRLF lines, each
+// cell by Cell. A cell with a semicolon or a tab in it stands in quotes too, for
+// spreadsheets of some countries part the cells there.
+func CSV(rows [][]string) string {
+	var b strings.Builder
+	for _, row := range rows {
+		for i, text := range row {
+			if i > 0 {
+				b.WriteByte(',')
+			}
+			text = Cell(text)
+			if strings.ContainsAny(text, "\",;\t\r\n") || strings.HasPrefix(text, " ") {
+				text = `"` + strings.ReplaceAll(text, `"`, `""`) + `"`
+			}
+			b.WriteString(text)
+		}
+		b.WriteString("\r\n")
+	}
+	return b.String()
+}
+
+// TabSeparated writes rows for the clipboard, from where they fall into the cells of a
+// spreadsheet: tabs, LF lines, each cell by Cell. A tab or the end of a line within a
+// cell becomes a space.
+func TabSeparated(rows [][]string) string {
+	var b strings.Builder
+	parts := strings.NewReplacer("\t", " ", "\r\n", " ", "\n", " ", "\r", " ")
+	for _, row := range rows {
+		for i, text := range row {
+			if i > 0 {
+				b.WriteByte('\t')
+			}
+			b.WriteString(parts.Replace(Cell(text)))
+		}
+		b.WriteByte('\n')
+	}
+	return b.String()
+}
+
+// Cell is text as a cell of a spreadsheet that takes it for text. A program that
+// opens a table may run a cell that begins with = + - or @ as a formula, and drops a
+// tab or a carriage return before one (OWASP, 'CSV Injection'; the wide forms of the
+// four are read like them where Chinese or Japanese is written). Such a cell gets an
+// apostrophe before it. A number stays as it is, a negative one too.
+func Cell(text string) string {
+	start := strings.TrimLeft(text, " \t\r\n\u00a0")
+	if start == "" || !strings.ContainsAny(start[:1], "=+-@") && !strings.ContainsAny(first(start), "＝＋－＠") && !strings.ContainsAny(text[:1], "\t\r\n") {
+		return text
+	}
+	if isNumber(text) {
+		return text
+	}
+	return "'" + text
+}
+
+// first is the first letter of text, however many bytes it has.
+func first(text string) string {
+	for _, r := range text {
+		return string(r)
+	}
+	return ""
+}
+
+// isNumber reports whether text is a number with a point and nothing else: a sign,
+// digits, a point with digits.
+func isNumber(text string) bool {
+	digits := strings.TrimLeft(text, "+-")
+	if len(text)-len(digits) > 1 || digits == "" || strings.Trim(digits, "0123456789.") != "" {
+		return false
+	}
+	_, err := strconv.ParseFloat(digits, 64)
+	return err == nil
 }

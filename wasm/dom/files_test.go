@@ -262,6 +262,11 @@ func TestCopyNumbers(t *testing.T) {
 	if s, err := scheme.FromCode(code); err != nil || s.Code() != p.Scheme().Code() {
 		t.Errorf("the last row is %q: %v", lines[len(lines)-1], err)
 	}
+	d.Send(10, page.Set, "name", "=1+1")
+	d.Send(10, page.Do, "copy", "")
+	if !strings.HasPrefix(d.Clip, "'=1+1\t") {
+		t.Errorf("a spreadsheet runs the name: %.20q", d.Clip)
+	}
 	d.Send(2000, page.Copied, "yes", "text")
 	if !strings.Contains(d.Text["said"], "Numbers copied") {
 		t.Errorf("it says %q", d.Text["said"])

@@ -3,9 +3,9 @@ package page
 import (
 	"bytes"
 	"slices"
-	"strings"
 
 	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
 )
 
 // least pixels of a saved picture for one CSS pixel of the stage.
@@ -86,12 +86,11 @@ func through(d figure.Drawing, l Lens) figure.Drawing {
 	return d
 }
 
-// numbersText is the table of numbers as text: a line a row, tabs between, so
-// that it falls into the cells of a spreadsheet. The code at its end is the
-// whole ruff.
+// numbersText is the table of numbers as text that falls into the cells of a
+// spreadsheet. The code at its end is the whole ruff.
 func (p *Page) numbersText() string {
-	var b strings.Builder
-	line := func(cells ...string) { b.WriteString(strings.Join(cells, "\t") + "\n") }
+	var rows [][]string
+	line := func(cells ...string) { rows = append(rows, cells) }
 	if p.scheme.Name != "" {
 		line(p.scheme.Name, "", "")
 	}
@@ -105,7 +104,7 @@ func (p *Page) numbersText() string {
 	if code := p.scheme.Code(); code != "" {
 		line(word("sum.code"), code, "")
 	}
-	return b.String()
+	return pattern.TabSeparated(rows)
 }
 
 // copies puts the numbers on the clipboard.
