@@ -18,7 +18,8 @@ import (
 const schemeHelp = `SCHEME is one of
   default             the scheme that the page starts with; it need not be typed
   a demo's name       ` + "`ruffwright help check` lists them" + `
-  a file              a scheme saved by the page (JSON); - reads standard input
+  a file              a scheme saved by the page (JSON), or a text that holds a code;
+                      - reads the same from standard input
   a share code        what stands after # in a shared link, or the whole link
 and --set key=value changes a field of it, as often as needed:
   --set ruff.sets=42 --set "wearer.girth=38,5 cm" --set 'ruff.depth=2 3/4"'
@@ -60,11 +61,7 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 // pair reads the share code of two schemes, or the link that holds it, and makes
 // the changes in both.
 func (s *source) pair(argument string) (a, b scheme.Scheme, err error) {
-	code := argument
-	if _, fragment, ok := strings.Cut(argument, "#"); ok {
-		code = fragment
-	}
-	a, other, err := scheme.FromPair(code)
+	a, other, err := scheme.FromPair(codeIn(argument))
 	if err != nil {
 		return a, b, err
 	}
@@ -99,7 +96,7 @@ func named(j job, argument string) (scheme.Scheme, error) {
 		return scheme.Default(), nil
 	}
 	if argument == "-" {
-		return document("standard input", j.in)
+		return document("standard input", j.input())
 	}
 	if text, ok := assets.Demo(argument); ok {
 		made, err := scheme.Parse(text)
@@ -123,10 +120,8 @@ func named(j job, argument string) (scheme.Scheme, error) {
 	if !errors.Is(err, fs.ErrNotExist) && len(argument) < 256 {
 		return scheme.Scheme{}, err
 	}
-	code := argument
-	if _, fragment, ok := strings.Cut(argument, "#"); ok {
-		code = fragment
-	} else if strings.ContainsAny(argument, `/\`) || strings.HasSuffix(argument, ".json") {
+	code := codeIn(argument)
+	if code == argument && (strings.ContainsAny(argument, `/\`) || strings.HasSuffix(argument, ".json")) {
 		return scheme.Scheme{}, fmt.Errorf("%s: there is no such file", argument)
 	}
 	made, err := scheme.FromCode(code)
@@ -137,7 +132,8 @@ func named(j job, argument string) (scheme.Scheme, error) {
 	return made, nil
 }
 
-// document reads a JSON scheme; nothing is kept of one that is too large.
+// document reads a JSON scheme, a share code or a link; nothing is kept of one that
+// is too large.
 func document(name string, from io.Reader) (scheme.Scheme, error) {
 	text, err := io.ReadAll(io.LimitReader(from, scheme.MaxDocument+1))
 	if err != nil {
@@ -146,8 +142,27 @@ func document(name string, from io.Reader) (scheme.Scheme, error) {
 	if len(text) > scheme.MaxDocument {
 		return scheme.Scheme{}, tooLarge(name, "more")
 	}
+	if word := strings.TrimSpace(strings.TrimPrefix(string(text), "\ufeff")); isCode(word) {
+		made, err := scheme.FromCode(codeIn(word))
+		return made, within(name, err)
+	}
 	made, err := scheme.Parse(text)
 	return made, within(name, err)
+}
+
+// isCode reports whether a text is one word that begins as a share code does, with
+// digits and a dot, or a link with such a word behind its #.
+func isCode(text string) bool {
+	version, rest, dot := strings.Cut(codeIn(text), ".")
+	return dot && version != "" && strings.Trim(version, "0123456789") == "" && rest != "" && !strings.ContainsAny(text, " \t\r\n{}\"")
+}
+
+// codeIn is what stands after the # of a link; text itself where there is none.
+func codeIn(text string) string {
+	if _, fragment, ok := strings.Cut(text, "#"); ok {
+		return fragment
+	}
+	return text
 }
 
 func tooLarge(name, size string) error {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
@@ -154,7 +153,6 @@ func (c checking) tries(j job, l looked) error {
 
 // report is what check says of a scheme. Its keys are described in keys.go.
 type report struct {
-	Version  int             `json:"version"`
 	Name     string          `json:"name"`
 	Code     string          `json:"code"`
 	Stops    bool            `json:"stops"`
@@ -184,10 +182,9 @@ type planned struct {
 func reported(r sim.Ruff, found []check.Finding) report {
 	p, m := r.Plan, r.Folded.Mean
 	rep := report{
-		Solved:  r.Solved != nil,
-		Version: scheme.Version,
-		Name:    p.Scheme.Name,
-		Code:    p.Scheme.Code(),
+		Solved: r.Solved != nil,
+		Name:   p.Scheme.Name,
+		Code:   p.Scheme.Code(),
 		Plan: planned{
 			Sets: p.Sets, Panel_mm: p.Panel_mm, Pitch_mm: p.Pitch_mm, Strip_mm: p.Strip_mm, Band_mm: p.Band_mm,
 			Slack: p.Slack, Height_mm: m.HeightOuter_mm, Loop_mm: m.Loop_mm, PitchOut_mm: p.PitchOuter_mm,
@@ -206,14 +203,6 @@ func reported(r sim.Ruff, found []check.Finding) report {
 		rep.Findings = append(rep.Findings, f)
 	}
 	return rep
-}
-
-// printJSON writes v as indented JSON with a newline at its end.
-func printJSON(out io.Writer, v any) error {
-	e := json.NewEncoder(out)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", "  ")
-	return e.Encode(v)
 }
 
 // print writes the report for people.

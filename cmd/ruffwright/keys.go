@@ -1,5 +1,31 @@
 package main
 
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"ruffwright/geom/scheme"
+)
+
+// versionKey is the first key of everything that --json prints.
+var versionKey = key{"version", "number", "", "of the scheme's document, and of these keys"}
+
+// printJSON writes v, a struct, as indented JSON with a newline at its end, the
+// version before its own keys.
+func printJSON(out io.Writer, v any) error {
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(v); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintf(out, "{\n  \"version\": %d,%s", scheme.Version, bytes.TrimPrefix(b.Bytes(), []byte("{")))
+	return err
+}
+
 // key is one key that --json prints: where it stands, what it holds.
 type key struct {
 	Key   string `json:"key"`
@@ -11,7 +37,6 @@ type key struct {
 // checkKeys describes every key of check --json, in the order that it prints
 // them; a test holds it against what is printed.
 var checkKeys = []key{
-	{"version", "number", "", "of the scheme's document"},
 	{"name", "text", "", "of the scheme; may be empty"},
 	{"code", "text", "", "the scheme's share code; empty where its own marks are too many for one"},
 	{"stops", "true or false", "", "some finding stops; the exit code is then 1"},

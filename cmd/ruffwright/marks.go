@@ -18,6 +18,7 @@ func marksVerb() verb {
 	var from source
 	var units unitsFlag
 	as := formFlag{"table"}
+	var asJSON bool
 	return verb{
 		name: "marks", args: "[SCHEME]", most: 1,
 		does: "lists the place of every mark along the strip, from one end",
@@ -29,13 +30,20 @@ itself, to 0.5 mm or 1/32 in, so that rounding does not add up. Measure all from
 the one end, never from mark to mark.
 
 --as csv writes the same for a spreadsheet (comma separated, decimal points, as
-RFC 4180 has it).`,
+RFC 4180 has it). --json prints them for a program, in mm: each place exactly, and
+as it is to be marked, rounded in the unit of --units.`,
 		flags: func(f *flag.FlagSet) {
 			from.flags(f)
+			f.BoolVar(&asJSON, "json", false, "print the marks as JSON; ruffwright schema describes the keys")
 			f.Var(&as, "as", "`form`: table or csv")
 			f.Var(&units, "units", "`unit` of the places: mm, cm or in")
 		},
+		prints: marked{},
+		keys:   markKeys,
 		run: func(j job, args []string) error {
+			if asJSON && as.name != "table" {
+				return usageError{"marks", "--json and --as csv are two forms: choose one"}
+			}
 			s, err := from.scheme(j, args)
 			if err != nil {
 				return err
@@ -47,6 +55,9 @@ RFC 4180 has it).`,
 			cut, err := pattern.New(plan)
 			if err != nil {
 				return err
+			}
+			if asJSON {
+				return printJSON(j.out, markedJSON(cut, units.Units))
 			}
 			if as.name == "csv" {
 				return cut.AsCSV(j.out, units.Units)
@@ -131,4 +142,63 @@ func markRow(t pattern.Table, r pattern.Row) []string {
 		row[6], row[7] = t.Text(r.TuckA), t.Text(r.TuckB)
 	}
 	return row
+}
+
+// marked is what marks --json prints.
+type marked struct {
+	Name    string       `json:"name"`
+	Code    string       `json:"code"`
+	Step_mm float64      `json:"step_mm"`
+	Hem_mm  float64      `json:"hem_mm"`
+	Marks   []markedLine `json:"marks"`
+}
+
+type markedLine struct {
+	Mark        int     `json:"mark"`
+	Set         int     `json:"set"`
+	Fold        string  `json:"fold"`
+	Sewn        string  `json:"sewn"`
+	Exact_mm    float64 `json:"exact_mm"`
+	FromHem_mm  float64 `json:"from_hem_mm"`
+	FromRaw_mm  float64 `json:"from_raw_mm"`
+	TuckFrom_mm float64 `json:"tuck_from_mm"`
+	TuckTo_mm   float64 `json:"tuck_to_mm"`
+	Quarter     bool    `json:"quarter"`
+	Join        bool    `json:"join"`
+	Piece       int     `json:"piece"`
+}
+
+var markKeys = []key{
+	{"name", "text", "", "of the scheme; may be empty"},
+	{"code", "text", "", "the scheme's share code; empty where its own marks are too many for one"},
+	{"step_mm", "number", "mm", "what places are rounded to: 0.5 mm, or 1/32 in with --units in"},
+	{"hem_mm", "number", "mm", "from the raw end to the hemmed end, which is the first mark"},
+	{"marks", "list", "", "the marks along the strip, and the joins that lie on none"},
+	{"marks.mark", "number", "", "1 the first; 0 for a join that lies on no mark"},
+	{"marks.set", "number", "", "the set that the fold belongs to, 1 the first"},
+	{"marks.fold", "text", "", "crest or trough; empty for a join that lies on no mark"},
+	{"marks.sewn", "text", "", "the edge of the band it is sewn to: top, bottom or no; empty for such a join"},
+	{"marks.exact_mm", "number", "mm", "place from the first mark, not rounded"},
+	{"marks.from_hem_mm", "number", "mm", "place from the first mark, rounded by itself"},
+	{"marks.from_raw_mm", "number", "mm", "place from the raw end before hemming, rounded by itself"},
+	{"marks.tuck_from_mm", "number", "mm", "first fold line of its tuck, rounded, from the first mark; 0 like the next where it has no tuck"},
+	{"marks.tuck_to_mm", "number", "mm", "second fold line of its tuck"},
+	{"marks.quarter", truth, "", "pin here"},
+	{"marks.join", truth, "", "a join's seam line lies here"},
+	{"marks.piece", "number", "", "the piece of cloth that it lies on, 1 the first"},
+}
+
+// markedJSON gathers the marks for a program.
+func markedJSON(cut pattern.Pattern, u scheme.Units) marked {
+	t := cut.Marks(u)
+	m := marked{Name: cut.Plan.Scheme.Name, Code: cut.Plan.Scheme.Code(), Step_mm: t.Step_mm, Hem_mm: t.Hem_mm, Marks: []markedLine{}}
+	for _, r := range t.Rows {
+		line := markedLine{Mark: r.Mark + 1, Set: r.Set, Fold: string(r.Fold), Sewn: string(r.Edge), Exact_mm: r.Place.Exact_mm,
+			FromHem_mm: t.Rounded_mm(r.Place), FromRaw_mm: t.Rounded_mm(r.Raw), Quarter: r.Quarter, Join: r.Join, Piece: r.Piece}
+		if r.Tucked {
+			line.TuckFrom_mm, line.TuckTo_mm = t.Rounded_mm(r.TuckA), t.Rounded_mm(r.TuckB)
+		}
+		m.Marks = append(m.Marks, line)
+	}
+	return m
 }

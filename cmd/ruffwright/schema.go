@@ -33,7 +33,6 @@ what it is; then the findings that check knows, and the keys that each verb's
 
 // schema is everything that schema says.
 type schema struct {
-	Version  int            `json:"version"`
 	Groups   []scheme.Group `json:"groups"`
 	Fields   []scheme.Field `json:"fields"`
 	Findings []check.Rule   `json:"findings"`
@@ -51,14 +50,14 @@ func everyPrinted() []printed {
 	var all []printed
 	for _, v := range verbs() {
 		if v.keys != nil {
-			all = append(all, printed{v.name, v.keys})
+			all = append(all, printed{v.name, append([]key{versionKey}, v.keys...)})
 		}
 	}
 	return all
 }
 
 func described() schema {
-	return schema{scheme.Version, scheme.Groups(), scheme.Fields(), check.Table(), everyPrinted()}
+	return schema{scheme.Groups(), scheme.Fields(), check.Table(), everyPrinted()}
 }
 
 // printSchema writes the schema for people.

@@ -37,7 +37,6 @@ did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 		},
 		prints: solved{},
 		keys: slices.Concat([]key{
-			{"version", "number", "", "of the scheme's document"},
 			{"name", "text", "", "of the scheme; may be empty"},
 			{"code", "text", "", "the scheme's share code; empty where its own marks are too many for one"},
 			{"converged", truth, "", "every half set came to rest; the exit code is 1 where not"},
@@ -77,7 +76,6 @@ did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 
 // solved is what solve says. Its keys are described with the verb.
 type solved struct {
-	Version   int            `json:"version"`
 	Name      string         `json:"name"`
 	Code      string         `json:"code"`
 	Converged bool           `json:"converged"`
@@ -91,7 +89,7 @@ type solved struct {
 
 func solvedAnswer(s scheme.Scheme, r sim.Ruff) solved {
 	return solved{
-		Version: scheme.Version, Name: s.Name, Code: s.Code(),
+		Name: s.Name, Code: s.Code(),
 		Converged: r.Solved.Converged(), Alike: r.Solved.Alike, Limits: modelLimits(s, r), Totals: r.Totals(),
 		Ruff: r.Solved.Ruff, Sets: r.Solved.Sets, Of: r.Solved.Of,
 	}

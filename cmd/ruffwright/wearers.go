@@ -90,7 +90,7 @@ func readWearers(j job, name string, base scheme.Scheme) (wearers, error) {
 
 // wholeFile reads the file, or standard input for -, unless it is too large.
 func wholeFile(j job, name string) ([]byte, error) {
-	from := j.in
+	from := j.input()
 	if name != "-" {
 		file, err := os.Open(name)
 		if err != nil {
