@@ -335,6 +335,9 @@
   // (a sandbox without allow-same-origin) lets it load no programs: then it
   // offers a tab of its own.
 
+  // What it says of that is true while the store is whole: the service worker looks,
+  // fetches again what is missing, and tells.
+
   let stocked = !here.dataset.offline || !isSecureContext;
   byId("stocked").hidden = stocked;
   const stock = () => {
@@ -342,7 +345,16 @@
     stocked = true;
     try { // the browser may deny even to be asked
       navigator.serviceWorker.register(here.dataset.offline).catch(() => {});
-      navigator.serviceWorker.ready.then(() => { byId("stocked").dataset.done = "yes"; });
+      navigator.serviceWorker.ready.then((r) => {
+        const ask = () => {
+          const { port1, port2 } = new MessageChannel();
+          port1.onmessage = ({ data }) => { byId("stocked").toggleAttribute("data-done", data); };
+          r.active.postMessage("whole", [port2]);
+        };
+        ask();
+        for (const cue of ["online", "offline"]) addEventListener(cue, ask);
+        document.addEventListener("visibilitychange", ask);
+      });
     } catch { /* then it needs its network */ }
   };
 
@@ -351,6 +363,13 @@
   byId("own-tab").href = location.href;
   addEventListener("hashchange", () => { byId("own-tab").href = location.href; });
   byId("own-address").textContent = location.href;
+
+  // The licences: a file beside the served page, packed in the page that is one file.
+  if (whole) {
+    parcel("notices").then((bytes) => {
+      byId("notices").href = URL.createObjectURL(new Blob([bytes], { type: "text/plain;charset=utf-8" }));
+    }, () => {}); // said where the programs do not come
+  }
 
   // ---- start --------------------------------------------------------------
 

@@ -317,6 +317,9 @@ func compile(ctx context.Context, root, dir string) error {
 			return err
 		}
 	}
+	if err := write("notices", "notices", ".txt", []byte(assets.Notices)); err != nil {
+		return err
+	}
 	start, err := page.Start()
 	if err != nil {
 		return fmt.Errorf("the page's start: %w", err)
@@ -390,6 +393,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	}
 	err = errors.Join(err,
 		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
+		replace(`href="assets/notices.txt"`, `href="`+files["notices"]+`"`),
 		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
 <script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`" data-press="`+files["press"]+`" data-offline="offline.js"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))

@@ -219,6 +219,52 @@ func TestOffline(t *testing.T) {
 	}
 }
 
+// TestStoreWhole: a browser may drop a file of what it keeps. While one is missing the
+// page does not say that it opens without a network; it is fetched again when there
+// is one, and then the page says so again.
+func TestStoreWhole(t *testing.T) {
+	dir := siteDir(t)
+	m, err := ReadManifest(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var mu sync.Mutex
+	gone := false
+	home := serve(t, dir, func(w http.ResponseWriter, r *http.Request) bool {
+		mu.Lock()
+		defer mu.Unlock()
+		if gone && r.URL.Path == "/"+m.Files["press"] {
+			http.Error(w, "no network", http.StatusServiceUnavailable)
+			return true
+		}
+		return false
+	})
+	b := open(t, home, screen{width: 800, height: 600, stocks: true}).ready()
+	b.await(told)
+	count := `caches.keys().then((k) => caches.open(k.find((n) => n.startsWith("ruffwright ")))).then((c) => c.keys()).then((k) => k.length)`
+	all := promised[int](b, count)
+	if all != len(m.Sizes)-1 { // the service worker itself is not kept
+		t.Errorf("%d files are kept of %d", all, len(m.Sizes)-1)
+	}
+	mu.Lock()
+	gone = true
+	mu.Unlock()
+	drop := `caches.keys().then((k) => caches.open(k.find((n) => n.startsWith("ruffwright ")))).then((c) => c.delete("` + m.Files["press"] + `"))`
+	if !promised[bool](b, drop) {
+		t.Fatal("nothing was dropped: the test is blind")
+	}
+	b.run(`dispatchEvent(new Event("offline"))`)
+	b.await("!(" + told + ")")
+	mu.Lock()
+	gone = false
+	mu.Unlock()
+	b.run(`dispatchEvent(new Event("online"))`)
+	b.await(told)
+	if n := promised[int](b, count); n != all {
+		t.Errorf("%d files are kept again, want %d", n, all)
+	}
+}
+
 // TestOfflineDenied: a browser that refuses to keep anything changes nothing.
 func TestOfflineDenied(t *testing.T) {
 	b := open(t, site(t), screen{width: 640, height: 480, stocks: true,

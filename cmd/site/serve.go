@@ -17,8 +17,14 @@ import (
 )
 
 // Policy is the page's content security policy: its own files, WebAssembly,
-// nothing from anywhere else. frame-ancestors is left to the host.
+// nothing from anywhere else.
 const Policy = "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self'; img-src 'self' data: blob:; connect-src 'self'; worker-src 'self'; frame-src 'self'; base-uri 'none'; form-action 'none'; object-src 'none'"
+
+// served is the policy that this server sends. Only a page of its own may show the
+// page in a frame, as a course page in the same folder does; a page elsewhere that
+// lays it under something else gets nothing. (A page cannot say this of itself, so on
+// another host it is that host's to send.)
+const served = Policy + "; frame-ancestors 'self'"
 
 // types of the files a site is made of. Nothing else is served.
 var types = map[string]string{
@@ -28,6 +34,7 @@ var types = map[string]string{
 	".json": "application/json",
 	".jpg":  "image/jpeg",
 	".wasm": "application/wasm",
+	".txt":  "text/plain; charset=utf-8",
 }
 
 // Handler serves the files that the manifest of the site in dir lists, and
@@ -41,7 +48,7 @@ func Handler(dir string) (http.Handler, error) {
 	}
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
-		h.Set("Content-Security-Policy", Policy)
+		h.Set("Content-Security-Policy", served)
 		h.Set("X-Content-Type-Options", "nosniff")
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")

@@ -2,6 +2,7 @@ package site
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/base64"
 	"errors"
@@ -119,6 +120,8 @@ func bundle(dir string) ([]byte, error) {
 		page = bytes.ReplaceAll(page, []byte(`"`+name+`"`), fmt.Appendf(nil, `"data:%s;base64,%s"`, types[filepath.Ext(name)], base64.StdEncoding.EncodeToString(read(what))))
 	}
 
+	swap(` href="`+m.Files["notices"]+`"`, nil) // the loader unpacks them
+
 	parts, packed, err := packedPrograms(dir, m)
 	if err != nil {
 		return nil, err
@@ -191,29 +194,17 @@ func packedName(dir string) string {
 }
 
 // packedPrograms packs the site's programs, in the order in which the page needs
-// them. parts tells each one's name and bytes. What was packed is kept beside the
+// them, and the notices. parts tells each one's name and bytes. What was packed is kept beside the
 // site, for packing takes its time.
 func packedPrograms(dir string, m Manifest) (parts string, packed []byte, err error) {
 	var names []string
 	for what, name := range m.Files {
-		if filepath.Ext(name) == ".wasm" {
+		if filepath.Ext(name) == ".wasm" || what == "notices" {
 			names = append(names, what)
 		}
 	}
-	turn := map[string]int{"program": 0, "solver": 1} // all others after these
-	slices.SortFunc(names, func(a, b string) int {
-		i, ok := turn[a]
-		j, good := turn[b]
-		switch {
-		case ok && good:
-			return i - j
-		case ok:
-			return -1
-		case good:
-			return 1
-		}
-		return strings.Compare(a, b)
-	})
+	turn := map[string]int{"program": 1, "solver": 2, "press": 3, "notices": 4}
+	slices.SortFunc(names, func(a, b string) int { return cmp.Compare(turn[a], turn[b]) })
 	var all []byte
 	var sizes []string
 	for _, what := range names {

@@ -46,6 +46,9 @@ func TestServer(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if !strings.HasSuffix(served, "; frame-ancestors 'self'") {
+		t.Errorf("anybody may show the page in a frame: %s", served)
+	}
 	for _, c := range []struct {
 		method, path, host string
 		status             int
@@ -56,6 +59,7 @@ func TestServer(t *testing.T) {
 		{"GET", "/" + m.Files["program"], "[::1]:8080", 200, "application/wasm"},
 		{"GET", "/" + m.Files["style"], "127.0.0.1", 200, "text/css; charset=utf-8"},
 		{"GET", "/" + m.Files["loader"], "127.0.0.1", 200, "text/javascript; charset=utf-8"},
+		{"GET", "/" + m.Files["notices"], "127.0.0.1", 200, "text/plain; charset=utf-8"},
 		{"POST", "/", "127.0.0.1:8080", 405, ""},
 		{"PUT", "/" + m.Files["style"], "127.0.0.1:8080", 405, ""},
 		{"GET", "/", "elsewhere.example:8080", 421, ""},
@@ -75,7 +79,7 @@ func TestServer(t *testing.T) {
 		if c.method == "HEAD" && len(body) > 0 {
 			t.Errorf("HEAD answers %d bytes", len(body))
 		}
-		for name, want := range map[string]string{"Content-Security-Policy": Policy, "X-Content-Type-Options": "nosniff", "Referrer-Policy": "no-referrer"} {
+		for name, want := range map[string]string{"Content-Security-Policy": served, "X-Content-Type-Options": "nosniff", "Referrer-Policy": "no-referrer"} {
 			if got := r.Header.Get(name); got != want {
 				t.Errorf("%s %s: %s is %q", c.method, c.path, name, got)
 			}

@@ -87,6 +87,7 @@ var words = map[string]string{
 	"picture.svg.what": "A drawing of lines: for printing at any size",
 	"picture.drawing":  "Drawing the picture.",
 	"picture.none":     "This view cannot be drawn: {why}",
+	"notices":          "Licences of what this page is made of",
 	"copy":             "Copy the numbers",
 	"copy.yes":         "Numbers copied.",
 	"copy.no":          "The browser does not let the page copy. The numbers stand below the table: copy them from there.",
