@@ -22,7 +22,7 @@ type verb struct {
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), batchVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), swatchVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), batchVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb(), completionVerb(), versionVerb(), noticesVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {
@@ -48,13 +48,14 @@ func help(j job, args []string) error {
 says what will go wrong with it, and what to change.
 
   ruffwright            opens the page in your browser
-  ruffwright VERB ...   does one thing from the command line
+  ruffwright VERB ...   does one thing from the command line, for instance
+                        ruffwright check floppy
 
 `)
 	for _, v := range verbs() {
-		fmt.Fprintf(j.out, "  %-15s %s\n", strings.TrimSpace(v.name+" "+v.args), v.does)
+		fmt.Fprintf(j.out, "  %-17s %s\n", strings.TrimSpace(v.name+" "+v.args), v.does)
 	}
-	fmt.Fprint(j.out, "  help VERB       how to use one of them\n\n"+schemeHelp+`
+	fmt.Fprint(j.out, "  help VERB         how to use one of them\n\n"+schemeHelp+`
 Exit codes: 0 well, 1 the answer is no (check: something stops; help VERB says what
 else), 2 bad input or a failure.
 `)

@@ -107,6 +107,8 @@ func dispatch(j job, args []string) error {
 		name, args = args[0], args[1:]
 	} else if len(args) > 0 && isHelp(args[0]) {
 		name, args = "help", args[1:]
+	} else if len(args) > 0 && (args[0] == "--version" || args[0] == "--notices") {
+		name, args = strings.TrimPrefix(args[0], "--"), args[1:]
 	}
 	if name == "help" {
 		return help(j, args)
