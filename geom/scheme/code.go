@@ -317,7 +317,9 @@ func (f Field) unpack(in *bytes.Reader, s *Scheme) error {
 		if _, err := io.ReadFull(in, text); err != nil {
 			return errBody
 		}
-		*p = string(text)
+		if *p = string(text); badText(*p, int(f.Max)) == "" { // what is bad is told, not hidden
+			*p = seen(*p)
+		}
 	case *[]Mark:
 		n, err := binary.ReadUvarint(in)
 		if err != nil || n > maxMarks {

@@ -25,7 +25,7 @@ func drawScheme(t *rapid.T) Scheme {
 			if f.Kind == KindChoice {
 				*p = rapid.SampledFrom(f.Choices).Draw(t, f.Key).Value
 			} else {
-				*p = composed(rapid.StringN(0, 30, -1).Draw(t, f.Key))
+				*p = seen(composed(rapid.StringN(0, 30, -1).Draw(t, f.Key)))
 			}
 		case *[]Mark:
 			*p = drawMarks(t)

@@ -303,7 +303,7 @@ func (f Field) parseWords(text string) (string, error) {
 		if why := badText(value, int(f.Max)); why != "" {
 			return "", Error{Value: quoted(text), Why: why}
 		}
-		return value, nil
+		return seen(value), nil
 	}
 	value := strings.TrimSpace(text)
 	if !f.offers(value) {

@@ -16,10 +16,13 @@ func FileName(called, fallback string) string {
 	var b strings.Builder
 	gap := false
 	for _, r := range called {
-		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && !unicode.Is(unicode.Mn, r) || r == unicode.ReplacementChar {
-			if r != '\'' && r != '’' { // the Cooper's: no gap
-				gap = b.Len() > 0
-			}
+		word := unicode.IsLetter(r) || unicode.IsDigit(r)
+		switch mark := unicode.Is(unicode.Mn, r); {
+		case word && visible(r), mark && b.Len() > 0 && !gap: // a mark stands on the letter before it
+		case word, mark, r == '\'', r == '’': // no gap in the Cooper's
+			continue
+		default:
+			gap = b.Len() > 0
 			continue
 		}
 		more := len(string(r))

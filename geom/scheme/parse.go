@@ -206,7 +206,9 @@ func (r *reader) value(f Field) error {
 		if !ok {
 			return wrong("text")
 		}
-		*p = text
+		if *p = text; badText(text, int(f.Max)) == "" { // what is bad is told, not hidden
+			*p = seen(text)
+		}
 	case *[]Mark:
 		if t != json.Delim('[') {
 			return wrong("a list")

@@ -48,3 +48,22 @@ func isBidi(r rune) bool {
 	return r == '\u061c' || r == '\u200e' || r == '\u200f' ||
 		r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
 }
+
+// seen gives text, or nothing where nothing of it can be seen: a name of spaces and
+// marks of no width is no name.
+func seen(text string) string {
+	if strings.ContainsFunc(text, visible) {
+		return text
+	}
+	return ""
+}
+
+// visible says whether r by itself leaves something to see: no space, no mark that
+// stands on another letter, nothing that Unicode has ignored where it is not known
+// (Default_Ignorable_Code_Point: the general category Cf, variation selectors, and the
+// listed rest), and not the blank of Braille. A byte that is no text is not hidden, so
+// that it is told.
+func visible(r rune) bool {
+	return !unicode.IsSpace(r) && !unicode.IsControl(r) && r != '\u2800' &&
+		!unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf, unicode.Z, unicode.Other_Default_Ignorable_Code_Point, unicode.Variation_Selector)
+}
