@@ -392,7 +392,7 @@ func TestLengths(t *testing.T) {
 		}
 	})
 	j := job{Input: Input{Units: scheme.Millimetres}}
-	for x, want := range map[float64]string{1260: "1,260 mm", 0: "0 mm", -0.5: "−0.5 mm", 1234567.6: "1,234,567.5 mm", -1500: "−1,500 mm"} {
+	for x, want := range map[float64]string{1260: "1260 mm", 0: "0 mm", -0.5: "−0.5 mm", 1234567.6: "1234567.5 mm", -1500: "−1500 mm"} {
 		if got := j.len(x); got != want {
 			t.Errorf("%g: %q, want %q", x, got, want)
 		}
@@ -435,6 +435,16 @@ func TestPrintable(t *testing.T) {
 	}
 	if !found {
 		t.Error("the odd name is not on sheet 2 as it can be printed")
+	}
+	if got := Unprinted("襞襟 🎭 (odd) ? Ægir"); got != "襞襟🎭" {
+		t.Errorf("not printed: %q", got)
+	}
+	var first []string
+	for _, w := range sheets[0].words {
+		first = append(first, w.text)
+	}
+	if !strings.Contains(strings.Join(first, " "), "fonts lack the letters of the name") {
+		t.Errorf("sheet 1 does not say why the name is odd: %q", first)
 	}
 	for _, face := range []figure.Face{figure.Upright, figure.Italic, figure.Bold} {
 		for _, p := range []string{"·", "–", "−", "×", "÷", "°", "²", "½", "…", "’"} {

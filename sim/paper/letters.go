@@ -53,6 +53,18 @@ func printable(s string, face figure.Face) string {
 	return b.String()
 }
 
+// Unprinted gives the letters of a name that the sheets print as a question mark, for
+// none of their fonts has them; "" where there are none.
+func Unprinted(name string) string {
+	var b strings.Builder
+	for _, r := range name {
+		if r >= ' ' && r != '?' && printable(string(r), figure.Upright) == "?" {
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
 // fit shortens s with an ellipsis until it is no wider than w mm.
 func fit(s string, size float64, face figure.Face, w float64) string {
 	if figure.TextWidth(s, size, face) <= w {

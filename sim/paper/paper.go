@@ -253,7 +253,7 @@ func (j *job) bare(mm float64) string {
 	}
 	r := math.Round(mm*halves) / halves
 	whole, part := math.Trunc(r), math.Abs(r-math.Trunc(r))
-	s := thousands(int(whole))
+	s := scheme.Minus(strconv.Itoa(int(whole))) // without a mark for thousands, as it may be typed in
 	if part > 0 {
 		s += ".5"
 		if whole == 0 && r < 0 {

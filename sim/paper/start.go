@@ -66,6 +66,9 @@ func (j *job) start(rest []*Page) []*Page {
 	side := column{page: p, x: tx, w: 84 - tx, y: y}
 	side.head("This " + j.thing())
 	side.para(strong(j.name()))
+	if Unprinted(j.s.Name) != "" {
+		side.para(plain("These sheets’ fonts lack the letters of the name that stand as ?. Write it by hand: ________________"))
+	}
 	side.para(plain(j.facts()))
 	if j.code != "" {
 		side.para(plain("The square holds its share code: scan it or type the code to have the scheme back, to change it and print anew."))
