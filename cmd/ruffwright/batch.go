@@ -194,6 +194,9 @@ func (b *batch) run(j job, list wearers) error {
 			if t.stops > 0 {
 				stopped++
 			}
+			if why := unprinted(t.scheme.Name); why != "" {
+				fmt.Fprintf(j.err, "ruffwright: %s: line %d, %s\n", list.file, t.line, why)
+			}
 			continue
 		}
 		bad++

@@ -93,6 +93,9 @@ unless --over is given.`,
 			if made.Unsolved != "" {
 				fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
 			}
+			if why := unprinted(s.Name); why != "" {
+				fmt.Fprintln(j.err, "ruffwright: "+why)
+			}
 			if n := made.Stops(); n > 0 {
 				fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
 			}
@@ -109,6 +112,15 @@ unless --over is given.`,
 			return disk.Write(out, pdf)
 		},
 	}
+}
+
+// unprinted says which letters of a name are not printed; "" where all are.
+func unprinted(name string) string {
+	letters := paper.Unprinted(name)
+	if letters == "" {
+		return ""
+	}
+	return "name: the sheets' fonts lack " + letters + ", which are printed as ?; write the name on the sheets by hand, or give one in Latin, Greek or Cyrillic letters"
 }
 
 // counted is a number and its word.
