@@ -16,10 +16,7 @@ import (
 )
 
 func sheetsVerb() verb {
-	var from source
-	var p printing
-	var out, pieces string
-	var over bool
+	var p sheeting
 	return verb{
 		name: "sheets", args: "[SCHEME]", most: 1,
 		does: "prints all that the work table needs, as one PDF in true size",
@@ -39,79 +36,90 @@ printer is off by 1 to 5 %, print again with what you read: --printer-wide 98.7
 A file is written whole or not at all. One that is there already is left as it is,
 unless --over is given.`,
 		flags: func(f *flag.FlagSet) {
-			from.flags(f)
+			p.from.flags(f)
 			p.flags(f)
-			f.StringVar(&out, "out", "", "`file` to write, .pdf; - writes to standard output")
-			f.BoolVar(&over, "over", false, overHelp)
-			f.StringVar(&pieces, "pieces", "", "`folder` for every piece as an SVG in true size, for a plotter or a cutting machine")
+			f.StringVar(&p.out, "out", "", "`file` to write, .pdf; - writes to standard output")
+			f.BoolVar(&p.over, "over", false, overHelp)
+			f.StringVar(&p.pieces, "pieces", "", "`folder` for every piece as an SVG in true size, for a plotter or a cutting machine")
 			f.Float64Var(&p.printer.Wide_mm, "printer-wide", 0, "width of the first sheet's square as printed, in `mm`, 95 to 105")
 			f.Float64Var(&p.printer.High_mm, "printer-high", 0, "its height as printed, in `mm`, 95 to 105")
 		},
-		run: func(j job, args []string) error {
-			if out == "" && pieces == "" {
-				return usageError{"sheets", "sheets needs --out FILE.pdf, --out - for standard output, or --pieces FOLDER"}
-			}
-			if out != "" && out != "-" && filepath.Ext(out) != ".pdf" && filepath.Ext(out) != ".PDF" {
-				return fmt.Errorf("--out %q: expected a name that ends in .pdf", out)
-			}
-			if err := p.printer.Validate(); err != nil {
-				return err
-			}
-			if out != "" && out != "-" { // before the work, not after it
-				if folder, err := os.Stat(filepath.Dir(out)); err != nil {
-					return err
-				} else if !folder.IsDir() {
-					return fmt.Errorf("--out %q: %s is no folder", out, filepath.Dir(out))
-				}
-				if err := mayWrite("--out", out, over); err != nil {
-					return err
-				}
-			}
-			s, err := from.scheme(j, args)
-			if err != nil {
-				return err
-			}
-			made, err := p.make(j, s)
-			if err != nil {
-				return err
-			}
-			var pdf []byte
-			if out != "" {
-				if pdf, err = p.pdf(j, made); err != nil {
-					return err
-				}
-			}
-			var cut []paper.Piece
-			if pieces != "" {
-				if cut, err = paper.Pieces(made); err != nil {
-					return err
-				}
-			}
-			if err := j.ctx.Err(); err != nil {
-				return err
-			}
-			if made.Unsolved != "" {
-				fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
-			}
-			if why := unprinted(s.Name); why != "" {
-				fmt.Fprintln(j.err, "ruffwright: "+why)
-			}
-			if n := made.Stops(); n > 0 {
-				fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
-			}
-			if err := writePieces(pieces, cut, over); err != nil {
-				return err
-			}
-			switch out {
-			case "":
-				return nil
-			case "-":
-				_, err = j.out.Write(pdf)
-				return err
-			}
-			return disk.Write(out, pdf)
-		},
+		run: p.run,
 	}
+}
+
+// sheeting is what the flags of sheets ask for.
+type sheeting struct {
+	printing
+	from        source
+	out, pieces string
+	over        bool
+}
+
+// run makes the sheets and the pieces, all of them before the first is written.
+func (p *sheeting) run(j job, args []string) error {
+	if p.out == "" && p.pieces == "" {
+		return usageError{"sheets", "sheets needs --out FILE.pdf, --out - for standard output, or --pieces FOLDER"}
+	}
+	if p.out != "" && p.out != "-" && filepath.Ext(p.out) != ".pdf" && filepath.Ext(p.out) != ".PDF" {
+		return fmt.Errorf("--out %q: expected a name that ends in .pdf", p.out)
+	}
+	if err := p.printer.Validate(); err != nil {
+		return err
+	}
+	if p.out != "" && p.out != "-" { // before the work, not after it
+		if folder, err := os.Stat(filepath.Dir(p.out)); err != nil {
+			return err
+		} else if !folder.IsDir() {
+			return fmt.Errorf("--out %q: %s is no folder", p.out, filepath.Dir(p.out))
+		}
+		if err := mayWrite("--out", p.out, p.over); err != nil {
+			return err
+		}
+	}
+	s, err := p.from.scheme(j, args)
+	if err != nil {
+		return err
+	}
+	made, err := p.make(j, s)
+	if err != nil {
+		return err
+	}
+	var pdf []byte
+	if p.out != "" {
+		if pdf, err = p.pdf(j, made); err != nil {
+			return err
+		}
+	}
+	var cut []paper.Piece
+	if p.pieces != "" {
+		if cut, err = paper.Pieces(made); err != nil {
+			return err
+		}
+	}
+	if err := j.ctx.Err(); err != nil {
+		return err
+	}
+	if made.Unsolved != "" {
+		fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
+	}
+	if why := unprinted(s.Name); why != "" {
+		fmt.Fprintln(j.err, "ruffwright: "+why)
+	}
+	if n := made.Stops(); n > 0 {
+		fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
+	}
+	if err := writePieces(p.pieces, cut, p.over); err != nil {
+		return err
+	}
+	switch p.out {
+	case "":
+		return nil
+	case "-":
+		_, err = j.out.Write(pdf)
+		return err
+	}
+	return disk.Write(p.out, pdf)
 }
 
 // unprinted says which letters of a name are not printed; "" where all are.
