@@ -15,8 +15,20 @@ import (
 
 // ErrDesign is wrapped by the errors of schemes whose half sets have no mechanics.
 // With it they wrap a scheme.Error that names the fields and, but for own marks, a
-// cell.Misfit that names the reason.
+// Misfit that names the reason.
 var ErrDesign = errors.New("these sets cannot be solved")
+
+// Misfit is why a half set has no mechanics; its kinds are those of package cell.
+type Misfit = cell.Misfit
+
+const (
+	TucksLong   = cell.TucksLong
+	TuckDeep    = cell.TuckDeep
+	GapWide     = cell.GapWide
+	NoWave      = cell.NoWave
+	NoOuterWave = cell.NoOuterWave
+	TooShort    = cell.TooShort
+)
 
 // Design is the half set that stands for the ruff r, of the neckline's mean
 // curvature. Where it or the most curved half set of the ruff has no mechanics, the

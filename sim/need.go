@@ -66,7 +66,11 @@ func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, prog
 	if err != nil {
 		return Needed{}, err
 	}
-	n := needing{ctx: ctx, scheme: s, drawn: r, grid: grid, lim: lim, progress: progress}
+	d, err := Design(r)
+	if err != nil {
+		return Needed{}, err
+	}
+	n := needing{ctx: ctx, scheme: s, drawn: r, tucked: d.Tucked(), grid: grid, lim: lim, progress: progress}
 	n.kappas, _ = distinct(r)
 	if k := len(n.kappas); k > 2 {
 		n.kappas = []float64{n.kappas[0], n.kappas[k-1]}
@@ -103,6 +107,7 @@ type needing struct {
 	lim      Limits
 	progress func(bend_mm float64, holds bool)
 
+	tucked bool         // a tuck is sewn; one at a fold that is not sewn does not exist
 	kappas []float64    // the least and the most curved
 	last   []*cell.Cell // where their half sets lay when last tried
 	out    Needed       // its figures are of what was tried last
@@ -151,10 +156,7 @@ func (n *needing) cold(bend_mm float64) (bool, error) {
 
 // leanAsked reports that lean decides: it is limited and no tuck is sewn. The lean
 // of tucked sets does not settle with the mesh.
-func (n *needing) leanAsked() bool {
-	p := n.drawn.Plan.Scheme.Pleat
-	return n.lim.Lean_mm_per_g > 0 && p.TuckTop == 0 && p.TuckBottom == 0
-}
+func (n *needing) leanAsked() bool { return n.lim.Lean_mm_per_g > 0 && !n.tucked }
 
 // judge leaves the figures of m in the answer, and the limit that is left, and
 // tells whether all are kept.

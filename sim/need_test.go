@@ -107,3 +107,21 @@ func TestNeedUnverified(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestNeedKnowsWhatIsSewn: a tuck at folds that are not sewn does not exist, so the
+// lean of these untucked sets asks for the same starch with it as without.
+func TestNeedKnowsWhatIsSewn(t *testing.T) {
+	var bends []float64
+	for _, tuck := range []float64{0, 9} {
+		s := demo(t, "floppy")
+		s.Pleat.TuckTop, s.Pleat.TuckBottom = 0, tuck
+		n, err := Need(context.Background(), s, cell.Coarse, Limits{Lean_mm_per_g: 5}, nil)
+		if err != nil || !n.Found || n.Governs != "lean" {
+			t.Fatalf("tuck %g: %+v, %v", tuck, n, err)
+		}
+		bends = append(bends, n.Bend_mm)
+	}
+	if bends[0] != bends[1] {
+		t.Errorf("%g mm without, %g mm with a tuck at folds that hang free", bends[0], bends[1])
+	}
+}

@@ -10,7 +10,6 @@ import (
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
 )
 
 // unsolvableWays is how many ways out of a ruff without mechanics are offered.
@@ -29,7 +28,7 @@ func (v *view) cannotSolve() (seen, bool) {
 		}
 	}
 	var s seen
-	var m cell.Misfit
+	var m sim.Misfit
 	var field scheme.Error
 	switch {
 	case errors.As(err, &m):
@@ -71,21 +70,21 @@ func (v *view) solvable(changes []Change) bool {
 }
 
 // sayMisfit says in a maker's words why the half set has no mechanics.
-func (v *view) sayMisfit(s *seen, m cell.Misfit) {
+func (v *view) sayMisfit(s *seen, m sim.Misfit) {
 	s.value, s.limit = m.Value, m.Most
 	depth, panel := v.len(v.s.Ruff.Depth), v.len(v.p.Panel_mm)
 	switch m.Kind {
-	case cell.TucksLong:
+	case sim.TucksLong:
 		s.says("The tucks take %s of the %s between two folds: nothing is left to stand as a loop at the band.", v.len(m.Value), panel)
-	case cell.TuckDeep:
+	case sim.TuckDeep:
 		s.says("A tuck %s deep runs through nearly the whole depth of %s: the loop has no room to open.", v.len(m.Value), depth)
-	case cell.GapWide:
+	case sim.GapWide:
 		s.says("The second stitch line, %s out, holds nearly the whole depth of %s: too little is left to open into loops.", v.len(m.Value), depth)
-	case cell.NoWave:
+	case sim.NoWave:
 		s.says("Between two folds the inner edge is %s long, and half a set takes %s of the band: the edge lies flat and makes no loop.", v.len(v.p.InnerPanel_mm), v.len(m.Value/2))
-	case cell.NoOuterWave:
+	case sim.NoOuterWave:
 		s.says("Fold to fold is %s, and at the outer edge half a set has %s to span: the edge lies flat and makes no loop.", panel, v.len(m.Value/2))
-	case cell.TooShort:
+	case sim.TooShort:
 		s.value, s.limit = m.Value, m.Least
 		s.unit = "slack"
 		s.says("Between the sewn folds the cloth is shorter than the way from edge to edge of the band: it cannot reach.")

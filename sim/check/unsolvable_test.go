@@ -3,10 +3,11 @@ package check
 import (
 	"errors"
 	"math"
+	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
-	"ruffwright/assets"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
@@ -84,12 +85,13 @@ func TestTuckDeeperThanTheRuff(t *testing.T) {
 // takes the mechanics away.
 func TestNoCliffAroundDemos(t *testing.T) {
 	tried := 0
-	for _, name := range assets.Demos() {
-		document, _ := assets.Demo(name)
-		demo, err := scheme.Parse(document)
-		if err != nil {
-			t.Fatal(err)
-		}
+	files, err := filepath.Glob(filepath.Join("..", "..", "assets", "demos", "*.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		name := strings.TrimSuffix(filepath.Base(file), ".json")
+		demo := demoScheme(t, name)
 		if demo.Pleat.Panel > 0 || len(demo.Pleat.Marks) > 0 {
 			continue
 		}
