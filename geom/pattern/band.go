@@ -7,13 +7,17 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Band is the neckband's one piece, folded lengthwise along its middle (the fold
-// is the band's top edge). x runs along it from the cut end at the opening that
-// carries the first set, y across it from the cut edge of the outer half.
+// Band is the band's one piece, folded lengthwise along its middle (the fold is the
+// band's top edge) and finished before the strip is sewn to its edges. x runs along
+// it from the cut end at the opening that carries the first set, y across it from
+// the cut edge of the outer half.
 //
-// The neckline begins at the seam line x = Seam_mm at the centre front, goes round
-// by the wearer's left, the centre back and the wearer's right, and ends at
-// Seam_mm + Carry_mm; the overlap, which carries no sets, follows.
+// At a neck the band begins at the seam line x = Seam_mm at the centre front, goes
+// round by the wearer's left, the centre back and the wearer's right, and ends at
+// Seam_mm + Carry_mm; the overlap, which carries no sets, follows. Closed, the
+// overlap lies under the other end, next to the skin: over it would lie on sets.
+//
+// The pattern of a cuff is the left one's; the right one's is its mirror image.
 type Band struct {
 	AtHand     bool    // made already (band.length): not cut, not bought
 	Length_mm  float64 // finished: girth + ease + overlap, or as made
@@ -34,7 +38,7 @@ type Band struct {
 // BandMark is a quarter or centre mark across the band.
 type BandMark struct {
 	X_mm float64 // from the cut end
-	Name string  // "centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"
+	Name string  // "centre front", "wearer's left", …; at a wrist "opening", "quarter", …
 }
 
 // Pin is where a quarter of the strip is pinned to the band.
@@ -44,10 +48,22 @@ type Pin struct {
 	Band_mm  float64 // x of the band, from the cut end
 }
 
-// Closure is one half of a hook and eye, a button and its hole, or a pair of
-// eyelets for ties.
+// Face is the half of the band that a part of the closure is sewn to: worn, the
+// outer half looks away from the wearer, the inner half lies next to the skin.
+type Face string
+
+// The two halves.
+const (
+	Inner Face = "inner"
+	Outer Face = "outer"
+)
+
+// Closure is one half of a hook and eye, of a button and its worked loop, or of a
+// pair of eyelets for ties. Sets lie on the outer half wherever the band carries
+// them, so that nothing is sewn there but on the overlap.
 type Closure struct {
-	Kind     string  // "eye", "hook", "button", "buttonhole", "loop", "eyelet"
+	Kind     string  // "hook", "eye", "loop", "button", "eyelet"
+	Face     Face    // half of the band that it is sewn to, through this half alone
 	X_mm     float64 // from the cut end
 	Up_mm    float64 // from the band's finished bottom edge
 	Pair     int     // 1, 2, … from the bottom; two closures have the same
@@ -67,7 +83,7 @@ func newBand(p pleat.Plan) Band {
 	if b.AtHand {
 		b.Carry_mm = math.Max(0, b.Length_mm-b.Overlap_mm)
 	}
-	for i, name := range []string{"centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"} {
+	for i, name := range quarterNames(p.Scheme.Wearer.Part) {
 		b.Marks = append(b.Marks, BandMark{X_mm: s.Seam + b.Carry_mm*float64(i)/4, Name: name})
 	}
 	half := p.Pitch_mm / 2
@@ -82,12 +98,27 @@ func newBand(p pleat.Plan) Band {
 	return b
 }
 
-// How closures are spaced and set in, in mm: common practice, no source. A
-// button's hole needs 10 mm of overlap.
+// quarterNames are the band's quarters in their order from the first set.
+func quarterNames(part scheme.Part) []string {
+	if part == scheme.Wrist {
+		return []string{"opening", "quarter", "middle", "three quarters", "opening, other end"}
+	}
+	return []string{"centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"}
+}
+
+// Y_mm is where a part of the closure lies across the pattern, from the cut edge of
+// the outer half: the inner half is its image in the fold.
+func (b Band) Y_mm(c Closure) float64 {
+	if c.Face == Inner {
+		return b.CutWide_mm - b.Seam_mm - c.Up_mm
+	}
+	return b.Seam_mm + c.Up_mm
+}
+
+// How closures are spaced and set in, in mm: common practice, no source.
 const (
 	hookStep, buttonStep, tieStep = 15, 20, 25 // of height for each
 	hookInset, eyeletInset        = 3, 6       // from the band's end
-	leastForHole                  = 10
 )
 
 // closures places the closure's halves so that, closed, the band's inside goes
@@ -95,6 +126,11 @@ const (
 // than its fellow on the other end. Ties without overlap are the exception: their
 // eyelets stand in from both ends, and the ties cross what lies between
 // (Apart_mm).
+//
+// The end with the first set lies over the overlap, so that its part is on its inner
+// half, and the overlap's part looks up to it from the outer half. Buttons take
+// worked loops: a hole would come out under the sets. Where the ends only meet
+// there is no place without sets but the inner half.
 func (b Band) closures(kind scheme.Closure) []Closure {
 	start, end := b.Seam_mm, b.Seam_mm+b.Length_mm
 	var near, far Closure
@@ -102,19 +138,19 @@ func (b Band) closures(kind scheme.Closure) []Closure {
 	switch kind {
 	case scheme.Buttons:
 		step = buttonStep
-		near = Closure{Kind: "button", X_mm: start + b.Overlap_mm/2}
-		far = Closure{Kind: "buttonhole", X_mm: near.X_mm + b.Carry_mm}
-		if b.Overlap_mm < leastForHole {
-			far.Kind = "loop"
-		}
+		near = Closure{Kind: "loop", X_mm: start + b.Overlap_mm/2}
+		far = Closure{Kind: "button", X_mm: near.X_mm + b.Carry_mm}
 	case scheme.Ties:
 		step = tieStep
 		near = Closure{Kind: "eyelet", X_mm: start + math.Max(b.Overlap_mm/2, eyeletInset)}
 		far = Closure{Kind: "eyelet", X_mm: end - math.Max(b.Overlap_mm/2, eyeletInset)}
 	default:
-		inset := math.Min(hookInset, b.Overlap_mm/2)
-		far = Closure{Kind: "hook", X_mm: end - inset}
-		near = Closure{Kind: "eye", X_mm: far.X_mm - b.Carry_mm}
+		near = Closure{Kind: "hook", X_mm: start + math.Min(hookInset, b.Overlap_mm/2)}
+		far = Closure{Kind: "eye", X_mm: near.X_mm + b.Carry_mm}
+	}
+	near.Face, far.Face = Inner, Inner
+	if b.Overlap_mm > tiny && far.X_mm >= start+b.Carry_mm-tiny {
+		far.Face = Outer
 	}
 	apart := math.Max(0, near.X_mm+b.Carry_mm-far.X_mm)
 	if apart < tiny {

@@ -2,6 +2,7 @@ package pattern
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -41,7 +42,14 @@ func TestBandGoesRoundTheNeck(t *testing.T) {
 			if near.Apart_mm > 0 && s.Band.Closure != scheme.Ties {
 				t.Fatalf("%s closes with a gap of %v", near.Kind, near.Apart_mm)
 			}
+			row := b.Seam_mm + b.Carry_mm // sets lie on the outer half before it
+			if near.Face != Inner || far.Face != Outer && far.X_mm > row+1e-6 || far.Face == Outer && far.X_mm < row-1e-6 {
+				t.Fatalf("%+v and %+v: the overlap from %v goes under the other end", near, far, row)
+			}
 			for _, c := range []Closure{near, far} {
+				if y := b.Y_mm(c); (y > b.Fold_mm) != (c.Face == Inner) {
+					t.Fatalf("%+v is drawn at %v, the fold at %v", c, y, b.Fold_mm)
+				}
 				if c.X_mm < b.Seam_mm-1e-9 || c.X_mm > b.Seam_mm+b.Length_mm+1e-9 || !(c.Up_mm > 0 && c.Up_mm < b.Height_mm) {
 					t.Fatalf("%+v lies off a band of %v × %v", c, b.Length_mm, b.Height_mm)
 				}
@@ -91,14 +99,20 @@ func TestBandByHand(t *testing.T) {
 		kind [2]string
 		n    int
 	}{
-		{nil, [2]string{"eye", "hook"}, 4},
-		{[][2]string{{"band.closure", "buttons"}}, [2]string{"button", "buttonhole"}, 4},
-		{[][2]string{{"band.closure", "buttons"}, {"band.overlap", "0"}}, [2]string{"button", "loop"}, 4},
+		{nil, [2]string{"hook", "eye"}, 4},
+		{[][2]string{{"band.closure", "buttons"}}, [2]string{"loop", "button"}, 4},
+		{[][2]string{{"band.closure", "buttons"}, {"band.overlap", "0"}}, [2]string{"loop", "button"}, 4},
 		{[][2]string{{"band.closure", "ties"}, {"band.overlap", "0"}, {"band.height", "12"}}, [2]string{"eyelet", "eyelet"}, 2},
 	} {
 		b := made(t, c.sets...).Band
 		if len(b.Closures) != c.n || b.Closures[0].Kind != c.kind[0] || b.Closures[1].Kind != c.kind[1] {
 			t.Errorf("%v: %+v", c.sets, b.Closures)
+		}
+	}
+	// A cuff has no front and no back of the wearer's.
+	for _, m := range made(t, [2]string{"wearer.part", "wrist"}, [2]string{"wearer.girth", "190"}).Band.Marks {
+		if strings.Contains(m.Name, "wearer") || strings.Contains(m.Name, "centre") {
+			t.Errorf("a cuff's band has a mark %q", m.Name)
 		}
 	}
 	// Eyelets 6 mm in from ends that only meet: 12 mm for the ties to cross.

@@ -42,7 +42,7 @@ const (
 	foldBite     = 4   // thread of one tacking stitch at a fold, there and back: 2 × this
 	foldStitches = 4   // tacking stitches at a sewn fold, on each stitch line
 	tuckStitches = 2   // more where the fold is tucked
-	// rawShare: the raw inner edge is oversewn this much more loosely than a hem.
+	// rawShare: the inner edge is oversewn this much more loosely than a hem.
 	rawShare = 0.5
 	// threadLong is cut at a time, threadLost of it goes for knots and ends.
 	threadLong, threadLost = 450, 100
@@ -157,7 +157,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 		along("outer hem", "hemming", s.Length_mm-hemmed, n, hand)
 		along("end hems", "hemming", ends*(s.Depth_mm+s.Takeup_mm), n, hand)
 	}
-	along("raw inner edge", "oversewing", s.Length_mm-hemmed, n*rawShare, practice)
+	along("inner edge, turned in", "oversewing", s.Length_mm, n*rawShare, practice)
 	folds := Seam{Name: "folds to the band", Stitch: "tacking", Source: practice}
 	lines := max(1, p.Plan.Scheme.Pleat.Lines)
 	for _, m := range p.Plan.Marks {
@@ -176,10 +176,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 		out = append(out, folds)
 	}
 	if !p.Band.AtHand || whole {
-		along("band, outside and inside", "backstitch", 2*p.Band.Length_mm, n, hand)
-		along("band ends", "oversewing", 2*p.Band.Height_mm, n, hand)
-	} else {
-		along("band, inside", "hemming", p.Band.Length_mm, n, hand)
+		along("band, bottom edge and ends", "oversewing", p.Band.Length_mm+2*p.Band.Height_mm, n, hand)
 	}
 	return out
 }

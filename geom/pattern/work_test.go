@@ -113,13 +113,13 @@ func TestWorkOfWhatIsAtHand(t *testing.T) {
 	all := made(t).Work()
 	strip := made(t, [2]string{"strip.have", "5000"}).Work()
 	band := made(t, [2]string{"band.length", "430"}).Work()
-	if n := names(all); !strings.Contains(n, "joins") || !strings.Contains(n, "outer hem") || !strings.Contains(n, "band, outside") {
+	if n := names(all); !strings.Contains(n, "joins") || !strings.Contains(n, "outer hem") || !strings.Contains(n, "band, bottom edge") {
 		t.Errorf("seams: %s", n)
 	}
 	if n := names(strip); strings.Contains(n, "joins") || strings.Contains(n, "outer hem") {
 		t.Errorf("with the strip at hand: %s", n)
 	}
-	if n := names(band); strings.Contains(n, "band, outside") {
+	if n := names(band); strings.Contains(n, "band, bottom edge") {
 		t.Errorf("with the band at hand: %s", n)
 	}
 	if !(strip.Sewing.Learner.Most < band.Sewing.Learner.Most && band.Sewing.Learner.Most < all.Sewing.Learner.Most) {
