@@ -51,7 +51,7 @@ type Mark struct {
 	Fold     scheme.Fold
 	Edge     scheme.Edge // of the band that it is sewn to
 	Tuck_mm  float64     // tuck depth t at this mark; takes up 2t
-	Quarter  bool        // lies at a quarter of the band (pin here)
+	Quarter  bool        // pin here: the sewn fold at a quarter of the row, or the next one where that hangs free
 }
 
 // NewPlan lays the scheme out along the strip: planned marks, or the maker's
@@ -139,12 +139,24 @@ func (p Plan) endHems() float64 {
 	return 2 * p.Scheme.Strip.Hem * float64(p.Scheme.Strip.HemTurns)
 }
 
-// pinQuarters finds the marks that lie at the quarters of the sewn row. Folds
-// are sewn at equal steps, so counting finds them: every mark k of M panels with
-// 4k a multiple of M.
+// pinQuarters finds the marks that are pinned at the quarters of the sewn row. Folds
+// are sewn at equal steps, so counting finds them: every mark k of M panels with 4k a
+// multiple of M. A fold that hangs free cannot be pinned to the band: the next sewn
+// one is, at the row's end the one before.
 func (p *Plan) pinQuarters() {
+	sewn := func(k int) bool { return k <= p.Panels && p.Marks[k].Edge != scheme.EdgeNone }
 	for k := range p.Marks {
-		p.Marks[k].Quarter = 4*k%p.Panels == 0
+		if 4*k%p.Panels != 0 {
+			continue
+		}
+		at := k
+		for at <= p.Panels && !sewn(at) {
+			at++
+		}
+		for at > p.Panels || at > 0 && !sewn(at) {
+			at--
+		}
+		p.Marks[at].Quarter = sewn(at)
 	}
 }
 

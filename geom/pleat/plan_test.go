@@ -92,6 +92,36 @@ func TestEnds(t *testing.T) {
 	}
 }
 
+// TestPinsAreSewn: every fold that is pinned is sewn, at each quarter one, whatever
+// is sewn to which edge.
+func TestPinsAreSewn(t *testing.T) {
+	for _, anchor := range []scheme.Anchor{scheme.AnchorTop, scheme.AnchorBottom, scheme.AnchorBoth} {
+		for _, sewn := range []scheme.Folds{scheme.Crests, scheme.Troughs} {
+			for _, first := range []scheme.Fold{scheme.Crest, scheme.Trough} {
+				s := scheme.Default()
+				s.Pleat.Anchor, s.Pleat.Sewn, s.Pleat.First, s.Pleat.Last = anchor, sewn, first, first
+				p, err := NewPlan(s)
+				if err != nil {
+					t.Fatal(err)
+				}
+				pins := 0
+				for k, m := range p.Marks {
+					if !m.Quarter {
+						continue
+					}
+					pins++
+					if m.Edge == scheme.EdgeNone {
+						t.Errorf("%s, %s, begins on a %s: free mark %d is pinned", anchor, sewn, first, k)
+					}
+				}
+				if pins != 5 {
+					t.Errorf("%s, %s, begins on a %s: %d pins", anchor, sewn, first, pins)
+				}
+			}
+		}
+	}
+}
+
 func TestSewnTo(t *testing.T) {
 	for _, c := range []struct {
 		anchor, sewn  string
