@@ -16,7 +16,9 @@ func Joins(p pleat.Plan) []float64 {
 			return nil
 		}
 		pat := Pattern{Plan: p, Strip: newStrip(p)}
-		_, joins = pat.pieces(usable(s) * keeps(s, scheme.Weft))
+		reach := usable(s) * keeps(s, scheme.Weft)
+		pat.trimSpare(reach)
+		_, joins = pat.pieces(reach)
 	} else {
 		pat, err := New(p)
 		if err != nil {

@@ -26,19 +26,26 @@ func (p Pattern) layOut(c Cut) Layout {
 	}
 	x, y := l.Selvedge_mm, l.Square_mm
 	top := y
-	for i, piece := range c.Pieces {
-		if piece.AtHand {
-			continue
+	row := x
+	for made := range p.Made {
+		// Along the warp the second of a pair lies beside the first, or above it.
+		if c.Along == scheme.Warp && x+(x-row) > l.Bolt_mm-l.Selvedge_mm+tiny {
+			x, y = row, top
 		}
-		q := l.bought(piece.Length_mm, piece.Width_mm, c.Along)
-		q.Kind, q.Name, q.Piece, q.X_mm, q.Y_mm = KindStrip, fmt.Sprintf("strip %d", piece.Number), i, x, y
-		l.Placed = append(l.Placed, q)
-		if c.Along == scheme.Weft {
-			y += q.Long_mm
-		} else {
-			x += q.Wide_mm
+		for i, piece := range c.Pieces {
+			if piece.AtHand {
+				continue
+			}
+			q := l.bought(piece.Length_mm, piece.Width_mm, c.Along)
+			q.Kind, q.Name, q.Piece, q.X_mm, q.Y_mm = KindStrip, p.whose(made)+fmt.Sprintf("strip %d", piece.Number), i, x, y
+			l.Placed = append(l.Placed, q)
+			if c.Along == scheme.Weft {
+				y += q.Long_mm
+			} else {
+				x += q.Wide_mm
+			}
+			top = math.Max(top, q.Y_mm+q.Long_mm)
 		}
-		top = math.Max(top, q.Y_mm+q.Long_mm)
 	}
 	// The rest goes in three orders, as one alone leaves gaps that another fills:
 	// what is tallest along the warp first, what is widest first, as listed.
@@ -68,6 +75,14 @@ func (p Pattern) layOut(c Cut) Layout {
 	return l
 }
 
+// whose says of which of a pair a piece is: "left " or "right "; nothing of one ruff.
+func (p Pattern) whose(made int) string {
+	if p.Made < 2 {
+		return ""
+	}
+	return [...]string{"left ", "right "}[made]
+}
+
 // rest lists what is cut beside the strip, one by one. What is wider than the cloth
 // between the selvedges goes into l.Left.
 func (p Pattern) rest(c Cut, l *Layout) []Swatch {
@@ -76,13 +91,16 @@ func (p Pattern) rest(c Cut, l *Layout) []Swatch {
 		band := Swatch{Kind: KindBand, Name: "band", Count: 1, Long_mm: p.Band.CutLong_mm, Wide_mm: p.Band.CutWide_mm, Along: scheme.Warp, For: "the neckband"}
 		turned := band
 		turned.Along = scheme.Weft
-		switch {
-		case l.fits(band):
-			out = append(out, band)
-		case l.fits(turned):
-			out = append(out, turned)
-		default:
-			l.Left = append(l.Left, band)
+		for made := range p.Made {
+			band.Name, turned.Name = p.whose(made)+"band", p.whose(made)+"band"
+			switch {
+			case l.fits(band):
+				out = append(out, band)
+			case l.fits(turned):
+				out = append(out, turned)
+			default:
+				l.Left = append(l.Left, band)
+			}
 		}
 	}
 	for _, w := range p.swatches(c.Along) {

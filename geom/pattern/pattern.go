@@ -16,9 +16,11 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Pattern is everything that is cut for one ruff.
+// Pattern is everything that is cut for one ruff, or for a pair of cuffs: Strip, Band
+// and a Cut's pieces are of one, layout, cloth to buy and Work of all that are made.
 type Pattern struct {
 	Plan  pleat.Plan
+	Made  int // how many are made: 1 ruff, 2 cuffs, the right one's band the mirror image of the left one's
 	Strip Strip
 	Band  Band
 	Cut   Cut   // the way of cutting that the pattern follows
@@ -65,7 +67,13 @@ func NewCut(p pleat.Plan, along scheme.Along, side int) (Pattern, error) {
 	if err := checkPlan(p); err != nil {
 		return Pattern{}, err
 	}
-	pat := Pattern{Plan: p, Strip: newStrip(p), Band: newBand(p)}
+	pat := Pattern{Plan: p, Strip: newStrip(p), Band: newBand(p), Made: 1}
+	if p.Scheme.Wearer.Part == scheme.Wrist {
+		pat.Made = 2
+	}
+	if along == scheme.Weft {
+		pat.trimSpare(usable(p.Scheme.Strip) * keeps(p.Scheme.Strip, scheme.Weft))
+	}
 	cuts := pat.cuts()
 	chosen := -1
 	for i, c := range cuts {

@@ -1,6 +1,10 @@
 package pattern
 
-import "ruffwright/geom/pleat"
+import (
+	"math"
+
+	"ruffwright/geom/pleat"
+)
 
 // Strip is the pleated cloth before it is pleated, joined but not hemmed.
 type Strip struct {
@@ -9,7 +13,7 @@ type Strip struct {
 	Takeup_mm float64 // what the band takes
 	Width_mm  float64 // cut: depth + hem + take-up
 	Marked_mm float64 // from the first mark to the last: from hemmed end to hemmed end
-	Spare_mm  float64 // beyond the last mark and its end hem; cut off when the band is full
+	Spare_mm  float64 // beyond the last mark and its end hem; cut off when the band is full. Less than the scheme's where that alone would cost a piece
 	Length_mm float64 // cut, joined: hem + marked + hem + spare
 	Have_mm   float64 // at hand, its end hems' cloth included; 0 = all is to be cut
 }
@@ -56,6 +60,26 @@ func newStrip(p pleat.Plan) Strip {
 	}
 	strip.Length_mm = 2*hem + strip.Marked_mm + strip.Spare_mm
 	return strip
+}
+
+// trimSpare shortens the spare to what the last piece has room for, where the strip
+// without it takes fewer pieces of the given reach: a piece of spare alone costs
+// cloth and a join for what is only cut off.
+func (p *Pattern) trimSpare(reach float64) {
+	bare := *p
+	bare.Strip.Spare_mm, bare.Strip.Length_mm = 0, p.Strip.Length_mm-p.Strip.Spare_mm
+	with, _ := p.pieces(reach)
+	without, _ := bare.pieces(reach)
+	if len(with) == len(without) {
+		return
+	}
+	last := without[len(without)-1]
+	if last.AtHand {
+		reach = p.Strip.Have_mm
+	}
+	bare.Strip.Spare_mm = math.Max(0, last.From_mm+reach-last.JoinA_mm-bare.Strip.end())
+	bare.Strip.Length_mm += bare.Strip.Spare_mm
+	p.Strip = bare.Strip
 }
 
 // end is the strip's raw end, in mm from the first mark.

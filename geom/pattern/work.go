@@ -7,7 +7,8 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Work is how much there is to sew and to set, and how long it may take.
+// Work is how much there is to sew and to set, and how long it may take, for all
+// that are made (Pattern.Made).
 type Work struct {
 	Seams     []Seam
 	Stitches  int
@@ -87,7 +88,7 @@ func (p Pattern) Work() Work {
 	for _, s := range p.seams(paceStitches, true) {
 		whole += s.Stitches
 	}
-	metres := p.Strip.Length_mm / 1000 * float64(w.Stitches) / float64(whole)
+	metres := float64(p.Made) * p.Strip.Length_mm / 1000 * float64(w.Stitches) / float64(whole)
 	test := Predict()
 	perMetre := starterRuff.Sewing.times(1 / starterRuff.Strip_m)
 	w.Sewing = Hours{
@@ -95,7 +96,7 @@ func (p Pattern) Work() Work {
 		Practised: Range{practisedFast, icelandic.Sewing.middle() / icelandic.Strip_m}.times(metres),
 	}
 	w.Washing = Hours{Learner: northGermanWash.times(learnersStarching), Practised: northGermanWash}
-	set := Range{settingLeast_s, settingMost_s}.times(float64(p.Plan.Sets) / 3600)
+	set := Range{settingLeast_s, settingMost_s}.times(float64(p.Made*p.Plan.Sets) / 3600)
 	w.Setting = Hours{Learner: set.times(learnersSetting), Practised: set}
 	w.Total = Hours{
 		Learner:   w.Sewing.Learner.plus(w.Washing.Learner).plus(w.Setting.Learner),
@@ -108,7 +109,7 @@ func (p Pattern) Work() Work {
 			icelandic.Name, icelandic.Source, test.Sewing_h, test.SewingLogged_h, test.Setting_h, test.SettingLogged_h),
 		"A practised hand's sewing: from 23 stitches a minute (from memory of 19th century trials) to the third piece's log, a day taken as 8 h.",
 		fmt.Sprintf("Setting: %d s a set (%s) to %d s; learners three times that: no source.", settingLeast_s, northGerman.Source, settingMost_s),
-		"Thread and stitches at the folds and at the raw edge: common practice, no source. Drying is not counted.",
+		"Thread and stitches at the folds and at the inner edge: common practice, no source. Drying is not counted.",
 	}
 	return w
 }
@@ -131,6 +132,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 		if !(length > 0) {
 			return
 		}
+		length *= float64(p.Made)
 		pitch := 10 / perCm
 		seam := Seam{Name: name, Stitch: stitch, Length_mm: length, Stitches: int(math.Ceil(length/pitch - 1e-9)), Source: source}
 		switch stitch {
@@ -171,7 +173,8 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 	}
 	if folds.Stitches > 0 {
 		// From fold to fold the thread runs along the band, once for each line.
-		folds.Length_mm = float64(lines) * p.Plan.Filled_mm
+		folds.Stitches *= p.Made
+		folds.Length_mm = float64(p.Made*lines) * p.Plan.Filled_mm
 		folds.Thread_mm = float64(folds.Stitches)*2*foldBite + folds.Length_mm
 		out = append(out, folds)
 	}
