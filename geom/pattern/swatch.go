@@ -16,8 +16,15 @@ const (
 	swatchEach             = 3
 	starchTrials           = 2
 	squareSide             = 100
-	// holdLong is what lies on the table while the rest hangs over.
-	holdLong = 50
+)
+
+// HoldLong_mm is what of a test strip lies on the table while the rest hangs over.
+const HoldLong_mm = 50
+
+// Names of test pieces: the strips that are tested starched, and what is weighed.
+const (
+	StarchSwatch = "starch swatch"
+	Square       = "square"
 )
 
 // Swatches gives the test pieces that are cut along with the ruff, sizes as
@@ -37,11 +44,11 @@ func (p Pattern) swatches(along scheme.Along) []Swatch {
 		}
 		return want
 	}
-	starched := math.Max(swatchLong, 2*s.Starch.Bend+holdLong)
+	starched := math.Max(swatchLong, 2*s.Starch.Bend+HoldLong_mm)
 	return []Swatch{
 		{KindSwatch, "swatch, weft", swatchEach, long(swatchLong, scheme.Weft), swatchWide, scheme.Weft, "bending length across the cloth, unstarched"},
-		{KindSwatch, "starch swatch", starchTrials * swatchEach, long(starched, along), swatchWide, along, "bending length along the strip, starched and dried flat: two trials of three"},
-		{KindSwatch, "square", 1, math.Min(squareSide, across), math.Min(squareSide, across), scheme.Warp, "weigh it: grams × 100 are g/m²"},
+		{KindSwatch, StarchSwatch, starchTrials * swatchEach, long(starched, along), swatchWide, along, "bending length along the strip, starched and dried flat: two trials of three"},
+		{KindSwatch, Square, 1, math.Min(squareSide, across), math.Min(squareSide, across), scheme.Warp, "weigh it: grams × 100 are g/m²"},
 		{KindSwatch, "swatch, warp", swatchEach, swatchLong, swatchWide, scheme.Warp, "bending length along the cloth, unstarched"},
 	}
 }

@@ -3,7 +3,6 @@ package paper
 import (
 	"fmt"
 	"math"
-	"strconv"
 
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
@@ -14,7 +13,7 @@ import (
 // many tiles as fit.
 func (j *job) band() ([]*Page, error) {
 	b := j.Pattern.Band
-	all := tiles(b.CutLong_mm, tileStep(j.Units))
+	all := tiles(b.CutLong_mm, j.Units)
 	const head = 4.4
 	const between = 5.0
 	var pages []*Page
@@ -62,13 +61,25 @@ func (j *job) bandWords(p *Page, all []Tile) float64 {
 		made = fmt.Sprintf("Finished length %s = %s %s + ease %s + overlap %s. ",
 			j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
 	}
-	c.para(plain(made + fmt.Sprintf("Cut %s × %s, seam allowance %s all round; folded along the middle it is %s high, the fold is its top edge.",
-		j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm), j.len(b.Height_mm))))
-	tileWords := fmt.Sprintf("It lies on %s that overlap by 10 mm: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"))
+	if j.Pattern.Made > 1 {
+		made = "This is the left cuff's band; for the right one lay the pattern face down. " + made
+	}
+	if b.Seam_mm > 0 {
+		made += fmt.Sprintf("Cut %s × %s, seam allowance %s all round", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm))
+	} else {
+		made += fmt.Sprintf("Cut %s × %s, without seam allowance", j.len(b.CutLong_mm), j.len(b.CutWide_mm))
+	}
+	c.para(plain(made + fmt.Sprintf("; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", j.len(b.Height_mm))))
+	c.para(strong(j.overlapWords()+" "), plain(j.closureWords()+" Parts on the inner half stand above the fold line of this pattern, those on the outer half below."))
+	tileWords := fmt.Sprintf("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"), j.len(tileOverlap(j.Units)))
 	if len(all) == 1 {
 		tileWords = ""
 	}
-	c.para(plain(tileWords + "Pin the strip at the quarters first, then share out the folds between them. Short strokes on the top and bottom edges: where folds are sewn" + j.strokesWords() + "."))
+	pin := "Pin the strip at the quarters first, then share out the folds between them. "
+	if len(b.Pins) == 0 {
+		pin = ""
+	}
+	c.para(plain(tileWords + pin + "Short strokes: where folds are sewn to the " + list(j.sewnEdges()) + j.strokesWords() + "."))
 	done := map[string]bool{}
 	for _, k := range j.at(StepBand) {
 		if !done[k.ID] {
@@ -82,6 +93,20 @@ func (j *job) bandWords(p *Page, all []Tile) float64 {
 // stay 2 mm apart.
 func (j *job) strokesEvery() int {
 	return max(1, int(math.Ceil(2/j.Ruff.Plan.Pitch_mm-1e-9)))
+}
+
+// sewnEdges names the edges of the band that folds are sewn to.
+func (j *job) sewnEdges() []string {
+	var out []string
+	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+		for _, m := range j.Ruff.Plan.Marks {
+			if m.Edge == e {
+				out = append(out, edgeName(e))
+				break
+			}
+		}
+	}
+	return out
 }
 
 func (j *job) strokesWords() string {
@@ -139,15 +164,15 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 	if i > 0 {
 		p.line(fine, nil, pt(0, top), pt(0, top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
-			p.cross(overlap_mm/2, at(b.CutWide_mm*y))
+			p.cross(tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
 		p.text(0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i-1))
 	}
 	if i < n-1 {
-		e := t.To_mm - overlap_mm
+		e := t.To_mm - tileOverlap(j.Units)
 		p.line(fine, []float64{2, 1}, pt(x(e), top), pt(x(e), top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
-			p.cross(x(e)+overlap_mm/2, at(b.CutWide_mm*y))
+			p.cross(x(e)+tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
 		p.text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i))
 		p.text(Live_mm, top-1.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", joinLetters(i), i+2, j.len(e)))
@@ -164,8 +189,9 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 		if c.X_mm < t.From_mm || c.X_mm > t.To_mm {
 			continue
 		}
-		j.closure(p, c, x(c.X_mm), at(b.Seam_mm+c.Up_mm), size)
+		j.closure(p, c, x(c.X_mm), at(b.Y_mm(c)), size)
 	}
+	j.overlap(p, t, x, at)
 	if i == 0 || n == 1 {
 		j.grain(p, t, at)
 	}
@@ -205,6 +231,26 @@ func (j *job) bandName(p *Page, x, size, y float64, words string) {
 		return // a tile too short for its words: the neighbour shows them
 	}
 	p.text(at, y, sizeSmall, figure.Italic, anchor, words)
+}
+
+// overlap names the part that goes under the other end, on the outer half, where no
+// set lies.
+func (j *job) overlap(p *Page, t Tile, x, at func(float64) float64) {
+	b := j.Pattern.Band
+	from := b.Seam_mm + b.Carry_mm
+	to := from + b.Overlap_mm
+	if b.Overlap_mm < 2 || from < t.From_mm || to > t.To_mm {
+		return
+	}
+	// A bracket along the bottom edge, and its words where there is room for them.
+	y := at(b.Seam_mm) - 1
+	p.lines(fine, nil, []figure.Point{pt(x(from), y-1), pt(x(from), y), pt(x(to), y), pt(x(to), y-1)})
+	const words = "overlap, goes under"
+	w := figure.TextWidth(words, sizeSmall, figure.Italic)
+	if b.Height_mm < 12 || x(from)-1-w < 0 {
+		return
+	}
+	p.text(x(from)-1, y, sizeSmall, figure.Italic, 1, words)
 }
 
 // closure draws one half of a closure.
@@ -247,14 +293,18 @@ func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
 	}
 	w := 0.74*room - 1
 	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, figure.Italic, 0, fit("fold: the band's top edge", sizeSmall, figure.Italic, w))
-	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, figure.Italic, 0, fit("sewn: the band's bottom edge", sizeSmall, figure.Italic, w))
+	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, figure.Italic, 0, fit("seam: the band's bottom edge", sizeSmall, figure.Italic, w))
 }
 
 // pinsWords lists where the quarters of the strip are pinned: mark and place.
 func (j *job) pinsWords() []string {
 	var out []string
 	for _, q := range j.Pattern.Band.Pins {
-		out = append(out, fmt.Sprintf("mark %s of the strip (%s) at %s of the band", strconv.Itoa(q.Mark+1), j.len(q.Strip_mm), j.len(q.Band_mm)))
+		for _, r := range j.table.Rows {
+			if r.Mark == q.Mark { // the place as the table of marks has it
+				out = append(out, fmt.Sprintf("the %s of set %d (%s %s) at %s of the pattern", foldName(r.Fold), r.Set, j.table.Text(r.Place), j.Units.Symbol(), j.len(q.Band_mm)))
+			}
+		}
 	}
 	return out
 }

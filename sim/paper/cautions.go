@@ -50,9 +50,13 @@ func Cautions(part scheme.Part) []Caution {
 	if part != scheme.Wrist {
 		children = "No ties, strings or cords at a child's neck (EN 14682: none under 7 years, no free ends to 14; costume counts as clothing). Use a hook, snap or other closure that gives way. Never unattended, never in a play area. Assess it for yourself even where the standard does not apply."
 	}
+	into := "Pins and needles that stay in a ruff go into a neck."
+	if part == scheme.Wrist {
+		into = "Pins and needles that stay in a cuff go into a wrist."
+	}
 	all = append(all,
 		Caution{"children", "children", children, []Step{StepBand, StepWear}},
-		Caution{"needles", "pins and needles", "Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. Pins and needles that stay in a ruff go into a neck.",
+		Caution{"needles", "pins and needles", "Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. " + into,
 			[]Step{StepSew}},
 		Caution{"scald", "boiling starch", "Water at 60 °C scalds in 3 seconds, at 55 °C in 17 to 30. Paste clings and holds its heat, so it burns worse than water, and a child's skin burns sooner: keep children away, turn the handle inwards, and let it cool until it is hand-warm (below about 43 °C) before hands go in.",
 			[]Step{StepCook}},

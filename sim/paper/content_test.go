@@ -350,12 +350,16 @@ func TestPieces(t *testing.T) {
 	}
 }
 
-// TestTiles: tiles begin at whole steps, overlap by 10 mm and end at the end.
+// TestTiles: tiles begin at whole steps, overlap by 10 mm or 3/8 in, and end at the end.
 func TestTiles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		length := rapid.Float64Range(1, 60000).Draw(t, "length")
-		step := rapid.SampledFrom([]float64{180, 177.8}).Draw(t, "step")
-		all := tiles(length, step)
+		units := rapid.SampledFrom([]scheme.Units{scheme.Millimetres, scheme.Inches}).Draw(t, "units")
+		step, overlap_mm := 180.0, 10.0
+		if units == scheme.Inches {
+			step, overlap_mm = 177.8, 9.525
+		}
+		all := tiles(length, units)
 		for i, x := range all {
 			if x.From_mm != float64(i)*step || x.To_mm-x.From_mm > step+overlap_mm+1e-9 || x.To_mm <= x.From_mm {
 				t.Fatalf("tile %d: %+v", i, x)
@@ -386,6 +390,9 @@ func TestLengths(t *testing.T) {
 		half := 0.25
 		if u == scheme.Inches {
 			half = 25.4 / 64
+			if x > 12.5 {
+				half = 25.4 / 32 // as a tape measure shows it
+			}
 		}
 		if err != nil || math.Abs(back-x) > half+1e-9 {
 			t.Fatalf("%g mm is written %q, read %g, %v", x, j.len(x), back, err)

@@ -39,12 +39,20 @@ func (j *job) cut(less_mm float64) *flow {
 	f.head("Buy", 20)
 	f.para(strong(j.bought(cut.Buy)), plain(fmt.Sprintf(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.",
 		j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
+	if j.Pattern.Made > 1 {
+		f.para(strong("For both cuffs, "), plain("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once."))
+	}
 	f.para(plain("Thread: " + j.thread() + ". " + j.notions()))
 	if j.Pattern.Strip.Have_mm > 0 {
-		f.para(plain(fmt.Sprintf("At hand already: a strip of %s. Only what it lacks is on the layout.", j.len(j.Pattern.Strip.Have_mm))))
+		each := map[bool]string{true: " for each"}[j.Pattern.Made > 1]
+		lacks := "Only what it lacks is on the layout."
+		if j.toCut() == 0 {
+			lacks = "It is long enough: no strip is on the layout."
+		}
+		f.para(plain(fmt.Sprintf("At hand already: a strip of %s%s. %s", j.len(j.Pattern.Strip.Have_mm), each, lacks)))
 	}
 	if j.Pattern.Band.AtHand {
-		f.para(plain("The band is made already and is not on the layout."))
+		f.para(plain(map[bool]string{true: "The bands are made already and are", false: "The band is made already and is"}[j.Pattern.Made > 1] + " not on the layout."))
 	}
 	if len(lay.Left) > 0 {
 		names := []string{}
@@ -114,11 +122,12 @@ func (j *job) notions() string {
 	for _, c := range j.Pattern.Band.Closures {
 		pairs = max(pairs, c.Pair)
 	}
+	pairs *= j.Pattern.Made
 	what := map[scheme.Closure]string{
-		scheme.Hooks: plural(pairs, "hook and eye", "hooks and eyes"), scheme.Buttons: plural(pairs, "button", "buttons"),
+		scheme.Hooks: plural(pairs, "hook and eye", "hooks and eyes"), scheme.Buttons: plural(pairs, "button, flat", "buttons, flat"),
 		scheme.Ties: plural(pairs, "pair of ties", "pairs of ties"),
 	}[j.s.Band.Closure]
-	return "To close the band: " + what + "."
+	return "To close " + map[bool]string{true: "the bands: ", false: "the band: "}[j.Pattern.Made > 1] + what + "."
 }
 
 const layoutLabel = 2.2
@@ -155,9 +164,9 @@ func (j *job) drawLayout(f *flow, high float64) {
 		}
 		p.rect(medium, nil, fill, a.X, b.Y, b.X, a.Y)
 		words := q.Name
-		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel && w > 4 {
-			if s := fit(words, layoutLabel, figure.Upright, w-1); len([]rune(s)) >= 3 {
-				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, s)
+		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel {
+			if figure.TextWidth(words, layoutLabel, figure.Upright) < w-1 {
+				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, words)
 			} else if n := lastWord(q.Name); figure.TextWidth(n, layoutLabel, figure.Upright) < w {
 				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, n)
 			}
@@ -205,6 +214,9 @@ func (j *job) pieces() [][]string {
 		}
 		if q.Kind != pattern.KindStrip {
 			k.name = baseName(q.Name)
+			if q.Kind == pattern.KindBand {
+				k.name = "band"
+			}
 		}
 		if groups[k] == nil {
 			keys = append(keys, k)
@@ -218,6 +230,12 @@ func (j *job) pieces() [][]string {
 		if q.Along == scheme.Weft {
 			long, wide = wide, long
 		}
+		switch {
+		case q.Kind == pattern.KindSwatch && q.Name == pattern.Square:
+			return trim(long, 0) + " × " + trim(wide, 0) + " mm" // weighed: in mm whatever the units
+		case q.Kind == pattern.KindSwatch:
+			return j.swatchLen(long) + " × " + j.swatchLen(wide)
+		}
 		return j.len(long) + " × " + j.len(wide)
 	}
 	var rows [][]string
@@ -228,6 +246,9 @@ func (j *job) pieces() [][]string {
 			name = washed.Placed[first].Name
 			if n := len(groups[k]); n > 1 {
 				name = "strips " + numbers(washed.Placed, groups[k])
+			}
+			if j.Pattern.Made > 1 {
+				name = "strip " + numbers(washed.Placed, groups[k]) + " of each"
 			}
 		}
 		rows = append(rows, []string{name, strconv.Itoa(len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), string(washed.Placed[first].Along)})
@@ -253,6 +274,7 @@ func numbers(all []pattern.Placed, which []int) string {
 		}
 	}
 	sort.Ints(ns)
+	ns = slices.Compact(ns) // of a pair
 	s := ""
 	for i := 0; i < len(ns); {
 		k := i
@@ -278,10 +300,27 @@ func (j *job) sums() string {
 	for _, x := range cut.Joins {
 		joins += x.Consumes_mm
 	}
-	return fmt.Sprintf("The strip's width, %s = depth %s + hem %s + what the band takes %s. Its length, %s = marks %s + two end hems %s + spare %s; %s in %s take %s of cloth more.",
-		j.len(st.Width_mm), j.len(st.Depth_mm), j.len(st.Hem_mm), j.len(st.Takeup_mm),
-		j.len(st.Length_mm), j.len(st.Marked_mm), j.len(2*st.Hem_mm), j.len(st.Spare_mm),
-		plural(len(cut.Joins), "join", "joins"), plural(len(cut.Pieces), "piece", "pieces"), j.len(joins))
+	sum := func(parts ...any) string { // of those that are there: name, mm, name, mm …
+		var out []string
+		for i := 0; i < len(parts); i += 2 {
+			if mm := parts[i+1].(float64); mm > 0 {
+				out = append(out, parts[i].(string)+" "+j.len(mm))
+			}
+		}
+		return strings.Join(out, " + ")
+	}
+	words := "The strip's width, " + j.len(st.Width_mm) + " = " + sum("depth", st.Depth_mm, "hem", st.Hem_mm, "turned in at the stitch line", st.Takeup_mm) +
+		". Its length, " + j.len(st.Length_mm) + " = " + sum("marks", st.Marked_mm, "two end hems", 2*st.Hem_mm, "spare", st.Spare_mm)
+	if n := len(cut.Joins); n > 0 {
+		words += "; " + plural(n, "join", "joins") + " in " + plural(len(cut.Pieces), "piece", "pieces")
+		if joins > 0 {
+			words += " take " + j.len(joins) + " of cloth more"
+		}
+	}
+	if want := float64(2*j.s.Strip.Spare) * j.Ruff.Plan.Panel_mm; st.Have_mm == 0 && st.Spare_mm < want-0.5 {
+		words += ". The whole spare of " + plural(j.s.Strip.Spare, "set", "sets") + " would take a piece of its own: what the last piece has room for is left"
+	}
+	return words + "."
 }
 
 // ways names the other ways of cutting that take the least cloth, where there are

@@ -26,8 +26,11 @@ func (j *job) frame(pages []*Page) error {
 		p.Number, p.Of = i+1, len(pages)
 		p.text(0, 6.5, sizeTitle, figure.Bold, 0, p.Title)
 		w := figure.TextWidth(p.Title, sizeTitle, figure.Bold)
-		name := fit(j.name(), sizeBody, figure.Italic, Live_mm-w-8)
-		p.text(Live_mm, 6.5, sizeBody, figure.Italic, 1, name)
+		if j.Stops() > 0 {
+			j.stopSign(p, Live_mm-w-8)
+		} else {
+			p.text(Live_mm, 6.5, sizeBody, figure.Italic, 1, fit(j.name(), sizeBody, figure.Italic, Live_mm-w-8))
+		}
 		p.seam(0, Live_mm, 9)
 		p.line(fine, nil, pt(0, footTop_mm-1), pt(Live_mm, footTop_mm-1))
 		left := j.bars(p)
@@ -39,6 +42,24 @@ func (j *job) frame(pages []*Page) error {
 		j.foot(p, left, right, square)
 	}
 	return nil
+}
+
+// stopSign stands in the head of every sheet of what must not be sewn, in the place
+// of its name, which the foot has too: each may be followed without the others.
+func (j *job) stopSign(p *Page, room float64) {
+	this := "this " + j.thing()
+	if j.Pattern.Made > 1 {
+		this = "these cuffs"
+	}
+	words := "Do not sew " + this + ": the record sheet says why"
+	if figure.TextWidth(words, sizeBody, figure.Bold)+4 > room {
+		words = "Do not sew " + this
+	}
+	w := figure.TextWidth(words, sizeBody, figure.Bold)
+	p.rect(0, nil, &black, Live_mm-w-4, 1.8, Live_mm, 8)
+	l := p.text(Live_mm-2, 6.1, sizeBody, figure.Bold, 1, words)
+	l.Color = white
+	p.Items[len(p.Items)-1] = l
 }
 
 // bars sets the check bars, true size, across and up; it gives where the words

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
@@ -15,10 +16,29 @@ func (j *job) marks() ([]*Page, error) {
 	f := newFlow("marks", "Table of marks")
 	f.page.Holds = "every mark from one end"
 	t := j.table
-	f.para(strong("Join and hem the strip first. "), plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at the hemmed end that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
-		unitWord(t.Units), j.stepWords())))
-	f.para(plain(fmt.Sprintf("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))),
-		plain("Mark on the wrong side, at the inner (raw) edge, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever."))
+	ready, hem := "Hem the strip", ""
+	if len(j.Pattern.Cut.Joins) > 0 {
+		ready = "Join and hem the strip"
+	}
+	if t.Hem_mm > 0 {
+		hem = fmt.Sprintf("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))
+	} else {
+		ready = strings.TrimSuffix(strings.Replace(ready, "Hem the strip", "", 1), " and hem the strip")
+		if ready != "" {
+			ready += " the strip"
+		}
+	}
+	turn := "turn its inner edge in by " + j.len(j.Pattern.Strip.Takeup_mm)
+	if j.Pattern.Strip.Takeup_mm == 0 {
+		turn = "finish its inner edge"
+	}
+	first := capital(turn) + " first. "
+	if ready != "" {
+		first = ready + ", " + turn + " first. "
+	}
+	f.para(strong(first), plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
+		j.zero(), unitWord(t.Units), j.stepWords())))
+	f.para(plain(hem), plain("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line."))
 	f.para(plain(j.sewing() + " " + j.tuckWords()))
 	if len(t.Rows) == 0 {
 		return f.pages, nil
@@ -65,6 +85,16 @@ func (j *job) marks() ([]*Page, error) {
 	}
 	f.table(sizeSmall, columns, rows)
 	return f.pages, nil
+}
+
+// lastMark is the table's row of the last mark.
+func (j *job) lastMark() pattern.Row {
+	for i := len(j.table.Rows) - 1; i >= 0; i-- {
+		if j.table.Rows[i].Mark >= 0 {
+			return j.table.Rows[i]
+		}
+	}
+	return pattern.Row{}
 }
 
 // markName is a fold in the tables: short.

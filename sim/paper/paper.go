@@ -230,8 +230,9 @@ func Sheets(in Input, w io.Writer) error {
 	return writePDF(in, pages, w)
 }
 
-// len writes a length as a maker measures it, with its unit: to 0.5 mm, or to
-// 1/32 in. What must be exact is drawn, not written.
+// len writes a length as a maker measures it, with its unit: to 0.5 mm; in inches to
+// 1/16, as a tape measure shows it, below 1/2 in to 1/32. What must be exact is drawn,
+// not written.
 func (j *job) len(mm float64) string { return j.bare(mm) + " " + j.Units.Symbol() }
 
 // bare is len without the unit.
@@ -243,6 +244,9 @@ func (j *job) bare(mm float64) string {
 	switch j.Units {
 	case scheme.Inches:
 		n := int(math.Round(math.Abs(mm) / 25.4 * 32))
+		if n >= 16 {
+			n = 2 * int(math.Round(math.Abs(mm)/25.4*16))
+		}
 		sign := ""
 		if mm < 0 && n > 0 {
 			sign = scheme.Minus("-")
@@ -284,7 +288,7 @@ func (j *job) name() string {
 		return j.s.Name
 	}
 	if j.s.Wearer.Part == scheme.Wrist {
-		return "a cuff without a name"
+		return "cuffs without a name"
 	}
 	return "a ruff without a name"
 }

@@ -171,7 +171,7 @@ func (j *job) bandPiece() *drawing {
 		}
 	}
 	for _, c := range b.Closures {
-		x, y := c.X_mm, at(b.Seam_mm+c.Up_mm)
+		x, y := c.X_mm, at(b.Y_mm(c))
 		d.mark.add(pt(x-1, y), pt(x+1, y))
 		d.mark.add(pt(x, y-1), pt(x, y+1))
 		d.say(x+1.5, y-size/2, size, 0, c.Kind)

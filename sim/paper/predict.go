@@ -84,8 +84,8 @@ func (j *job) predictions() []prediction {
 		list = append(list, j.hanging(s.Ruff)...)
 	}
 	list = append(list,
-		prediction{"strip, from mark to mark", "", j.near(p.Marked_mm), "plan"},
-		prediction{"cloth in it with the band", "", trim(j.area(), 2) + " m², " + trim(j.area()*j.s.Cloth.Mass, 0) + " g", "plan"},
+		prediction{"strip, from mark to mark", "", j.table.Text(j.lastMark().Place) + " " + j.Units.Symbol(), "plan"},
+		prediction{"cloth in " + j.starched(), "", trim(j.area(), 2) + " m², " + trim(j.area()*j.s.Cloth.Mass, 0) + " g", "plan"},
 	)
 	return list
 }

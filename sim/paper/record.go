@@ -121,6 +121,8 @@ func (j *job) decision(field scheme.Field) string {
 		units = scheme.Millimetres
 	}
 	switch {
+	case field.Key == "hand.stitches":
+		return j.stitches()
 	case field.Zero != "" && field.Number(j.s) == 0:
 		return field.Zero
 	case field.Kind == scheme.KindMarks:

@@ -36,8 +36,9 @@ func ruler(p *Page, x, y, from, to float64, u scheme.Units, down float64, number
 				words = strconv.Itoa(int(math.Round(n)) * 10)
 			}
 			w := figure.TextWidth(words, 2.2, figure.Upright)
-			cx := math.Max(at, x+w/2)
-			if cx+w/2 > x+to-from { // the next tile begins with it
+			const off = 0.7 // from the line that is cut along
+			cx := math.Max(at, x+w/2+off)
+			if cx+w/2 > x+to-from-off { // the next tile begins with it
 				continue
 			}
 			base := y + down*4 + 1.8

@@ -157,7 +157,7 @@ func TestLiveArea(t *testing.T) {
 // tapes less their overlaps are as long as the strip.
 func TestTapePlaces(t *testing.T) {
 	prints(t, func(t *testing.T, in Input, sheets []printed, pages []Page) {
-		tiles := tiles(in.Ruff.Plan.Marked_mm, tileStep(in.Units))
+		tiles := tiles(in.Ruff.Plan.Marked_mm, in.Units)
 		seen := map[int]bool{} // marks
 		sum, next := 0.0, 0
 		worst := 0.0
@@ -213,7 +213,7 @@ func TestTapePlaces(t *testing.T) {
 		if len(seen) != len(in.Ruff.Plan.Marks) {
 			t.Errorf("%d of %d marks are on the tapes", len(seen), len(in.Ruff.Plan.Marks))
 		}
-		if whole := sum - overlap_mm*float64(len(tiles)-1); math.Abs(whole-in.Ruff.Plan.Marked_mm) > 0.01*float64(len(tiles)) {
+		if whole := sum - tileOverlap(in.Units)*float64(len(tiles)-1); math.Abs(whole-in.Ruff.Plan.Marked_mm) > 0.01*float64(len(tiles)) {
 			t.Errorf("the tapes make %.2f mm, the strip has %.2f", whole, in.Ruff.Plan.Marked_mm)
 		}
 		t.Logf("%d tapes, worst mark %.4f mm off", len(tiles), worst)
@@ -225,7 +225,7 @@ func TestTapePlaces(t *testing.T) {
 func TestBandTiles(t *testing.T) {
 	prints(t, func(t *testing.T, in Input, sheets []printed, pages []Page) {
 		b := in.Pattern.Band
-		tiles := tiles(b.CutLong_mm, tileStep(in.Units))
+		tiles := tiles(b.CutLong_mm, in.Units)
 		found := map[int]int{}
 		ends := 0
 		n := 0

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cloth"
 )
@@ -164,9 +165,10 @@ type target struct {
 	reason      string  // why no starch answers it; the scheme's own target may still stand
 	bend_mm     float64 // at the cloth's unstarched mass
 	overhang_mm float64 // as the starched swatch hangs
+	beyond      bool    // longer than the test strips can show: nothing to look for on the card
 }
 
-// target finds it: from need, else from the scheme.
+// target finds it: the scheme's own, else the least that would do by need.
 func (j *job) target() (target, error) {
 	t := target{}
 	found := j.Need != nil && j.Need.Reason == ""
@@ -174,12 +176,12 @@ func (j *job) target() (target, error) {
 		t.reason = j.Need.Reason
 	}
 	switch {
+	case j.s.Starch.Bend > 0:
+		t.known, t.fromScheme, t.bend_mm = true, true, j.s.Starch.Bend
 	case found && j.Need.Bend_mm == 0:
 		return target{known: true, none: true}, nil
 	case found:
 		t.known, t.bend_mm, t.overhang_mm = true, j.Need.Bend_mm, j.Need.Overhang_mm
-	case j.s.Starch.Bend > 0:
-		t.known, t.fromScheme, t.bend_mm = true, true, j.s.Starch.Bend
 	default:
 		return t, nil
 	}
@@ -190,7 +192,40 @@ func (j *job) target() (target, error) {
 		}
 		t.overhang_mm = l
 	}
+	t.beyond = t.overhang_mm > j.starchStrip()-pattern.HoldLong_mm+1
 	return t, nil
+}
+
+// starchStrip is how long the strips for starch are cut, mm.
+func (j *job) starchStrip() float64 {
+	for _, w := range j.Pattern.Swatches() {
+		if w.Name == pattern.StarchSwatch {
+			return w.Long_mm
+		}
+	}
+	return 0
+}
+
+// least says what the least starch that would do is, beside the scheme's own target.
+func (j *job) least() string {
+	n := j.Need
+	switch {
+	case n == nil && j.Unsolved != "", n != nil && n.Reason != "":
+		return ""
+	case n == nil:
+		return "The least that would do is not solved yet."
+	case n.Bend_mm == 0:
+		return "The least that would do, as solved: none, this cloth holds the " + j.thing() + " up by itself." + j.manyWays()
+	}
+	l := n.Overhang_mm
+	if l == 0 {
+		l = 2 * n.Bend_mm
+	}
+	words := "The least that would do, as solved: an overhang of " + j.len(l) + " (bending length " + j.len(n.Bend_mm) + ")." + j.needWords()
+	if n.Bend_mm > j.s.Starch.Bend+0.5 {
+		words += " The scheme's target is less: with it the " + j.thing() + " does not hold up."
+	}
+	return words
 }
 
 // clothBend is the unstarched bending length along the strip, mm.
@@ -201,16 +236,20 @@ func (j *job) clothBend() float64 {
 	return j.s.Cloth.BendWeft
 }
 
-// bath is the bath for all that is starched: strip and band.
-func (j *job) bath() (Bath, error) {
+// bath is the bath for all that is starched: strip and band of all that are made.
+func (j *job) bath(t target) (Bath, error) {
 	strength := j.s.Starch.Bath
 	if strength < 1 { // 0: the maker leaves it to the card
-		strength, _ = FirstStrength(j.clothBend(), max(j.s.Starch.Bend, 2*j.clothBend()))
+		target_mm := 2 * j.clothBend()
+		if t.known && !t.none {
+			target_mm = max(t.bend_mm, target_mm)
+		}
+		strength, _ = FirstStrength(j.clothBend(), target_mm)
 	}
 	return NewBath(j.s.Starch.Kind, strength, j.area(), j.s.Cloth.Mass)
 }
 
-// area of strip and band, m².
+// area of strip and band of all that are made, m².
 func (j *job) area() float64 {
 	var mm2 float64
 	for _, p := range j.Pattern.Cut.Pieces {
@@ -218,7 +257,7 @@ func (j *job) area() float64 {
 	}
 	b := j.Pattern.Band
 	mm2 += (b.Length_mm + 2*b.Seam_mm) * (2*b.Height_mm + 2*b.Seam_mm)
-	return mm2 / 1e6
+	return float64(j.Pattern.Made) * mm2 / 1e6
 }
 
 // stick is the thickest round rod to be had that goes into a loop of the clear

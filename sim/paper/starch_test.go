@@ -154,8 +154,16 @@ func TestTarget(t *testing.T) {
 		t.Errorf("from the scheme: %+v, %v", got, err)
 	}
 	j.Need = &Need{Bend_mm: 50, Overhang_mm: 97}
-	if got, err := j.target(); err != nil || got.fromScheme || got.overhang_mm != 97 {
+	if got, err := j.target(); err != nil || !got.fromScheme || got.bend_mm != 45 {
+		t.Errorf("the scheme's own beside a need: %+v, %v", got, err)
+	}
+	j.s.Starch.Bend = 0
+	if got, err := j.target(); err != nil || got.fromScheme || got.overhang_mm != 97 || got.beyond {
 		t.Errorf("from the need: %+v, %v", got, err)
+	}
+	j.Need = &Need{Bend_mm: 233} // strips of 250 mm, 50 of them held
+	if got, err := j.target(); err != nil || !got.beyond {
+		t.Errorf("more than the strips show: %+v, %v", got, err)
 	}
 	j.Need = &Need{}
 	if got, err := j.target(); err != nil || !got.none {

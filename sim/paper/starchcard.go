@@ -16,41 +16,19 @@ func (j *job) starch() ([]*Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	b, err := j.bath()
+	b, err := j.bath(t)
 	if err != nil {
 		return nil, err
 	}
 	done := map[string]bool{}
 
 	f.head("How stiff", 16)
-	if t.reason != "" {
-		f.para(strong("Starch alone will not do: "), plain(t.reason))
-	}
-	switch {
-	case !t.known && t.reason != "":
-		f.para(plain("There is no target. The bath below is where the scheme begins; compare by eye."))
-	case !t.known && j.Unsolved != "":
-		f.para(strong("No target: "), plain("this "+j.thing()+" cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye."))
-	case !t.known:
-		f.para(strong("Not solved yet. "), plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
-	case t.none:
-		f.para(strong("No starch needed: "), plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."+j.manyWays()))
-	default:
-		from := "The least stiffness that holds this " + j.thing() + ", as solved"
-		if t.fromScheme {
-			from = "The scheme's own wish (starch.bend); what it needs was not found by solving"
-		}
-		f.para(strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
-			j.len(t.bend_mm), j.len(j.clothBend()), from, j.needWords())))
-		if t.bend_mm > reached_mm {
-			f.para(strong("Hardly to be reached: "), plain(fmt.Sprintf("starched cloth shows bending lengths of 40 to %d mm (an estimate, no source). Before you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", reached_mm, j.thing())))
-		}
-	}
+	j.howStiff(f, t)
 
 	f.head("The bath", 30)
 	f.para(strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
 	f.table(sizeBody, []tableColumn{{"", 46, false}, {"", 24, true}, {"", 46, false}}, [][]string{
-		{"strip and band", trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
+		{j.starched(), trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
 		{"takes up, wrung by hand", j.litres(b.Taken_L), "120 % of its weight (100 to 150 %)"},
 		{"cook", j.litres(b.Cook_L), "so much that it can be moved about in it"},
 		{"dry starch, weighed", grams(b.Starch_g), "or " + j.spoons(b) + ", level; spoons err by a fifth"},
@@ -90,13 +68,71 @@ func (j *job) starch() ([]*Page, error) {
 	return f.pages, nil
 }
 
+// starched is what goes into the bath.
+func (j *job) starched() string {
+	if j.Pattern.Made > 1 {
+		return "strips and bands of both"
+	}
+	return "strip and band"
+}
+
+// howStiff says how stiff a starched swatch must be: the scheme's own target first,
+// the least that would do beside it.
+func (j *job) howStiff(f *flow, t target) {
+	if t.reason != "" && !t.fromScheme {
+		f.para(strong("Starch alone will not do: "), plain(t.reason))
+	}
+	switch {
+	case !t.known && t.reason != "":
+		f.para(plain("There is no target. The bath below is where the scheme begins; compare by eye."))
+	case !t.known && j.Unsolved != "":
+		f.para(strong("No target: "), plain("this "+j.thing()+" cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye."))
+	case !t.known:
+		f.para(strong("Not solved yet. "), plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
+	case t.none && j.manyWays() != "":
+		f.para(strong("Not needed to hold it up, but starch makes the sets alike. "), plain("Solved with this cloth the "+j.thing()+" holds itself up."+j.manyWays()))
+	case t.none:
+		f.para(strong("No starch needed: "), plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."))
+	default:
+		from := "The least stiffness that holds this " + j.thing() + ", as solved"
+		if t.fromScheme {
+			from = "The scheme's own wish, its bending length starched"
+		}
+		words := ""
+		if !t.fromScheme {
+			words = j.needWords()
+		}
+		f.para(strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
+			j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
+		if t.bend_mm > reached_mm {
+			f.para(strong("Hardly to be reached: "), plain(fmt.Sprintf("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(reached_mm), j.beyondWords(t), j.thing())))
+		}
+	}
+	if t.fromScheme {
+		if words := j.least(); words != "" {
+			f.para(plain(words))
+		}
+		if t.reason != "" {
+			f.para(strong("Starch alone will not do: "), plain(t.reason))
+		}
+	}
+}
+
+// beyondWords says that the test strips are too short for the target.
+func (j *job) beyondWords(t target) string {
+	if !t.beyond {
+		return ""
+	}
+	return "The test strips of " + j.swatchLen(j.starchStrip()) + " cannot show this target. "
+}
+
 // manyWays warns that tucked cloth without starch settles in more shapes than the
 // one that was solved.
 func (j *job) manyWays() string {
-	if j.s.Pleat.TuckTop == 0 && j.s.Pleat.TuckBottom == 0 {
+	if j.tuckWords() == "" {
 		return ""
 	}
-	return " But tucked and not starched, cloth has several ways to lie, of which one was solved; starch makes every set keep the shape that you give it."
+	return " But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."
 }
 
 // needWords says what the ruff does with that stiffness.

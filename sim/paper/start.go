@@ -134,7 +134,8 @@ func (j *job) flame() Caution { return Cautions(j.s.Wearer.Part)[0] }
 // facts is the ruff in one sentence.
 func (j *job) facts() string {
 	p := j.Ruff.Plan
-	return fmt.Sprintf("%s, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.",
+	pair := map[bool]string{true: "A pair, each of "}[j.Pattern.Made > 1]
+	return pair + fmt.Sprintf("%s, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.",
 		plural(p.Sets, "set", "sets"), j.len(j.s.Ruff.Depth), j.len(j.s.Ruff.Height),
 		partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(p.Strip_mm))
 }

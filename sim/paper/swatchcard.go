@@ -14,7 +14,7 @@ import (
 func (j *job) swatch() ([]*Page, error) {
 	p := &Page{Sheet: "swatch", Title: "Swatch card, full size", Holds: "ruler and slope to cut out"}
 	c := column{page: p, w: Live_mm, y: bodyTop_mm}
-	c.para(plain("Take the strips of the layout, 25 mm (1 in) wide and 250 mm (10 in) long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top."))
+	c.para(plain("Take the strips of the layout, " + j.swatchLen(25) + " wide and " + j.swatchLen(250) + " long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top."))
 	c.para(plain("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip "), strong("touches the slope"), plain(". The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
 
 	t, err := j.target()
@@ -29,7 +29,8 @@ func (j *job) swatch() ([]*Page, error) {
 	p.text(2, ry+17, sizeBody, figure.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
 	p.text(2, ry+22, sizeSmall, figure.Italic, 0, "this end stays on the table")
 	p.text(Live_mm-2, ry+22, sizeSmall, figure.Italic, 1, "zero: with the strip's end, goes out over the edge")
-	if t.known && !t.none && t.overhang_mm <= rulerLong {
+	shown := t.known && !t.none && !t.beyond
+	if shown && t.overhang_mm <= rulerLong {
 		x := Live_mm - t.overhang_mm
 		p.line(bold, nil, pt(x, ry), pt(x, ry+6))
 		p.dot(x, ry+10.6, 0.9)
@@ -40,8 +41,11 @@ func (j *job) swatch() ([]*Page, error) {
 			p.text(x-2, ry+11.5, sizeSmall, figure.Bold, 1, words)
 		}
 	}
-	if t.known && !t.none && t.overhang_mm > rulerLong {
+	if shown && t.overhang_mm > rulerLong {
 		p.text(2, ry+11.5, sizeSmall, figure.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
+	}
+	if t.beyond {
+		p.text(2, ry+11.5, sizeSmall, figure.Bold, 0, "no target here: "+j.len(t.overhang_mm)+" is more than these strips can show")
 	}
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err
@@ -51,6 +55,15 @@ func (j *job) swatch() ([]*Page, error) {
 		return nil, err
 	}
 	return append([]*Page{p}, more...), nil
+}
+
+// swatchLen writes a length of a test strip. Its exact length does not matter, so in
+// inches it is a round one, no shorter: 25 mm is 1 in, 250 mm 10 in.
+func (j *job) swatchLen(mm float64) string {
+	if j.Units == scheme.Inches {
+		return thirtySeconds(8*int(math.Ceil(mm/25.4*4-1e-9))) + " in"
+	}
+	return j.len(mm)
 }
 
 // rulerBack draws a scale whose zero is at x and that runs to the left.
@@ -123,7 +136,7 @@ func (j *job) slope(p *Page, top float64, t target) error {
 		p.text(x-3.2*sin, y+3.2*cos+1, 2.2, figure.Upright, 1, words)
 	}
 	p.lines(fine, nil, ticks...)
-	if t.known && !t.none && t.overhang_mm*chord*sin < high {
+	if t.known && !t.none && !t.beyond && t.overhang_mm*chord*sin < high {
 		x, y := x0+t.overhang_mm*chord*cos, y0+t.overhang_mm*chord*sin
 		p.dot(x, y, 1)
 		words := "target: a strip with " + j.len(t.overhang_mm) + " over the edge touches here"
@@ -170,23 +183,27 @@ func (j *job) readings(t target) ([]*Page, error) {
 		return []tableColumn{{first, 34, false}, {"face up, end 1", 13, false}, {"face up, end 2", 13, false}, {"face down, 1", 12, false}, {"face down, 2", 12, false}, {"mean", 10, false}, {"half", 10, false}}
 	}
 	j.spaced(f, columns("strip"), blank("warp 1", "warp 2", "warp 3", "weft 1", "weft 2", "weft 3"))
-	f.small(plain(fmt.Sprintf("The scheme now has: warp %s, weft %s. Weigh the 10 × 10 cm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
-	f.small(plain("Shrinkage: mark 400 mm both ways before the first wash, measure after: (400 − now) ÷ 4 = %.   warp ________   weft ________"))
+	f.small(plain(fmt.Sprintf("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
+	f.small(plain("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %.   warp ________   weft ________"))
 
 	f.head("Starched", 50)
 	switch {
 	case !t.known:
 		f.para(strong("Target: not solved yet. "), plain("Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this "+j.thing()+" up. Then print this card anew. Until then write down what each bath gives."))
+	case t.none && j.manyWays() != "":
+		f.para(strong("No target: starch is not needed to hold it up, but makes the sets alike. "), plain("By what was solved this cloth holds the "+j.thing()+" up by itself."+j.manyWays()))
 	case t.none:
 		f.para(strong("Target: no starch needed. "), plain("By what was solved this cloth holds the "+j.thing()+" up by itself. Starch lightly if you like, to keep it clean."))
+	case t.beyond:
+		f.para(strong("No target to test: "), plain("the "+j.thing()+" asks for an overhang of "+j.len(t.overhang_mm)+", more than strips of "+j.swatchLen(j.starchStrip())+" can show and more than starch is likely to give. Change the "+j.thing()+" first: sew the other edge as well, tuck the folds, or support it."))
 	default:
 		from := "from what was solved"
 		if t.fromScheme {
-			from = "the scheme's own wish, not yet tested by solving"
+			from = "the scheme's own wish"
 		}
 		f.para(strong("Target: overhang "+j.len(t.overhang_mm)+" "), plain(fmt.Sprintf("(bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.bend_mm), from)))
 		if t.overhang_mm > 180 {
-			f.para(plain(fmt.Sprintf("That is longer than the card's ruler: take strips of %s and measure the overhang with your own tape.", j.len(t.overhang_mm+60))))
+			f.para(plain("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut " + j.swatchLen(j.starchStrip()) + " long."))
 		}
 	}
 	j.spaced(f, columns("bath (g/L), trial"), blank("1", "2", "3", "4", "5", "6"))

@@ -21,7 +21,7 @@ const (
 // its own place on the maker's tape measure.
 func (j *job) tape() ([]*Page, error) {
 	length := j.Ruff.Plan.Marked_mm
-	all := tiles(length, tileStep(j.Units))
+	all := tiles(length, j.Units)
 	var pages []*Page
 	turn := func() *Page {
 		p := &Page{Sheet: "tape", Title: "Marking tape, full size"}
@@ -51,22 +51,23 @@ func (j *job) tape() ([]*Page, error) {
 // tapeWords says how the tape is used; it gives where the first tile begins.
 func (j *job) tapeWords(p *Page, n int, length float64) float64 {
 	c := column{page: p, w: Live_mm, y: bodyTop_mm}
-	c.para(plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner (raw) edge, zero at the hemmed end, and leave it there. "),
-		strong("Lay each tape by the place printed on it"), plain(", its upper edge along the raw edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
-	c.para(plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of 10 mm. Beyond the last mark come the end hem and the spare.",
-		plural(n, "tape", "tapes"), j.len(length))))
+	c.para(plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at "+j.zero()+", and leave it there. "),
+		strong("Lay each tape by the place printed on it, its upper edge along the stitch line"), plain(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
+	c.para(plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s",
+		plural(n, "tape", "tapes"), j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol(), j.len(tileOverlap(j.Units)), j.beyondLast())))
 	// What the signs mean.
 	y := c.y + 2
 	x := 0.0
 	sign := func(w float64, draw func(x float64), words string) {
 		draw(x + 2)
 		p.text(x+w, y+2.6, sizeSmall, figure.Upright, 0, words)
-		x += w + figure.TextWidth(words, sizeSmall, figure.Upright) + 6
+		x += w + figure.TextWidth(words, sizeSmall, figure.Upright) + 4.5
 	}
-	sign(5, func(x float64) { p.line(bold, nil, pt(x, y-1), pt(x, y+4)) }, "top fold, its set's number")
+	sign(7, func(x float64) { p.line(bold, nil, pt(x-1.5, y+1.6), pt(x+4, y+1.6)) }, "upper edge: stitch line")
+	sign(5, func(x float64) { p.line(bold, nil, pt(x, y-1), pt(x, y+4)) }, "top fold, its set")
 	sign(5, func(x float64) { p.line(bold, []float64{1.2, 1}, pt(x, y-1), pt(x, y+4)) }, "bottom fold")
 	if j.tuckWords() != "" {
-		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring the two ends together")
+		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring its ends together")
 	}
 	sign(5, func(x float64) { p.dot(x, y+1.6, 1) }, "quarter: pin here")
 	if len(j.Pattern.Cut.Joins) > 0 {
@@ -95,29 +96,45 @@ func (j *job) tile(p *Page, y float64, i, n int, t Tile) {
 	size := t.To_mm - t.From_mm
 	head := fmt.Sprintf("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
 	if i == 0 {
-		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, the hemmed end", n)
+		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
 	}
 	p.text(0, y+3.2, sizeBody, figure.Bold, 0, head)
 	top := y + tapeHead_mm
 	bottom := top + tapeHigh_mm
 	p.rect(medium, nil, nil, 0, top, size, bottom)
+	p.line(bold, nil, pt(0, top), pt(size, top)) // the stitch line
 	ruler(p, 0, bottom, t.From_mm, t.To_mm, j.Units, -1, true)
 
 	// The joins with the tapes before and after.
 	if i > 0 {
-		p.cross(overlap_mm/2, top+tapeCross_mm)
+		p.cross(tileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, 0.6, top, joinLetters(i-1))
 	}
 	if i < n-1 {
-		at := t.To_mm - overlap_mm - t.From_mm
+		at := t.To_mm - tileOverlap(j.Units) - t.From_mm
 		p.lines(fine, []float64{1.4, 0.8}, []figure.Point{pt(at, top), pt(at, top+5.7)}, []figure.Point{pt(at, top+13.4), pt(at, bottom-6)})
-		p.cross(at+overlap_mm/2, top+tapeCross_mm)
+		p.cross(at+tileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, at+0.6, top, joinLetters(i))
-		p.text(Live_mm, y+3.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-overlap_mm)))
+		p.text(Live_mm, y+3.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-tileOverlap(j.Units))))
 	} else if size+40 < Live_mm {
-		p.text(size+3, (top+bottom)/2, sizeBody, figure.Italic, 0, "the last mark, at "+j.len(t.To_mm))
+		p.text(size+3, (top+bottom)/2, sizeBody, figure.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
 	}
 	j.tileMarks(p, t, top)
+}
+
+// beyondLast says what of the strip lies beyond the last mark.
+func (j *job) beyondLast() string {
+	var what []string
+	if j.Pattern.Strip.Hem_mm > 0 {
+		what = append(what, "the end hem")
+	}
+	if j.Pattern.Strip.Spare_mm > 0 {
+		what = append(what, "the spare")
+	}
+	if len(what) == 0 {
+		return " The strip ends at the last mark."
+	}
+	return " Beyond the last mark: " + list(what) + "."
 }
 
 // tapeLetter sets a join's letters between the join and its cross.

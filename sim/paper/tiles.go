@@ -6,11 +6,17 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// overlap_mm is how far two tiles lie over each other.
-const overlap_mm = 10
+// tileOverlap is how far two tiles lie over each other, in mm: what a ruler in the
+// units shows, 10 mm or 3/8 in.
+func tileOverlap(u scheme.Units) float64 {
+	if u == scheme.Inches {
+		return 25.4 * 3 / 8
+	}
+	return 10
+}
 
 // Tile is the part of a length that one tile shows. Neighbours share the last
-// overlap_mm of the one and the first of the other; each tile is laid by its own
+// overlap of the one and the first of the other; each tile is laid by its own
 // place, so that an error in laying one does not move the next.
 type Tile struct {
 	From_mm, To_mm float64 // what it shows, overlap included
@@ -25,10 +31,11 @@ func joinLetters(i int) string {
 	return s
 }
 
-// tiles covers 0 … length with tiles of `step` mm and the overlap; every tile but
+// tiles covers 0 … length with tiles of the units' step and the overlap; every tile but
 // the last begins at a whole multiple of the step. A tail no longer than the
 // overlap that the tile before shows anyway gets no tile of its own.
-func tiles(length, step float64) []Tile {
+func tiles(length float64, u scheme.Units) []Tile {
+	step, overlap_mm := tileStep(u), tileOverlap(u)
 	n := int(math.Ceil((length - overlap_mm) / step))
 	n = max(n, 1)
 	out := make([]Tile, n)

@@ -7,20 +7,24 @@ import "ruffwright/geom/scheme"
 func (j *job) wear() ([]*Page, error) {
 	f := newFlow("wear", "Wear and keep")
 	f.page.Holds = "for the wearer and the wardrobe"
-	f.para(plain("This card goes with the " + j.thing() + ", to the wearer and to whoever dresses them. Where local rules (fire, workplace, children) say more, they come first."))
+	f.para(plain("This card goes with the " + map[bool]string{true: "cuffs", false: "ruff"}[j.Pattern.Made > 1] + ", to the wearer and to whoever dresses them. Where local rules (fire, workplace, children) say more, they come first."))
 	done := map[string]bool{}
 	f.head("Cautions", 20)
 	j.warnAll(f, done, StepWear)
 
 	f.head("Putting it on", 16)
 	if j.s.Wearer.Part == scheme.Wrist {
-		f.tick(plain("Open on the inner side of the wrist. Close the band so that a finger passes all round."))
+		f.tick(plain("The opening lies at the inner side of the wrist. Close the band so that a finger passes all round."))
 	} else {
-		f.tick(plain("It opens at the chin. Close the band so that two fingers pass all round, then let the wearer turn, swallow, sing and bow."))
+		f.tick(plain("It opens at the chin. " + j.overlapWords() + " Close the band so that two fingers pass all round, then let the wearer turn, swallow, sing and bow."))
 	}
 	f.tick(plain("Mount " + j.supportWords()))
 	f.tick(plain("Show the wearer, and one other person, how it is opened at one pull."))
-	f.tick(plain("A newly starched edge scratches: a thin collar or kerchief beneath, and a pause when the skin reddens."))
+	beneath := "a thin collar or kerchief"
+	if j.s.Wearer.Part == scheme.Wrist {
+		beneath = "a thin sleeve"
+	}
+	f.tick(plain("A newly starched edge scratches: " + beneath + " beneath, and a pause when the skin reddens."))
 	f.tick(plain("Damp air, sweat and rain soften starch: carry it boxed, put it on late, take it off first."))
 
 	f.head("After wearing", 16)
