@@ -25,7 +25,7 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]Point{}}
 	f.overview()
 	f.detail()
-	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which the band takes up %s. It begins on a %s and ends on a %s.",
+	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
 		s.length(plan.Marked_mm), plan.Panels, s.length(plan.Panel_mm), s.length(f.width()), s.length(plan.Scheme.Strip.Takeup),
 		name(plan.Marks[0].Fold), name(plan.Marks[plan.Panels].Fold))
 	s.point(func(place string) (Point, bool) {
@@ -238,7 +238,7 @@ func (f *flat) detail() {
 	}
 	bottom := y + width*k
 
-	// Fold to fold on the second panel, the tuck at a mark inside.
+	// Fold to fold on the second panel, the depth of the tuck at a mark inside.
 	i := min(1, first-1)
 	s.across(Point{a.x(plan.Marks[i].Place_mm), bottom}, Point{a.x(plan.Marks[i+1].Place_mm), bottom}, bottom+5,
 		s.length(plan.Marks[i+1].Place_mm-plan.Marks[i].Place_mm))
@@ -371,6 +371,7 @@ func (f *flat) legend() float64 {
 		{"bottom mark", func(x, y float64) {
 			s.line(s.pal.Ink, 0.32, []float64{1.1, 0.8}, Point{x + 2, y - 2}, Point{x + 2, y + 2})
 		}},
+		{"stitch line", func(x, y float64) { s.line(s.pal.Rule, 0.25, []float64{1.4, 0.9}, Point{x, y}, Point{x + 4, y}) }},
 		{"sewn", func(x, y float64) { f.cross(Point{x + 2, y}, 0.9) }},
 		{"quarter", func(x, y float64) { s.pin(Point{x + 0.4, y}, Point{x + 3.8, y}) }},
 	}
