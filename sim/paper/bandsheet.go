@@ -250,7 +250,7 @@ func (j *job) overlap(p *Page, t Tile, x, at func(float64) float64) {
 	if b.Height_mm < 12 || x(from)-1-w < 0 {
 		return
 	}
-	p.text(x(from)-1, y, sizeSmall, figure.Italic, 1, words)
+	p.text(x(from)-1, y-1.9, sizeSmall, figure.Italic, 1, words) // over the strokes
 }
 
 // closure draws one half of a closure.

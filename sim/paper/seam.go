@@ -20,8 +20,12 @@ func (j *job) seamDrawing(f *flow) {
 		take = 0
 	}
 	p.line(medium, nil, pt(2, y+12), pt(2+flat, y+12))
-	p.line(bold, nil, pt(2+flat-2.4, y+10.8), pt(2+flat, y+12)) // the hem
-	p.text(2+flat, y+17, sizeSmall, figure.Italic, 1, "outer edge, finished")
+	edge := "outer edge"
+	if j.Pattern.Strip.Hem_mm > 0 {
+		p.line(bold, nil, pt(2+flat-2.4, y+10.8), pt(2+flat, y+12))
+		edge = "outer edge, hemmed"
+	}
+	p.text(2+flat, y+17, sizeSmall, figure.Italic, 1, edge)
 	if take > 0 {
 		p.line(medium, nil, pt(2, y+12), pt(2.6, y+10.2), pt(2+take, y+10.2))
 		p.line(fine, nil, pt(2+take, y+10.2), pt(2+take+5, y+5))
