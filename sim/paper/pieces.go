@@ -86,10 +86,18 @@ func Pieces(in Input) ([]Piece, error) {
 	return out, nil
 }
 
+// twice says of a piece of a pair that it is cut for each.
+func (j *job) twice() string {
+	if j.Pattern.Made < 2 {
+		return ""
+	}
+	return " Cut it twice, for the right cuff as its mirror image."
+}
+
 // stripPiece draws a piece of the strip, its raw inner edge at the top.
 func (j *job) stripPiece(p pattern.Piece) *drawing {
 	st := j.Pattern.Strip
-	d := newDrawing(fmt.Sprintf("strip %d", p.Number), fmt.Sprintf("Strip %d of %s. Raw inner edge at the top. Marks as on the table: from the strip's hemmed end.", p.Number, j.name()), p.Length_mm, p.Width_mm)
+	d := newDrawing(fmt.Sprintf("strip %d", p.Number), fmt.Sprintf("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.%s", p.Number, j.name(), j.zero(), j.twice()), p.Length_mm, p.Width_mm)
 	// x of a place along the strip.
 	x := func(place float64) float64 { return place - p.From_mm + p.JoinA_mm }
 	on := func(place float64) bool { return x(place) >= -1e-9 && x(place) <= p.Length_mm+1e-9 }
@@ -144,7 +152,7 @@ func (j *job) stripPiece(p pattern.Piece) *drawing {
 // bandPiece draws the band as on its sheet: outer half below.
 func (j *job) bandPiece() *drawing {
 	b := j.Pattern.Band
-	d := newDrawing("band", "Band of "+j.name()+". Folded along the middle, the fold is its top edge; outer half below.", b.CutLong_mm, b.CutWide_mm)
+	d := newDrawing("band", "Band of "+j.name()+". Folded along the middle, the fold is its top edge; outer half below."+j.twice(), b.CutLong_mm, b.CutWide_mm)
 	at := func(y float64) float64 { return b.CutWide_mm - y }
 	d.fold.add(pt(0, at(b.Fold_mm)), pt(b.CutLong_mm, at(b.Fold_mm)))
 	if s := b.Seam_mm; s > 0 {

@@ -25,7 +25,7 @@ func (j *job) cuttingSteps(f *flow) {
 	f.head("Cut and join", 16)
 	f.tick(strong("Cut. "), plain("Along drawn threads: "+j.cutWords()))
 	if st.Have_mm > 0 {
-		f.tick(strong("Measure the strip at hand: "), plain(fmt.Sprintf("the scheme takes it as %s long, hemmed, and %s from its raw inner edge to its hemmed outer edge.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm))))
+		f.tick(strong("Measure the strip at hand: "), plain(fmt.Sprintf("the scheme takes it as %s long, its outer edge finished, and %s from its raw inner edge to that.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm))))
 	}
 	if n := len(cut.Joins); n > 0 {
 		hidden := 0

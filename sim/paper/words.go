@@ -104,17 +104,6 @@ func edgeName(e scheme.Edge) string {
 	return "not sewn"
 }
 
-// closureName is the plural of what closes the band.
-func closureName(c scheme.Closure) string {
-	switch c {
-	case scheme.Ties:
-		return "ties through worked eyelets"
-	case scheme.Buttons:
-		return "buttons and buttonholes"
-	}
-	return "hooks and eyes"
-}
-
 // list joins words: "a, b and c".
 func list(words []string) string {
 	switch len(words) {
