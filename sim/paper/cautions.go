@@ -62,7 +62,7 @@ func Cautions(part scheme.Part) []Caution {
 			[]Step{StepCook}},
 		Caution{"dust", "starch and flour dust", "Do not breathe it: it causes asthma and rashes (workplaces keep flour dust below 10 mg in a cubic metre). It is a dust that explodes: never shake or sieve it near a flame. Spoon it gently into cold water.",
 			[]Step{StepCook}},
-		Caution{"wheat", "wheat", "Wheat starch may keep traces of protein. For a wearer or helper with coeliac disease or wheat allergy take maize, potato or rice, and tell performers what is in the ruff.",
+		Caution{"wheat", "wheat", "Wheat starch may keep traces of protein. For a wearer or helper with coeliac disease or wheat allergy take maize, potato or rice, and tell performers what is in it.",
 			[]Step{StepCook, StepWear}},
 		Caution{"air", "fresh air", "Open a window when starch boils, and when starched linen is ironed or scorches.",
 			[]Step{StepCook, StepSet}},
