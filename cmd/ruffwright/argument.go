@@ -52,7 +52,7 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 	if err != nil {
 		return scheme.Scheme{}, err
 	}
-	if err := changed(&made, "--set", s.set); err != nil {
+	if err := changed(j, &made, "--set", s.set); err != nil {
 		return scheme.Scheme{}, err
 	}
 	return made, made.Validate()
@@ -60,13 +60,13 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 
 // pair reads the share code of two schemes, or the link that holds it, and makes
 // the changes in both.
-func (s *source) pair(argument string) (a, b scheme.Scheme, err error) {
+func (s *source) pair(j job, argument string) (a, b scheme.Scheme, err error) {
 	a, other, err := scheme.FromPair(codeIn(argument))
 	if err != nil {
 		return a, b, err
 	}
 	for _, of := range []*scheme.Scheme{&a, other} {
-		if err := errors.Join(changed(of, "--set", s.set), of.Validate()); err != nil {
+		if err := errors.Join(changed(j, of, "--set", s.set), of.Validate()); err != nil {
 			return a, b, err
 		}
 	}
@@ -74,8 +74,9 @@ func (s *source) pair(argument string) (a, b scheme.Scheme, err error) {
 }
 
 // changed makes the changes, key=value each, that were given with the flag. All
-// that is wrong is said at once.
-func changed(s *scheme.Scheme, flag string, changes []string) error {
+// that is wrong is said at once. Of two ways to decide one value the later holds,
+// and that is said.
+func changed(j job, s *scheme.Scheme, flag string, changes []string) error {
 	var wrong []error
 	for _, change := range changes {
 		key, value, ok := strings.Cut(change, "=")
@@ -83,8 +84,12 @@ func changed(s *scheme.Scheme, flag string, changes []string) error {
 			wrong = append(wrong, fmt.Errorf("%s %q: expected key=value, for instance ruff.sets=42", flag, change))
 			continue
 		}
-		if err := s.Set(strings.TrimSpace(key), value); err != nil {
+		told, err := s.Decide(strings.TrimSpace(key), value)
+		if err != nil {
 			wrong = append(wrong, fmt.Errorf("%s %w", flag, err))
+		}
+		for _, o := range told {
+			fmt.Fprintf(j.err, "ruffwright: %s %s counts no longer: %s decides, %s\n", o.Key, o.Was, o.By, o.Now)
 		}
 	}
 	return errors.Join(wrong...)

@@ -98,7 +98,7 @@ func pair(j job, from source, args []string, change repeated, topOnly bool) (a, 
 	case topOnly && (len(args) > 1 || len(change) > 0):
 		return a, b, usageError{"compare", "--top-only compares one scheme sewn in two ways: leave out the other and --change"}
 	case len(args) == 1 && strings.Contains(args[0], "~") && !topOnly && len(change) == 0:
-		return from.pair(args[0])
+		return from.pair(j, args[0])
 	case !topOnly && len(args) < 2 && len(change) == 0:
 		return a, b, usageError{"compare", "compare needs a second scheme, --change key=value, or --top-only"}
 	case len(args) == 2 && args[0] == "-" && args[1] == "-":
@@ -116,7 +116,7 @@ func pair(j job, from source, args []string, change repeated, topOnly bool) (a, 
 			return a, b, err
 		}
 	}
-	if err = changed(&b, "--change", change); err != nil {
+	if err = changed(j, &b, "--change", change); err != nil {
 		return a, b, err
 	}
 	return a, b, b.Validate()

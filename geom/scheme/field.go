@@ -98,15 +98,21 @@ func startOf(table []Field) Scheme {
 	return s
 }
 
-// Set reads text into the field named key. Lengths without a unit are in mm.
-// On an error s is as it was. The field's own range is checked; whether fields
-// fit together is for Validate.
+// Set reads text into the field named key, as the latest word (see
+// Field.Decide). Lengths without a unit are in mm. On an error s is as it was. The
+// field's own range is checked; whether fields fit together is for Validate.
 func (s *Scheme) Set(key, text string) error {
+	_, err := s.Decide(key, text)
+	return err
+}
+
+// Decide is Set, and tells which decisions count no longer because of it.
+func (s *Scheme) Decide(key, text string) ([]Overruled, error) {
 	f, ok := Lookup(key)
 	if !ok {
-		return unknownKey(key)
+		return nil, unknownKey(key)
 	}
-	return f.write(s, text, Millimetres)
+	return f.Decide(s, text, Millimetres)
 }
 
 // Get gives the canonical text of the field in s: lengths in mm, numbers exact,

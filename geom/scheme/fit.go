@@ -73,7 +73,7 @@ func (s Scheme) fit() Errors {
 		return errs // the rest would be judged by values that are no good
 	}
 
-	s = s.looked()
+	s = s.Looked()
 	errs = append(errs, s.fitTucks()...)
 	if s.Pleat.Lines == 2 && s.Pleat.LineGap >= s.Ruff.Depth {
 		bad("pleat.line_gap", mm(s.Pleat.LineGap), "puts the second stitch line beyond ruff.depth "+mm(s.Ruff.Depth), "less than ruff.depth")

@@ -40,7 +40,7 @@ func FaceError(s Scheme) LookError {
 // pleat.last from own marks. Filled of a filled scheme is itself. s must be
 // valid (see Validate), else what comes out may not be.
 func (s Scheme) Filled() Scheme {
-	s = s.looked()
+	s = s.Looked()
 	if c, ok := ClothNamed(s.Cloth.Name); ok {
 		for _, v := range []struct {
 			at    *float64
@@ -57,8 +57,8 @@ func (s Scheme) Filled() Scheme {
 	return s
 }
 
-// looked gives the scheme with look.* and own marks applied, without the cloth.
-func (s Scheme) looked() Scheme {
+// Looked gives the scheme with look.* and own marks applied, without the cloth.
+func (s Scheme) Looked() Scheme {
 	if s.Look.DepthRatio > 0 && s.Wearer.Face > 0 {
 		s.Ruff.Depth = s.Look.DepthRatio * s.Wearer.Face
 	}
