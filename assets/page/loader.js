@@ -71,7 +71,11 @@
     text: (e, p) => { if (e.textContent !== p.value) e.textContent = p.value; },
     attr: (e, p) => { p.gone ? e.removeAttribute(p.name) : e.setAttribute(p.name, p.value); },
     value: (e, p) => { if (e.value !== p.value) e.value = p.value; },
-    focus: (e) => { e.focus(); if (e.readOnly) e.select(); },
+    focus: (e) => {
+      for (let d = e.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+      e.focus();
+      if (e.readOnly) e.select();
+    },
     nodes: (e, p) => {
       const held = e.contains(document.activeElement) ? document.activeElement : null;
       const id = held && held.id;
@@ -103,13 +107,9 @@
     },
     save: (_, p) => {
       const [kind, text] = p.value.split(";base64,");
-      const bytes = Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
-      const a = document.createElement("a");
-      a.href = URL.createObjectURL(new Blob([bytes], { type: kind.slice(5) }));
-      a.download = p.name;
-      a.click();
-      setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+      download(p.name, Uint8Array.from(atob(text), (c) => c.charCodeAt(0)), kind.slice(5));
     },
+    rescue: (_, p) => { last = p; },
     pick: (_, p) => {
       most = Number(p.value);
       if (p.name === "dropped") read(dropped);
@@ -137,6 +137,15 @@
       doing[p.op](e, p, body);
     }
   };
+
+  const download = (name, bytes, type) => {
+    const a = document.createElement("a");
+    a.href = URL.createObjectURL(new Blob([bytes], { type }));
+    a.download = name;
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+  };
+  let last = null; // the ruff at hand, for when the program dies
 
   // ---- files and storage --------------------------------------------------
 
@@ -304,10 +313,15 @@
   for (const type of ["touchstart", "touchmove", "touchend"]) {
     stage.addEventListener(type, (e) => { if (onCanvas(e)) e.stopImmediatePropagation(); }, { capture: true, passive: true });
   }
+  // The wheel scrolls the page. It enlarges the ruff with Ctrl, or after a press on
+  // the drawing, until the pointer leaves it or presses elsewhere.
+  let pressed = false;
+  addEventListener("pointerdown", (e) => { pressed = onCanvas(e); }, true);
+  stage.addEventListener("pointerleave", () => { pressed = false; });
   stage.addEventListener("wheel", (e) => {
     if (!onCanvas(e)) return;
     e.stopImmediatePropagation();
-    if (e.ctrlKey || e.metaKey) return; // the browser's own zoom
+    if (e.metaKey || !(pressed || e.ctrlKey)) return;
     e.preventDefault();
     const line = e.deltaMode === 1 ? 16 : e.deltaMode === 2 ? 400 : 1;
     tell("wheel", "", [e.deltaY * line, ...at(e).split(" ").slice(1)].join(" "));
@@ -373,13 +387,40 @@
 
   // ---- start --------------------------------------------------------------
 
+  // Nothing that is entered from now on would have an effect: nothing can be.
+  // What was typed stays to be read and copied.
+  const freeze = () => {
+    for (const e of document.querySelectorAll("[data-do], [data-key]")) {
+      if (e.matches("input:not([type=range]), textarea")) e.readOnly = true;
+      else if ("disabled" in e) e.disabled = true;
+      else e.removeAttribute("href");
+    }
+    for (const name in hands) hands[name].end();
+  };
+
   const fail = (why) => {
+    if (stopped) return; // said already
     stopped = true;
+    const ran = root.dataset.program === "runs";
     root.dataset.program = "failed";
     byId("picture").hidden = root.dataset.stage === "drawn";
+    freeze();
+    byId("state").textContent = byId("state").dataset[ran ? "stopped" : "fail"];
+    byId("state").dataset.state = "stopped";
     if (boxed) { root.dataset.loader = "boxed"; return; } // the page says it otherwise
-    byId("failure").hidden = false;
     byId("failure-why").textContent = String(why && why.message ? why.message : why);
+    byId("failure-load").hidden = ran;
+    byId("failure-last").hidden = !ran || !last;
+    if (ran) byId("failure-title").textContent = byId("failure-title").dataset.stopped;
+    if (ran && last) {
+      const link = byId("rescue-link");
+      link.href = location.href.split("#")[0] + (last.was || "");
+      link.hidden = byId("rescue-reload").hidden = !last.was;
+      link.addEventListener("click", (e) => e.preventDefault()); // to copy: followed it would only change the address
+      byId("rescue-reload").addEventListener("click", () => { location.hash = last.was; location.reload(); });
+      byId("rescue-save").addEventListener("click", () => download(last.name, last.value, "application/json"));
+    }
+    byId("failure").hidden = false;
   };
 
   globalThis.ruffwright = {

@@ -27,6 +27,7 @@ type Document struct {
 	Solver   []page.Patch    // what was asked of the solver's worker
 	Press    []page.Patch    // and of the press's
 	Files    map[string]File // by the id of the link
+	Rescue   page.Patch      // what is kept for when the program dies
 	Saved    []page.Patch    // files that the reader was given
 	Picked   []page.Patch    // files that the reader was asked for
 	Storage  *Storage        // of the device; nil: denied
@@ -135,6 +136,8 @@ func (d *Document) apply(p page.Patch) {
 		d.Files[p.ID] = File{p.Name, p.Value, slices.Clone(d.body[p.From : p.From+p.Size])}
 	case page.OpKeep:
 		d.waiting = append(d.waiting, d.Storage.keep(d, p))
+	case page.OpRescue:
+		d.Rescue = p
 	case page.OpSave:
 		d.Saved = append(d.Saved, p)
 	case page.OpPick:

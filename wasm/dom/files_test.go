@@ -122,8 +122,8 @@ func TestBadFile(t *testing.T) {
 		text string
 		says []string
 	}{
-		"range":      {strings.Replace(good, `"sets": 44`, `"sets": 7`, 1), []string{"Sets", "ruff.sets", "7", "8", "400"}},
-		"kind":       {strings.Replace(good, `"sets": 44`, `"sets": "many"`, 1), []string{"ruff.sets"}},
+		"range":      {strings.Replace(good, `"sets": 44`, `"sets": 7`, 1), []string{"Sets: 7 ", "8", "400"}},
+		"kind":       {strings.Replace(good, `"sets": 44`, `"sets": "many"`, 1), []string{"Sets: “many”"}},
 		"unknown":    {strings.Replace(good, `"sets": 44`, `"stes": 44`, 1), []string{"ruff.stes"}},
 		"newer":      {strings.Replace(good, `"version": 1`, `"version": 9`, 1), []string{"newer ruffwright"}},
 		"cut":        {good[:100], []string{"Line"}},

@@ -192,7 +192,7 @@ func TestSheetsRefused(t *testing.T) {
 	b.send(page.Set, "sheets.across", "")
 	b.send(page.Set, "ruff.sets", "lots")
 	b.send(page.Do, "sheets", "make")
-	if got := b.Text["pressing"]; len(b.Press) != 0 || !strings.HasPrefix(got, "No sheets were made: an entry above") {
+	if got := b.Text["pressing"]; len(b.Press) != 0 || !strings.HasPrefix(got, "No sheets were made: they would leave out what is typed") || !strings.Contains(got, "Sets: “lots”") {
 		t.Errorf("says %q, asked %v", got, b.Press)
 	}
 	b.send(page.Set, "ruff.sets", "40")

@@ -167,7 +167,7 @@ func (p *Page) pairs(name string) {
 				return
 			}
 		}
-		p.saySoon(word("misfit", "why", theirs(err.Error())))
+		p.saySoon(word("misfit", "why", told(err.Error())))
 	}
 }
 

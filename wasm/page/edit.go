@@ -19,10 +19,11 @@ func (p *Page) enter(key, text string, live bool) bool {
 	if !ok {
 		return false
 	}
-	tried, err := p.with(f, text, true)
+	p.draft = nil
+	tried, ruled, err := p.with(f, text, true)
 	together := err == nil // of what waits, too
 	if err != nil {
-		tried, err = p.with(f, text, false)
+		tried, ruled, err = p.with(f, text, false)
 	}
 	if err == nil {
 		before := p.scheme
@@ -35,6 +36,9 @@ func (p *Page) enter(key, text string, live bool) bool {
 				p.wrong = map[string]wrong{}
 			}
 			delete(p.wrong, key)
+			if len(ruled) > 0 || p.ruledBy != key {
+				p.ruled, p.ruledBy = ruled, key
+			}
 			if changed && p.editing != key {
 				p.remember(step{before: before, what: theirs(f.Label)})
 			}
@@ -47,6 +51,7 @@ func (p *Page) enter(key, text string, live bool) bool {
 		}
 	}
 	if live {
+		p.draft = &wrong{text, p.why(f, err)}
 		return false
 	}
 	p.editing = ""
@@ -55,22 +60,51 @@ func (p *Page) enter(key, text string, live bool) bool {
 }
 
 // with is the scheme with text in field f, and, if all, with every entry that
-// could not be used before.
-func (p *Page) with(f scheme.Field, text string, all bool) (scheme.Scheme, error) {
-	s := p.scheme
+// could not be used before; and which decisions count no longer because of it.
+func (p *Page) with(f scheme.Field, text string, all bool) (s scheme.Scheme, ruled []scheme.Overruled, err error) {
+	s = p.scheme
 	if all {
-		for key, w := range p.wrong {
-			if other, ok := scheme.Lookup(key); ok && key != f.Key {
-				if err := other.Set(&s, w.text, p.units); err != nil {
-					return s, err
+		for _, other := range scheme.Fields() {
+			if w, waits := p.wrong[other.Key]; waits && other.Key != f.Key {
+				if _, err := other.For(s).Decide(&s, w.text, p.units); err != nil {
+					return s, nil, err
 				}
 			}
 		}
 	}
-	if err := f.Set(&s, text, p.units); err != nil {
-		return s, err
+	if ruled, err = f.For(s).Decide(&s, text, p.units); err != nil {
+		return s, nil, err
 	}
-	return s, s.Validate()
+	return s, ruled, s.Validate()
+}
+
+// decided says at a field who decides it, where it does not itself, or what its
+// own last entry put aside; else "".
+func (p *Page) decided(f scheme.Field) string {
+	label := func(key string) string {
+		of, _ := scheme.Lookup(key)
+		return theirs(of.Label)
+	}
+	if by := p.scheme.DecidedBy(f.Key); len(by) > 0 {
+		return word("decide."+by[0], "field", label(by[0]))
+	}
+	for _, o := range p.ruled {
+		if o.By == f.Key {
+			return word("decide.aside", "field", label(o.Key), "was", o.Was)
+		}
+	}
+	return ""
+}
+
+// ruledWords tells what counts no longer because of the last entry.
+func (p *Page) ruledWords() string {
+	var out []string
+	for _, o := range p.ruled {
+		of, _ := scheme.Lookup(o.Key)
+		by, _ := scheme.Lookup(o.By)
+		out = append(out, word("decide.said", "field", theirs(of.Label), "was", o.Was, "by", theirs(by.Label), "now", o.Now))
+	}
+	return strings.Join(out, " ")
 }
 
 // same reports whether two schemes are the same document.
@@ -86,16 +120,16 @@ func (p *Page) why(f scheme.Field, err error) string {
 	case errors.As(err, &one):
 		list = scheme.Errors{one}
 	default:
-		return sentence(theirs(err.Error()))
+		return sentence(told(err.Error()))
 	}
 	var lines []string
 	for _, e := range list {
-		line := strings.TrimSpace(e.Value + " " + theirs(e.Why))
+		line := strings.TrimSpace(e.Value + " " + told(e.Why))
 		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
 			line = word("entry.other", "field", theirs(other.Label), "why", line)
 		}
 		if e.Allowed != "" {
-			line = word("entry.beyond", "why", line, "allowed", theirs(e.Allowed))
+			line = word("entry.beyond", "why", line, "allowed", told(e.Allowed))
 		}
 		lines = append(lines, sentence(line))
 	}
@@ -137,6 +171,7 @@ func (p *Page) travel(from, to *[]step, key string) {
 		p.keep.mine = &work{here.before, here.rival, p.units, here.whose, p.keep.me, p.keep.n, here.lesson}
 	}
 	p.whose, p.keep.restored = last.whose, false
-	p.wrong, p.editing = map[string]wrong{}, ""
+	p.clears()
+	p.editing = ""
 	p.saySoon(word(key, "what", last.what, "news", p.news()))
 }

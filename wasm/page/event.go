@@ -75,6 +75,7 @@ const (
 	OpSave    Op = "save"    // a file Name of the data: address Value
 	OpPick    Op = "pick"    // a file, Value bytes of it at most; Name dropped: the one that was dropped
 	OpMark    Op = "mark"    // a mark Name in the performance timeline
+	OpRescue  Op = "rescue"  // for when the program dies: Value is the ruff's document, Name its file's name, Was its code in the address ("": it has none)
 	OpPress   Op = "press"   // likewise the press, which makes the sheets
 	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID
 	OpSolver  Op = "solver"  // Name: start the worker, ask it (Value the head of a request), or end it

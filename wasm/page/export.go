@@ -32,7 +32,7 @@ func (p *Page) savesPicture(kind string) []Patch {
 	d, lens, pixelPerMM, err := p.Picture()
 	p.light, p.settling.going = light, going
 	if err != nil {
-		p.saySoon(word("picture.none", "why", theirs(err.Error())))
+		p.saySoon(word("picture.none", "why", told(err.Error())))
 		return nil
 	}
 	d = through(d, lens)
@@ -42,7 +42,7 @@ func (p *Page) savesPicture(kind string) []Patch {
 	}
 	var file bytes.Buffer
 	if err := d.PNG(&file, pixelPerMM*max(leastRatio, p.size.ratio)); err != nil {
-		p.saySoon(word("picture.none", "why", theirs(err.Error())))
+		p.saySoon(word("picture.none", "why", told(err.Error())))
 		return nil
 	}
 	return p.saves(name, "image/png", file.Bytes())
@@ -93,6 +93,9 @@ func (p *Page) numbersText() string {
 	line := func(cells ...string) { rows = append(rows, cells) }
 	if p.scheme.Name != "" {
 		line(p.scheme.Name, "", "")
+	}
+	if of := p.state().of(); of != "" {
+		line(of, "", "")
 	}
 	line(word("sums.of"), word("sums.is"), word("sums.remark"))
 	for _, r := range append(p.numberRows(), p.solvedRows()...) {

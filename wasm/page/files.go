@@ -56,7 +56,11 @@ func fileName(s scheme.Scheme, shows, ending string) string {
 
 // saves hands the browser a file to save.
 func (p *Page) saves(name, kind string, bytes []byte) []Patch {
-	p.saySoon(word("file.saving", "file", name))
+	if p.state().old() {
+		p.saySoon(word("file.savinglast", "file", name))
+	} else {
+		p.saySoon(word("file.saving", "file", name))
+	}
 	return []Patch{{Op: OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
 }
 
@@ -64,6 +68,20 @@ func (p *Page) saves(name, kind string, bytes []byte) []Patch {
 func (p *Page) savesScheme() []Patch {
 	p.keep.filed = p.content()
 	return p.saves(fileName(p.scheme, "", "json"), "application/json", p.scheme.JSON())
+}
+
+// rescues hands the document the ruff at hand, for when the program dies: it is
+// not asked then.
+func (p *Page) rescues() []Patch {
+	if p.rescued == p.writtenBoth() {
+		return nil
+	}
+	p.rescued = p.writtenBoth()
+	code := p.code()
+	if code != "" {
+		code = "#" + code
+	}
+	return []Patch{{Op: OpRescue, Name: fileName(p.scheme, "", "json"), Value: string(p.scheme.JSON()), Was: code}}
 }
 
 // savesAside saves what stands aside: the document of one that can be read, the
@@ -120,7 +138,7 @@ func faults(err error) string {
 	case errors.As(err, &one):
 		list = scheme.Errors{one}
 	default:
-		return sentence(theirs(err.Error()))
+		return sentence(told(err.Error()))
 	}
 	var lines []string
 	for i, e := range list {
@@ -128,9 +146,9 @@ func faults(err error) string {
 			lines = append(lines, word("file.more", "n", len(list)-mostFaults))
 			break
 		}
-		line := theirs(strings.TrimPrefix(e.Error(), e.Field+": "))
+		line := told(strings.TrimPrefix(e.Error(), e.Field+": "))
 		if f, ok := scheme.Lookup(e.Field); ok {
-			line = word("file.fault", "field", theirs(f.Label), "key", e.Field, "why", line)
+			line = word("entry.other", "field", theirs(f.Label), "why", line)
 		} else if e.Field != "" {
 			line = word("file.stray", "key", e.Field, "why", line)
 		}

@@ -71,6 +71,9 @@ func (p *Page) news() string {
 		}
 	}
 	words := p.verdict()
+	if told := p.ruledWords(); told != "" {
+		return told + " " + words
+	}
 	for _, f := range p.findings {
 		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
 			return words + " " + f.Sentence

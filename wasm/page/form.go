@@ -32,7 +32,7 @@ func (p *Page) form() []Node {
 		set := el("fieldset", "class=group id=group-"+g.Key, el("legend", "").say(theirs(g.Label)))
 		set.Nodes = append(set.Nodes, plain...)
 		if len(rare) > 0 {
-			fold := el("details", "class=rare id=rare-"+g.Key, el("summary", "").say(rareLabel(len(rare), len(plain))))
+			fold := el("details", "class=rare id=rare-"+g.Key, el("summary", "id=rare-"+g.Key+"-label").say(rareLabel(len(rare), len(plain))))
 			fold.Nodes = append(fold.Nodes, rare...)
 			set.Nodes = append(set.Nodes, fold)
 		}
@@ -52,7 +52,7 @@ func rareLabel(rare, plain int) string {
 func (p *Page) row(f scheme.Field) Node {
 	id := control(f.Key)
 	var c Node
-	value := f.Show(p.scheme, p.units)
+	value := f.Show(p.scheme.Looked(), p.units)
 	switch f.Kind {
 	case scheme.KindChoice:
 		c = el("select", "")
@@ -72,7 +72,7 @@ func (p *Page) row(f scheme.Field) Node {
 	default:
 		c = el("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").with("value", value)
 	}
-	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-help "+id+"-range "+id+"-changes")
+	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-decided "+id+"-help "+id+"-range "+id+"-changes")
 	help := el("p", "class=help id="+id+"-help").say(f.Help)
 	row := el("div", "class=field").with("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
@@ -84,6 +84,7 @@ func (p *Page) row(f scheme.Field) Node {
 		el("label", "for="+id).say(f.Label),
 		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(theirs(f.UnitIn(p.units)))),
 		el("p", "class=wrong id="+id+"-wrong"),
+		el("p", "class=decided id="+id+"-decided").say(p.decided(f)),
 		help,
 		el("p", "class=range",
 			el("span", "id="+id+"-range").say(p.rangeWords(f)), text(" "),

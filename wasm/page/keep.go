@@ -120,7 +120,7 @@ func (p *Page) recalls(why, value string) {
 		if p.take(scheme.Default()) != nil {
 			return // New took it: it cannot be refused
 		}
-		k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), sentence(theirs(err.Error()))
+		k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), sentence(told(err.Error()))
 		if k.asides[k.unread].text != k.stands {
 			k.queue = []Patch{k.put(k.unread, k.stands)}
 		}
@@ -147,7 +147,7 @@ func (k *keeping) has(key, text string) {
 		a := aside{text: text}
 		w, err := readWork(text)
 		if a.work = w; err != nil {
-			a.why = sentence(theirs(err.Error()))
+			a.why = sentence(told(err.Error()))
 		}
 		k.asides[key] = a
 		k.n = max(k.n, w.n)
@@ -326,7 +326,7 @@ func (p *Page) elsewhere(key, text string) {
 	k.n = max(k.n, w.n)
 	switch {
 	case err != nil:
-		k.otherWhy = sentence(theirs(err.Error()))
+		k.otherWhy = sentence(told(err.Error()))
 	case w.by == k.me: // this page's own, which it did not know to be written
 		k.taken, k.line = text, w.line
 	case p.guest && w.own:
@@ -398,7 +398,7 @@ func (p *Page) keepsAs(name, with string) []Patch {
 func (p *Page) turnTo(w work, what string) bool {
 	if err := p.replace(w.scheme, what); err != nil || p.rivals(w.beside) != nil {
 		if err != nil { // it was good when it was stored
-			p.notice(sentence(theirs(err.Error())))
+			p.notice(sentence(told(err.Error())))
 		}
 		return false
 	}

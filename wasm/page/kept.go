@@ -30,6 +30,8 @@ func (p *Page) keptWords() (words, state string) {
 		return word("keep.not", "why", k.why), "not"
 	case k.other != nil || k.otherWhy != "":
 		return word("keep.beside"), "beside"
+	case p.state().old():
+		return word("keep.old"), "old"
 	case p.guest:
 		return word("keep.link"), "none"
 	case k.stands == "" || k.taken != k.stands:
@@ -45,6 +47,9 @@ type offer struct{ do, with, label string }
 // done about it: the most pressing first, one at a time.
 func (p *Page) keepNews() (words string, offers []offer) {
 	k := &p.keep
+	if words, offers = p.question(); words != "" {
+		return words, offers
+	}
 	switch {
 	case k.other != nil:
 		return word("news.other", "ruff", p.names(*k.other)),

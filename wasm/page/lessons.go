@@ -60,7 +60,7 @@ func (p *Page) learn(name string) []Patch {
 	}
 	before := p.atHand()
 	if err := p.replace(l.scheme, word("lesson.step", "title", l.Title)); err != nil {
-		p.notice(sentence(theirs(err.Error())))
+		p.notice(sentence(told(err.Error())))
 		return nil
 	}
 	p.visits(before)

@@ -39,10 +39,14 @@ type Page struct {
 	ruff     sim.Ruff
 	findings []check.Finding
 	wrong    map[string]wrong // entries that cannot be used, by key
+	draft    *wrong           // what is being typed, where it cannot be used so far
+	asks     string           // what the page asks about before it does it; "" nothing
 	past     []step
 	future   []step
-	editing  string // key whose step grows while it is typed
-	under    string // key of the field under the reader's hands: its text is theirs
+	ruled    []scheme.Overruled // what counts no longer since the last entry,
+	ruledBy  string             // in this field
+	editing  string             // key whose step grows while it is typed
+	under    string             // key of the field under the reader's hands: its text is theirs
 
 	units  scheme.Units
 	view   View
@@ -65,6 +69,7 @@ type Page struct {
 	whose // the ruff at hand is
 	keep  keeping
 
+	rescued  string  // what the document holds for when the program dies
 	now_ms   float64 // of the last event
 	written  string  // the scheme as the solver is asked for it
 	solver   solver
@@ -295,13 +300,13 @@ func (p *Page) Handle(e Event) []Patch {
 			out = p.dies(e.Value, e.At_ms)
 		}
 	}
-	out = append(append(out, p.work(e.At_ms)...), p.keeps()...)
+	out = append(append(append(out, p.work(e.At_ms)...), p.keeps()...), p.rescues()...)
 	return append(append(out, p.show()...), p.speak(e.At_ms)...)
 }
 
 // do carries out a command of a button or link.
 func (p *Page) do(name, with string, now_ms float64) []Patch {
-	p.editing, p.under = "", ""
+	p.editing, p.under, p.draft, p.asks = "", "", nil, ""
 	switch name {
 	case "view":
 		if v := View(with); v != p.view && slices.Contains(views, v) {
@@ -363,9 +368,19 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		return p.prints(now_ms)
 	case "twin", "compare-keep", "compare-back", "compare-swap", "compare-stop":
 		p.pairs(name)
-	case "share":
+	case "goto":
+		return []Patch{{Op: OpFocus, ID: control(with)}}
+	case "share", "save":
+		if p.doubts(name) {
+			return []Patch{{Op: OpFocus, ID: name + "-last"}}
+		}
+		if name == "share" {
+			return p.links()
+		}
+		return p.savesScheme()
+	case "share-last":
 		return p.links()
-	case "save":
+	case "save-last":
 		return p.savesScheme()
 	case "pick", "dropped":
 		return picks(name)
@@ -392,12 +407,12 @@ func (p *Page) apply(with string) {
 			before := p.scheme
 			if err = p.take(s); err == nil {
 				p.remember(step{before: before, what: word("step.remedy", "change", f.Remedies[n].Sentence)})
-				p.wrong = map[string]wrong{}
+				p.clears()
 				p.saySoon(word("said.apply", "news", p.news()))
 				return
 			}
 		}
-		p.saySoon(word("misfit", "why", theirs(err.Error())))
+		p.saySoon(word("misfit", "why", told(err.Error())))
 		return
 	}
 }
@@ -424,7 +439,7 @@ func (p *Page) open(fragment string) []Patch {
 		}
 	}
 	if err != nil {
-		p.notice(word("link.bad", "why", sentence(theirs(err.Error()))))
+		p.notice(word("link.bad", "why", sentence(told(err.Error()))))
 		return nil
 	}
 	p.notice("")
@@ -449,7 +464,8 @@ func (p *Page) swap(s scheme.Scheme, what string) error {
 		return err
 	}
 	p.remember(step{before: before, what: what})
-	p.wrong, p.editing = map[string]wrong{}, ""
+	p.clears()
+	p.editing = ""
 	return nil
 }
 

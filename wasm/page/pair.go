@@ -61,7 +61,7 @@ func (p *Page) pairNodes() []Node {
 	}
 	var fields, troubles, measures []Node
 	for _, f := range c.Fields {
-		fields = append(fields, row(theirs(f.Field.Label), p.decided(f.Field, f.A), p.decided(f.Field, f.B), "", "figure"))
+		fields = append(fields, row(theirs(f.Field.Label), p.decision(f.Field, f.A), p.decision(f.Field, f.B), "", "figure"))
 	}
 	for _, t := range c.Troubles {
 		troubles = append(troubles, row(theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
@@ -92,8 +92,8 @@ func named(head Node, name string) Node {
 	return head
 }
 
-// decided is a value of a field as the form calls it.
-func (p *Page) decided(f scheme.Field, value string) string {
+// decision is a value of a field as the form calls it.
+func (p *Page) decision(f scheme.Field, value string) string {
 	for _, c := range f.Choices {
 		if c.Value == value {
 			return theirs(c.Label)

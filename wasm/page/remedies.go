@@ -63,7 +63,7 @@ func (p *Page) outcome(f check.Finding, i int) string {
 	case !ok:
 		return ""
 	case t.Tried == "":
-		return word("tried.not", "why", theirs(t.Why))
+		return word("tried.not", "why", told(t.Why))
 	}
 	words := word("tried", "what", theirs(t.Tried))
 	if t.Tried == check.Fails {

@@ -91,7 +91,7 @@ func readSquare(text string) (mm float64, why string) {
 	}
 	mm, err := scheme.ParseLength(text, scheme.Millimetres)
 	if err != nil {
-		return 0, sentence(theirs(err.Error()))
+		return 0, sentence(told(err.Error()))
 	}
 	if mm < squareLeast_mm || mm > squareMost_mm {
 		return 0, word("square.far", "text", text, "least", squareLeast_mm, "most", squareMost_mm)
@@ -132,7 +132,7 @@ func (p *Page) prints(now_ms float64) []Patch {
 	}
 	t.stopped, t.why = false, ""
 	if len(p.wrong) > 0 {
-		t.why = word("sheets.entries")
+		t.why = word("sheets.entries", "entries", p.state().entries())
 		p.saySoon(p.sheetsWords())
 		return nil
 	}
@@ -164,7 +164,7 @@ func (p *Page) pressFails(why string) []Patch {
 	if !t.busy {
 		return nil
 	}
-	t.busy, t.why = false, word("sheets.failed", "why", sentence(theirs(why)))
+	t.busy, t.why = false, word("sheets.failed", "why", sentence(told(why)))
 	p.saySoon(t.why)
 	return []Patch{{Op: OpPress, Name: "end"}}
 }
@@ -277,8 +277,11 @@ func (p *Page) sheetsWords() string {
 	}
 	if t.printed != nil {
 		ready := word("sheets.ready", "n", t.printed.Sheets)
-		if t.of != p.sheetsNow() {
+		switch {
+		case t.of != p.sheetsNow():
 			ready = word("sheets.old")
+		case p.state().old():
+			ready = word("sheets.last", "n", t.printed.Sheets)
 		}
 		words = append(words, ready)
 		if t.of == p.sheetsNow() && t.printed.Stops > 0 {

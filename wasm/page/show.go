@@ -20,6 +20,7 @@ func (p *Page) show() []Patch {
 			all = append(all, Patch{Op: OpAttr, ID: id, Name: name, Gone: true})
 		}
 	}
+	shown := p.scheme.Looked()
 	for _, f := range fields() {
 		id := control(f.Key)
 		bad, isBad := p.wrong[f.Key]
@@ -28,13 +29,15 @@ func (p *Page) show() []Patch {
 		case isBad:
 			add(OpValue, id, "", bad.text)
 		default:
-			add(OpValue, id, "", f.Show(p.scheme, p.units))
+			add(OpValue, id, "", f.Show(shown, p.units))
 		}
 		flag(id, "aria-invalid", isBad)
 		add(OpText, id+"-wrong", "", bad.why)
+		add(OpText, id+"-decided", "", p.decided(f))
 		add(OpText, id+"-unit", "", theirs(f.UnitIn(p.units)))
 		add(OpText, id+"-range", "", p.rangeWords(f))
 	}
+	all = append(all, p.statePatches()...)
 	add(OpText, "verdict", "", p.verdict())
 	add(OpText, "notice", "", p.voice.notice)
 	add(OpText, "description", "", p.Description())

@@ -199,7 +199,7 @@ func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
 	}
 	r, err := wire.ReadReply(head, body)
 	if err != nil {
-		return p.dies(word("solve.riddles", "why", theirs(err.Error())), now_ms)
+		return p.dies(word("solve.riddles", "why", told(err.Error())), now_ms)
 	}
 	s.heard_ms, s.suspect = now_ms, false
 	if r.Alive {
@@ -242,7 +242,7 @@ func (p *Page) fails(of purpose, e wire.Error) {
 		p.rival.done, p.rival.none = true, true
 	case forProof:
 		p.proof = proof{}
-		p.saySoon(sentence(theirs(e.Why)))
+		p.saySoon(sentence(told(e.Why)))
 	}
 }
 
@@ -362,7 +362,7 @@ func (p *Page) solvingWords() string {
 	case s.halted:
 		return word("solve.stopped")
 	case s.none:
-		return word("solve.none", "why", sentence(theirs(s.why)))
+		return word("solve.none", "why", sentence(told(s.why)))
 	case s.stand == asleep || s.stand == waking:
 		return word("solve.soon")
 	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:

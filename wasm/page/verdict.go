@@ -17,6 +17,19 @@ const mostNamed = 3
 // ruff will stand, and how; or what stops it; or what is to mend. What is not
 // solved yet follows in a second.
 func (p *Page) verdict() string {
+	s := p.state()
+	switch s.kind {
+	case typing:
+		r := s.refused[0]
+		return word("verdict.typing", "field", r.field.Label, "text", r.text, "used", r.used)
+	case lastOne:
+		return word("verdict.last", "verdict", p.judgement(s))
+	}
+	return p.judgement(s)
+}
+
+// judgement is the verdict on the ruff that is shown.
+func (p *Page) judgement(s state) string {
 	named := map[check.Severity][]string{}
 	pending := 0
 	for _, f := range p.findings {
@@ -35,6 +48,12 @@ func (p *Page) verdict() string {
 		if n := len(mend); n > 0 {
 			words = many("verdict.more", n, "verdict", words)
 		}
+	case s.why != "":
+		words = word("verdict.cannot", "ruff", ruff)
+		if n := len(mend); n > 0 {
+			words = many("verdict.more", n, "verdict", words)
+		}
+		return words
 	case len(mend) > 0 && pending > 0:
 		words = many("verdict.drawn.mend", len(mend), "ruff", ruff, "what", listed(mend))
 	case len(mend) > 0:

@@ -3,7 +3,11 @@ package page
 import (
 	"fmt"
 	"html"
+	"math"
+	"slices"
+	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 
 	"ruffwright/geom/scheme"
@@ -123,6 +127,50 @@ func theirs(text string) string {
 		return long(text)
 	}
 	return text
+}
+
+// told is an error of what lies below, as a person reads it: fields by their
+// labels instead of their keys, numbers with no more decimals than anybody uses.
+func told(why string) string { return theirs(rounded(labels().Replace(why))) }
+
+// labels puts the fields' labels in the place of their keys. A key that is an
+// ordinary word by itself ("name") stays.
+var labels = sync.OnceValue(func() *strings.Replacer {
+	all := scheme.Fields()
+	slices.SortFunc(all, func(a, b scheme.Field) int { return len(b.Key) - len(a.Key) }) // strip.hem_turns before strip.hem
+	var pairs []string
+	for _, f := range all {
+		if strings.Contains(f.Key, ".") {
+			pairs = append(pairs, f.Key, word("state.label", "field", f.Label))
+		}
+	}
+	return strings.NewReplacer(pairs...)
+})
+
+// mostDecimals is how many decimals a number in an error keeps.
+const mostDecimals = 3
+
+// rounded shortens the numbers in a text that have more than mostDecimals.
+func rounded(text string) string {
+	var out strings.Builder
+	for i := 0; i < len(text); {
+		j := i
+		for j < len(text) && (text[j] >= '0' && text[j] <= '9' || text[j] == '.' && j > i) {
+			j++
+		}
+		whole, decimals, _ := strings.Cut(text[i:j], ".")
+		switch v, err := strconv.ParseFloat(text[i:j], 64); {
+		case j == i:
+			out.WriteByte(text[i])
+			j++
+		case err == nil && whole != "" && len(decimals) > mostDecimals:
+			out.WriteString(strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64))
+		default:
+			out.WriteString(text[i:j])
+		}
+		i = j
+	}
+	return out.String()
 }
 
 // fields are the fields in the order of the form, their words in the page's
