@@ -182,6 +182,28 @@ var states = []struct {
 		b.enter("wearer.girth", "xx")
 		b.await(`document.querySelector("[aria-invalid=true]")`)
 	}},
+	{"last good ruff", ".look, .sums", func(b *tab) {
+		b.enter("wearer.ratio", "9")
+		b.run(`document.getElementById("rare-wearer").open = false`)
+		b.await(`document.querySelectorAll("#state li").length === 2 && document.querySelector("#rare-wearer[data-refused]")`)
+	}},
+	{"asks at Save", "header, .news", func(b *tab) {
+		b.run(`document.getElementById("save").click()`)
+		b.await(`document.getElementById("save-last")`)
+	}},
+	{"a picture's depth", "#group-ruff", func(b *tab) {
+		b.enter("wearer.ratio", "1")
+		b.enter("wearer.girth", "395")
+		b.enter("wearer.face", "118")
+		b.enter("look.depth_ratio", "0.55")
+		b.await(`document.querySelector("#f-ruff-depth-decided").textContent !== ""`)
+	}},
+	{"cannot be solved", ".look", func(b *tab) {
+		for _, c := range [][2]string{{"look.depth_ratio", "0"}, {"ruff.depth", "14"}, {"ruff.height", "40"}, {"band.height", "20"}, {"pleat.tuck_top", "12"}, {"pleat.tuck_bottom", "12"}} {
+			b.enter(c[0], c[1])
+		}
+		b.await(`document.getElementById("state").dataset.state === "cannot"`)
+	}},
 	{"broken link", "header", func(b *tab) {
 		b.run(`location.hash = "#1.xx"`)
 		b.await(`document.getElementById("notice").textContent !== ""`)
@@ -309,5 +331,10 @@ func TestAxe(t *testing.T) {
 		return missing
 	}), screen{width: 1280, height: 800})
 	failed.await(`!document.getElementById("failure").hidden`)
-	failed.axeClean("no program", "header")
+	failed.axeClean("no program", "body")
+
+	dead := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+	dead.enter("ruff.sets", "44")
+	dead.run(`ruffwright.fail("a fault made by the test")`)
+	dead.axeClean("program stopped", "body")
 }

@@ -110,10 +110,34 @@ func TestGestures(t *testing.T) {
 		t.Error("a drag released over the form goes on")
 	}
 	reset()
-	changes("the wheel", func() {
-		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) { p.DeltaY, p.DeltaX = -120, 0.001 }))
-	})
+	wheel := func(down float64, held int64) {
+		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y),
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseWheel, x, y, func(p *input.DispatchMouseEventParams) {
+				p.DeltaY, p.DeltaX, p.Modifiers = down, 0.001, held
+			}))
+	}
+	press := func(x, y float64) {
+		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x, y, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+	}
+	scrolls := func(when string) {
+		t.Helper()
+		was := b.pixels()
+		wheel(240, 0)
+		b.await(`scrollY + document.querySelector(".look").scrollTop > 50`)
+		b.top()
+		if differ(was, b.pixels()) > 0.002 {
+			t.Errorf("%s the wheel turns or enlarges the ruff", when)
+		}
+	}
+	scrolls("before a press")
+	changes("Ctrl and the wheel", func() { wheel(-120, 2) })
 	reset()
+	changes("a press and the wheel", func() { press(x, y); wheel(-120, 0) })
+	reset()
+	press(x, y)
+	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y+500), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y))
+	scrolls("after the pointer left it")
 	for _, key := range []string{"\u0302", "\u0303", "\u0304", "\u0301", "+", "-"} {
 		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").focus()`))
 		b.settle()
@@ -274,6 +298,13 @@ func TestNoProgram(t *testing.T) {
 			if got := b.text("#failure"); !strings.Contains(got, c.says) || !strings.Contains(got, "Reload") {
 				t.Errorf("the page says %q", got)
 			}
+			if got := b.text("body"); strings.Contains(got, "being solved") || strings.Contains(got, "Stop solving") || strings.Contains(got, "will be saved") {
+				t.Errorf("without a program the page says %q", got)
+			}
+			if got := b.text("#state"); !strings.Contains(got, "nothing is solved") {
+				t.Errorf("the state is %q", got)
+			}
+			b.enter("wearer.girth", "372") // has no effect, and seems to have none
 			if eval[string](b, `document.querySelector("#f-wearer-girth").value`) != "395" || !strings.Contains(b.text("#numbers"), "415 mm") {
 				t.Error("form or numbers of the plain start are gone")
 			}
@@ -281,6 +312,44 @@ func TestNoProgram(t *testing.T) {
 				t.Error("the picture of the plain start is gone")
 			}
 			b.picture("no-program-"+strings.ReplaceAll(name, " ", "-"), false)
+		})
+	}
+}
+
+// TestStopped: when the program dies it is said where the eye is, nothing can be
+// entered any more, nothing is called saved, and the last ruff is offered: as a
+// file, as a link, and as a reload that brings it back.
+func TestStopped(t *testing.T) {
+	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, unsolved: true, touch: true}} {
+		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
+			b := open(t, site(t), s).drawn()
+			b.enter("ruff.sets", "44")
+			b.await(`document.getElementById("kept").dataset.state === "saved"`)
+			b.run(`document.querySelector("#f-hand-pace").scrollIntoView()`)
+			b.run(`const e = document.querySelector("#f-strip-bolt"); e.focus(); e.value = "15"; ruffwright.fail("a fault made by the test")`)
+			b.await(`(() => { const r = document.getElementById("failure").getBoundingClientRect(); return r.top >= 0 && r.top < 5 && r.bottom < innerHeight && r.height > 100; })()`)
+			if !eval[bool](b, `(() => { const r = document.getElementById("rescue-reload").getBoundingClientRect(); return document.elementFromPoint(r.left + 5, r.top + 5).id === "rescue-reload"; })()`) {
+				t.Error("the way out is covered")
+			}
+			b.picture(fmt.Sprintf("stopped-%d", s.width), false)
+			if got := b.text("body"); strings.Contains(got, "Saved on this device") || strings.Contains(got, "being solved") || !strings.Contains(got, "The program has stopped") {
+				t.Errorf("the page says %.300q", got)
+			}
+			b.press("00")
+			b.enter("wearer.girth", "372")
+			if got := eval[string](b, `document.querySelector("#f-strip-bolt").value + " " + document.querySelector("#f-wearer-girth").value`); got != "15 395" {
+				t.Errorf("after the end the form holds %q", got)
+			}
+			if free := eval[int](b, `[...document.querySelectorAll("button[data-do], select[data-key]")].filter((e) => !e.disabled).length`); free > 0 {
+				t.Errorf("%d controls still seem to work", free)
+			}
+			if !eval[bool](b, `document.getElementById("rescue-link").href.includes("#1.")`) {
+				t.Error("no link to the last ruff")
+			}
+			b.run(`document.querySelector("#failure").scrollIntoView()`)
+			b.run(`document.getElementById("rescue-reload").click()`)
+			b.await(`document.documentElement && document.documentElement.dataset.program === "runs" && document.querySelector("#f-ruff-sets").value === "44" && document.getElementById("failure").hidden`)
+			b.clean()
 		})
 	}
 }
