@@ -88,12 +88,25 @@ func (p *Page) decided(f scheme.Field) string {
 	if by := p.scheme.DecidedBy(f.Key); len(by) > 0 {
 		return word("decide."+by[0], "field", label(by[0]))
 	}
+	if v, fitted := p.fittedTuck(f); fitted {
+		return word("decide.fitted", "value", v)
+	}
 	for _, o := range p.ruled {
 		if o.By == f.Key {
 			return word("decide.aside", "field", label(o.Key), "was", o.Was)
 		}
 	}
 	return ""
+}
+
+// fittedTuck is how deep a tuck became that finds no room as deep as it is typed.
+func (p *Page) fittedTuck(f scheme.Field) (string, bool) {
+	plan := p.ruff.Plan
+	if f.Key != "pleat.tuck_top" && f.Key != "pleat.tuck_bottom" || !plan.TucksFitted {
+		return "", false
+	}
+	v := f.Number(plan.Scheme)
+	return p.about(v), v != f.Number(p.scheme)
 }
 
 // ruledWords tells what counts no longer because of the last entry.

@@ -37,6 +37,7 @@ type Page struct {
 
 	scheme   scheme.Scheme // the last good one
 	ruff     sim.Ruff
+	misfit   error // why it has no mechanics; nil: it has
 	findings []check.Finding
 	wrong    map[string]wrong // entries that cannot be used, by key
 	draft    *wrong           // what is being typed, where it cannot be used so far
@@ -135,6 +136,7 @@ func (p *Page) take(s scheme.Scheme) error {
 	}
 	p.parts()
 	p.scheme, p.ruff, p.findings, p.written = s, r, finds(r, p.units), written
+	_, p.misfit = sim.Design(r)
 	if again {
 		p.marked()
 	} else {

@@ -56,6 +56,8 @@ func (p *Page) state() state {
 	}
 	if i := slices.IndexFunc(p.findings, func(f check.Finding) bool { return f.ID == cannotSolve }); i >= 0 {
 		s.why = p.findings[i].Sentence
+	} else if p.misfit != nil { // a finding that stops says the same in its own way
+		s.why = sentence(told(p.misfit.Error()))
 	} else if p.solver.none {
 		s.why = sentence(told(p.solver.why))
 	}

@@ -122,6 +122,7 @@ var words = map[string]string{
 	"decide.look.depth_ratio":  "Follows from the picture: “{field}” times the wearer’s face height. What you type here counts in its place.",
 	"decide.look.height_ratio": "Follows from the picture: “{field}” times the wearer’s face height. What you type here counts in its place.",
 	"decide.look.quarter":      "Follows from the picture: four times “{field}”. What you type here counts in its place.",
+	"decide.fitted":            "In this ruff {value}: fitted, since there is no room for more.",
 	"decide.pleat.marks":       "Follows from “{field}”. Clear them, and what you type here counts.",
 	"entry.bad":                "{field}: {why} The last good ruff is shown.",
 	"entry.other":              "{field}: {why}",
