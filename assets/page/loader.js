@@ -84,6 +84,7 @@
       // on the list itself: never thrown back to the top of the page.
       if (held && held !== e) (id && byId(id) ? byId(id) : e).focus({ preventScroll: true });
     },
+    show: (e) => e.scrollIntoView({ block: "nearest", behavior: "instant" }),
     timer: (_, p) => setTimeout(() => tell("timer", p.name, ""), p.ms),
     address: (_, p) => history.replaceState(null, "", p.value || location.pathname + location.search),
     copy: (_, p) => {
@@ -407,6 +408,7 @@
     freeze();
     byId("state").textContent = byId("state").dataset[ran ? "stopped" : "fail"];
     byId("state").dataset.state = "stopped";
+    byId("said").textContent = "";
     if (boxed) { root.dataset.loader = "boxed"; return; } // the page says it otherwise
     byId("failure-why").textContent = String(why && why.message ? why.message : why);
     byId("failure-load").hidden = ran;

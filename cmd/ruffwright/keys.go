@@ -56,6 +56,7 @@ var checkKeys = []key{
 	{"findings.id", "text", "", "the finding's own name; see findings of this schema"},
 	{"findings.severity", "text", "", "stop, mend, note or caution"},
 	{"findings.where", "text", "", "the place that it points at"},
+	{"findings.at", "list", "", "numbers of the marks that it speaks of, counted from 1 along the strip; left out where it speaks of all"},
 	{"findings.value", "number", "findings.unit", "as this scheme has it"},
 	{"findings.limit", "number", "findings.unit", "where it begins to matter"},
 	{"findings.unit", "text", "", "of value and limit"},

@@ -332,7 +332,13 @@ func TestStopped(t *testing.T) {
 				t.Error("the way out is covered")
 			}
 			b.picture(fmt.Sprintf("stopped-%d", s.width), false)
-			if got := b.text("body"); strings.Contains(got, "Saved on this device") || strings.Contains(got, "being solved") || !strings.Contains(got, "The program has stopped") {
+			got := b.text("body")
+			for _, never := range []string{"Saved on this device", "is being solved", "Stop solving"} {
+				if at := strings.Index(got, never); at >= 0 {
+					t.Errorf("after the end the page says %q", got[max(0, at-100):min(len(got), at+100)])
+				}
+			}
+			if !strings.Contains(got, "The program has stopped") {
 				t.Errorf("the page says %.300q", got)
 			}
 			b.press("00")

@@ -69,7 +69,7 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	s.upright(Point{(box.Min.X + box.Max.X) / 2, box.Min.Y}, Point{(box.Min.X + box.Max.X) / 2, box.Max.Y}, x, upright)
 	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2.5}, s.Scale, 40)
 	s.pinWord(plan)
-	s.point(s.spots(&e, plan, shape))
+	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
 	return s.Drawing, nil
 }
 
@@ -154,6 +154,23 @@ func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
 		}
 	}
 	return 0, 0, false
+}
+
+// marked gives where a mark lies for an eye on the whole ruff, at the edge that a
+// note's place is on, and how near to the eye it is.
+func (s *sheet) marked(e *eye, plan pleat.Plan, shape pleat.Shape) func(int, string) (Point, float64, bool) {
+	return func(m int, place string) (Point, float64, bool) {
+		if m > plan.Panels {
+			return Point{}, 0, false
+		}
+		j := shape.NV
+		switch place {
+		case WhereInner, WhereTucks, WhereBand, WhereNeck:
+			j = 0
+		}
+		p, near := e.see(innerAt(shape, m, j))
+		return p, near, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1
+	}
 }
 
 // spots gives where each place of a note lies for an eye on the whole ruff: on

@@ -23,7 +23,7 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err := checkShape(plan, shape); err != nil {
 		return Drawing{}, err
 	}
-	n := opt.Set
+	n := opt.setAt(plan)
 	if n == 0 {
 		n = (plan.Sets + 1) / 2
 	}
@@ -55,7 +55,7 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if small {
 		s.Scale = ends.eye.scale
 		s.Desc = fmt.Sprintf("Set %d cut through. %s", n, ends.words)
-		s.point(ends.spots(u, func(string) (Point, bool) { return Point{}, false }))
+		s.point(nil, ends.spots(u, func(string) (Point, bool) { return Point{}, false }))
 		return s.Drawing, nil
 	}
 	s.label(Label{At: second.Min, Text: clip("from the neck outward, through the top fold", smallSize, Italic, second.Max.X-second.Min.X), Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
@@ -63,7 +63,7 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	s.section(plan, sec, second)
 	s.Desc = fmt.Sprintf("Set %d cut through. %s It is %s deep from the neck to the outer edge. %s.",
 		n, ends.words, s.length(sec.depth), sec.droopWords(s))
-	s.point(ends.spots(u, func(place string) (Point, bool) {
+	s.point(nil, ends.spots(u, func(place string) (Point, bool) {
 		switch place {
 		case WhereBand:
 			return sec.eye.point(sec.band(plan.Scheme.Band.Height * 0.5)), true

@@ -51,10 +51,10 @@ func sheets() []sized {
 
 func longNotes() []Note {
 	return []Note{
-		{WhereOpening, "The end flap stands where you wish it to fall: begin and end the strip on a trough.", SignStop},
-		{WhereMarks, "22 sets are not a multiple of four.", SignMend},
-		{WhereBand, "Keep two fingers between band and throat.", SignCaution},
-		{WhereInner, "Slack 1.04.", SignNote},
+		{WhereOpening, "The end flap stands where you wish it to fall: begin and end the strip on a trough.", SignStop, nil},
+		{WhereMarks, "22 sets are not a multiple of four.", SignMend, nil},
+		{WhereBand, "Keep two fingers between band and throat.", SignCaution, nil},
+		{WhereInner, "Slack 1.04.", SignNote, nil},
 	}
 }
 
@@ -230,7 +230,7 @@ func TestSVGWellFormed(t *testing.T) {
 	plan, shape := designs()[1].make(t)
 	for _, v := range views() {
 		d, err := v.draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
-			{WhereOuter, `</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE", SignStop}}})
+			{WhereOuter, `</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE", SignStop, nil}}})
 		if err != nil {
 			t.Fatal(err)
 		}

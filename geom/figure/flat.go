@@ -22,13 +22,13 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 		return Drawing{}, err
 	}
 	s := newSheet(opt, nil, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
-	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]Point{}}
+	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]Point{}, marks: map[int]Point{}}
 	f.overview()
 	f.detail()
 	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
 		s.length(plan.Marked_mm), plan.Panels, s.length(plan.Panel_mm), s.length(f.width()), s.length(plan.Scheme.Strip.Takeup),
 		name(plan.Marks[0].Fold), name(plan.Marks[plan.Panels].Fold))
-	s.point(func(place string) (Point, bool) {
+	s.point(f.marked, func(place string) (Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
 				place = WhereMarks
@@ -38,6 +38,12 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 		return p, ok
 	})
 	return s.Drawing, nil
+}
+
+// marked gives where a mark lies in the whole strip.
+func (f *flat) marked(m int, _ string) (Point, float64, bool) {
+	p, ok := f.marks[m]
+	return p, -float64(m), ok // the first of a note's marks has its sign
 }
 
 // name of a fold as the maker calls it on the strip.
@@ -54,6 +60,7 @@ type flat struct {
 	plan  pleat.Plan
 	joins []float64        // places of joins, mm from the first mark
 	spots map[string]Point // where places of notes lie
+	marks map[int]Point    // where marks lie in the whole strip
 }
 
 // width of the strip when hemmed: the ruff's depth and what the band takes up.
@@ -143,6 +150,7 @@ func (f *flat) row(p piece, a, b int, tall float64) {
 	var tops, bottoms [][]Point
 	for m := a; m <= b; m++ {
 		x := p.x(f.plan.Marks[m].Place_mm)
+		f.marks[m] = Point{x, p.at.Y + 0.8*tall}
 		if f.plan.Marks[m].Fold == scheme.Crest {
 			tops = append(tops, []Point{{x, p.at.Y}, {x, p.at.Y + tall}})
 		} else {

@@ -80,7 +80,7 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	}
 	// The cloth lies below the words, wherever it reaches.
 	s.Items = append([]Item{b.reusable()}, s.Items...)
-	s.point(s.spots(&e, plan, shape))
+	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
 	return s.Drawing, nil
 }
 

@@ -3,9 +3,13 @@ package figure
 import (
 	"fmt"
 	"image/color"
+	"math"
 )
 
-const badge = 2.1 // half the width of a note's sign
+const (
+	badge   = 2.1 // half the width of a note's sign
+	maxDots = 24  // marks of one note that are pointed at; more would hide the ruff
+)
 
 // noted is the options' notes and the selected set, each with its letter.
 func (s *sheet) noted() []Note {
@@ -87,16 +91,39 @@ func (s *sheet) badge(at Point, kind Sign, letter string) {
 	s.label(Label{At: Point{at.X, at.Y - 0.12}, Text: letter, Size_mm: smallSize, Face: Bold, Anchor: Point{0.5, 0.5}, Color: ink})
 }
 
-// point sets each note's sign beside its place, as where gives it, with a
-// thread from the sign to the very point; a place that the view does not show
-// (ok false) is pointed at nowhere, its words stay at the foot.
-func (s *sheet) point(where func(place string) (at Point, ok bool)) {
+// point sets each note's sign beside its place, with a thread from the sign to
+// the very point; a place that the view does not show (ok false) is pointed at
+// nowhere, its words stay at the foot. mark gives where a mark lies, at the place
+// that the note names, and how near to the eye: of a note's marks the nearest has
+// the sign, the others a dot. where gives the place of a note without marks. Where
+// mark is nil the view shows no single marks.
+func (s *sheet) point(mark func(m int, place string) (at Point, near float64, ok bool), where func(place string) (at Point, ok bool)) {
 	for i, n := range s.noted() {
-		at, ok := where(n.Where)
-		if !ok {
-			continue
-		}
 		dye, _ := s.pal.dye(n.Sign)
+		var at Point
+		ok, nearest := false, math.Inf(-1)
+		var dots []Point
+		if mark != nil {
+			for _, m := range n.At[:min(len(n.At), maxDots)] {
+				p, near, shown := mark(m-1, n.Where)
+				if !shown {
+					continue
+				}
+				dots = append(dots, p)
+				if near > nearest {
+					at, nearest, ok = p, near, true
+				}
+			}
+		}
+		if !ok {
+			if at, ok = where(n.Where); !ok {
+				continue
+			}
+		}
+		for _, p := range dots {
+			s.dot(p, 0.9, s.pal.Ground)
+			s.dot(p, 0.65, dye)
+		}
 		for _, d := range []float64{5, 8, 11, 15, 20} {
 			done := false
 			for _, o := range around(d)[:8] {

@@ -2,8 +2,11 @@ package figure
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"testing"
+
+	"ruffwright/geom/pleat"
 )
 
 // Where each view has each place: there a note about it is marked on the drawing
@@ -24,7 +27,7 @@ func TestNotesAreMarked(t *testing.T) {
 					opt := sheet.Options
 					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
 					opt.Joins_mm = []float64{plan.Marks[2].Place_mm}
-					opt.Notes = []Note{{where, "what will be seen at the work table, in a sentence that fills more than a line of the sheet", SignStop}}
+					opt.Notes = []Note{{where, "what will be seen at the work table, in a sentence that fills more than a line of the sheet", SignStop, nil}}
 					name := fmt.Sprintf("%s %s %s: %s", v.name, d.name, sheet.name, where)
 					dr, err := v.draw(plan, shape, opt)
 					if err != nil {
@@ -44,6 +47,49 @@ func TestNotesAreMarked(t *testing.T) {
 						t.Errorf("%s is marked %d times, want %d", name, n-1, want-1)
 					}
 				}
+			}
+		}
+	}
+}
+
+// TestNotesAtMarks: a note about a mark is pointed at that mark, in every view of
+// the whole ruff or strip: its dot lies where the mark lies, and elsewhere for
+// another mark.
+func TestNotesAtMarks(t *testing.T) {
+	plan, shape := designs()[0].make(t)
+	for _, v := range []struct {
+		name string
+		draw func(pleat.Plan, pleat.Shape, Options) (Drawing, error)
+	}{{"above", Above}, {"in the hand", InHand}, {"flat", Flat}, {"side", Side}} {
+		places := map[int]Point{}
+		for _, m := range []int{1, 6, 11} {
+			d, err := v.draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: "x", Sign: SignStop, At: []int{m}}}})
+			if err != nil {
+				t.Fatal(err)
+			}
+			dots := 0
+			for _, it := range d.Items {
+				p, ok := it.(Path)
+				if !ok || !p.Closed || p.Fill != Light().Madder || len(p.Lines[0]) != 20 { // a dot is a ring of 20 corners
+					continue
+				}
+				dots++
+				c := Point{}
+				for _, q := range p.Lines[0] {
+					c.X, c.Y = c.X+q.X/20, c.Y+q.Y/20
+				}
+				places[m] = c
+			}
+			if dots == 0 {
+				t.Errorf("%s: mark %d has no dot", v.name, m)
+			}
+		}
+		if v.name == "side" { // its section is cut at the very mark
+			continue
+		}
+		for _, pair := range [][2]int{{1, 6}, {6, 11}, {1, 11}} {
+			if a, b := places[pair[0]], places[pair[1]]; math.Hypot(a.X-b.X, a.Y-b.Y) < 3 {
+				t.Errorf("%s: marks %d and %d are both pointed at (%.0f, %.0f)", v.name, pair[0], pair[1], a.X, a.Y)
 			}
 		}
 	}

@@ -26,7 +26,7 @@ func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if err != nil {
 		return Drawing{}, err
 	}
-	n := opt.Set
+	n := opt.setAt(plan)
 	if n == 0 {
 		n = (plan.Sets + 1) / 2
 	}
@@ -60,6 +60,24 @@ type unrolled struct {
 	first         int     // panel of the first column
 	lo, hi, crest int     // panels of the set, and its crest's mark
 	r             float64 // the neckline's radius here, mm
+}
+
+// setAt is the set to show: the one selected, else that of the first mark of the
+// note that has marks, where there is just one note; 0 = the view chooses.
+func (o Options) setAt(plan pleat.Plan) int {
+	if o.Set > 0 || len(o.Notes) != 1 || len(o.Notes[0].At) == 0 {
+		return o.Set
+	}
+	n := 0
+	for m, mark := range plan.Marks {
+		if mark.Fold == scheme.Crest {
+			n++
+		}
+		if m >= o.Notes[0].At[0]-1 && n > 0 {
+			break
+		}
+	}
+	return n
 }
 
 func unroll(plan pleat.Plan, shape pleat.Shape, tone *toned, lo, hi, crest int) unrolled {
@@ -256,7 +274,7 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	}
 	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
 	s.Desc = fmt.Sprintf("Set %d seen end on from outside: %s. It is %s high. %s. The band is %s high.", n, s.loopsSaid(top, bottom), height, rooms, bands)
-	s.point(func(place string) (Point, bool) {
+	s.point(nil, func(place string) (Point, bool) {
 		switch place {
 		case WhereOuter, WhereWhole:
 			return e.point(crest), true

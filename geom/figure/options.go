@@ -58,6 +58,7 @@ type Note struct {
 	Where string // one of the Where constants
 	Text  string // plain text; shortened to fit
 	Sign  Sign
+	At    []int // numbers of the marks that it is about, counted from 1; none: the view chooses a place
 }
 
 // Sign says what kind of note it is; it sets dye and mark. The words are those
@@ -155,6 +156,7 @@ func (o Options) filled() (Options, error) {
 		if !slices.Contains(Wheres(), n.Where) {
 			o.Notes[i].Where = WhereWhole
 		}
+		o.Notes[i].At = slices.DeleteFunc(slices.Clone(n.At), func(m int) bool { return m < 1 })
 	}
 	return o, nil
 }

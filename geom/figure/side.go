@@ -58,14 +58,29 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	upper := s.spots(&e, plan, shape)
 
 	// Below: one half set, cut at its crest.
-	m := cutMark(plan, opt.Set, part)
+	m := cutMark(plan, opt.setAt(plan), part)
 	sec := newSection(plan, shape, m, s.tone)
 	lower := s.room
 	lower.Min.Y = y + 6
 	s.section(plan, sec, lower)
 	s.Desc = fmt.Sprintf("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s.",
 		title, breadth, s.length(sec.depth), s.length(sec.height), s.length(plan.Scheme.Band.Height), sec.droopWords(s))
-	s.point(func(place string) (Point, bool) {
+	cutAt := func(m int, place string) (Point, float64, bool) { // the section is of the marks m and m + 1
+		if m != sec.mark && m != sec.mark+1 {
+			return Point{}, 0, false
+		}
+		line := sec.crest
+		if plan.Marks[m].Fold == scheme.Trough {
+			line = sec.trough
+		}
+		row := len(line) - 1
+		switch place {
+		case WhereInner, WhereTucks, WhereBand, WhereNeck:
+			row = 0
+		}
+		return sec.eye.point(line[row]), 1, true
+	}
+	s.point(cutAt, func(place string) (Point, bool) {
 		switch place {
 		case WhereOuter:
 			return sec.eye.point(sec.crest[len(sec.crest)-1]), true
@@ -106,6 +121,7 @@ func cutMark(plan pleat.Plan, n int, part float64) int {
 
 // section is one panel seen along the neckline from the plane of its crest.
 type section struct {
+	mark          int // it begins on
 	eye           eye
 	panel         cloth
 	crest, trough []geom.Vec3 // its highest and its lowest line, from neck to outer edge
@@ -118,7 +134,7 @@ type section struct {
 func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
 	c := newCloth(shape, m, m+1, stillCells)
 	c.dyed(shape, tone, m)
-	s := &section{panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
+	s := &section{mark: m, panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
 		top, low := c.at(0, j), c.at(c.cols-1, j)
 		for col := range c.cols {

@@ -41,6 +41,11 @@ func (v *view) rowLong() (seen, bool) {
 	if s.value <= s.limit || v.p.BandPlanned_mm-v.p.Band_mm > bandTolerance {
 		return s, false
 	}
+	for i := range v.p.Marks {
+		if float64(i)*v.p.Pitch_mm/2 > room {
+			s.atMarks(i + 1)
+		}
+	}
 	left := "the last set does not go on"
 	if n := int(math.Ceil((s.value-room)/v.p.Pitch_mm - 1e-9)); n > 1 {
 		left = fmt.Sprintf("the last %d sets do not go on", n)
@@ -58,6 +63,7 @@ func (v *view) rowShort() (seen, bool) {
 	if s.value >= s.limit {
 		return s, false
 	}
+	s.atMarks(len(v.p.Marks))
 	s.says("%d sets at %s take %s of the %s that the band has without its overlap: a gap of %s is left at the opening.",
 		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), v.len(room-s.value))
 	v.offerRow(&s, room)
@@ -127,6 +133,9 @@ func (v *view) quarters() (seen, bool) {
 	s := seen{value: float64(n), limit: quarterSets}
 	if n%quarterSets == 0 {
 		return s, false
+	}
+	for i := 1; i < 4; i++ { // the ends are where they should be
+		s.atMarks(v.nearestMark(v.p.Marked_mm * float64(i) / 4))
 	}
 	what := "the quarters of the band fall between folds, and there is no mark to pin there"
 	if n%2 == 0 {

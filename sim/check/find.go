@@ -25,7 +25,7 @@ func Find(r sim.Ruff, u scheme.Units) []Finding {
 			continue
 		}
 		f := Finding{
-			ID: l.ID, Severity: l.severityOf(seen), Where: l.Where, Unit: l.Unit,
+			ID: l.ID, Severity: l.severityOf(seen), Where: l.Where, At: seen.at, Unit: l.Unit,
 			Value: seen.value, Limit: seen.limit, Sentence: seen.sentence,
 			Remedies: []Remedy{}, Pending: len(seen.awaits) > 0, Awaits: seen.awaits,
 		}
@@ -62,6 +62,7 @@ type seen struct {
 	value, limit float64
 	unit         string   // "": the table's
 	severity     Severity // "": the table's
+	at           []int    // numbers of marks, counted from 1; none: everywhere
 	sentence     string
 	remedies     []Remedy
 	awaits       []string

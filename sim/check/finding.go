@@ -62,6 +62,7 @@ type Finding struct {
 	ID       string   `json:"id"`
 	Severity Severity `json:"severity"`
 	Where    Where    `json:"where"`
+	At       []int    `json:"at,omitempty"` // numbers of the marks that it speaks of, counted from 1 along the strip; none where it speaks of all
 	Value    float64  `json:"value"`
 	Limit    float64  `json:"limit"`
 	Unit     string   `json:"unit"`

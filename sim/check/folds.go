@@ -21,11 +21,13 @@ func (v *view) ends() (seen, bool) {
 	at := ""
 	if v.p.Marks[0].Fold != wish {
 		s.value++
+		s.atMarks(1)
 		at = "begins"
 		changes = append(changes, to("pleat.first", string(wish)))
 	}
 	if v.p.Marks[last].Fold != wish {
 		s.value++
+		s.atMarks(last + 1)
 		if at != "" {
 			at += " and "
 		}
@@ -137,6 +139,7 @@ func (v *view) marksStep() (seen, bool) {
 	if !(s.value > s.limit) {
 		return s, false
 	}
+	s.atMarks(worst + 1)
 	s.says("Mark %d, a %s, lies %s from the middle of its neighbours: the folds beside it will stand about %s too high and too low, and the sets look out of step.",
 		worst+1, fold(v.p.Marks[worst].Fold), v.len(s.value), v.len(neighbourMoves*s.value))
 	step := v.p.Panel_mm
@@ -173,6 +176,7 @@ func (v *view) marksSewn() (seen, bool) {
 	for k, m := range v.p.Marks {
 		if m.Edge != most[m.Fold] {
 			s.value++
+			s.atMarks(k + 1)
 			if first < 0 {
 				first = k
 			}

@@ -31,6 +31,7 @@ func (v *view) slackShort() (seen, bool) {
 		if s.value >= slackLeast {
 			return s, false
 		}
+		v.atWorst(&s, true)
 		s.says("Between two folds the inner edge is %s long, but half a set takes %s of the band: it cannot reach.", v.len(inner), v.len(half))
 		v.offerLessRoom(&s)
 		return s, true
@@ -41,6 +42,7 @@ func (v *view) slackShort() (seen, bool) {
 	}
 	straight := v.straight()
 	inner := s.value * straight
+	v.atWorst(&s, true)
 	s.says("Between the sewn folds lie %s of cloth, but a top fold and the next bottom fold are %s apart on the band: it cannot reach, by %s.",
 		v.len(inner), v.len(straight), v.len(straight-inner))
 	v.offerSlack(&s, inner)
@@ -55,6 +57,7 @@ func (v *view) slackLong() (seen, bool) {
 	}
 	straight := v.straight()
 	inner := s.value * straight
+	v.atWorst(&s, false)
 	s.says("Between the sewn folds lie %s of cloth for the %s from a top fold to the next bottom fold: the inner edge crumples, each set its own way.",
 		v.len(inner), v.len(straight))
 	v.offerSlack(&s, inner)

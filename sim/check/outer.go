@@ -23,6 +23,7 @@ func (v *view) outerShort() (seen, bool) {
 	if !flat {
 		return seen{}, false
 	}
+	v.atPanels(&s, func(i int) bool { return v.r.Folded.Half[i].OuterStraight })
 	s.says("Fold to fold is %s, but at the outer edge half a set has %s to span: the edge lies flat and pulls the ruff into a cone.", v.len(s.value), v.len(s.limit))
 	v.offerFitted(&s)
 	return s, true

@@ -15,6 +15,7 @@ func (v *view) stripShort() (seen, bool) {
 	if v.s.Strip.Have == 0 || v.p.SetsHave > sets-1e-9 {
 		return s, false
 	}
+	s.atMarks(v.nearestMark(v.s.Strip.Have - (v.p.Strip_mm - v.p.Marked_mm)))
 	missing := int(math.Ceil(sets - v.p.SetsHave - 1e-9))
 	lack := v.p.Strip_mm - v.s.Strip.Have
 	s.says("The strip of %s makes %s of the %d that the band takes: it runs out %s early, for want of %s.",
@@ -50,16 +51,19 @@ func (v *view) joins() (seen, bool) {
 	if !v.joinsMayShow(v.p) {
 		return s, false
 	}
-	n, all := shown(v.p)
+	n, all, places := shown(v.p)
 	if s.value = float64(n); n == 0 {
 		return s, false
+	}
+	for _, mm := range places {
+		s.atMarks(v.nearestMark(mm))
 	}
 	s.says("Of the %s of the strip, %s %s where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
 		count(all, "join", "joins"), number(s.value, 0), map[bool]string{true: "falls", false: "fall"}[n == 1], v.len(2*v.p.Panel_mm))
 	offer := func(changes []Change, format string, args ...any) {
 		if t, err := Apply(v.s, Remedy{Changes: changes}); err == nil {
 			if p, err := pleat.NewPlan(t); err == nil {
-				if n, _ := shown(&p); n == 0 {
+				if n, _, _ := shown(&p); n == 0 {
 					s.offer(changes, format, args...)
 				}
 			}
@@ -106,19 +110,21 @@ func (v *view) joinsMayShow(p *pleat.Plan) bool {
 	return s.Along == scheme.Weft && (s.Bolt-2*s.Selvedge)*(1-s.ShrinkWeft/100) < need
 }
 
-// shown counts the joins that the pattern cannot hide, and all of them. A plan
-// that gives no pattern has none.
-func shown(p *pleat.Plan) (show, all int) {
+// shown counts the joins that the pattern cannot hide, and all of them, and gives
+// the places of the former along the strip, mm. A plan that gives no pattern has
+// none.
+func shown(p *pleat.Plan) (show, all int, places []float64) {
 	pat, err := pattern.New(*p)
 	if err != nil {
-		return 0, 0
+		return 0, 0, nil
 	}
 	for _, j := range pat.Cut.Joins {
 		if !j.Hidden {
 			show++
+			places = append(places, j.Place_mm)
 		}
 	}
-	return show, len(pat.Cut.Joins)
+	return show, len(pat.Cut.Joins), places
 }
 
 // cutWidth: the width that is cut must leave the band something to hold.
@@ -141,6 +147,7 @@ func (v *view) drift() (seen, bool) {
 	if math.Abs(all) <= s.limit {
 		return s, false
 	}
+	s.atMarks(len(v.p.Marks))
 	end := "short of its end, with cloth left over"
 	if all > 0 {
 		end = "beyond its end"

@@ -17,6 +17,7 @@ type Document struct {
 	Attr     map[string]map[string]string // by id
 	Children map[string][]page.Node       // by id
 	Focus    string                       // id
+	Shown    string                       // id of what was last scrolled into view
 	Timers   []page.Patch
 	Fragment string
 	Clip     string
@@ -118,6 +119,8 @@ func (d *Document) apply(p page.Patch) {
 		}
 	case page.OpNodes:
 		d.Children[p.ID] = p.Nodes
+	case page.OpShow:
+		d.Shown = p.ID
 	case page.OpFocus:
 		d.Focus = p.ID
 	case page.OpTimer:

@@ -148,3 +148,33 @@ func TestLaterWord(t *testing.T) {
 		t.Error("a field that was left untouched put the ratio aside")
 	}
 }
+
+// TestShowWhere: the button brings the drawing into view and turns the ruff until
+// the finding's own mark faces the reader; a view that does not show the place
+// gives way to one that does.
+func TestShowWhere(t *testing.T) {
+	d, _ := opened(t)
+	d.Send(2000, page.Set, "hand.drift", "3")
+	d.Send(2000, page.Set, "ruff.sets", "42")
+	turned := func(finding string) string {
+		d.Send(2000, page.Do, "hand", finding)
+		said := d.Shown
+		d.Shown = ""
+		d.Send(2000, page.Key, "ArrowUp", "") // says how the ruff is held
+		d.Send(2000, page.Do, "hand", finding)
+		if said != "stage" {
+			t.Errorf("%s: scrolled to %q", finding, said)
+		}
+		return d.Text["said"]
+	}
+	drift, quarters := turned("drift"), turned("quarters")
+	if !strings.HasPrefix(drift, "Turned ") || !strings.HasPrefix(quarters, "Turned ") || drift == quarters {
+		t.Errorf("at the strip's end: %q; at its first quarter: %q", drift, quarters)
+	}
+	d.Send(2000, page.Do, "view", "set")
+	d.Send(2000, page.Set, "strip.have", "2000")
+	d.Send(2000, page.Do, "hand", "strip-short")
+	if d.Attr["view-flat"]["aria-pressed"] != "true" {
+		t.Error("one set still stands for the whole strip")
+	}
+}

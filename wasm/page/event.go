@@ -68,6 +68,7 @@ const (
 	OpValue   Op = "value"   // of the control ID
 	OpNodes   Op = "nodes"   // Nodes replace what is in ID; the focus is kept
 	OpFocus   Op = "focus"   // on ID
+	OpShow    Op = "show"    // scroll ID into view
 	OpTimer   Op = "timer"   // send Timer Name after MS
 	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
 	OpCopy    Op = "copy"    // Value to the clipboard: after the page's address, or alone where Name is text

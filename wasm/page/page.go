@@ -334,6 +334,10 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 			with = ""
 		}
 		p.hand, p.dirty = with, true
+		if with != "" {
+			p.turnsTo(with)
+			return []Patch{{Op: OpShow, ID: "stage"}}
+		}
 	case "apply":
 		p.apply(with)
 	case "undo":

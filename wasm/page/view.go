@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -107,6 +108,30 @@ func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figu
 	return figure.InHand(plan, shape, opt)
 }
 
+// turnsTo brings the place of a finding before the reader: the ruff as it is, in a
+// view that shows the place, turned so that it faces the eye.
+func (p *Page) turnsTo(id string) {
+	i := slices.IndexFunc(p.findings, func(f check.Finding) bool { return f.ID == id })
+	if i < 0 {
+		return
+	}
+	f := p.findings[i]
+	p.unfolds()
+	if p.view == OneSet || p.view == Cut {
+		switch f.Where {
+		case check.WhereJoins, check.WhereStrip, check.WhereOpening:
+			p.view = Flat2
+		}
+	}
+	p.camera.Lens = home.Lens
+	p.camera.Turn_deg = home.Turn_deg // where places without marks of their own face the eye
+	if shape := p.posed(); len(f.At) > 0 && len(shape.Panels) > 0 {
+		m := min(f.At[0]-1, len(shape.Panels)-1)
+		v := shape.Panels[m].V[shape.NV]
+		p.camera.Turn_deg = math.Atan2(v.X, -v.Y) * 180 / math.Pi // the front, −y, faces the eye at 0
+	}
+}
+
 // notesOf point at the finding in hand, else at everything that stops or needs
 // mending.
 func (p *Page) notesOf(findings []check.Finding) []figure.Note {
@@ -115,7 +140,7 @@ func (p *Page) notesOf(findings []check.Finding) []figure.Note {
 		if f.Pending || p.hand != "" && f.ID != p.hand || p.hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
 			continue
 		}
-		out = append(out, figure.Note{Where: string(f.Where), Text: f.Sentence, Sign: figure.Sign(f.Severity)})
+		out = append(out, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 	}
 	return out
 }
