@@ -41,10 +41,13 @@ func TestLastGood(t *testing.T) {
 	if !strings.HasPrefix(d.Text["verdict"], "Of the last good ruff, not of what is typed: ") {
 		t.Errorf("verdict: %s", d.Text["verdict"])
 	}
-	for panel, line := range map[string]string{"stage": "stage-of", "to-numbers": "numbers-of", "to-findings": "findings-of"} {
+	for panel, line := range map[string]string{"to-numbers": "numbers-of", "to-findings": "findings-of"} {
 		if d.Attr[panel]["data-old"] == "" || !strings.Contains(d.Text[line], "Girth 395 mm; Breadth ÷ depth 1;") {
 			t.Errorf("%s: old %q, says %q", panel, d.Attr[panel]["data-old"], d.Text[line])
 		}
+	}
+	if d.Attr["stage"]["data-old"] == "" || d.Text["stage-of"] == "" {
+		t.Errorf("the picture is not marked: %q", d.Text["stage-of"])
 	}
 	if state(d) != "old" || strings.Contains(d.Text["kept"], "Saved on this device") {
 		t.Errorf("kept: %s %s", state(d), d.Text["kept"])

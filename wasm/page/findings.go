@@ -32,9 +32,13 @@ func (p *Page) findingNodes() []Node {
 		acts := el("p", "class=acts",
 			el("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
 				with("data-with", f.ID).with("aria-pressed", fmt.Sprint(p.hand == f.ID)).say(word("finding.where")))
-		for i, r := range f.Remedies {
+		for _, i := range p.offered(f) {
+			label := word("finding.try", "change", f.Remedies[i].Sentence)
+			if p.wayOf(f, i) == cures {
+				label = word("finding.apply", "change", f.Remedies[i].Sentence)
+			}
 			button := el("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
-				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say(word("finding.apply", "change", r.Sentence))
+				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say(label)
 			acts.Nodes = append(acts.Nodes, button)
 			if words := p.outcome(f, i); words != "" {
 				acts.Nodes = append(acts.Nodes, el("span", "class=tried").say(words))

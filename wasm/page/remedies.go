@@ -2,7 +2,7 @@ package page
 
 import (
 	"fmt"
-	"strings"
+	"slices"
 
 	"ruffwright/sim/check"
 	"ruffwright/wasm/wire"
@@ -55,8 +55,48 @@ func (p *Page) marked() {
 	}
 }
 
-// outcome says in words what remedy i of a finding does; "" where it was not
-// tried.
+// way is how a change is offered.
+type way uint8
+
+const (
+	cures   way = iota // it removes the finding and brings nothing that stops or is to mend
+	untold             // it was not tried, or nothing could be told
+	trades             // it removes the finding and brings another
+	lessens            // it does not remove it, but changes it and brings nothing
+	useless            // it does nothing, or only harm: it is not offered
+)
+
+// wayOf is how remedy i of a finding is offered.
+func (p *Page) wayOf(f check.Finding, i int) way {
+	t, ok := p.tried[fmt.Sprintf("%s %d", f.ID, i)]
+	switch {
+	case !ok || t.Tried == "":
+		return untold
+	case t.Tried == check.Removes:
+		return cures
+	case t.Tried == check.Trades:
+		return trades
+	case len(t.Brings) == 0 && (t.Then != 0 && t.Then != f.Value || len(t.Ends) > 0):
+		return lessens
+	}
+	return useless
+}
+
+// offered are the numbers of a finding's remedies in the order in which they are
+// offered: cures first, what does nothing not at all.
+func (p *Page) offered(f check.Finding) []int {
+	var out []int
+	for i := range f.Remedies {
+		if p.wayOf(f, i) != useless {
+			out = append(out, i)
+		}
+	}
+	slices.SortStableFunc(out, func(a, b int) int { return int(p.wayOf(f, a)) - int(p.wayOf(f, b)) })
+	return out
+}
+
+// outcome says in words what remedy i of a finding does: what it removes, what it
+// brings and what is left; "" where it was not tried.
 func (p *Page) outcome(f check.Finding, i int) string {
 	t, ok := p.tried[fmt.Sprintf("%s %d", f.ID, i)]
 	switch {
@@ -65,19 +105,26 @@ func (p *Page) outcome(f check.Finding, i int) string {
 	case t.Tried == "":
 		return word("tried.not", "why", told(t.Why))
 	}
-	words := word("tried", "what", theirs(t.Tried))
+	words := word("tried.removes")
 	if t.Tried == check.Fails {
 		words = word("tried.fails")
 	}
-	if t.Then != 0 && f.Unit == "mm" && t.Tried != check.Trades { // other units say little by themselves
+	if t.Then != 0 && f.Unit == "mm" { // other units say little by themselves
 		words = word("tried.then", "tried", words, "value", p.about(t.Then))
 	}
-	if len(t.Brings) > 0 {
+	for _, more := range []struct {
+		key string
+		ids []string
+	}{{"tried.brings", t.Brings}, {"tried.ends", t.Ends}, {"tried.leaves", t.Leaves}} {
 		var titles []string
-		for _, id := range t.Brings {
-			titles = append(titles, title(id))
+		for _, id := range more.ids {
+			if id != f.ID {
+				titles = append(titles, inside(title(id)))
+			}
 		}
-		words = word("tried.brings", "tried", words, "titles", strings.Join(titles, "; "))
+		if len(titles) > 0 {
+			words = word(more.key, "tried", words, "titles", listed(titles))
+		}
 	}
 	return words
 }

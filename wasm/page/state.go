@@ -149,6 +149,9 @@ func (p *Page) statePatches() []Patch {
 	}
 	for _, panel := range panels {
 		words := s.of()
+		if panel.id == "stage" && words != "" { // the drawing has little room
+			words = word("state.ofstage")
+		}
 		if panel.of == "compare-of" && !p.compares() {
 			words = ""
 		}

@@ -326,7 +326,7 @@ func TestPanic(t *testing.T) {
 }
 
 // TestTries: a change that removes its finding is told so, one that does not as
-// well, with what is left; what then stops is named; what cannot be told says why.
+// well, with what is left; what is then new is named; what cannot be told says why.
 func TestTries(t *testing.T) {
 	l := connect(t)
 	s := demo(t, "ends-up")

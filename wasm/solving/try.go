@@ -42,6 +42,7 @@ func (j *job) try() {
 		if at < 0 {
 			tried.Why = "this is not found any more"
 		} else {
+			var with sim.Ruff
 			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 				key := made{wire.Written(s), opt.SkipFiner}
 				known, ok := changed[key]
@@ -53,6 +54,7 @@ func (j *job) try() {
 						changed[key] = light(known)
 					}
 				}
+				with = known
 				return known, nil
 			}
 			var o check.Outcome
@@ -63,6 +65,9 @@ func (j *job) try() {
 			}
 			if err != nil {
 				tried.Why = err.Error()
+			}
+			if tried.Tried != "" {
+				becomes(&tried, before, check.Find(with, scheme.Millimetres))
 			}
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
@@ -94,6 +99,33 @@ func light(r sim.Ruff) sim.Ruff {
 		r.Solved = &s
 	}
 	return r
+}
+
+// becomes tells what else of all that stops or is to mend the change ends, and what
+// it leaves.
+func becomes(t *wire.Tried, before, after []check.Finding) {
+	is := weighty(after)
+	for _, id := range weighty(before) {
+		if id != t.Finding && !slices.Contains(is, id) {
+			t.Ends = append(t.Ends, id)
+		}
+	}
+	for _, id := range is {
+		if !slices.Contains(t.Brings, id) {
+			t.Leaves = append(t.Leaves, id)
+		}
+	}
+}
+
+// weighty are the ids of what stops or is to mend.
+func weighty(findings []check.Finding) []string {
+	var out []string
+	for _, f := range findings {
+		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
+			out = append(out, f.ID)
+		}
+	}
+	return out
 }
 
 // verify runs the problems with known answers.

@@ -52,8 +52,11 @@ type Tried struct {
 	Tried string  `json:"tried,omitempty"`
 	Then  float64 `json:"then,omitempty"`
 	Why   string  `json:"why,omitempty"`
-	// Brings are the findings that newly stop or are to mend with the remedy.
+	// Findings, by id, that stop or are to mend: Brings newly do with the remedy, Ends
+	// are gone with it beside its own, Leaves stay.
 	Brings []string `json:"brings,omitempty"`
+	Ends   []string `json:"ends,omitempty"`
+	Leaves []string `json:"leaves,omitempty"`
 }
 
 // Checked is one problem with a known answer as this program computed it.

@@ -90,7 +90,7 @@ func replies() []Reply {
 		{ID: 4, Result: &Result{Solved: ruff(false, false), Awaits: []string{"bow", "other"}, Took: 12.5}},
 		{ID: 4, Result: &Result{Solved: ruff(true, false), Awaits: []string{"other"}, Took: 12.5}},
 		{ID: 4, Last: true, Result: &Result{Solved: ruff(true, true)}},
-		{ID: 5, Tried: &Tried{Finding: "bow", Remedy: 1, Tried: check.Trades, Then: 1.7, Why: "w", Brings: []string{"slack-long"}}},
+		{ID: 5, Tried: &Tried{Finding: "bow", Remedy: 1, Tried: check.Trades, Then: 1.7, Why: "w", Brings: []string{"slack-long"}, Ends: []string{"depth"}, Leaves: []string{"bow"}}},
 		{ID: 6, Last: true, Fitted: &sim.Fitted{Found: true, Panel_mm: 51.25, Height_mm: 45.02, Wanted_mm: 45, ByEye_mm: 45, Drawn_mm: 52, Solves: 6}},
 		{ID: 7, Last: true, Needed: &sim.Needed{Reason: "no starch answers this", Solves: 9, Bow_mm: 12}},
 		{ID: 8, Checked: &Checked{Name: "n", Source: "s", Unit: "mm", Reference: 1, Value: 1.01, Deviation: 0.01, Allowed: 0.02, Relative: true, Held: true, Took: 3}},

@@ -1,0 +1,102 @@
+package page
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+)
+
+// FuzzWork: whatever stands in the device's storage is read or refused with words;
+// what is read is a valid scheme, and is written again as it was.
+func FuzzWork(f *testing.F) {
+	good := work{scheme.Default(), nil, scheme.Millimetres, whose{line: "page-1", own: true}, "page", 3, ""}
+	beside := scheme.Default()
+	beside.Ruff.Sets = 48
+	both := good
+	both.beside, both.lesson = &beside, "top-only"
+	for _, text := range []string{
+		good.text(), both.text(), "", "{}", "null", "[]", `{"ruffwright":2}`, `{"ruffwright":1,"n":-1}`, "\xff\xfe",
+		strings.Replace(good.text(), `"sum":"`, `"sum":"0`, 1), good.text() + " {}", strings.Repeat("[", 10000),
+	} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		w, err := readWork(text)
+		if err != nil {
+			if err.Error() == "" {
+				t.Error("refused without words")
+			}
+			return
+		}
+		if err := w.scheme.Validate(); err != nil {
+			t.Errorf("read, but not valid: %v", err)
+		}
+		if again, err := readWork(w.text()); err != nil || !same(again.scheme, w.scheme) || again.whose != w.whose || again.units != w.units {
+			t.Errorf("written again it is another: %v", err)
+		}
+	})
+}
+
+// fuzzed is an event as the fuzzer writes it: a line of kind, name and value.
+func fuzzed(line string) Event {
+	parts := strings.SplitN(line, "\t", 3)
+	for len(parts) < 3 {
+		parts = append(parts, "")
+	}
+	return Event{Kind: Kind(parts[0]), Name: parts[1], Value: parts[2], Body: []byte(parts[2])}
+}
+
+// FuzzEvents: whatever the document sends, the page answers with patches that a
+// document can carry out, keeps a valid scheme, and what the form shows is either
+// that scheme or is said not to be.
+func FuzzEvents(f *testing.F) {
+	for _, text := range []string{
+		"typing\twearer.girth\t15\nset\twearer.girth\t150\ndo\tsave\ndo\tsave-last\ndo\tgoto\twearer.girth",
+		"set\twearer.face\t118\nset\tlook.depth_ratio\t0.55\ntyping\truff.depth\t95\ndo\tundo\ndo\tredo",
+		"set\tpleat.marks\t0 trough bottom; 30 crest top; 60 trough bottom\nset\truff.sets\t44\ndo\tunits\tin",
+		"set\truff.depth\t14\nset\truff.height\t40\nset\tband.height\t20\nset\tpleat.tuck_top\t12\nset\tpleat.tuck_bottom\t12",
+		"sized\t\t390 844 2\npointer\tdown\t1 5 5\npointer\tmove\t1 50 5\nwheel\t\t-120 NaN 4\nkey\tArrowLeft",
+		"do\ttwin\ndo\tcompare-swap\ndo\thand\tquarters\ndo\tapply\tquarters 9\ndo\tview\tflat\nwheel\t\t1e300 1 1",
+		"address\t\t#1.AAAA\naddress\t\t#lesson=top-only\ndo\tlesson-next\nrecalled\t\t{\"ruffwright.work\":\"x\"}\nelsewhere\truffwright.work\t{}",
+		"file\ta.json\t12\nset\tsheets.across\t9\ndo\tsheets\tmake\npress\tsaid\t{}\nsolver\tdied\tx\nsolver\tsaid\t{\nkept\truffwright.work\t",
+	} {
+		f.Add(text)
+	}
+	keys := scheme.Fields()
+	f.Fuzz(func(t *testing.T, text string) {
+		lines := strings.Split(text, "\n")
+		p, err := New()
+		if err != nil {
+			t.Fatal(err)
+		}
+		control := map[string]string{}
+		for i, line := range lines[:min(len(lines), 8)] {
+			e := fuzzed(line)
+			e.At_ms = float64(100 * i)
+			patches := p.Handle(e)
+			if _, err := json.Marshal(patches); err != nil {
+				t.Fatalf("%q: patches that cannot be written: %v", line, err)
+			}
+			if e.Kind == Typing || e.Kind == Set {
+				control["f-"+strings.ReplaceAll(e.Name, ".", "-")] = e.Value
+			}
+			for _, c := range patches {
+				if c.Op == OpValue {
+					control[c.ID] = c.Value
+				}
+			}
+			if err := p.Scheme().Validate(); err != nil {
+				t.Fatalf("%q: %v", line, err)
+			}
+			s := p.state()
+			for _, k := range keys {
+				shown, ok := control["f-"+strings.ReplaceAll(k.Key, ".", "-")]
+				if ok && !s.old() && p.under != k.Key && shown != k.Show(p.Scheme().Looked(), p.units) {
+					t.Fatalf("%q: %s shows %.40q, the ruff has %.40q, and the state is %s", line, k.Key, shown, k.Show(p.Scheme().Looked(), p.units), s.kind)
+				}
+			}
+		}
+	})
+}
