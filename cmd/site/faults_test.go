@@ -1,6 +1,7 @@
 package site
 
 import (
+	"fmt"
 	"net/http"
 	"os"
 	"path/filepath"
@@ -230,5 +231,33 @@ func TestSingleFaults(t *testing.T) {
 	b.await(`!document.getElementById("failure").hidden`)
 	if got := b.text("#failure-why"); !strings.Contains(got, "packed") {
 		t.Errorf("the page says %q", got)
+	}
+}
+
+// TestLastGood: an entry that cannot be used is said beside the verdict and on the
+// picture, in sight; the mark on a closed part of the form leads to it; Save asks
+// first, with the focus on the question, and the field is one press away.
+func TestLastGood(t *testing.T) {
+	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, touch: true, unsolved: true}} {
+		b := open(t, site(t), s).drawn()
+		b.enter("wearer.ratio", "9")
+		b.enter("wearer.girth", "150")
+		b.run(`document.getElementById("rare-wearer").open = false; document.getElementById("view-hand").focus()`)
+		b.top()
+		b.await(`document.querySelectorAll("#state li").length === 2 && document.getElementById("stage-of").checkVisibility()`)
+		b.picture(fmt.Sprintf("last-good-%d", s.width), false)
+		b.run(`document.getElementById("state").scrollIntoView({block: "end"})`)
+		b.picture(fmt.Sprintf("last-good-banner-%d", s.width), false)
+		b.run(`document.getElementById("rare-wearer").scrollIntoView({block: "center"})`)
+		b.picture(fmt.Sprintf("last-good-form-%d", s.width), false)
+		b.click("#save")
+		b.await(`document.activeElement.id === "save-last"`)
+		if !eval[bool](b, `(() => { const r = document.getElementById("news").getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight; })()`) {
+			t.Errorf("%d px: the question is out of sight", s.width)
+		}
+		b.picture(fmt.Sprintf("asks-%d", s.width), false)
+		b.run(`document.querySelector('#state [data-with="wearer.ratio"]').click()`)
+		b.await(`document.activeElement.id === "f-wearer-ratio" && document.getElementById("rare-wearer").open`)
+		b.clean()
 	}
 }
