@@ -241,7 +241,7 @@ func TestLastGood(t *testing.T) {
 	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, touch: true, unsolved: true}} {
 		b := open(t, site(t), s).drawn()
 		b.enter("wearer.ratio", "9")
-		b.enter("wearer.girth", "150")
+		b.enter("wearer.girth", "120")
 		b.run(`document.getElementById("rare-wearer").open = false; document.getElementById("view-hand").focus()`)
 		b.top()
 		b.await(`document.querySelectorAll("#state li").length === 2 && document.getElementById("stage-of").checkVisibility()`)
