@@ -303,7 +303,14 @@ func (p *Page) Handle(e Event) []Patch {
 		}
 	}
 	out = append(append(append(out, p.work(e.At_ms)...), p.keeps()...), p.rescues()...)
-	return append(append(out, p.show()...), p.speak(e.At_ms)...)
+	out = append(append(out, p.show()...), p.speak(e.At_ms)...)
+	// What takes the focus may only be made by the patches before.
+	for i, patch := range out {
+		if patch.Op == OpFocus {
+			return append(append(slices.Clone(out[:i]), out[i+1:]...), patch)
+		}
+	}
+	return out
 }
 
 // do carries out a command of a button or link.
