@@ -72,7 +72,9 @@
     attr: (e, p) => { p.gone ? e.removeAttribute(p.name) : e.setAttribute(p.name, p.value); },
     value: (e, p) => { if (e.value !== p.value) e.value = p.value; },
     focus: (e) => {
-      for (let d = e.closest("details"); d; d = d.parentElement.closest("details")) d.open = true;
+      // A summary is seen while its own details are closed.
+      let d = e.matches("summary") ? e.parentElement.parentElement : e;
+      while ((d = d.closest("details"))) { d.open = true; d = d.parentElement; }
       e.focus();
       if (e.readOnly) e.select();
     },

@@ -128,7 +128,7 @@ func TestFiles(t *testing.T) {
 		t.Fatal(err)
 	}
 	b.do(chromedp.SetUploadFiles(chromedp.CSS("#file"), []string{from}))
-	b.await(`document.getElementById("notice").textContent.includes("ruff.sets") && document.getElementById("notice").textContent.includes("5200") && document.querySelector("#f-ruff-sets").value === "52"`)
+	b.await(`document.getElementById("notice").textContent.includes("Sets: 5200 sets is too large") && document.querySelector("#f-ruff-sets").value === "52"`)
 	b.picture("kept-bad-file", false)
 
 	if img, err := png.Decode(bytes.NewReader(arrives("#png", "the-coopers-ruff-in-the-hand.png"))); err != nil || img.Bounds().Dx() < 1000 {
