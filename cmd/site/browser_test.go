@@ -87,17 +87,8 @@ func TestMain(m *testing.M) {
 
 var profile string
 
-// measuring says that times are wanted from many rounds: RUFFWRIGHT_MEASURE.
+// measuring says that times are wanted: RUFFWRIGHT_MEASURE.
 var measuring = os.Getenv("RUFFWRIGHT_MEASURE") != ""
-
-// rounds is how often a test measures: many where times are wanted, few where
-// the measuring alone is tested.
-func rounds(many, few int) int {
-	if measuring {
-		return many
-	}
-	return few
-}
 
 // built is the site, built once for all tests.
 var built = sync.OnceValues(func() (string, error) { return Build(context.Background(), Options{}) })

@@ -16,10 +16,10 @@ import (
 	"ruffwright/sim/cloth"
 )
 
-// solvedInput is the input of a demo, its ruff solved.
-func solvedInput(t testing.TB, demo string, u scheme.Units, change ...string) Input {
+// demo is the demo of that name.
+func demo(t testing.TB, name string) scheme.Scheme {
 	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "assets", "demos", demo+".json"))
+	text, err := os.ReadFile(filepath.Join("..", "..", "assets", "demos", name+".json"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -27,6 +27,13 @@ func solvedInput(t testing.TB, demo string, u scheme.Units, change ...string) In
 	if err != nil {
 		t.Fatal(err)
 	}
+	return s
+}
+
+// solvedInput is the input of a demo, its ruff solved.
+func solvedInput(t testing.TB, name string, u scheme.Units, change ...string) Input {
+	t.Helper()
+	s := demo(t, name)
 	for i := 0; i < len(change); i += 2 {
 		if err := s.Set(change[i], change[i+1]); err != nil {
 			t.Fatal(err)

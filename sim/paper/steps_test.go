@@ -2,11 +2,11 @@ package paper
 
 import (
 	"fmt"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
 
-	"ruffwright/assets"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
@@ -110,13 +110,13 @@ func TestSteps(t *testing.T) {
 	var all []scheme.Scheme
 	var called []string
 	add := func(name string, s scheme.Scheme) { all, called = append(all, s), append(called, name) }
-	for _, n := range assets.Demos() {
-		d, _ := assets.Demo(n)
-		s, err := scheme.Parse(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		add(n, s)
+	files, err := filepath.Glob(filepath.Join("..", "..", "assets", "demos", "*.json"))
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	for _, file := range files {
+		name := strings.TrimSuffix(filepath.Base(file), ".json")
+		add(name, demo(t, name))
 	}
 	axes := []struct {
 		key    string
@@ -224,12 +224,7 @@ func TestSteps(t *testing.T) {
 // nothing else does.
 func TestStopOnEverySheet(t *testing.T) {
 	for name, stops := range map[string]bool{"ends-up": true, "sound": false} {
-		d, _ := assets.Demo(name)
-		s, err := scheme.Parse(d)
-		if err != nil {
-			t.Fatal(err)
-		}
-		in, words := stepsOf(t, s, scheme.Millimetres)
+		in, words := stepsOf(t, demo(t, name), scheme.Millimetres)
 		if (in.Stops() > 0) != stops {
 			t.Fatalf("%s: %d stops", name, in.Stops())
 		}
