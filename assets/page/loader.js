@@ -430,6 +430,7 @@
   globalThis.ruffwright = {
     start: (fn) => {
       answer = fn;
+      if (root.dataset.program === "opening") byId("state").textContent = "";
       const name = Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 10);
       const first = [["tab", name, ""], ["recalled", ...recall()],
         ["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
@@ -456,7 +457,12 @@
   };
 
   const run = async () => {
-    if (/^#\d+\./.test(location.hash) || recall()[1].includes('"ruffwright.work"')) byId("picture").hidden = true; // it shows the start, not this ruff
+    if (/^#\d+\./.test(location.hash) || recall()[1].includes('"ruffwright.work"')) {
+      // What stands there is the start's, not this ruff's.
+      byId("picture").hidden = true;
+      root.dataset.program = "opening";
+      byId("state").textContent = byId("state").dataset.opening;
+    }
     if (!("WebAssembly" in globalThis) || !whole && !here.dataset.program) throw new Error(words.old);
     const packed = whole && parcel("program");
     // The form is on the screen before the program costs anything.

@@ -15,6 +15,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
 )
 
 // where names the element that has the focus.
@@ -236,6 +237,29 @@ func TestBadEntries(t *testing.T) {
 		b.enter(key, good[key])
 		b.await(fmt.Sprintf(`!document.querySelector(%q).hasAttribute("aria-invalid") && document.querySelector(%q).textContent === ""`, field(key), field(key)+"-wrong"))
 	}
+	b.clean()
+}
+
+// TestOpening: until the program is there, what stands on the page is not said to
+// be of the ruff that a link brings.
+func TestOpening(t *testing.T) {
+	come := make(chan struct{})
+	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
+		if strings.HasSuffix(r.URL.Path, ".wasm") {
+			<-come
+		}
+		return false
+	})
+	s := scheme.Default()
+	s.Ruff.Sets = 48
+	b := open(t, home+"#"+s.Code(), screen{width: 1280, height: 800, unsolved: true})
+	b.await(`document.getElementById("state").textContent.includes("being opened")`)
+	if eval[bool](b, `document.getElementById("verdict").checkVisibility()`) {
+		t.Error("the start's verdict stands there while a link is opened")
+	}
+	close(come)
+	b.drawn()
+	b.await(`document.getElementById("state").textContent === "" && document.getElementById("verdict").checkVisibility()`)
 	b.clean()
 }
 

@@ -178,6 +178,7 @@ var words = map[string]string{
 	"stopped.save":   "Save it as a file",
 	"stopped.link":   "Its link, to copy",
 	"state.stopped":  "The program has stopped: this is the ruff as it last was.",
+	"state.opening":  "Your ruff is being opened. Until then the figures here are those of the plain start.",
 	"state.fail":     "The program does not run: this is the plain start by geometry alone, and nothing is solved.",
 	"fail.old":       "This browser cannot run WebAssembly programs.",
 	"fail.missing":   "The program did not arrive (the server answered {status}).",
