@@ -118,7 +118,7 @@ func (v *view) offerPanel(s *seen, panel float64) {
 	if !v.allowed("pleat.panel", panel) || !v.allowed("ruff.height", h) {
 		return
 	}
-	s.offer(append(v.heightTo(h), v.panelTo(panel)...),
+	s.offer(append(v.panelTo(panel), toMM("ruff.height", h)),
 		"Fold every %s and take a ruff %s high.", v.len(panel), v.len(h))
 }
 

@@ -78,7 +78,7 @@ func (v *view) height() (seen, bool) {
 	s.says("Folded every %s the sets stand %s high%s, %s %s than the %s you want.", v.len(v.p.Panel_mm), v.len(h), v.giveOrTake(), v.len(math.Abs(h-want)), than, v.len(want))
 	v.offerFitted(&s)
 	if t := tenth(h); v.allowed("ruff.height", t) {
-		s.offer(v.heightTo(t), "Take a ruff %s high.", v.len(t))
+		s.offer([]Change{toMM("ruff.height", t)}, "Take a ruff %s high.", v.len(t))
 	}
 	return s, true
 }

@@ -69,40 +69,15 @@ func toMM(key string, v float64) Change {
 // tenth rounds a length to 0.1 mm, the finest that is worth marking.
 func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 
-// setsTo changes the number of sets, and with it what would contradict it: the
-// quarter counted in a picture, the room as sewn, the maker's own marks.
+// setsTo changes the number of sets, and with it what would contradict it: the room
+// as sewn, the maker's own marks.
 func (v *view) setsTo(n int) []Change {
 	c := []Change{to("ruff.sets", strconv.Itoa(n))}
-	if v.s.Look.Quarter > 0 {
-		quarter := 0
-		if n%4 == 0 && n/4 <= 100 {
-			quarter = n / 4
-		}
-		c = append(c, to("look.quarter", strconv.Itoa(quarter)))
-	}
 	if v.s.Pleat.Pitch > 0 {
 		c = append(c, to("pleat.pitch", "0"))
 	}
 	if v.p.MarksOwn {
 		c = append(c, to("pleat.marks", ""))
-	}
-	return c
-}
-
-// heightTo changes the wanted height, and with it a picture's.
-func (v *view) heightTo(mm float64) []Change {
-	c := []Change{toMM("ruff.height", mm)}
-	if v.s.Look.HeightRatio > 0 {
-		c = append(c, to("look.height_ratio", "0"))
-	}
-	return c
-}
-
-// depthTo changes the wanted depth, and with it a picture's.
-func (v *view) depthTo(mm float64) []Change {
-	c := []Change{toMM("ruff.depth", mm)}
-	if v.s.Look.DepthRatio > 0 {
-		c = append(c, to("look.depth_ratio", "0"))
 	}
 	return c
 }

@@ -94,7 +94,7 @@ func than(x float64, more, less string) string {
 
 // offerHeight offers to take the height t that the present panel gives.
 func (v *view) offerHeight(s *seen, t float64) {
-	c := v.heightTo(t)
+	c := []Change{toMM("ruff.height", t)}
 	if p := math.Round(100*v.p.Panel_mm) / 100; v.p.PanelFitted && v.allowed("pleat.panel", p) {
 		c = append(c, v.panelTo(p)...)
 	}
@@ -161,7 +161,7 @@ func (v *view) depth() (seen, bool) {
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
 	if d := tenth(v.s.Ruff.Depth * want / m.Reach_mm); v.allowed("ruff.depth", d) {
-		s.offer(v.depthTo(d), "Cut the strip for a depth of %s.", v.len(d))
+		s.offer([]Change{toMM("ruff.depth", d)}, "Cut the strip for a depth of %s.", v.len(d))
 	}
 	return s, true
 }

@@ -117,7 +117,7 @@ func (v *view) smallWays() []Remedy {
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
 	if deep := math.Ceil(10*max(top, bottom)/0.8) / 10; deep > v.s.Ruff.Depth {
-		s.offer(v.depthTo(deep), "Make the ruff %s deep.", v.len(deep))
+		s.offer([]Change{toMM("ruff.depth", deep)}, "Make the ruff %s deep.", v.len(deep))
 	}
 	if v.p.MarksOwn {
 		for _, sewn := range []func(scheme.Scheme) scheme.Scheme{SewnTop, sewnAtBothEdges} {
@@ -265,7 +265,7 @@ func (v *view) fitted() (seen, bool) {
 	}
 	if e, err := geom.NewElastica(slackGood*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {
 		h := math.Ceil(10*e.Height()) / 10
-		offer(v.heightTo(h), "Take a ruff %s high: then nothing need give way.", h)
+		offer([]Change{toMM("ruff.height", h)}, "Take a ruff %s high: then nothing need give way.", h)
 	}
 	return s, true
 }
