@@ -219,7 +219,7 @@ func (v *view) offerTucksThatFit(s *seen, top, bottom float64) {
 }
 
 // offerPlain offers the plainest ruff of this neck: planned marks, fold to fold
-// fitted to a usual height, no tucks, one line of stitches, as many sets as the
+// fitted to the height, no tucks, one line of stitches, as many sets as the
 // first scheme has in proportion.
 func (v *view) offerPlain(s *seen) {
 	c := []Change{to("pleat.marks", ""), to("pleat.panel", "0"), to("pleat.pitch", "0"), to("pleat.tuck_top", "0"), to("pleat.tuck_bottom", "0"), to("pleat.lines", "1")}
