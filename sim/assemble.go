@@ -6,7 +6,7 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // assemble lays the solved half sets around the neckline: each panel is its half
@@ -20,13 +20,13 @@ func assemble(p pleat.Plan, s *Solved) {
 	for k, c := range s.Cells {
 		s.Droop[k] = droop(c, s.Grid)
 	}
-	s.Shape = around(p, s, at, func(c *cell.Cell, _ geom.Vec2) []float64 { return c.Shape })
+	s.Shape = around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 { return c.Shape })
 	if front := bowedCell(s); front != nil {
 		// The front sets hang by the front's test, the back ones by the back's,
 		// the sides between: the model knows no sideways bow.
 		n := len(front.Shape)
 		moved := make([]float64, n)
-		shape := around(p, s, at, func(c *cell.Cell, out geom.Vec2) []float64 {
+		shape := around(p, s, at, func(c *window.Window, out geom.Vec2) []float64 {
 			f, b := math.Max(0, -out.Y), math.Max(0, out.Y)
 			for k := range moved {
 				moved[k] = c.Shape[k] + f*f*(front.BowedFront[k]-front.Shape[k]) + b*b*(front.BowedBack[k]-front.Shape[k])
@@ -35,16 +35,16 @@ func assemble(p pleat.Plan, s *Solved) {
 		})
 		s.Bowed = &shape
 	}
-	if nearest(s, 0, func(c *cell.Cell) bool { return c.Other != nil }) != nil {
-		shape := around(p, s, at, func(c *cell.Cell, _ geom.Vec2) []float64 {
-			return nearest(s, c.Design.Kappa_1pmm, func(c *cell.Cell) bool { return c.Other != nil }).Other.Shape
+	if nearest(s, 0, func(c *window.Window) bool { return c.Other != nil }) != nil {
+		shape := around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 {
+			return nearest(s, c.Design.Kappa_1pmm, func(c *window.Window) bool { return c.Other != nil }).Other.Shape
 		})
 		s.Other = &shape
 	}
 }
 
 // droop is how far each node of a half set has come down when it was released.
-func droop(c *cell.Cell, grid cell.Grid) []float64 {
+func droop(c *window.Window, grid window.Grid) []float64 {
 	out := make([]float64, 0, (grid.NU+1)*(grid.NV+1))
 	for k := range grid.NU + 1 {
 		for j := range grid.NV + 1 {
@@ -56,16 +56,16 @@ func droop(c *cell.Cell, grid cell.Grid) []float64 {
 
 // bowedCell is the half set whose bow test stands for the front and the back of
 // the neck, where the strip begins; nil where none was made.
-func bowedCell(s *Solved) *cell.Cell {
-	return nearest(s, s.Cells[s.Of[0]].Design.Kappa_1pmm, func(c *cell.Cell) bool {
+func bowedCell(s *Solved) *window.Window {
+	return nearest(s, s.Cells[s.Of[0]].Design.Kappa_1pmm, func(c *window.Window) bool {
 		return c.BowedFront != nil && c.BowedBack != nil
 	})
 }
 
 // nearest is the half set of the curvature nearest kappa among those that
 // qualify, nil if none does.
-func nearest(s *Solved, kappa float64, qualifies func(*cell.Cell) bool) *cell.Cell {
-	var best *cell.Cell
+func nearest(s *Solved, kappa float64, qualifies func(*window.Window) bool) *window.Window {
+	var best *window.Window
 	for _, c := range s.Cells {
 		if qualifies(c) && (best == nil || math.Abs(c.Design.Kappa_1pmm-kappa) < math.Abs(best.Design.Kappa_1pmm-kappa)) {
 			best = c
@@ -127,7 +127,7 @@ func arcsOf(p pleat.Plan) []arc {
 }
 
 // around lays a shape of every half set around the neckline.
-func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *cell.Cell, out geom.Vec2) []float64) pleat.Shape {
+func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *window.Window, out geom.Vec2) []float64) pleat.Shape {
 	nu, nv := s.Grid.NU, s.Grid.NV
 	size := (nu + 1) * (nv + 1)
 	nodes := make([]geom.Vec3, size*p.Panels)

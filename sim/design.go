@@ -9,8 +9,8 @@ import (
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/window"
 )
 
 // ErrDesign is wrapped by the errors of schemes whose half sets have no mechanics.
@@ -18,29 +18,29 @@ import (
 // Misfit that names the reason.
 var ErrDesign = errors.New("these sets cannot be solved")
 
-// Misfit is why a half set has no mechanics; its kinds are those of package cell.
-type Misfit = cell.Misfit
+// Misfit is why a half set has no mechanics; its kinds are those of package window.
+type Misfit = window.Misfit
 
 const (
-	TucksLong   = cell.TucksLong
-	TuckDeep    = cell.TuckDeep
-	GapWide     = cell.GapWide
-	NoWave      = cell.NoWave
-	NoOuterWave = cell.NoOuterWave
-	TooShort    = cell.TooShort
+	TucksLong   = window.TucksLong
+	TuckDeep    = window.TuckDeep
+	GapWide     = window.GapWide
+	NoWave      = window.NoWave
+	NoOuterWave = window.NoOuterWave
+	TooShort    = window.TooShort
 )
 
 // Design is the half set that stands for the ruff r, of the neckline's mean
 // curvature. Where it or the most curved half set of the ruff has no mechanics, the
 // error wraps ErrDesign. Only the plan of r is read.
-func Design(r Ruff) (cell.Design, error) {
+func Design(r Ruff) (window.Design, error) {
 	p := r.Plan
 	s := p.Scheme
 	sheet, err := cloth.FromScheme(s)
 	if err != nil {
-		return cell.Design{}, err
+		return window.Design{}, err
 	}
-	d := cell.Design{
+	d := window.Design{
 		Panel_mm:      p.Panel_mm,
 		Width_mm:      s.Ruff.Depth,
 		Pitch_mm:      p.Pitch_mm,
@@ -68,7 +68,7 @@ func Design(r Ruff) (cell.Design, error) {
 	}
 	curved := d
 	curved.Kappa_1pmm = slices.Max(p.Curvatures())
-	for _, half := range []cell.Design{d, curved} {
+	for _, half := range []window.Design{d, curved} {
 		if err := half.Validate(); err != nil {
 			return d, refused(err, p)
 		}
@@ -78,7 +78,7 @@ func Design(r Ruff) (cell.Design, error) {
 
 // sewing reads off the marks what is sewn to which edge; the maker's own marks
 // count by what most of a kind do, since the half set stands for regular ones.
-func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
+func sewing(marks []pleat.Mark) (window.Anchor, window.Sewn, error) {
 	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
 	for _, m := range marks {
 		count[m.Fold][m.Edge]++
@@ -93,14 +93,14 @@ func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
 		return best
 	}
 	crest, trough := most(scheme.Crest), most(scheme.Trough)
-	to := map[scheme.Edge]cell.Anchor{scheme.EdgeTop: cell.Top, scheme.EdgeBottom: cell.Bottom}
+	to := map[scheme.Edge]window.Anchor{scheme.EdgeTop: window.Top, scheme.EdgeBottom: window.Bottom}
 	switch {
 	case crest == scheme.EdgeTop && trough == scheme.EdgeBottom:
-		return cell.Both, cell.Crests, nil
+		return window.Both, window.Crests, nil
 	case crest != scheme.EdgeNone && trough == scheme.EdgeNone:
-		return to[crest], cell.Crests, nil
+		return to[crest], window.Crests, nil
 	case crest == scheme.EdgeNone && trough != scheme.EdgeNone:
-		return to[trough], cell.Troughs, nil
+		return to[trough], window.Troughs, nil
 	}
 	return 0, 0, scheme.Error{
 		Field: "pleat.marks", Value: fmt.Sprintf("most top folds sewn to %q, most bottom folds to %q", crest, trough),
@@ -109,10 +109,10 @@ func sewing(marks []pleat.Mark) (cell.Anchor, cell.Sewn, error) {
 	}
 }
 
-// misfit is a cell.Misfit in the scheme's own fields.
+// misfit is a window.Misfit in the scheme's own fields.
 type misfit struct {
 	in scheme.Error
-	of cell.Misfit
+	of window.Misfit
 }
 
 func (m misfit) Error() string   { return m.in.Error() }
@@ -129,7 +129,7 @@ var designFields = map[string]string{
 
 // refused says in the scheme's fields what the half set's own check said.
 func refused(err error, p pleat.Plan) error {
-	var of cell.Misfit
+	var of window.Misfit
 	if !errors.As(err, &of) {
 		return err
 	}
@@ -137,22 +137,22 @@ func refused(err error, p pleat.Plan) error {
 	mm := func(x float64) string { return n(x) + " mm" }
 	e := scheme.Error{Field: designFields[of.Field], Value: n(of.Value)}
 	switch of.Kind {
-	case cell.TucksLong:
+	case window.TucksLong:
 		e.Field, e.Value = "pleat.tuck_top, pleat.tuck_bottom", mm(of.Value)+" together"
 		e.Why, e.Allowed = "take up too much of the "+mm(p.Panel_mm)+" between two folds", "together at most "+mm(of.Most)
-	case cell.TuckDeep:
+	case window.TuckDeep:
 		e.Value = mm(of.Value)
 		e.Why, e.Allowed = "is too deep a tuck for ruff.depth "+mm(p.Scheme.Ruff.Depth), "at most "+mm(of.Most)
-	case cell.GapWide:
+	case window.GapWide:
 		e.Value = mm(of.Value)
 		e.Why, e.Allowed = "holds too much of ruff.depth "+mm(p.Scheme.Ruff.Depth)+" between two stitch lines", "at most "+mm(of.Most)
-	case cell.NoWave:
+	case window.NoWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
 		e.Why, e.Allowed = "less the tucks lies flat over the "+mm(of.Value)+" of the band that a set takes", "a longer one, shallower tucks or more sets"
-	case cell.NoOuterWave:
+	case window.NoOuterWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
 		e.Why, e.Allowed = "lies flat over the "+mm(of.Value)+" that a set takes at the outer edge", "at least "+mm(of.Value/of.Most*p.Panel_mm)
-	case cell.TooShort:
+	case window.TooShort:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
 		e.Why, e.Allowed = "less the tucks does not reach from edge to edge of the band", "at least "+mm(p.Panel_mm+p.InnerPanel_mm*(1/of.Value-1))
 	default:

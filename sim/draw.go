@@ -6,7 +6,7 @@ import (
 )
 
 // The grid of every closed-form ruff: cells along a panel and from neck to outer
-// edge. It is the still grid of the half-set cell, so that drawn and solved
+// edge. It is the still grid of the half set, so that drawn and solved
 // surfaces can be laid over each other node by node.
 const (
 	DrawNU = 24

@@ -7,7 +7,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // Fitted is the answer of Fit.
@@ -41,7 +41,7 @@ const (
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the panel tried and its height.
-func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(panel_mm, height_mm float64)) (Fitted, error) {
+func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(panel_mm, height_mm float64)) (Fitted, error) {
 	s.Pleat.Panel = 0
 	s.Pleat.Marks = nil
 	r, err := Draw(s)
@@ -64,7 +64,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid cell.Grid, progress func(pan
 			return 0, err
 		}
 		out.Solves++
-		c, err := cell.Solve(ctx, d, cell.Settings{Grid: grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
+		c, err := window.Solve(ctx, d, window.Settings{Grid: grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
 		if err != nil {
 			return 0, err
 		}

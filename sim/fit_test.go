@@ -7,14 +7,14 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // The fitted panel, solved afresh as a whole ruff, stands as high as was wished.
 func TestFitIsTheHeightWanted(t *testing.T) {
 	for _, name := range []string{"sound", "floppy", "cuff"} {
 		s := demo(t, name)
-		f, err := Fit(context.Background(), s, cell.Fine, nil)
+		f, err := Fit(context.Background(), s, window.Fine, nil)
 		if err != nil || !f.Found {
 			t.Errorf("%s: %v, %+v", name, err, f)
 			continue
@@ -31,7 +31,7 @@ func TestFitIsTheHeightWanted(t *testing.T) {
 // Loops are round: twice the height for a set (the rule of thumb) falls short.
 func TestRuleOfThumbFallsShort(t *testing.T) {
 	s := demo(t, "floppy")
-	f, err := Fit(context.Background(), s, cell.Coarse, nil)
+	f, err := Fit(context.Background(), s, window.Coarse, nil)
 	if err != nil || !f.Found {
 		t.Fatal(err, f)
 	}
@@ -45,7 +45,7 @@ func TestFitRefuses(t *testing.T) {
 	s := scheme.Default()
 	s.Starch.Bend = 60
 	s.Ruff.Height = 25
-	f, err := Fit(context.Background(), s, cell.Coarse, nil)
+	f, err := Fit(context.Background(), s, window.Coarse, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -58,7 +58,7 @@ func TestNeed(t *testing.T) {
 	lim := Limits{Droop_mm: 5, Bow_mm: 2}
 	// Both edges sewn: firm without starch.
 	s := demo(t, "sound")
-	n, err := Need(context.Background(), s, cell.Coarse, lim, nil)
+	n, err := Need(context.Background(), s, window.Coarse, lim, nil)
 	if err != nil || !n.Found {
 		t.Fatal(err, n)
 	}
@@ -72,7 +72,7 @@ func TestNeed(t *testing.T) {
 	s.Pleat.Panel = 60
 	s.Pleat.TuckTop = 10
 	lim.Bow_mm = 3
-	n, err = Need(context.Background(), s, cell.Coarse, lim, nil)
+	n, err = Need(context.Background(), s, window.Coarse, lim, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -85,7 +85,7 @@ func TestNeed(t *testing.T) {
 		holds  bool
 	}{{1, true}, {0.9, false}} {
 		s.Starch.Bend = c.factor * n.Bend_mm
-		r := solve(t, s, Options{Grid: cell.Coarse, SkipOther: true})
+		r := solve(t, s, Options{Grid: window.Coarse, SkipOther: true})
 		if got := r.Solved.Ruff.Bow_mm <= lim.Bow_mm+0.05; got != c.holds {
 			t.Errorf("at %g × the answer the bow is %.2f mm", c.factor, r.Solved.Ruff.Bow_mm)
 		}
@@ -99,7 +99,7 @@ func TestNeed(t *testing.T) {
 		t.Errorf("doubts %g mm: %s", n.Bend_mm, n.Doubt)
 	}
 	// Untucked at one edge the starch asked for is beyond what starch does.
-	n, err = Need(context.Background(), demo(t, "floppy"), cell.Coarse, Limits{Bow_mm: 2}, nil)
+	n, err = Need(context.Background(), demo(t, "floppy"), window.Coarse, Limits{Bow_mm: 2}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,7 +108,7 @@ func TestNeed(t *testing.T) {
 	}
 	// Untucked at one edge no starch brings the bow below 2 mm, and it says so.
 	s = demo(t, "floppy")
-	n, err = Need(context.Background(), s, cell.Coarse, Limits{Bow_mm: 0.2}, nil)
+	n, err = Need(context.Background(), s, window.Coarse, Limits{Bow_mm: 0.2}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,11 +5,11 @@ import (
 	"math"
 	"slices"
 
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // measured turns a solved half set into its numbers.
-func measured(c *cell.Cell, set cell.Settings) Measures {
+func measured(c *window.Window, set window.Settings) Measures {
 	d := &c.Design
 	m := Measures{
 		Kappa_1pmm: d.Kappa_1pmm, Panel_mm: d.Panel_mm, Pitch_mm: d.Pitch_mm, PitchOuter_mm: c.PitchOuter_mm,

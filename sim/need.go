@@ -6,8 +6,8 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/window"
 )
 
 // Limits are what a ruff may move; 0 or less leaves one out. The findings hold
@@ -15,7 +15,7 @@ import (
 type Limits struct {
 	Droop_mm      float64 // the outer edge's mean height as formed less as released; rising is no fault
 	Bow_mm        float64 // largest move of the outer edge when the wearer bows 60°
-	Lean_mm_per_g float64 // move sideways for the own weight (1 g of gravity) sideways, asked of untucked sets only: see package cell
+	Lean_mm_per_g float64 // move sideways for the own weight (1 g of gravity) sideways, asked of untucked sets only: see package window
 }
 
 // Needed is the answer of Need.
@@ -55,7 +55,7 @@ const (
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the bending length tried and whether it holds.
-func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, progress func(bend_mm float64, holds bool)) (Needed, error) {
+func Need(ctx context.Context, s scheme.Scheme, grid window.Grid, lim Limits, progress func(bend_mm float64, holds bool)) (Needed, error) {
 	s.Starch.Bend = 0
 	r, err := Draw(s)
 	if err != nil {
@@ -75,7 +75,7 @@ func Need(ctx context.Context, s scheme.Scheme, grid cell.Grid, lim Limits, prog
 	if k := len(n.kappas); k > 2 {
 		n.kappas = []float64{n.kappas[0], n.kappas[k-1]}
 	}
-	n.last = make([]*cell.Cell, len(n.kappas))
+	n.last = make([]*window.Window, len(n.kappas))
 	holds, err := n.quick(0)
 	if err != nil {
 		return n.out, err
@@ -103,14 +103,14 @@ type needing struct {
 	ctx      context.Context
 	scheme   scheme.Scheme
 	drawn    Ruff
-	grid     cell.Grid
+	grid     window.Grid
 	lim      Limits
 	progress func(bend_mm float64, holds bool)
 
-	tucked bool         // a tuck is sewn; one at a fold that is not sewn does not exist
-	kappas []float64    // the least and the most curved
-	last   []*cell.Cell // where their half sets lay when last tried
-	out    Needed       // its figures are of what was tried last
+	tucked bool             // a tuck is sewn; one at a fold that is not sewn does not exist
+	kappas []float64        // the least and the most curved
+	last   []*window.Window // where their half sets lay when last tried
+	out    Needed           // its figures are of what was tried last
 }
 
 // quick tries a bending length on the ends of the curvatures.
@@ -121,11 +121,11 @@ func (n *needing) quick(bend_mm float64) (bool, error) {
 	if err != nil {
 		return false, err
 	}
-	set := cell.Settings{Grid: n.grid, SkipOther: true, SkipBow: n.lim.Bow_mm <= 0, SkipTangents: !n.leanAsked()}
+	set := window.Settings{Grid: n.grid, SkipOther: true, SkipBow: n.lim.Bow_mm <= 0, SkipTangents: !n.leanAsked()}
 	sets := make([]Measures, len(n.kappas))
 	for i, kappa := range n.kappas {
 		d.Kappa_1pmm = kappa
-		c, err := cell.Solve(n.ctx, d, set, n.last[i])
+		c, err := window.Solve(n.ctx, d, set, n.last[i])
 		if n.ctx.Err() != nil {
 			return false, n.ctx.Err()
 		}

@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // TestBowOverStarch: stiffer starch lets the lower edge swing less, evenly: by
@@ -18,7 +18,7 @@ func TestBowOverStarch(t *testing.T) {
 	var bow []float64
 	for b := 225.0; b <= 250; b += 2.5 {
 		s.Starch.Bend = b
-		r := solve(t, s, Options{Grid: cell.Fine, SkipOther: true, SkipTangents: true})
+		r := solve(t, s, Options{Grid: window.Fine, SkipOther: true, SkipTangents: true})
 		if !r.Solved.Ruff.BowDone {
 			t.Errorf("starch.bend %g: the bow did not come to rest", b)
 		}
@@ -44,7 +44,7 @@ func TestNeedHolds(t *testing.T) {
 	oval.Wearer.Ratio = 1.3
 	for name, s := range map[string]scheme.Scheme{"small": small, "oval": oval} {
 		lim := Limits{Droop_mm: 5, Bow_mm: 2}
-		n, err := Need(context.Background(), s, cell.Coarse, lim, nil)
+		n, err := Need(context.Background(), s, window.Coarse, lim, nil)
 		if err != nil || !n.Found || n.Governs != "bow" {
 			t.Fatalf("%s: %+v, %v", name, n, err)
 		}
@@ -54,7 +54,7 @@ func TestNeedHolds(t *testing.T) {
 			holds bool
 		}{{0.5, true}, {-0.5, true}, {0, true}, {-2, false}} {
 			s.Starch.Bend = n.Bend_mm + c.by
-			m := solve(t, s, Options{Grid: cell.Coarse, SkipOther: true}).Solved.Ruff
+			m := solve(t, s, Options{Grid: window.Coarse, SkipOther: true}).Solved.Ruff
 			if holds := m.BowDone && m.Bow_mm <= lim.Bow_mm && m.Droop_mm <= lim.Droop_mm; holds != c.holds {
 				t.Errorf("%s: at %.1f %+g mm the bow is %.3f mm", name, n.Bend_mm, c.by, m.Bow_mm)
 			}
@@ -115,7 +115,7 @@ func TestNeedKnowsWhatIsSewn(t *testing.T) {
 	for _, tuck := range []float64{0, 9} {
 		s := demo(t, "floppy")
 		s.Pleat.TuckTop, s.Pleat.TuckBottom = 0, tuck
-		n, err := Need(context.Background(), s, cell.Coarse, Limits{Lean_mm_per_g: 5}, nil)
+		n, err := Need(context.Background(), s, window.Coarse, Limits{Lean_mm_per_g: 5}, nil)
 		if err != nil || !n.Found || n.Governs != "lean" {
 			t.Fatalf("tuck %g: %+v, %v", tuck, n, err)
 		}

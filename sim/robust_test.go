@@ -4,7 +4,7 @@ import (
 	"context"
 	"testing"
 
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // A sample of the 50 whole ruffs that the command tries: nothing panics, every
@@ -14,7 +14,7 @@ func TestRandomRuffs(t *testing.T) {
 	if testing.Short() {
 		n = 6
 	}
-	y := Robustness(context.Background(), 1, n, Options{Grid: cell.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
+	y := Robustness(context.Background(), 1, n, Options{Grid: window.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
 	t.Logf("%+v", y)
 	if y.Faults > 0 {
 		t.Errorf("faults: %v", y.Faulty)

@@ -8,13 +8,13 @@ import (
 	"slices"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // Options steer Solve. The zero value solves on the fine grid and measures
 // everything.
 type Options struct {
-	Grid cell.Grid // zero: cell.Fine
+	Grid window.Grid // zero: window.Fine
 	// SkipBow leaves out the bow test, SkipOther the other equilibrium (sewn at
 	// one edge), SkipTangents bob and lean: the shape alone comes several times
 	// sooner. SkipFiner, and SkipTangents too, leaves out what a finer grid does to
@@ -64,27 +64,27 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 	}
 	kappas, of := distinct(r)
 	grid := opt.Grid
-	if grid == (cell.Grid{}) {
-		grid = cell.Fine
+	if grid == (window.Grid{}) {
+		grid = window.Fine
 	}
 	out := &Solved{Of: of, Grid: grid, Alike: r.Plan.MarksOwn}
 	for i, kappa := range kappas {
 		d := design
 		d.Kappa_1pmm = kappa
 		ends := i == 0 || i == len(kappas)-1
-		set := cell.Settings{
+		set := window.Settings{
 			Grid:         grid,
 			SkipBow:      opt.SkipBow || !ends,
-			SkipOther:    opt.SkipOther || !ends || d.Anchor == cell.Both,
+			SkipOther:    opt.SkipOther || !ends || d.Anchor == window.Both,
 			SkipTangents: opt.SkipTangents, Follow: ends && !d.Tucked(),
-			Finer: !opt.SkipFiner && !opt.SkipTangents && ends && grid == cell.Fine && d.Tucked(),
+			Finer: !opt.SkipFiner && !opt.SkipTangents && ends && grid == window.Fine && d.Tucked(),
 		}
 		if opt.Progress != nil {
 			set.Progress = func(phase string, iterations int) {
 				opt.Progress(Progress{Cell: i, Cells: len(kappas), Phase: phase, Iterations: iterations})
 			}
 		}
-		c, err := cell.Solve(ctx, d, set, warmFor(opt.Warm, out.Cells, kappa))
+		c, err := window.Solve(ctx, d, set, warmFor(opt.Warm, out.Cells, kappa))
 		if err != nil {
 			if ctx.Err() != nil {
 				return r, fmt.Errorf("solve stopped at half set %d of %d: %w", i+1, len(kappas), ctx.Err())
@@ -105,8 +105,8 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 
 // warmFor picks the cell to start from: the neighbour just solved, or, for the
 // first, the earlier ruff's cell of the nearest curvature.
-func warmFor(earlier *Solved, now []*cell.Cell, kappa float64) *cell.Cell {
-	var best *cell.Cell
+func warmFor(earlier *Solved, now []*window.Window, kappa float64) *window.Window {
+	var best *window.Window
 	if earlier != nil {
 		for _, c := range earlier.Cells {
 			if best == nil || math.Abs(c.Design.Kappa_1pmm-kappa) < math.Abs(best.Design.Kappa_1pmm-kappa) {

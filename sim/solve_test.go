@@ -12,7 +12,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 func demo(t testing.TB, name string) scheme.Scheme {
@@ -47,7 +47,7 @@ func TestSolvedRuffHangsTogether(t *testing.T) {
 	s := scheme.Default()
 	s.Wearer.Ratio = 1.15
 	s.Starch.Bend = 60
-	r := solve(t, s, Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true})
+	r := solve(t, s, Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true})
 	p, shape := r.Plan, r.Solved.Shape
 	row := shape.NV + 1
 	if len(shape.Panels) != p.Panels || len(r.Solved.Of) != p.Panels {
@@ -99,7 +99,7 @@ func TestSolvedRuffHangsTogether(t *testing.T) {
 // The droop told node by node is the droop measured: the outer edge's mean, each
 // node by the cloth it stands for.
 func TestDroopOfNodes(t *testing.T) {
-	r := solve(t, scheme.Default(), Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
+	r := solve(t, scheme.Default(), Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
 	for n, c := range r.Solved.Cells {
 		nu, nv := len(c.U)-1, len(c.V)-1
 		droop := r.Solved.Droop[n]
@@ -225,7 +225,7 @@ func TestSolveRefusesWhatCannotBeSewn(t *testing.T) {
 // Every number of every demo's ruff is finite.
 func TestNumbersAreFinite(t *testing.T) {
 	for _, name := range []string{"sound", "floppy", "flaps-up", "cuff"} {
-		r, err := Solve(context.Background(), demo(t, name), Options{Grid: cell.Coarse})
+		r, err := Solve(context.Background(), demo(t, name), Options{Grid: window.Coarse})
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -248,7 +248,7 @@ func BenchmarkSolve(b *testing.B) {
 		name string
 		opt  Options
 	}{
-		{"shape, 16x8", Options{Grid: cell.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true}},
+		{"shape, 16x8", Options{Grid: window.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true}},
 		{"shape, 24x12", Options{SkipBow: true, SkipOther: true, SkipTangents: true}},
 		{"everything, 24x12", Options{}},
 	} {
@@ -279,14 +279,14 @@ func TestOwnMarksSayWhatIsSewn(t *testing.T) {
 	}
 	for _, c := range []struct {
 		crest, trough scheme.Edge
-		anchor        cell.Anchor
-		sewn          cell.Sewn
+		anchor        window.Anchor
+		sewn          window.Sewn
 		bad           bool
 	}{
-		{scheme.EdgeTop, scheme.EdgeBottom, cell.Both, cell.Crests, false},
-		{scheme.EdgeTop, scheme.EdgeNone, cell.Top, cell.Crests, false},
-		{scheme.EdgeNone, scheme.EdgeTop, cell.Top, cell.Troughs, false},
-		{scheme.EdgeNone, scheme.EdgeBottom, cell.Bottom, cell.Troughs, false},
+		{scheme.EdgeTop, scheme.EdgeBottom, window.Both, window.Crests, false},
+		{scheme.EdgeTop, scheme.EdgeNone, window.Top, window.Crests, false},
+		{scheme.EdgeNone, scheme.EdgeTop, window.Top, window.Troughs, false},
+		{scheme.EdgeNone, scheme.EdgeBottom, window.Bottom, window.Troughs, false},
 		{scheme.EdgeTop, scheme.EdgeTop, 0, 0, true},
 		{scheme.EdgeNone, scheme.EdgeNone, 0, 0, true},
 	} {
@@ -348,7 +348,7 @@ func TestMemoryStaysFlat(t *testing.T) {
 		return float64(m.HeapAlloc)
 	}
 	s := demo(t, "floppy")
-	opt := Options{Grid: cell.Grid{NU: 12, NV: 6}, SkipBow: true, SkipOther: true, SkipTangents: true}
+	opt := Options{Grid: window.Grid{NU: 12, NV: 6}, SkipBow: true, SkipOther: true, SkipTangents: true}
 	var after20 float64
 	for i := range 500 {
 		s.Ruff.Depth = 60 + float64(i%10)

@@ -2,11 +2,11 @@ package sim
 
 import (
 	"ruffwright/geom/pleat"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // Solved is what the mechanics of the cloth say of a whole ruff. It stands for
-// regular sets between mirror planes (see package cell): irregular sets, the
+// regular sets between mirror planes (see package window): irregular sets, the
 // opening and leaning loops are outside it.
 type Solved struct {
 	Shape pleat.Shape  // the ruff at rest, one surface a panel, on the cells' grid
@@ -22,8 +22,8 @@ type Solved struct {
 	// the outer as in a panel that begins at its crest. Nil: not told.
 	Droop [][]float64
 
-	Cells []*cell.Cell // the half sets as solved, beside Sets
-	Grid  cell.Grid
+	Cells []*window.Window // the half sets as solved, beside Sets
+	Grid  window.Grid
 
 	// Alike reports that the maker's own marks were solved as regular sets of
 	// their mean panel: single irregular sets are not seen by this model.
@@ -37,7 +37,7 @@ func (s *Solved) Converged() bool { return s.Ruff.Converged }
 // LeansFar_mm how far they are followed.
 const (
 	LeansYes    = "yes"
-	LeansFar_mm = cell.LeanFar_mm
+	LeansFar_mm = window.LeanFar_mm
 )
 
 // Measures are the numbers of a half set, or of the whole ruff: there means over

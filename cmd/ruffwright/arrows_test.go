@@ -37,7 +37,7 @@ func pure(dir string) bool {
 
 var (
 	geometry  = []string{"geom", "geom/scheme", "geom/pleat"}
-	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/cell", "sim/window"})
+	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/window"})
 	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
 )
 
@@ -51,8 +51,7 @@ var rooms = map[string]room{
 	"sim/cloth":       {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/shell":       {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/shell/known": {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/cell":        {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
-	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/cell"})},
+	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":             {below: mechanics},
 	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/cloth"})},
 	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
@@ -62,21 +61,21 @@ var rooms = map[string]room{
 	// The solver's program: neither the drawing nor the page is linked into it.
 	"wasm/wire":    {below: slices.Concat(geometry, []string{"sim", "sim/check"})},
 	"wasm/port":    {},
-	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/cell", "sim/check", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
+	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/window", "sim/check", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 	"wasm/worker":  {below: []string{"wasm/port", "wasm/solving"}, tests: slices.Concat(geometry, []string{"sim", "sim/check", "assets", "wasm/wire"})},
 
 	// The printing program: the same with the sheets.
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},
 	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
 
-	"wasm/page":  {below: slices.Concat(result, []string{"wasm/wire"}), tests: []string{"sim/cell"}, outside: []string{"golang.org/x/text"}},
+	"wasm/page":  {below: slices.Concat(result, []string{"wasm/wire"}), tests: []string{"sim/window"}, outside: []string{"golang.org/x/text"}},
 	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
 	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "cmd/disk"})},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/cell", "sim/shell/known", "cmd/disk", "cmd/site", "wasm/page"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "cmd/disk", "cmd/site", "wasm/page"})},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

@@ -10,7 +10,7 @@ import (
 	"time"
 
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // What robust demands: this share of what is not refused beforehand must come to
@@ -149,8 +149,8 @@ func (t tried) sound(most time.Duration) bool {
 func triedCells(j job, p *progress, how solving, seed uint64, n int) tried {
 	t := tried{Unconverged: []uint64{}, Faulty: []string{}}
 	began := time.Now()
-	set := cell.Settings{Grid: how.grid.grid()}
-	y := cell.Robustness(j.ctx, seed, n, set, func(q cell.Trial) {
+	set := window.Settings{Grid: how.grid.grid()}
+	y := window.Robustness(j.ctx, seed, n, set, func(q window.Trial) {
 		t.Slowest_s = math.Max(t.Slowest_s, time.Since(began).Seconds())
 		began = time.Now()
 		if q.Fault != "" {
@@ -198,7 +198,7 @@ type triedTucked struct {
 // try solves them one by one, so that ctrl-C and progress come through.
 func (t *triedTucked) try(j job, p *progress, seed uint64, n int) error {
 	for k := range n {
-		y, err := cell.Tucked(j.ctx, seed+uint64(k), 1)
+		y, err := window.Tucked(j.ctx, seed+uint64(k), 1)
 		if err != nil {
 			return err
 		}

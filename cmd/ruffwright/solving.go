@@ -6,8 +6,8 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
 	"ruffwright/sim/check"
+	"ruffwright/sim/window"
 )
 
 // solving is how a verb solves: on which mesh, telling how far it is.
@@ -40,10 +40,10 @@ type gridFlag struct{ chosen *meshed }
 
 type meshed struct {
 	name string
-	grid cell.Grid
+	grid window.Grid
 }
 
-var meshes = []meshed{{"coarse", cell.Coarse}, {"fine", cell.Fine}, {"finest", cell.Finest}}
+var meshes = []meshed{{"coarse", window.Coarse}, {"fine", window.Fine}, {"finest", window.Finest}}
 
 func (g *gridFlag) mesh() meshed {
 	if g == nil || g.chosen == nil {
@@ -52,8 +52,8 @@ func (g *gridFlag) mesh() meshed {
 	return *g.chosen
 }
 
-func (g *gridFlag) String() string  { return g.mesh().name }
-func (g *gridFlag) grid() cell.Grid { return g.mesh().grid }
+func (g *gridFlag) String() string    { return g.mesh().name }
+func (g *gridFlag) grid() window.Grid { return g.mesh().grid }
 
 func (g *gridFlag) Set(text string) error {
 	for i, m := range meshes {

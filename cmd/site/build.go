@@ -60,7 +60,7 @@ var wordy = []string{
 	"bufio", "bytes", "compress/flate", "context", "encoding/base64", "encoding/binary", "encoding/json", "fmt",
 	"internal/poll", "internal/strconv", "io/fs", "os", "reflect", "sort", "strconv", "strings", "syscall", "time",
 	"unicode", "unicode/utf8", "golang.org/x/text/unicode/norm", "ruffwright/geom/pattern", "ruffwright/geom/scheme",
-	"ruffwright/sim/cell", "ruffwright/sim/check", "ruffwright/sim/shell/known",
+	"ruffwright/sim/window", "ruffwright/sim/check", "ruffwright/sim/shell/known",
 }
 
 // wordyPress are those of the press beside them: they lay out and write, and wait

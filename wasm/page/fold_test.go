@@ -10,7 +10,7 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // value is the last value that patches give to an element, or to its attribute.
@@ -27,7 +27,7 @@ func lastOf(patches []Patch, op Op, id, name string) (string, bool) {
 func solvedPage(t *testing.T) *Page {
 	t.Helper()
 	p := newPage(t)
-	r, err := sim.Settle(context.Background(), p.ruff, sim.Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
+	r, err := sim.Settle(context.Background(), p.ruff, sim.Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -13,8 +13,8 @@ import (
 	"ruffwright/assets"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
 	"ruffwright/sim/check"
+	"ruffwright/sim/window"
 	"ruffwright/wasm/wire"
 )
 
@@ -154,7 +154,7 @@ func TestSolveInParts(t *testing.T) {
 				if m.BowDone != (i > 0) || m.TangentsDone != (i > 0) || (r.Solved.Bowed != nil) != (i > 0) || m.OtherDone != (i > 1) {
 					t.Errorf("result %d: bow %v, tangents %v, bowed shape %v, other %v", i, m.BowDone, m.TangentsDone, r.Solved.Bowed != nil, m.OtherDone)
 				}
-				if r.Solved.Grid != cell.Fine {
+				if r.Solved.Grid != window.Fine {
 					t.Errorf("result %d on the grid %v", i, r.Solved.Grid)
 				}
 			}
@@ -207,7 +207,7 @@ func TestCoarseAndSkipped(t *testing.T) {
 	quick := wire.Request{ID: 1, Task: wire.Solve, Coarse: true, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}, Scheme: wire.Written(s)}
 	l.ask(quick)
 	got := results(l.until(1))
-	if len(got) != 1 || got[0].Solved.Grid != cell.Coarse || len(got[0].Awaits) > 0 || got[0].Solved.Ruff.BowDone {
+	if len(got) != 1 || got[0].Solved.Grid != window.Coarse || len(got[0].Awaits) > 0 || got[0].Solved.Ruff.BowDone {
 		t.Fatalf("%d results, the first %+v", len(got), got[0].Solved.Ruff)
 	}
 	cold := got[0].Solved.Ruff.Iterations
@@ -218,7 +218,7 @@ func TestCoarseAndSkipped(t *testing.T) {
 	s.Wearer.Ratio = 1.1
 	l.ask(wire.Request{ID: 3, Task: wire.Solve, Scheme: wire.Written(s), Skip: quick.Skip})
 	oval := results(l.until(3))
-	if len(oval) != 2 || strings.Join(oval[0].Awaits, " ") != "fine" || oval[0].Solved.Grid != cell.Coarse || oval[1].Solved.Grid != cell.Fine {
+	if len(oval) != 2 || strings.Join(oval[0].Awaits, " ") != "fine" || oval[0].Solved.Grid != window.Coarse || oval[1].Solved.Grid != window.Fine {
 		t.Errorf("an oval neck: %d results, the first %+v", len(oval), oval[0].Awaits)
 	}
 	fresh := connect(t)
@@ -359,7 +359,7 @@ func TestTries(t *testing.T) {
 // leaves out.
 func TestLight(t *testing.T) {
 	for _, name := range assets.Demos() {
-		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{Grid: cell.Coarse})
+		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{Grid: window.Coarse})
 		if err != nil {
 			continue // no mechanics, nothing to leave out
 		}
@@ -397,7 +397,7 @@ func TestRemediesOfMechanics(t *testing.T) {
 func TestFitAndNeed(t *testing.T) {
 	l := connect(t)
 	s := demo(t, "sound")
-	want, err := sim.Fit(context.Background(), s, cell.Coarse, nil)
+	want, err := sim.Fit(context.Background(), s, window.Coarse, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -407,7 +407,7 @@ func TestFitAndNeed(t *testing.T) {
 		t.Errorf("fit: %+v, want %+v", got, want)
 	}
 	lim := sim.Limits{Droop_mm: 5, Bow_mm: 8}
-	need, err := sim.Need(context.Background(), s, cell.Coarse, lim, nil)
+	need, err := sim.Need(context.Background(), s, window.Coarse, lim, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

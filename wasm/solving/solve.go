@@ -5,16 +5,16 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 	"ruffwright/wasm/wire"
 )
 
 // grid is the grid that the request asks for.
-func (j *job) grid() cell.Grid {
+func (j *job) grid() window.Grid {
 	if j.r.Coarse {
-		return cell.Coarse
+		return window.Coarse
 	}
-	return cell.Fine
+	return window.Fine
 }
 
 // solve answers with the shape, then with bow, bob and lean, then with the other
@@ -43,7 +43,7 @@ func (j *job) solve() {
 		j.refuse(err)
 		return
 	}
-	opt := sim.Options{Grid: cell.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true, Progress: j.progress}
+	opt := sim.Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true, Progress: j.progress}
 	settle := func() bool {
 		settled, err := sim.Settle(j.ctx, r, opt)
 		if err != nil {
@@ -68,7 +68,7 @@ func (j *job) solve() {
 		if r.Solved != nil {
 			tell([]string{"fine"})
 		}
-		opt.Grid, opt.Warm = cell.Fine, nil
+		opt.Grid, opt.Warm = window.Fine, nil
 		if !settle() {
 			return
 		}
@@ -78,7 +78,7 @@ func (j *job) solve() {
 		if !skip.Bow || !skip.Tangents {
 			more = append(more, "bow")
 		}
-		if !skip.Other && design.Anchor != cell.Both {
+		if !skip.Other && design.Anchor != window.Both {
 			more = append(more, "other")
 		}
 	}

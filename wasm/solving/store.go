@@ -4,7 +4,7 @@ import (
 	"slices"
 
 	"ruffwright/sim"
-	"ruffwright/sim/cell"
+	"ruffwright/sim/window"
 )
 
 // store keeps the newest coarsely solved ruffs to start from.
@@ -31,7 +31,7 @@ func (s *store) keep(r *sim.Solved) {
 
 // near gives the kept ruff of the same kind as design on the grid, nil if there
 // is none: a ruff of another kind would not serve as a start.
-func (s *store) near(design cell.Design, grid cell.Grid) *sim.Solved {
+func (s *store) near(design window.Design, grid window.Grid) *sim.Solved {
 	for _, r := range slices.Backward(s.kept) {
 		if r.Grid == grid && alike(r.Cells[0].Design, design) {
 			return r
@@ -42,7 +42,7 @@ func (s *store) near(design cell.Design, grid cell.Grid) *sim.Solved {
 
 // alike reports whether two half sets are sewn alike. How far their lengths may
 // differ is for the solver to say.
-func alike(a, b cell.Design) bool {
+func alike(a, b window.Design) bool {
 	return a.Anchor == b.Anchor && a.Sewn == b.Sewn &&
 		a.TuckTop_mm == b.TuckTop_mm && a.TuckBottom_mm == b.TuckBottom_mm && a.LineGap_mm == b.LineGap_mm
 }

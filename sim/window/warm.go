@@ -1,10 +1,10 @@
-package cell
+package window
 
 import "math"
 
 // warmable reports whether a solve of d on the frame f may start from c: sewn
 // alike, the tucks' grid lines the same, each length nearly so.
-func (c *Cell) warmable(f *frame, g Grid) bool {
+func (c *Window) warmable(f *frame, g Grid) bool {
 	if c == nil || c.Grid != g || !c.Converged() {
 		return false
 	}
@@ -37,7 +37,7 @@ type drift struct {
 const longest = 2
 
 // onward is where a shape of warm begins here: adapted, and drifted on.
-func (s *solver) onward(shape []float64, d *drift, warm *Cell) []float64 {
+func (s *solver) onward(shape []float64, d *drift, warm *Window) []float64 {
 	turn := s.turned(warm)
 	if d.turn_1pmm == 0 || turn == 0 {
 		return s.adapt(shape, warm)
@@ -51,7 +51,7 @@ func (s *solver) onward(shape []float64, d *drift, warm *Cell) []float64 {
 }
 
 // drifted is how x came from warm's shape.
-func (s *solver) drifted(x, shape []float64, warm *Cell) drift {
+func (s *solver) drifted(x, shape []float64, warm *Window) drift {
 	d := drift{turn_1pmm: s.turned(warm)}
 	if d.turn_1pmm == 0 {
 		return drift{}
@@ -65,7 +65,7 @@ func (s *solver) drifted(x, shape []float64, warm *Cell) drift {
 
 // turned is by how much the neckline's curvature grew since warm, in 1/mm; 0 too
 // if that is not all that changed.
-func (s *solver) turned(warm *Cell) float64 {
+func (s *solver) turned(warm *Window) float64 {
 	was := warm.Design
 	was.Kappa_1pmm = s.f.d.Kappa_1pmm
 	if was != *s.f.d {
@@ -74,9 +74,9 @@ func (s *solver) turned(warm *Cell) float64 {
 	return s.f.d.Kappa_1pmm - warm.Design.Kappa_1pmm
 }
 
-// adapt moves another cell's shape onto this one's planes and places, by shifts
+// adapt moves another window's shape onto this one's planes and places, by shifts
 // that go over evenly from the crest to the trough.
-func (s *solver) adapt(shape []float64, warm *Cell) []float64 {
+func (s *solver) adapt(shape []float64, warm *Window) []float64 {
 	f, d, o := s.f, s.f.d, &warm.Design
 	x := append([]float64(nil), shape...)
 	nu, nv := len(f.u)-1, len(f.v)-1

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -45,13 +45,13 @@ func (s *Settings) defaults() error {
 		s.Shear_Npm = 60
 	}
 	if !(s.Stretch_Npm > 0 && s.Stretch_Npm < 1e8) || !(s.Shear_Npm > 0 && s.Shear_Npm < 1e8) {
-		return fmt.Errorf("cell: Stretch_Npm = %v, Shear_Npm = %v; allowed is above 0 to 1e8", s.Stretch_Npm, s.Shear_Npm)
+		return fmt.Errorf("window: Stretch_Npm = %v, Shear_Npm = %v; allowed is above 0 to 1e8", s.Stretch_Npm, s.Shear_Npm)
 	}
 	return s.Grid.validate()
 }
 
-// Cell is a solved half set.
-type Cell struct {
+// Window is a solved half set.
+type Window struct {
 	Design Design
 	Grid   Grid
 	// U and V are the grid lines on the panel, mm.
@@ -76,17 +76,17 @@ type Cell struct {
 	Extra int
 
 	frozen *shell.Frozen
-	// How Formed and Shape moved from those of the cell they started from.
+	// How Formed and Shape moved from those of the window they started from.
 	formedDrift, shapeDrift drift
 }
 
 // Converged reports whether forming and release both came to rest.
-func (c *Cell) Converged() bool {
+func (c *Window) Converged() bool {
 	return c.Form.Status == shell.Converged && c.Release.Status == shell.Converged
 }
 
-// Node returns the position of node (i, j) of a shape of this cell.
-func (c *Cell) Node(shape []float64, i, j int) [3]float64 {
+// Node returns the position of node (i, j) of a shape of this window.
+func (c *Window) Node(shape []float64, i, j int) [3]float64 {
 	return [3]float64(shape[3*(i*len(c.V)+j):])
 }
 
@@ -101,14 +101,14 @@ type solver struct {
 
 // Solve forms, freezes and releases a half set and measures it.
 //
-// warm, which may be nil, is a cell solved before: where the design changed
+// warm, which may be nil, is a window solved before: where the design changed
 // little (same grid, tucks, anchoring; lengths nearly) its shapes are the start,
 // and if that does not converge a cold start follows. Where sets may lie in more
 // than one way, a warm start may end in another than a cold one. Cancelling ctx
 // ends it within one factorisation with ctx's error and what was reached. An error
 // means bad input or a cancelled context; whether the solve came to rest is told
 // by Converged, Form and Release.
-func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, error) {
+func Solve(ctx context.Context, d Design, set Settings, warm *Window) (*Window, error) {
 	if err := d.Validate(); err != nil {
 		return nil, err
 	}
@@ -116,7 +116,7 @@ func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, erro
 		return nil, err
 	}
 	s := &solver{ctx: ctx, set: &set, f: newFrame(&d, set.Grid), sh: new(shell.Solver)}
-	c := &Cell{Design: d, Grid: set.Grid, U: s.f.u, V: s.f.v}
+	c := &Window{Design: d, Grid: set.Grid, U: s.f.u, V: s.f.v}
 	s.f.d = &c.Design
 	ok := false
 	if warm.warmable(s.f, set.Grid) {
@@ -164,7 +164,7 @@ func Solve(ctx context.Context, d Design, set Settings, warm *Cell) (*Cell, erro
 var upright = [3]float64{0, 0, -1}
 
 // formAndRelease fills the shapes of c, from warm's where it is not nil.
-func (s *solver) formAndRelease(c *Cell, warm *Cell) (ok bool, err error) {
+func (s *solver) formAndRelease(c *Window, warm *Window) (ok bool, err error) {
 	forming := s.f.forming()
 	isWarm := warm != nil
 	c.formedDrift, c.shapeDrift = drift{}, drift{}
@@ -225,7 +225,7 @@ func (f *frame) forming() float64 {
 }
 
 // released is the sheet after forming: set, free of the sticks, upright.
-func (s *solver) released(c *Cell) *shell.Sheet {
+func (s *solver) released(c *Window) *shell.Sheet {
 	sh := s.f.sheet(1, upright, false, c.frozen, s.set)
 	s.f.settle(sh, c.Formed, s.f.forming())
 	return sh
@@ -234,7 +234,7 @@ func (s *solver) released(c *Cell) *shell.Sheet {
 // run solves one phase; the error is the context's.
 func (s *solver) run(phase string, sheet *shell.Sheet, x []float64, warm bool) (shell.Result, error) {
 	if err := s.sh.Reset(sheet); err != nil {
-		return shell.Result{}, fmt.Errorf("cell: %s: %w", phase, err)
+		return shell.Result{}, fmt.Errorf("window: %s: %w", phase, err)
 	}
 	return s.again(phase, x, warm)
 }

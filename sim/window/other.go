@@ -1,4 +1,4 @@
-package cell
+package window
 
 import "ruffwright/sim/shell"
 
@@ -17,7 +17,7 @@ type Other struct {
 
 // other looks for the other equilibrium of a set sewn at one edge: its flaps
 // turned over in the level of the sewn row, by hand as it were, and let go.
-func (s *solver) other(c *Cell) error {
+func (s *solver) other(c *Window) error {
 	level := c.Design.crestHeight()
 	if !c.Design.crestsSewn() {
 		level = c.Design.troughHeight()

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import "math"
 
@@ -6,7 +6,7 @@ import "math"
 // Finest grid. Of 100 starched tucked half sets 4 move by more than 1 mm (of
 // the next hundred 7), nearly all of them ruffs that sink. That it tells is held
 // by TestFinerTells.
-func (s *solver) finer(c *Cell) error {
+func (s *solver) finer(c *Window) error {
 	if c.Grid.NU >= Finest.NU || c.Grid.NV >= Finest.NV {
 		return nil
 	}

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"math"
@@ -75,7 +75,7 @@ type Measures struct {
 	Energy shell.Energies
 }
 
-func (s *solver) measure(c *Cell) {
+func (s *solver) measure(c *Window) {
 	nu, nv := len(c.U)-1, len(c.V)-1
 	m := &c.Measures
 	d, f := &c.Design, s.f
@@ -103,7 +103,7 @@ func (s *solver) measure(c *Cell) {
 
 // mean returns the mean position of the grid line j, out from the neckline, 0,
 // up, weighted by width.
-func (c *Cell) mean(shape []float64, j int) (p [3]float64) {
+func (c *Window) mean(shape []float64, j int) (p [3]float64) {
 	nu := len(c.U) - 1
 	r0 := 1 / max(c.Design.Kappa_1pmm, straight)
 	for i := range c.U {
@@ -125,7 +125,7 @@ func outward(p [3]float64, r0 float64) float64 {
 
 // loops measures the loops at the outer edge: the largest distance of the
 // crest's half from the crest plane, of the trough's half from the trough plane.
-func (s *solver) loops(c *Cell) {
+func (s *solver) loops(c *Window) {
 	f := s.f
 	nu, nv := len(c.U)-1, len(c.V)-1
 	dist := func(i int, trough bool) float64 {
@@ -169,7 +169,7 @@ func (s *solver) loops(c *Cell) {
 }
 
 // touching finds where the panel presses on a neighbour.
-func (s *solver) touching(c *Cell) {
+func (s *solver) touching(c *Window) {
 	f := s.f
 	nu, nv := len(c.U)-1, len(c.V)-1
 	c.Contact, c.LoopsMeet = 0, false
@@ -193,7 +193,7 @@ func (s *solver) touching(c *Cell) {
 }
 
 // popped reports a tuck whose fold lies on the outer side of its stitch.
-func (s *solver) popped(c *Cell) bool {
+func (s *solver) popped(c *Window) bool {
 	f, nu := s.f, len(c.U)-1
 	if f.tc > 0 && c.Node(c.Shape, 0, 0)[2] > c.Node(c.Shape, f.ic, 0)[2]+0.1*f.tc {
 		return true
@@ -203,7 +203,7 @@ func (s *solver) popped(c *Cell) bool {
 
 // thread returns the pull on the most loaded stitch in N. Across the mirror
 // plane the two halves' pulls cancel, in it they add.
-func (s *solver) thread(c *Cell) float64 {
+func (s *solver) thread(c *Window) float64 {
 	f := s.f
 	if err := s.sh.Reset(s.released(c)); err != nil {
 		return 0

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -64,7 +64,7 @@ func Tucked(ctx context.Context, first uint64, n int) (y TuckedTally, err error)
 	set := Settings{SkipBow: true, SkipOther: true, SkipTangents: true}
 	fine := set
 	fine.Grid = Finest
-	apart := func(a, b *Cell) float64 {
+	apart := func(a, b *Window) float64 {
 		return math.Max(math.Abs(a.TopOuter_mm-b.TopOuter_mm), math.Abs(a.BottomOuter_mm-b.BottomOuter_mm))
 	}
 	for k := range n {

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -35,7 +35,7 @@ func TestGreenhill(t *testing.T) {
 		}
 		set := new(Settings)
 		s := &solver{ctx: context.Background(), set: set, sh: new(shell.Solver)}
-		w := &window{sheet: sh, nu: 1, nv: n, r0: 1e6, tc: 1, tt: 1, scale: sh.Weight() * sh.V[n]}
+		w := &closed{sheet: sh, nu: 1, nv: n, r0: 1e6, tc: 1, tt: 1, scale: sh.Weight() * sh.V[n]}
 		got, mm, err := s.let(w, x, [3]float64{0, 1, 0}, 0.25)
 		t.Logf("%.3f of %.1f mm: %q, %.1f mm, %d factorisations", q.share, critical, got, mm, s.count)
 		if err != nil || got != q.want {
@@ -56,7 +56,7 @@ func TestFollow(t *testing.T) {
 		d    Design
 		want Lean
 	}{{"top edge, crests", tabled(Top, Crests, 0, 30, 0), LeanReturns}, {"both edges, taut", limp, LeanStays}} {
-		told := false // on the way, whatever the cell's own grid
+		told := false // on the way, whatever the window's own grid
 		c := solved(t, q.d, Settings{Grid: Grid{18, 9}, SkipBow: true, SkipOther: true, Follow: true, Progress: func(phase string, _ int) {
 			told = told || phase == "pushing the loops sideways"
 		}})
@@ -81,7 +81,7 @@ func TestWindow(t *testing.T) {
 	c := solved(t, tabled(Both, Crests, 0, 57, 0), Settings{Grid: Coarse, SkipBow: true, SkipOther: true, SkipTangents: true})
 	set := c.set()
 	s := &solver{ctx: context.Background(), set: &set, f: newFrame(&c.Design, c.Grid), sh: new(shell.Solver)}
-	w, err := s.newWindow(c)
+	w, err := s.closed(c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -111,8 +111,8 @@ func TestWindow(t *testing.T) {
 	}
 }
 
-// set returns the settings that a test's cell was solved with.
-func (c *Cell) set() Settings {
+// set returns the settings that a test's window was solved with.
+func (c *Window) set() Settings {
 	set := Settings{Grid: c.Grid}
 	_ = set.defaults()
 	return set

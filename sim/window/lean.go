@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -54,13 +54,13 @@ const (
 // One whole set, crest to crest, closed round by the turn that carries a set onto
 // the next, leaves the mirrors' symmetry and keeps what all sets do alike. It is
 // pushed sideways by a tenth of its weight until it has gone 2 mm, let go, and
-// followed downhill to rest with real contact of panel against panel (window,
+// followed downhill to rest with real contact of panel against panel (closed,
 // shell.Near). Should loops stand off by 1 mm or more then, they lean.
 //
-// The way is followed on the Coarse grid, whatever the cell's own: some 30 to 150
-// factorisations of twice the cell's size and two to four times its bandwidth, at
+// The way is followed on the Coarse grid, whatever the window's own: some 30 to 150
+// factorisations of twice the window's size and two to four times its bandwidth, at
 // most leanWork.
-func (s *solver) follow(c *Cell) error {
+func (s *solver) follow(c *Window) error {
 	if c.Grid != Coarse {
 		set := *s.set
 		set.Grid, set.Finer = Coarse, false
@@ -86,8 +86,8 @@ func (s *solver) follow(c *Cell) error {
 	return s.lean(c)
 }
 
-func (s *solver) lean(c *Cell) error {
-	w, err := s.newWindow(c)
+func (s *solver) lean(c *Window) error {
+	w, err := s.closed(c)
 	if err != nil {
 		return err
 	}
@@ -99,7 +99,7 @@ func (s *solver) lean(c *Cell) error {
 // let pushes the upright shape start of a window sideways, lets it go and tells
 // what becomes of it; layers more than deep mm through each other that were not so
 // before leave it undecided.
-func (s *solver) let(w *window, start []float64, sideways [3]float64, deep float64) (l Lean, mm float64, err error) {
+func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float64) (l Lean, mm float64, err error) {
 	x := append([]float64(nil), start...)
 	push := upright
 	for r := range push {
@@ -128,7 +128,7 @@ func (s *solver) let(w *window, start []float64, sideways [3]float64, deep float
 // when neither it nor its energy moves any more: where the nearest place of a
 // neighbour changes from one triangle to the next the force has a step, and the
 // cloth may rest on it.
-func (s *solver) settleDown(w *window, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
+func (s *solver) settleDown(w *closed, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
 	sh := s.whole
 	if sh == nil {
 		sh = new(shell.Solver)

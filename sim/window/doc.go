@@ -1,4 +1,4 @@
-// Package cell solves one half set of a ruff: the panel between a crest and the
+// Package window solves one half set of a ruff: the panel between a crest and the
 // next trough, from the band to the outer edge.
 //
 // # The model
@@ -31,4 +31,4 @@
 // cloth without starch has several rest shapes; the one found is one of them.
 //
 // Energies are µJ and rigidities µN·m, both for this one half set.
-package cell
+package window

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"math"
@@ -6,9 +6,9 @@ import (
 	"ruffwright/sim/shell"
 )
 
-// window is one whole set, crest to crest, closed round onto the next: what all
+// closed is one whole set, crest to crest, closed round onto the next: what all
 // sets do alike, symmetric about no plane.
-type window struct {
+type closed struct {
 	half, sheet *shell.Sheet
 	nu, nv      int
 	r0          float64       // the neckline's radius, mm
@@ -23,8 +23,8 @@ type window struct {
 // guard is how many grid lines apart cloth must be to count as another layer.
 const guard = 3
 
-// newWindow unfolds the released half set.
-func (s *solver) newWindow(c *Cell) (*window, error) {
+// closed unfolds the released half set.
+func (s *solver) closed(c *Window) (*closed, error) {
 	// unfolded, node meets node: contact between nodes has no image there
 	spots := s.f.spots
 	s.f.spots = nil
@@ -34,7 +34,7 @@ func (s *solver) newWindow(c *Cell) (*window, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &window{half: half, sheet: whole, nu: len(c.U) - 1, nv: len(c.V) - 1, r0: s.f.r0, scale: whole.Weight() * c.Design.Width_mm}
+	w := &closed{half: half, sheet: whole, nu: len(c.U) - 1, nv: len(c.V) - 1, r0: s.f.r0, scale: whole.Weight() * c.Design.Width_mm}
 	w.tc, w.tt = max(s.f.ic, 1), max(len(c.U)-1-s.f.it, 1)
 	for _, q := range whole.Pairs {
 		if w.fromCrest(q.N[0]/len(c.V)) <= w.tc || w.fromTrough(q.N[0]/len(c.V)) <= w.tt {
@@ -50,12 +50,12 @@ func (s *solver) newWindow(c *Cell) (*window, error) {
 
 // fromCrest and fromTrough are how many grid lines a line of the whole is from
 // the nearest crest and from the trough.
-func (w *window) fromCrest(i int) int  { return min(i, 2*w.nu-i) }
-func (w *window) fromTrough(i int) int { return max(w.nu-i, i-w.nu) }
+func (w *closed) fromCrest(i int) int  { return min(i, 2*w.nu-i) }
+func (w *closed) fromTrough(i int) int { return max(w.nu-i, i-w.nu) }
 
 // place returns node (i, j), i counted on from −2nu to 4nu − 1, and the corner
 // that shell.Near calls it.
-func (w *window) place(x []float64, i, j int) (p [3]float64, corner int32) {
+func (w *closed) place(x []float64, i, j int) (p [3]float64, corner int32) {
 	n, image := 2*w.nu, 0
 	p = w.sheet.Place(x, i, j)
 	if i < 0 {
@@ -76,7 +76,7 @@ type quad struct {
 
 // near lists for every node the cloth of the panel before and of the panel after
 // that it may touch before any node has moved by more than reach mm.
-func (w *window) near(x []float64, reach float64) (list []shell.Near) {
+func (w *closed) near(x []float64, reach float64) (list []shell.Near) {
 	if w.sheet.Round == nil {
 		return nil
 	}
@@ -157,7 +157,7 @@ func boxDistance(p [3]float64, q *quad) float64 {
 }
 
 // sideways is how far node (i, j) has gone round the neck from shape a to b, mm.
-func (w *window) sideways(a, b []float64, i, j int) float64 {
+func (w *closed) sideways(a, b []float64, i, j int) float64 {
 	k := 3 * w.sheet.Node(i, j)
 	px, py := w.r0+a[k], a[k+1]
 	return (px*(b[k+1]-a[k+1]) - py*(b[k]-a[k])) / math.Hypot(px, py)
@@ -165,12 +165,12 @@ func (w *window) sideways(a, b []float64, i, j int) float64 {
 
 // outer is how far the crest or the trough has gone sideways at the outer edge,
 // whichever more.
-func (w *window) outer(a, b []float64) float64 {
+func (w *closed) outer(a, b []float64) float64 {
 	return max(math.Abs(w.sideways(a, b, 0, w.nv)), math.Abs(w.sideways(a, b, w.nu, w.nv)))
 }
 
 // most is how far any node has.
-func (w *window) most(a, b []float64) (m float64) {
+func (w *closed) most(a, b []float64) (m float64) {
 	for i := range 2 * w.nu {
 		for j := range w.nv + 1 {
 			m = max(m, math.Abs(w.sideways(a, b, i, j)))
@@ -181,7 +181,7 @@ func (w *window) most(a, b []float64) (m float64) {
 
 // through counts where one panel passes through another by more than deep mm.
 // What is pressed together inside a tuck does not count.
-func (w *window) through(x []float64, deep float64) (n int) {
+func (w *closed) through(x []float64, deep float64) (n int) {
 	panel := func(i int) int { return (i+2*w.nu)/w.nu - 2 }
 	for _, c := range w.sheet.Crossings(x, deep) {
 		p, q := panel(c.I), panel(c.AtI)

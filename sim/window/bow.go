@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"math"
@@ -24,7 +24,7 @@ func (s *solver) bowGravity(deg, side float64) [3]float64 {
 // bow lets the wearer bow to the front and, for the back set, away, and stand
 // again. A bowed shape that the cloth would not keep is no answer; of 120 random
 // sets, most of them sewn at one edge, none of 1,440 shapes on the way was such.
-func (s *solver) bow(c *Cell) error {
+func (s *solver) bow(c *Window) error {
 	nv := len(c.V) - 1
 	c.BowDone = true
 	for _, side := range []float64{1, -1} {
@@ -66,7 +66,7 @@ func (s *solver) bow(c *Cell) error {
 }
 
 // edgeMove returns the largest distance between two shapes' nodes on line j.
-func (c *Cell) edgeMove(a, b []float64, j int) float64 {
+func (c *Window) edgeMove(a, b []float64, j int) float64 {
 	m := 0.0
 	for i := range c.U {
 		p, q := c.Node(a, i, j), c.Node(b, i, j)
@@ -76,7 +76,7 @@ func (c *Cell) edgeMove(a, b []float64, j int) float64 {
 }
 
 // tangents measures bob and lean, and follows what may lean over.
-func (s *solver) tangents(c *Cell) error {
+func (s *solver) tangents(c *Window) error {
 	sheet := s.released(c)
 	if err := s.sh.Reset(sheet); err != nil {
 		return err

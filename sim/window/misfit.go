@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"fmt"
@@ -42,19 +42,19 @@ const (
 func (m Misfit) Error() string {
 	switch m.Kind {
 	case TucksLong:
-		return fmt.Sprintf("cell: TuckTop_mm + TuckBottom_mm = %.4g; at most %.4g of this Panel_mm", m.Value, m.Most)
+		return fmt.Sprintf("window: TuckTop_mm + TuckBottom_mm = %.4g; at most %.4g of this Panel_mm", m.Value, m.Most)
 	case TuckDeep:
-		return fmt.Sprintf("cell: %s = %.4g; at most %.4g of this Width_mm", m.Field, m.Value, m.Most)
+		return fmt.Sprintf("window: %s = %.4g; at most %.4g of this Width_mm", m.Field, m.Value, m.Most)
 	case GapWide:
-		return fmt.Sprintf("cell: LineGap_mm = %.4g; at most %.4g of this Width_mm", m.Value, m.Most)
+		return fmt.Sprintf("window: LineGap_mm = %.4g; at most %.4g of this Width_mm", m.Value, m.Most)
 	case NoWave:
-		return fmt.Sprintf("cell: Pitch_mm = %.4g leaves no wave in Panel_mm less tucks; at most %.4g", m.Value, m.Most)
+		return fmt.Sprintf("window: Pitch_mm = %.4g leaves no wave in Panel_mm less tucks; at most %.4g", m.Value, m.Most)
 	case NoOuterWave:
-		return fmt.Sprintf("cell: Pitch_mm is %.4g at the outer edge and leaves no wave in two panels; at most %.4g there", m.Value, m.Most)
+		return fmt.Sprintf("window: Pitch_mm is %.4g at the outer edge and leaves no wave in two panels; at most %.4g there", m.Value, m.Most)
 	case TooShort:
-		return fmt.Sprintf("cell: slack = %.3f; at least %g, or the cloth does not reach from edge to edge", m.Value, m.Least)
+		return fmt.Sprintf("window: slack = %.3f; at least %g, or the cloth does not reach from edge to edge", m.Value, m.Least)
 	}
-	return fmt.Sprintf("cell: %s = %v; allowed is %g to %g", m.Field, m.Value, m.Least, m.Most)
+	return fmt.Sprintf("window: %s = %v; allowed is %g to %g", m.Field, m.Value, m.Least, m.Most)
 }
 
 // Validate gives a Misfit for the first field that is out of its range or does

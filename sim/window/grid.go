@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"fmt"
@@ -21,12 +21,12 @@ var (
 
 func (g Grid) validate() error {
 	if g.NU < 10 || g.NU > 200 || g.NV < 4 || g.NV > 100 {
-		return fmt.Errorf("cell: Grid = %d × %d; allowed is 10 × 4 to 200 × 100", g.NU, g.NV)
+		return fmt.Errorf("window: Grid = %d × %d; allowed is 10 × 4 to 200 × 100", g.NU, g.NV)
 	}
 	return nil
 }
 
-// frame is the cell's geometry in space and the grid laid on the panel.
+// frame is the window's geometry in space and the grid laid on the panel.
 type frame struct {
 	d        *Design
 	u, v     []float64
@@ -127,7 +127,7 @@ func (f *frame) layV(n int) {
 // sector returns y on the trough plane at x.
 func (f *frame) sector(x float64) float64 { return (f.o + f.sin*x) / f.cos }
 
-// sheet returns the shell of the cell: grid, mirrors, holds, contact. bend
+// sheet returns the shell of the window: grid, mirrors, holds, contact. bend
 // multiplies the cloth's rigidity (forming), gravity is in g; onBand ties the
 // free part of the inner edge to the band.
 func (f *frame) sheet(bend float64, gravity [3]float64, onBand bool, frozen *shell.Frozen, set *Settings) *shell.Sheet {

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -80,7 +80,7 @@ func TestOnward(t *testing.T) {
 			if a == Both && tuck == 0 {
 				d.BandHeight_mm = 56
 			}
-			var with, without *Cell
+			var with, without *Window
 			for k := range 8 {
 				d.Kappa_1pmm = 0.012 + 0.0002*float64(k)
 				p, err := Solve(context.Background(), d, quick, with)

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -28,8 +28,8 @@ func TestRobust(t *testing.T) {
 		slowest = max(slowest, took)
 		if q.Fault != "" {
 			t.Errorf("seed %d: %s", q.Seed, q.Fault)
-		} else if q.Cell != nil && !q.Cell.Converged() {
-			t.Logf("seed %d: forming %v %d (%.2g), release %v %d (%.2g of %.2g): %+v", q.Seed, q.Cell.Form.Status, q.Cell.Form.Iterations, q.Cell.Form.Residual, q.Cell.Release.Status, q.Cell.Release.Iterations, q.Cell.Release.Residual, q.Cell.Release.Tolerance, q.Design)
+		} else if q.Window != nil && !q.Window.Converged() {
+			t.Logf("seed %d: forming %v %d (%.2g), release %v %d (%.2g of %.2g): %+v", q.Seed, q.Window.Form.Status, q.Window.Form.Iterations, q.Window.Form.Residual, q.Window.Release.Status, q.Window.Release.Iterations, q.Window.Release.Residual, q.Window.Release.Tolerance, q.Design)
 		}
 	})
 	t.Logf("%d trials, %d refused, %d solved, %d converged, %.1f factorisations on average, at most %d, %d over 40, slowest %v", y.Trials, y.Refused, y.Solved, y.Converged, y.Iterations, y.Most, y.Over40, slowest)

@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -15,7 +15,7 @@ func tabled(a Anchor, w Sewn, tuck, band, starch float64) Design {
 	return d
 }
 
-func solved(t *testing.T, d Design, set Settings) *Cell {
+func solved(t *testing.T, d Design, set Settings) *Window {
 	t.Helper()
 	c, err := Solve(context.Background(), d, set, nil)
 	if err != nil {

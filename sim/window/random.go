@@ -1,4 +1,4 @@
-package cell
+package window
 
 import (
 	"context"
@@ -15,7 +15,7 @@ type Trial struct {
 	// Refused is why the design was turned down before solving, nil if it was
 	// solved.
 	Refused error
-	Cell    *Cell
+	Window  *Window
 	// Fault tells of a panic or of a number that is not finite; "" if none.
 	Fault string
 }
@@ -88,7 +88,7 @@ func Try(ctx context.Context, seed uint64, set Settings) (t Trial) {
 		return t
 	}
 	c, err := Solve(ctx, t.Design, set, nil)
-	t.Cell = c
+	t.Window = c
 	if err != nil {
 		t.Fault = err.Error()
 		return t
@@ -129,12 +129,12 @@ func Robustness(ctx context.Context, first uint64, n int, set Settings, report f
 			y.Refused++
 		default:
 			y.Solved++
-			y.Iterations += float64(t.Cell.Iterations)
-			y.Most = max(y.Most, t.Cell.Iterations)
-			if t.Cell.Iterations > 40 {
+			y.Iterations += float64(t.Window.Iterations)
+			y.Most = max(y.Most, t.Window.Iterations)
+			if t.Window.Iterations > 40 {
 				y.Over40++
 			}
-			if t.Cell.Converged() {
+			if t.Window.Converged() {
 				y.Converged++
 			} else {
 				y.Unconverged = append(y.Unconverged, t.Seed)
@@ -150,8 +150,8 @@ func Robustness(ctx context.Context, first uint64, n int, set Settings, report f
 	return y
 }
 
-// finite reports whether every number of the cell is.
-func (c *Cell) finite() bool {
+// finite reports whether every number of the window is.
+func (c *Window) finite() bool {
 	m := &c.Measures
 	for _, v := range []float64{m.TopOuter_mm, m.BottomOuter_mm, m.HeightOuter_mm, m.HeightInner_mm, m.Loop_mm, m.LoopFill, m.PitchOuter_mm, m.Reach_mm, m.Tilt_deg, m.Droop_mm, m.Bow_mm, m.BowFront_mm, m.BowBack_mm, m.BowReturn_mm, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.Mesh_mm, m.Contact, m.Thread_N, m.Strain, m.Energy.Total(), c.Form.Residual, c.Release.Residual, c.Release.Deepest} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
