@@ -146,3 +146,5 @@ func (n Neckline) Stations(count int) []Station {
 	}
 	return out
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

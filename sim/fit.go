@@ -5,7 +5,7 @@ import (
 	"fmt"
 	"math"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/window"
 )
@@ -51,7 +51,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 	// The answer is a panel for the tucks as given.
 	r.Plan.Scheme.Pleat.TuckTop, r.Plan.Scheme.Pleat.TuckBottom = s.Pleat.TuckTop, s.Pleat.TuckBottom
 	want := r.Plan.Scheme.Ruff.Height
-	free, err := geom.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
+	free, err := curve.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
 	if err != nil {
 		return Fitted{}, err
 	}

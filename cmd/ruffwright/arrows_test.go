@@ -36,7 +36,7 @@ func pure(dir string) bool {
 }
 
 var (
-	geometry  = []string{"geom", "geom/scheme", "geom/pleat"}
+	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/window"})
 	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
 )
@@ -44,7 +44,8 @@ var (
 var rooms = map[string]room{
 	"geom":         {outside: []string{"gonum.org/v1/gonum"}},
 	"geom/scheme":  {below: []string{"geom"}, outside: []string{"golang.org/x/text"}},
-	"geom/pleat":   {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"geom/curve":   {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
+	"geom/pleat":   {below: []string{"geom", "geom/curve", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pattern": {below: geometry},
 	"geom/figure":  {below: geometry, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
 

@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
 
@@ -30,7 +30,7 @@ const (
 // down to 0.1 mm, where they would take up what the inner edge needs.
 func (p *Plan) fitPanel() error {
 	s := &p.Scheme
-	panel, err := geom.PanelForHeight(s.Ruff.Height, p.PitchOuter_mm/2)
+	panel, err := curve.PanelForHeight(s.Ruff.Height, p.PitchOuter_mm/2)
 	if err != nil {
 		return scheme.Error{Field: "ruff.height", Value: text(s.Ruff.Height) + " mm", Why: err.Error()}
 	}

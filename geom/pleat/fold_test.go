@@ -11,6 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
 
@@ -105,13 +106,13 @@ func TestHeightsAgainstReference(t *testing.T) {
 		checked++
 	}
 	for _, r := range readCSV(t, "elastica.csv") {
-		if r["chord_over_L"] > geom.ContactRatio+1e-9 {
+		if r["chord_over_L"] > curve.ContactRatio+1e-9 {
 			check(r["chord_over_L"], r["height_over_L"], r["loop_width_over_L"], false)
 		}
 	}
 	free := checked
 	for _, r := range readCSV(t, "elastica_contact.csv") {
-		if d := r["D_over_L"]; d < geom.ContactRatio-1e-9 {
+		if d := r["D_over_L"]; d < curve.ContactRatio-1e-9 {
 			check(d, r["height_over_L"], 2*d, true)
 		}
 	}
@@ -204,7 +205,7 @@ func TestHangAndStand(t *testing.T) {
 		{"top", "crests", 36, -1}, {"top", "troughs", 36, 1}, {"bottom", "crests", 0, -1}, {"bottom", "troughs", 0, 1},
 	} {
 		p := plan(t, "pleat.anchor "+c.anchor, "pleat.sewn "+c.sewn, "pleat.panel 50", "pleat.tuck_top 4", "pleat.tuck_bottom 4")
-		e, err := geom.NewElastica(46, p.Pitch_mm/2)
+		e, err := curve.NewElastica(46, p.Pitch_mm/2)
 		if err != nil {
 			t.Fatal(err)
 		}

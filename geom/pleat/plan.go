@@ -63,7 +63,7 @@ type Mark struct {
 // 2N panels; mixed N of each and 2N − 1 panels. A tuck exists only at a fold
 // that is sewn; at an end mark only the half of it that lies on the strip. With
 // pleat.panel = 0 the panel is the one whose outer elastica stands as high as
-// ruff.height at the mean outer half pitch (geom.PanelForHeight), and the tucks
+// ruff.height at the mean outer half pitch (curve.PanelForHeight), and the tucks
 // are as deep as given or as that panel lets them be (see fitTucks).
 //
 // The scheme is validated first; what only the plan can see (a fitted panel

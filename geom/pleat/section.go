@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
 
@@ -32,11 +33,11 @@ type edge struct {
 type edgePoint struct{ x, y float64 }
 
 // outerEdge is the elastica of the panel's length and outer half pitch, touching
-// its neighbours where it must (geom.NewElastica); level where the panel is
+// its neighbours where it must (curve.NewElastica); level where the panel is
 // shorter than its room. u are the places along the panel.
 func outerEdge(c cut, u []float64) *edge {
 	o := &edge{points: make([]edgePoint, len(u))}
-	e, err := geom.NewElastica(c.panel, c.outerHalf)
+	e, err := curve.NewElastica(c.panel, c.outerHalf)
 	if err != nil {
 		o.flat, o.loop = true, 2*c.outerHalf
 		straight(o.points, u, 0, c.panel, 0)
@@ -48,14 +49,14 @@ func outerEdge(c cut, u []float64) *edge {
 }
 
 // innerEdge runs from the crest's tuck to the trough's. With both folds sewn it is
-// the elastica through the two sewn points (geom.NewSewnElastica), else the free
+// the elastica through the two sewn points (curve.NewSewnElastica), else the free
 // or touching one of its length, hung from the fold that is sewn. Where there is
 // no such curve it is straight.
 func innerEdge(c cut, u []float64) *edge {
 	n := &edge{points: make([]edgePoint, len(u))}
 	from, to := c.tuckCrest, c.panel-c.tuckTrough
 	if !c.sewn {
-		e, err := geom.NewElastica(c.length, c.neckHalf)
+		e, err := curve.NewElastica(c.length, c.neckHalf)
 		if err != nil {
 			n.flat = true
 			straight(n.points, u, from, to, 0)
@@ -67,7 +68,7 @@ func innerEdge(c cut, u []float64) *edge {
 	}
 	n.height = c.rise
 	// A crest under its trough is the same curve upside down.
-	e, err := geom.NewSewnElastica(c.length, c.neckHalf, math.Abs(c.rise))
+	e, err := curve.NewSewnElastica(c.length, c.neckHalf, math.Abs(c.rise))
 	if err != nil {
 		n.flat = true
 		straight(n.points, u, from, to, c.rise)
@@ -86,7 +87,7 @@ func innerEdge(c cut, u []float64) *edge {
 
 // points lays the curve out over the panel: from and to (mm along the panel) are
 // where it begins and ends; before and after lie its end points.
-func points(dst []edgePoint, e geom.Curve, half float64, u []float64, from, to float64) {
+func points(dst []edgePoint, e curve.Curve, half float64, u []float64, from, to float64) {
 	s := make([]float64, len(u))
 	p := make([]geom.Vec2, len(u))
 	for i, v := range u {

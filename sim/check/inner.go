@@ -3,7 +3,7 @@ package check
 import (
 	"math"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
 
@@ -110,7 +110,7 @@ func (v *view) offerTucks(s *seen, inner, goal float64) {
 // offerPanel offers another fold to fold length, and to take the height that it
 // gives for the wanted one.
 func (v *view) offerPanel(s *seen, panel float64) {
-	e, err := geom.NewElastica(panel, v.p.PitchOuter_mm/2)
+	e, err := curve.NewElastica(panel, v.p.PitchOuter_mm/2)
 	if err != nil || v.p.MarksOwn {
 		return
 	}
@@ -205,7 +205,7 @@ func (v *view) loopsCrowded() (seen, bool) {
 	s.says("At the inner edge the loops want %s more than the %s that half a set has: they push each other, and some will give way more than others.", v.len(out), v.len(half))
 	// The most slack at which the loops stay well inside the limit.
 	for goal := slackGood; goal > slackLeast; goal -= 0.005 {
-		e, err := geom.NewSewnElastica(goal*v.straight(), half, v.s.Band.Height)
+		e, err := curve.NewSewnElastica(goal*v.straight(), half, v.s.Band.Height)
 		if err == nil && 100*e.Overlap()/half <= loopsOutside/2. {
 			v.offerTucks(&s, v.p.Slack*v.straight(), goal)
 			break

@@ -3,7 +3,7 @@ package check
 import (
 	"math"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
 
@@ -32,7 +32,7 @@ func (v *view) outerShort() (seen, bool) {
 // offerFitted offers the fold to fold length that gives the wanted height, with
 // tucks that suit it where the old ones would not.
 func (v *view) offerFitted(s *seen) {
-	panel, err := geom.PanelForHeight(v.s.Ruff.Height, v.p.PitchOuter_mm/2)
+	panel, err := curve.PanelForHeight(v.s.Ruff.Height, v.p.PitchOuter_mm/2)
 	if err != nil {
 		return
 	}
@@ -101,7 +101,7 @@ func (v *view) gaping() (seen, bool) {
 	ratio := closedRatio()
 	panel := v.p.Panel_mm
 	if v.p.PanelFitted {
-		e, err := geom.NewElastica(1, ratio)
+		e, err := curve.NewElastica(1, ratio)
 		if err != nil {
 			return s, true
 		}
@@ -118,10 +118,10 @@ func (v *view) gaping() (seen, bool) {
 // loopClosed asks; the width ÷ pitch falls as the ratio grows. 40 halvings of an
 // interval below 1 leave an error below 1e-12.
 func closedRatio() float64 {
-	a, b := geom.ContactRatio, 0.45
+	a, b := curve.ContactRatio, 0.45
 	for range 40 {
 		mid := (a + b) / 2
-		e, err := geom.NewElastica(1, mid)
+		e, err := curve.NewElastica(1, mid)
 		if err == nil && 100*e.LoopWidth()/(2*mid) >= loopClosed {
 			a = mid
 		} else {

@@ -3,7 +3,7 @@ package check
 import (
 	"math"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 )
@@ -107,8 +107,8 @@ func (v *view) offerHeight(s *seen, t float64) {
 func (v *view) offerFittedFrom(s *seen, h float64) {
 	half := v.p.PitchOuter_mm / 2
 	want := v.s.Ruff.Height
-	from, err1 := geom.PanelForHeight(h, half)
-	goal, err2 := geom.PanelForHeight(want, half)
+	from, err1 := curve.PanelForHeight(h, half)
+	goal, err2 := curve.PanelForHeight(want, half)
 	panel := tenth(v.p.Panel_mm + goal - from)
 	if err1 != nil || err2 != nil || !v.allowed("pleat.panel", panel) {
 		return

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"ruffwright/geom"
+	"ruffwright/geom/curve"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
@@ -250,7 +250,7 @@ func (v *view) fitted() (seen, bool) {
 		return s, true
 	}
 	tucks := given.TuckTop + given.TuckBottom
-	asked, err := geom.PanelForHeight(v.s.Ruff.Height, p.PitchOuter_mm/2)
+	asked, err := curve.PanelForHeight(v.s.Ruff.Height, p.PitchOuter_mm/2)
 	if err != nil {
 		return s, true
 	}
@@ -263,7 +263,7 @@ func (v *view) fitted() (seen, bool) {
 	if h := math.Floor(10*sqrtOf(inner*inner-math.Pow(p.Pitch_mm/2, 2))) / 10; h > 0 {
 		offer([]Change{toMM("band.height", h)}, "Make the band %s high: then nothing need give way.", h)
 	}
-	if e, err := geom.NewElastica(slackGood*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {
+	if e, err := curve.NewElastica(slackGood*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {
 		h := math.Ceil(10*e.Height()) / 10
 		offer([]Change{toMM("ruff.height", h)}, "Take a ruff %s high: then nothing need give way.", h)
 	}

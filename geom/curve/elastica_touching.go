@@ -1,9 +1,11 @@
-package geom
+package curve
 
 import (
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
+
+	"ruffwright/geom"
 )
 
 // Touching loops. Write m₁ = ½ + δ for the pendulum between the contacts and
@@ -80,7 +82,7 @@ func touchingBy(measure func(length, height float64) float64) float64 {
 	if gb >= 0 {
 		return contactDelta
 	}
-	y, ok := zero(g, a, ga, b, gb)
+	y, ok := root(g, a, ga, b, gb)
 	if !ok {
 		return leastDelta
 	}
@@ -103,7 +105,7 @@ func newTouching(length, halfPitch float64) Elastica {
 		thetaMax: 2 * math.Atan2(f.inner.k, f.inner.kc),
 		m:        0.5 + delta,
 	}
-	e.wave = wave{p: f.inner, rate: rate1, mid: Vec2{halfPitch / 2, -e.height / 2}, phi: math.Pi, cos: -1}
+	e.wave = wave{p: f.inner, rate: rate1, mid: geom.Vec2{X: halfPitch / 2, Y: -e.height / 2}, phi: math.Pi, cos: -1}
 	crest := f.outer.at(f.outer.bigK)
 	e.touch = touch{arc: f.u0 / rate0, drop: f.drop0 / rate0, p: f.outer, rate: rate0, c: crest.c, s: crest.s}
 	return e

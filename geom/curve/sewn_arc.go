@@ -1,9 +1,11 @@
-package geom
+package curve
 
 import (
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
+
+	"ruffwright/geom"
 )
 
 // arc is half a sewn elastica: its pendulum from the inflection to v = w, where
@@ -34,7 +36,7 @@ func (a *arc) see() (gamma, excess float64) {
 // length 1 that spans x level and y upright.
 func (a *arc) miss(x, y float64) float64 {
 	r := a.p.at(a.w)
-	end := Vec2{r.c, r.s}.Rotate(math.Cos(a.phi), -math.Sin(a.phi)).Scale(1 / a.w)
+	end := geom.Vec2{X: r.c, Y: r.s}.Rotate(math.Cos(a.phi), -math.Sin(a.phi)).Scale(1 / a.w)
 	return math.Hypot(end.X-x, end.Y+y)
 }
 
@@ -107,7 +109,7 @@ func freeArc(gamma float64) (k, excess float64) {
 		return math.Atan2(2*k, 2*p.bigE-p.bigK) - gamma
 	}
 	const top = 0.92 // γ is above π/2 there
-	k, ok := zero(f, 0, -gamma, top, f(top))
+	k, ok := root(f, 0, -gamma, top, f(top))
 	if !ok {
 		k = 0
 	}
@@ -177,7 +179,7 @@ func firmBracketed(gamma, excess, hi float64) arc {
 		turn := gamma
 		if least := f(turn); least < 0 {
 			var ok bool
-			if turn, ok = zero(f, gamma, least, most, f(most)); !ok {
+			if turn, ok = root(f, gamma, least, most, f(most)); !ok {
 				turn = most
 			}
 		}
@@ -188,7 +190,7 @@ func firmBracketed(gamma, excess, hi float64) arc {
 	// A taut strip has tan(φ/4) = ¼k′·exp w at its end: a little beyond tautEnd.
 	lo := math.Log(4*math.Tan(gamma/4)) - tautEnd - 2
 	atLo, atHi := miss(lo), miss(hi)
-	log, ok := zero(miss, lo, atLo, hi, atHi)
+	log, ok := root(miss, lo, atLo, hi, atHi)
 	if !ok {
 		// Only rounding puts the excess outside: the nearer end.
 		log = hi
@@ -293,7 +295,7 @@ func looseBracketed(gamma, excess float64) arc {
 		if top < 0 {
 			return math.Pi // too short at any m: γ is beyond π/2
 		}
-		m, ok := zero(f, 0, -excess, most, top)
+		m, ok := root(f, 0, -excess, most, top)
 		if !ok {
 			return math.NaN()
 		}
@@ -301,7 +303,7 @@ func looseBracketed(gamma, excess float64) arc {
 		g, _ := best.see()
 		return g - gamma
 	}
-	sigma, ok := zero(miss, 0.98, miss(0.98), 2.95, miss(2.95))
+	sigma, ok := root(miss, 0.98, miss(0.98), 2.95, miss(2.95))
 	if !ok {
 		return arc{w: 1}
 	}

@@ -1,10 +1,12 @@
-package geom
+package curve
 
 import (
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
+
+	"ruffwright/geom"
 )
 
 // MaxSlack is the largest slack that NewSewnElastica takes. A strip with three
@@ -40,7 +42,7 @@ type SlackError struct {
 }
 
 func (e *SlackError) Error() string {
-	return fmt.Sprintf("geom: sewn elastica: length is %g mm, shorter than the straight way between its sewn points, %g mm", e.Length, e.Straight)
+	return fmt.Sprintf("curve: sewn elastica: length is %g mm, shorter than the straight way between its sewn points, %g mm", e.Length, e.Straight)
 }
 
 // NewSewnElastica returns the inner edge of arc length `length` (mm) between
@@ -62,7 +64,7 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 		return SewnElastica{}, err
 	}
 	if !(rise >= 0 && rise <= maxLength) {
-		return SewnElastica{}, fmt.Errorf("geom: %s: rise is %g mm, want 0 to %g mm", what, rise, float64(maxLength))
+		return SewnElastica{}, fmt.Errorf("curve: %s: rise is %g mm, want 0 to %g mm", what, rise, float64(maxLength))
 	}
 	straight := math.Hypot(halfPitch, rise)
 	excess := (length - straight) / straight
@@ -70,7 +72,7 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 		return SewnElastica{}, &SlackError{length, straight}
 	}
 	if excess > MaxSlack-1 {
-		return SewnElastica{}, fmt.Errorf("geom: %s: length is %g mm, %.3g times the straight way between its sewn points (%g mm), want 1 to %g times", what, length, 1+excess, straight, MaxSlack)
+		return SewnElastica{}, fmt.Errorf("curve: %s: length is %g mm, %.3g times the straight way between its sewn points (%g mm), want 1 to %g times", what, length, 1+excess, straight, MaxSlack)
 	}
 	gamma := math.Atan2(rise, halfPitch)
 	a := solveArc(gamma, math.Max(excess, 0))
@@ -81,11 +83,11 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 		miss = a.miss(halfPitch/length, rise/length)
 	}
 	if !(miss <= 1e-10) {
-		return SewnElastica{}, fmt.Errorf("geom: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss*length)
+		return SewnElastica{}, fmt.Errorf("curve: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss*length)
 	}
 	sin, cos := math.Sincos(a.phi)
 	e := SewnElastica{length: length, halfPitch: halfPitch, rise: rise, straight: straight, end: a.w}
-	e.wave = wave{p: a.p, rate: 2 * a.w / length, mid: Vec2{halfPitch / 2, -rise / 2}, phi: a.phi, cos: cos, sin: sin}
+	e.wave = wave{p: a.p, rate: 2 * a.w / length, mid: geom.Vec2{X: halfPitch / 2, Y: -rise / 2}, phi: a.phi, cos: cos, sin: sin}
 	e.reach()
 	return e, nil
 }
@@ -94,7 +96,7 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 // tangent is upright or level, each angle φ at two places of the wave.
 func (e *SewnElastica) reach() {
 	w := &e.wave
-	each := func(phi float64, f func(Vec2)) {
+	each := func(phi float64, f func(geom.Vec2)) {
 		v, ok := w.p.where(phi)
 		if !ok {
 			return
@@ -105,12 +107,12 @@ func (e *SewnElastica) reach() {
 			}
 		}
 	}
-	sideways := func(p Vec2) {
+	sideways := func(p geom.Vec2) {
 		e.overlap = math.Max(e.overlap, math.Max(p.X-e.halfPitch, -p.X))
 	}
 	each(w.phi-math.Pi/2, sideways)
 	each(w.phi+math.Pi/2, sideways)
-	each(w.phi, func(p Vec2) {
+	each(w.phi, func(p geom.Vec2) {
 		e.overshoot = math.Max(e.overshoot, math.Max(-e.rise-p.Y, p.Y))
 	})
 	if tiny := 1e-12 * e.length; e.overlap < tiny {
@@ -157,7 +159,7 @@ func (e *SewnElastica) Overlap() float64 { return e.overlap }
 func (e *SewnElastica) Overshoot() float64 { return e.overshoot }
 
 // At returns the place (mm) and tangent angle (rad) at arc length s; see Curve.
-func (e *SewnElastica) At(s float64) (p Vec2, theta float64) {
+func (e *SewnElastica) At(s float64) (p geom.Vec2, theta float64) {
 	return e.wave.at(e.from(s))
 }
 
@@ -175,7 +177,7 @@ func (e *SewnElastica) from(s float64) float64 {
 }
 
 // Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
-func (e *SewnElastica) Sample(dst []Vec2, s []float64) {
+func (e *SewnElastica) Sample(dst []geom.Vec2, s []float64) {
 	for i := range min(len(dst), len(s)) {
 		dst[i] = e.wave.point(e.from(s[i]))
 	}

@@ -1,8 +1,10 @@
-package geom
+package curve
 
 import (
 	"fmt"
 	"math"
+
+	"ruffwright/geom"
 )
 
 // Curve is the edge of one panel, from a crest to the next trough, seen along
@@ -21,24 +23,9 @@ type Curve interface {
 	// Height returns how far the trough point lies below the crest point, mm.
 	Height() float64
 	// At returns the place (mm) and the tangent angle (rad) at arc length s.
-	At(s float64) (p Vec2, theta float64)
+	At(s float64) (p geom.Vec2, theta float64)
 	// Sample puts the place at s[i] into dst[i], for as many as both hold.
-	Sample(dst []Vec2, s []float64)
-}
-
-// Points returns n points of c at equal arc length, both ends included; nil
-// for n < 2.
-func Points(c Curve, n int) []Vec2 {
-	if n < 2 {
-		return nil
-	}
-	s := make([]float64, n)
-	for i := range s {
-		s[i] = c.Length() * float64(i) / float64(n-1)
-	}
-	dst := make([]Vec2, n)
-	c.Sample(dst, s)
-	return dst
+	Sample(dst []geom.Vec2, s []float64)
 }
 
 // maxLength bounds every length taken, mm: a kilometre, to keep the arithmetic
@@ -50,8 +37,10 @@ func inRange(what, name string, x float64) error {
 	if x > 0 && x <= maxLength {
 		return nil
 	}
-	return fmt.Errorf("geom: %s: %s is %g mm, want above 0 and up to %g mm", what, name, x, float64(maxLength))
+	return fmt.Errorf("curve: %s: %s is %g mm, want above 0 and up to %g mm", what, name, x, float64(maxLength))
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 // clampArc puts s into [0, length].
 func clampArc(s, length float64) float64 {
@@ -65,22 +54,22 @@ func clampArc(s, length float64) float64 {
 // Curve's frame.
 type wave struct {
 	p    pendulum
-	rate float64 // λ: v per mm
-	mid  Vec2    // the inflection
-	phi  float64 // φ where the curve runs along +X
-	cos  float64 // of phi
+	rate float64   // λ: v per mm
+	mid  geom.Vec2 // the inflection
+	phi  float64   // φ where the curve runs along +X
+	cos  float64   // of phi
 	sin  float64
 }
 
 // point returns the place at v, counted from the inflection.
-func (w *wave) point(v float64) Vec2 { return w.place(w.p.at(v)) }
+func (w *wave) point(v float64) geom.Vec2 { return w.place(w.p.at(v)) }
 
-func (w *wave) place(r place) Vec2 {
-	return Vec2{w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate, w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate}
+func (w *wave) place(r place) geom.Vec2 {
+	return geom.Vec2{X: w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate, Y: w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate}
 }
 
 // at returns the place and the tangent angle at v.
-func (w *wave) at(v float64) (Vec2, float64) {
+func (w *wave) at(v float64) (geom.Vec2, float64) {
 	r := w.p.at(v)
 	return w.place(r), r.phi() - w.phi
 }

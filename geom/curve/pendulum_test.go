@@ -1,4 +1,4 @@
-package geom
+package curve
 
 import (
 	"math"

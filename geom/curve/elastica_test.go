@@ -1,4 +1,4 @@
-package geom
+package curve
 
 import (
 	"math"
@@ -6,9 +6,26 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ruffwright/geom"
 )
 
 var _ Curve = (*Elastica)(nil)
+
+// points returns n points of c at equal arc length, both ends included; nil
+// for n < 2.
+func points(c Curve, n int) []geom.Vec2 {
+	if n < 2 {
+		return nil
+	}
+	s := make([]float64, n)
+	for i := range s {
+		s[i] = c.Length() * float64(i) / float64(n-1)
+	}
+	dst := make([]geom.Vec2, n)
+	c.Sample(dst, s)
+	return dst
+}
 
 // near fails unless got is within tol of want, relative to max(1, |want|).
 func near(t *testing.T, what string, got, want, tol float64) {
@@ -74,7 +91,7 @@ func TestElasticaContactReference(t *testing.T) {
 // The constants in elastica.go, found again: the free form's loop is two half
 // pitches wide at ContactRatio.
 func TestContactOnset(t *testing.T) {
-	at, ok := zero(func(c float64) float64 {
+	at, ok := root(func(c float64) float64 {
 		e := newFree(1, c)
 		return e.LoopWidth() - 2*c
 	}, 0.1, 1, 0.2, -1)
@@ -126,13 +143,13 @@ func TestElasticaShape(t *testing.T) {
 		e := drawElastica(t)
 		checkEnds(t, &e, e.Length())
 		const n = 2000
-		p := Points(&e, n+1)
+		p := points(&e, n+1)
 		tol := 1e-9 * e.Length()
 		for i, q := range p {
 			if q.X < -tol || q.X > e.HalfPitch()+tol || q.Y > tol || q.Y < -e.Height()-tol {
 				t.Fatalf("point %d at %v leaves the planes 0 and %v, or the height %v", i, q, e.HalfPitch(), e.Height())
 			}
-			if r := p[n-i]; q.Add(r).Sub(Vec2{e.HalfPitch(), -e.Height()}).Norm() > tol {
+			if r := p[n-i]; q.Add(r).Sub(geom.Vec2{X: e.HalfPitch(), Y: -e.Height()}).Norm() > tol {
 				t.Fatalf("points %d and %d are not a half turn apart: %v, %v", i, n-i, q, r)
 			}
 		}
@@ -144,11 +161,11 @@ func TestElasticaShape(t *testing.T) {
 func checkEnds(t *rapid.T, c Curve, scale float64) {
 	p, a := c.At(0)
 	q, b := c.At(c.Length())
-	end := Vec2{c.HalfPitch(), -c.Height()}
+	end := geom.Vec2{X: c.HalfPitch(), Y: -c.Height()}
 	if tol := 2e-10 * scale; p.Norm() > tol || q.Sub(end).Norm() > tol || math.Abs(a) > 1e-7 || math.Abs(b) > 1e-7 {
 		t.Fatalf("ends %v (angle %g), %v (angle %g), want the origin and %v", p, a, q, b, end)
 	}
-	var dst [3]Vec2
+	var dst [3]geom.Vec2
 	c.Sample(dst[:], []float64{math.NaN(), -5, 2 * c.Length(), 1})
 	if dst[0] != dst[1] || dst[0].Sub(p).Norm() > 0 || dst[2].Sub(q).Norm() > 0 {
 		t.Fatalf("arc lengths outside the curve give %v", dst)
@@ -165,11 +182,11 @@ func checkArc(t *rapid.T, c Curve) {
 	q, _ := c.At(b)
 	_, theta := c.At((a + b) / 2)
 	d := q.Sub(p)
-	miss := d.Sub(Vec2{math.Cos(theta), math.Sin(theta)}.Scale(b - a)).Norm()
+	miss := d.Sub(geom.Vec2{X: math.Cos(theta), Y: math.Sin(theta)}.Scale(b - a)).Norm()
 	if miss > 1e-6*h+1e-13*c.Length() {
 		t.Fatalf("from s = %v to %v: %v, tangent %v, off by %g", a, b, d, theta, miss)
 	}
-	var one [1]Vec2
+	var one [1]geom.Vec2
 	c.Sample(one[:], []float64{a})
 	if one[0].Sub(p).Norm() > 1e-13*c.Length() {
 		t.Fatalf("Sample and At differ at %v: %v, %v", a, one[0], p)
@@ -290,10 +307,10 @@ func TestElasticaErrors(t *testing.T) {
 	if err != nil || flat.Height() != 0 || flat.Touching() {
 		t.Errorf("flat strip: %+v, %v", flat, err)
 	}
-	if p, a := flat.At(3); p.Sub(Vec2{3, 0}).Norm() > 1e-14 || a != 0 {
+	if p, a := flat.At(3); p.Sub(geom.Vec2{X: 3, Y: 0}).Norm() > 1e-14 || a != 0 {
 		t.Errorf("flat strip at 3: %v, %v", p, a)
 	}
-	if Points(&flat, 1) != nil || len(Points(&flat, 2)) != 2 {
+	if points(&flat, 1) != nil || len(points(&flat, 2)) != 2 {
 		t.Error("Points")
 	}
 }
@@ -308,7 +325,7 @@ func BenchmarkElastica(b *testing.B) {
 			for i := range s {
 				s[i] = 60 * float64(i) / 24
 			}
-			var dst [25]Vec2
+			var dst [25]geom.Vec2
 			b.ReportAllocs()
 			for b.Loop() {
 				e, _ := NewElastica(60, c.half)

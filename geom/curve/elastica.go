@@ -1,10 +1,12 @@
-package geom
+package curve
 
 import (
 	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
+
+	"ruffwright/geom"
 )
 
 // ContactRatio is the half pitch ÷ panel length at which the loops of free
@@ -37,7 +39,7 @@ const minRatioElastica = 1e-9
 // point on each mirror plane (never along a line: that would need a straight
 // part without thrust), the tangent upright there. The level force is F₀ from
 // crest to contact and F₁ between the contacts, F₀ − F₁ the contact's force;
-// curvature is continuous. See touching.go.
+// curvature is continuous. See elastica_touching.go.
 type Elastica struct {
 	length, halfPitch, height float64
 	loop, crest               float64
@@ -70,7 +72,7 @@ func NewElastica(length, halfPitch float64) (Elastica, error) {
 	}
 	ratio := halfPitch / length
 	if !(ratio >= minRatioElastica && ratio <= 1) {
-		return Elastica{}, fmt.Errorf("geom: elastica: half pitch is %g mm for a panel of %g mm, a ratio of %g, want %g to 1", halfPitch, length, ratio, minRatioElastica)
+		return Elastica{}, fmt.Errorf("curve: elastica: half pitch is %g mm for a panel of %g mm, a ratio of %g, want %g to 1", halfPitch, length, ratio, minRatioElastica)
 	}
 	if ratio < ContactRatio {
 		return newTouching(length, halfPitch), nil
@@ -92,7 +94,7 @@ func newFree(length, halfPitch float64) Elastica {
 		thetaMax: 2 * math.Atan2(p.k, p.kc),
 		m:        m,
 	}
-	e.wave = wave{p: p, rate: rate, mid: Vec2{halfPitch / 2, -e.height / 2}, phi: math.Pi, cos: -1}
+	e.wave = wave{p: p, rate: rate, mid: geom.Vec2{X: halfPitch / 2, Y: -e.height / 2}, phi: math.Pi, cos: -1}
 	if m > 0.5 {
 		_, c := uprightArc(&p)
 		e.loop = halfPitch + 2*c/rate
@@ -182,7 +184,7 @@ func (e *Elastica) Touching() bool { return e.touch.arc > 0 }
 func (e *Elastica) Contact() (s, drop float64) { return e.touch.arc, e.touch.drop }
 
 // At returns the place (mm) and tangent angle (rad) at arc length s; see Curve.
-func (e *Elastica) At(s float64) (p Vec2, theta float64) {
+func (e *Elastica) At(s float64) (p geom.Vec2, theta float64) {
 	s = clampArc(s, e.length)
 	switch t := &e.touch; {
 	case s < t.arc:
@@ -196,7 +198,7 @@ func (e *Elastica) At(s float64) (p Vec2, theta float64) {
 }
 
 // Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
-func (e *Elastica) Sample(dst []Vec2, s []float64) {
+func (e *Elastica) Sample(dst []geom.Vec2, s []float64) {
 	t := &e.touch
 	for i := range min(len(dst), len(s)) {
 		switch x := clampArc(s[i], e.length); {
@@ -210,11 +212,11 @@ func (e *Elastica) Sample(dst []Vec2, s []float64) {
 	}
 }
 
-func (t *touch) place(r place) Vec2 {
-	return Vec2{(r.c - t.c) / t.rate, (r.s - t.s) / t.rate}
+func (t *touch) place(r place) geom.Vec2 {
+	return geom.Vec2{X: (r.c - t.c) / t.rate, Y: (r.s - t.s) / t.rate}
 }
 
 // mirror turns p by half a turn about the panel's middle.
-func (e *Elastica) mirror(p Vec2) Vec2 {
-	return Vec2{e.halfPitch - p.X, -e.height - p.Y}
+func (e *Elastica) mirror(p geom.Vec2) geom.Vec2 {
+	return geom.Vec2{X: e.halfPitch - p.X, Y: -e.height - p.Y}
 }

@@ -1,4 +1,4 @@
-package geom
+package curve
 
 import (
 	"fmt"
@@ -11,7 +11,7 @@ import (
 // the length found must not exceed 1e9 half pitches.
 //
 // Both forms have one parameter on which height ÷ half pitch depends alone and
-// monotonically: 2k/(2E − K) of the modulus while free, δ of touching.go beyond
+// monotonically: 2k/(2E − K) of the modulus while free, δ of elastica_touching.go beyond
 // 5.32, where loops touch. Its root is found to the last places; the height of
 // the length returned is the wanted one to 1e-12 (free) and 1e-10 (touching) of
 // the length, TestPanelForHeight.
@@ -20,11 +20,11 @@ func PanelForHeight(height, halfPitch float64) (length float64, err error) {
 		return 0, err
 	}
 	if !(height >= 0 && height <= maxLength) {
-		return 0, fmt.Errorf("geom: panel for height: height is %g mm, want 0 to %g mm", height, float64(maxLength))
+		return 0, fmt.Errorf("curve: panel for height: height is %g mm, want 0 to %g mm", height, float64(maxLength))
 	}
 	want := height / halfPitch
 	if want > 0.9/minRatioElastica {
-		return 0, fmt.Errorf("geom: panel for height: height is %g mm for a half pitch of %g mm, %.3g times it, want up to %.3g times", height, halfPitch, want, 0.9/minRatioElastica)
+		return 0, fmt.Errorf("curve: panel for height: height is %g mm for a half pitch of %g mm, %.3g times it, want up to %.3g times", height, halfPitch, want, 0.9/minRatioElastica)
 	}
 	if want > contactSlender {
 		logWant := math.Log(want)
@@ -41,7 +41,7 @@ func PanelForHeight(height, halfPitch float64) (length float64, err error) {
 		return s - want
 	}
 	top := math.Sqrt(contactParameter)
-	k, ok := zero(f, 0, -want, top, f(top))
+	k, ok := root(f, 0, -want, top, f(top))
 	if !ok {
 		k = top
 	}

@@ -2,7 +2,6 @@ package geom
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -46,38 +45,5 @@ func TestVectors(t *testing.T) {
 	}
 	if (Vec2{3e200, 4e200}).Unit().Sub(Vec2{0.6, 0.8}).Norm() > 1e-15 {
 		t.Error("unit of a large vector")
-	}
-}
-
-func TestMesh(t *testing.T) {
-	cube := Mesh{
-		V:   []Vec3{{0, 0, 0}, {2, 0, 0}, {2, 3, 0}, {0, 3, 0}, {0, 0, -1}},
-		Tri: [][3]int32{{0, 1, 2}, {0, 2, 3}},
-	}
-	if err := cube.Check(); err != nil {
-		t.Fatal(err)
-	}
-	if got := cube.Area(); got != 6 {
-		t.Errorf("area %v, want 6", got)
-	}
-	if b := cube.Bounds(); b.Empty() || b.Size() != (Vec3{2, 3, 1}) || b.Centre() != (Vec3{1, 1.5, -0.5}) {
-		t.Errorf("bounds %v", b)
-	}
-	var empty Mesh
-	if b := empty.Bounds(); !b.Empty() || b.Size() != (Vec3{}) || b.Centre() != (Vec3{}) || empty.Area() != 0 || empty.Check() != nil {
-		t.Errorf("empty mesh: %v", b)
-	}
-	for _, c := range []struct {
-		m    Mesh
-		want string
-	}{
-		{Mesh{V: []Vec3{{0, math.NaN(), 0}}}, "vertex 0"},
-		{Mesh{V: make([]Vec3, 3), Tri: [][3]int32{{0, 1, 3}}}, "names vertex 3"},
-		{Mesh{V: make([]Vec3, 3), Tri: [][3]int32{{0, -1, 2}}}, "names vertex -1"},
-		{Mesh{V: make([]Vec3, 3), Scalar: []float64{1}}, "1 scalars for 3"},
-	} {
-		if err := c.m.Check(); err == nil || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("Check: %v, want %q", err, c.want)
-		}
 	}
 }

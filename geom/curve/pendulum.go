@@ -1,6 +1,10 @@
-package geom
+package curve
 
-import "math"
+import (
+	"math"
+
+	"ruffwright/geom"
+)
 
 // pendulum is the standard form of every bent strip here: the inflectional
 // elastica of modulus k, measured from its inflection in the length 1/λ of its
@@ -56,7 +60,7 @@ func (p *pendulum) atTaut(v float64) place {
 	t := p.layer * math.Exp(math.Abs(v)-p.end)
 	r := 1 + t*t
 	n, s := 2*t*t/r, 2*t/r
-	half := Vec2{(1 - t) * (1 + t) / r, s}
+	half := geom.Vec2{X: (1 - t) * (1 + t) / r, Y: s}
 	if v < 0 {
 		n, s = -n, -s
 	}
@@ -108,7 +112,7 @@ func newPendulum(m, mc float64) pendulum {
 // angle is φ/2, and C, S; push = v + C, which is small for a flat wave and then
 // keeps its digits.
 type place struct {
-	half Vec2
+	half geom.Vec2
 	c, s float64
 	push float64
 }
@@ -133,7 +137,7 @@ func (p *pendulum) at(v float64) place {
 	th4 := 1 - p.q2*c2 + p.q4*c4 - p.q9*c6
 	d3 := -2 * (p.q2*s2 + 2*p.q4*s4 + 3*p.q9*s6)
 	push := 2 * (p.rest*v - p.freq*d3/th3)
-	return place{Vec2{p.k * p.cn * th2 / th4, p.kc}, push - v, 2 * p.k * p.kc * p.sd * th1 / th3, push}
+	return place{geom.Vec2{X: p.k * p.cn * th2 / th4, Y: p.kc}, push - v, 2 * p.k * p.kc * p.sd * th1 / th3, push}
 }
 
 func (p *pendulum) atSteep(v float64) place {
@@ -167,15 +171,8 @@ func (p *pendulum) atSteep(v float64) place {
 	th4 := 1 - p.q2*c2 + p.q4*c4 - p.q9*c6
 	d3 := 2 * (p.q2*s2 + 2*p.q4*s4 + 3*p.q9*s6)
 	n += p.slope*r + p.freq*d3/th3
-	return place{Vec2{sign * p.k * p.cn * th4 / th2, p.kc}, v - 2*n, sign * 2 * p.k * p.kc * p.sd * th1 / th3, 2 * (v - n)}
+	return place{geom.Vec2{X: sign * p.k * p.cn * th4 / th2, Y: p.kc}, v - 2*n, sign * 2 * p.k * p.kc * p.sd * th1 / th3, 2 * (v - n)}
 }
 
 // phi returns φ in (0, 2π).
 func (p place) phi() float64 { return 2 * math.Atan2(p.half.Y, p.half.X) }
-
-// direction returns cos φ and sin φ.
-func (p place) direction() (cos, sin float64) {
-	x, y := p.half.X, p.half.Y
-	r := x*x + y*y
-	return (x - y) * (x + y) / r, 2 * x * y / r
-}

@@ -1,4 +1,4 @@
-package geom
+package curve
 
 import (
 	"errors"
@@ -8,6 +8,8 @@ import (
 
 	"gonum.org/v1/gonum/mat"
 	"pgregory.net/rapid"
+
+	"ruffwright/geom"
 )
 
 var _ Curve = (*SewnElastica)(nil)
@@ -45,12 +47,12 @@ func TestSewnShape(t *testing.T) {
 			checkArc(t, &e)
 		}
 		const n = 1000
-		p := Points(&e, n+1)
+		p := points(&e, n+1)
 		var out, over, arc float64
 		for i, q := range p {
 			out = math.Max(out, math.Max(-q.X, q.X-e.HalfPitch()))
 			over = math.Max(over, math.Max(q.Y, -e.Height()-q.Y))
-			if r := p[n-i]; q.Add(r).Sub(Vec2{e.HalfPitch(), -e.Height()}).Norm() > 1e-12*e.Length() {
+			if r := p[n-i]; q.Add(r).Sub(geom.Vec2{X: e.HalfPitch(), Y: -e.Height()}).Norm() > 1e-12*e.Length() {
 				t.Fatalf("points %d and %d are not a half turn apart: %v, %v", i, n-i, q, r)
 			}
 			if i > 0 {
@@ -127,8 +129,8 @@ func TestSewnByIntegration(t *testing.T) {
 		for range steps {
 			state = state.step(length/2/steps, func(a float64) float64 { return w.rate * w.rate * math.Sin(a) })
 		}
-		end := Vec2{state.x, state.y}.Rotate(math.Cos(w.phi), -math.Sin(w.phi))
-		if miss := end.Sub(Vec2{c.half, -c.rise}.Scale(0.5)).Norm() / length; miss > 1e-9 || math.Abs(state.phi-w.phi) > 1e-8 || math.Abs(state.kappa-e.CrestCurvature())*length > 1e-6 {
+		end := geom.Vec2{X: state.x, Y: state.y}.Rotate(math.Cos(w.phi), -math.Sin(w.phi))
+		if miss := end.Sub(geom.Vec2{X: c.half, Y: -c.rise}.Scale(0.5)).Norm() / length; miss > 1e-9 || math.Abs(state.phi-w.phi) > 1e-8 || math.Abs(state.kappa-e.CrestCurvature())*length > 1e-6 {
 			t.Errorf("%+v: Runge–Kutta ends at %+v, off by %.2g of the length (w = %v)", c, state, miss, e.end)
 		}
 	}
@@ -156,10 +158,10 @@ func TestSewnChain(t *testing.T) {
 			if negative != 2 {
 				t.Errorf("%+v: %d negative eigenvalues, want 2 for a least energy", c, negative)
 			}
-			var p Vec2
+			var p geom.Vec2
 			h := length / float64(2*n)
 			for j, a := range theta {
-				p = p.Add(Vec2{math.Cos(a), math.Sin(a)}.Scale(h))
+				p = p.Add(geom.Vec2{X: math.Cos(a), Y: math.Sin(a)}.Scale(h))
 				q, _ := e.At(float64(j+1) * h)
 				miss[i] = math.Max(miss[i], p.Sub(q).Norm()/length)
 			}
@@ -176,7 +178,7 @@ func chain(n int, x, y float64) (theta []float64, negative int, ok bool) {
 	h := 0.5 / float64(n)
 	theta = make([]float64, n)
 	// A sine whose straight way has the right length, turned afterwards by Newton.
-	depth, ok := zero(func(a float64) float64 {
+	depth, ok := root(func(a float64) float64 {
 		var u, v float64
 		for i := range n {
 			sin, cos := math.Sincos(a * math.Sin(math.Pi*(float64(i)+0.5)*h))
@@ -261,14 +263,14 @@ func chain(n int, x, y float64) (theta []float64, negative int, ok bool) {
 func TestSewnContinuous(t *testing.T) {
 	for _, aspect := range []float64{0.01, 0.3, 1, 7, 50} {
 		straight := math.Hypot(5, 5*aspect)
-		var last []Vec2
+		var last []geom.Vec2
 		for i := 0; i <= 400; i++ {
 			slack := 1 + (MaxSlack-1-1e-9)*math.Pow(float64(i)/400, 2)
 			e, err := NewSewnElastica(slack*straight, 5, 5*aspect)
 			if err != nil {
 				t.Fatal(err)
 			}
-			p := Points(&e, 21)
+			p := points(&e, 21)
 			for j := range last {
 				// A bump's height goes as the square root of the excess.
 				if d := p[j].Sub(last[j]).Norm() / straight; d > 0.02 {
@@ -301,22 +303,22 @@ func TestSewnErrors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, q := range Points(&straight, 14) {
-		if math.Abs(q.Cross(Vec2{5, -12}))/13 > 1e-13 {
+	for _, q := range points(&straight, 14) {
+		if math.Abs(q.Cross(geom.Vec2{X: 5, Y: -12}))/13 > 1e-13 {
 			t.Errorf("the straight line passes %v", q)
 		}
 	}
 	// An excess that is rounding alone, nearly level: found by TestSewnShape.
 	if e, err := NewSewnElastica(10.000000000000004, 10, 3.003515303134918e-07); err != nil {
 		t.Error(err)
-	} else if p, _ := e.At(5); p.Sub(Vec2{5, -1.5e-7}).Norm() > 1e-9 {
+	} else if p, _ := e.At(5); p.Sub(geom.Vec2{X: 5, Y: -1.5e-7}).Norm() > 1e-9 {
 		t.Errorf("a line straight to rounding passes %v", p)
 	}
 	level, err := NewSewnElastica(5, 5, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if p, a := level.At(2); p.Sub(Vec2{2, 0}).Norm() > 1e-14 || a != 0 {
+	if p, a := level.At(2); p.Sub(geom.Vec2{X: 2, Y: 0}).Norm() > 1e-14 || a != 0 {
 		t.Errorf("the level line passes %v, %v", p, a)
 	}
 }
@@ -332,7 +334,7 @@ func BenchmarkSewn(b *testing.B) {
 			for i := range s {
 				s[i] = length * float64(i) / 24
 			}
-			var dst [25]Vec2
+			var dst [25]geom.Vec2
 			b.ReportAllocs()
 			for b.Loop() {
 				e, _ := NewSewnElastica(length, 5, 36)
