@@ -38,7 +38,7 @@ func pure(dir string) bool {
 var (
 	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/window"})
-	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
@@ -47,7 +47,8 @@ var rooms = map[string]room{
 	"geom/curve":   {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pleat":   {below: []string{"geom", "geom/curve", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pattern": {below: geometry},
-	"geom/figure":  {below: geometry, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
+	"geom/draw":    {below: []string{"geom", "geom/scheme"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
+	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},
 
 	"sim/cloth":       {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/shell":       {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
@@ -55,7 +56,7 @@ var rooms = map[string]room{
 	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":             {below: mechanics},
 	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/cloth"})},
-	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
 
 	"assets": {},
 

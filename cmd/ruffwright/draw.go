@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"ruffwright/cmd/disk"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
@@ -23,7 +24,7 @@ import (
 // views are the pictures that draw knows, in the order of help.
 var views = []struct {
 	name, shows string
-	draw        func(pleat.Plan, pleat.Shape, figure.Options) (figure.Drawing, error)
+	draw        func(pleat.Plan, pleat.Shape, figure.Options) (draw.Drawing, error)
 }{
 	{"above", "the ruff from above", figure.Above},
 	{"side", "from the wearer's left", figure.Side},
@@ -34,13 +35,13 @@ var views = []struct {
 	{"hand", "in the hand, shaded", figure.InHand},
 }
 
-func fromFront(p pleat.Plan, s pleat.Shape, o figure.Options) (figure.Drawing, error) {
+func fromFront(p pleat.Plan, s pleat.Shape, o figure.Options) (draw.Drawing, error) {
 	o.Front = true
 	return figure.Side(p, s, o)
 }
 
 // laidFlat is the strip with the pattern's joins.
-func laidFlat(p pleat.Plan, s pleat.Shape, o figure.Options) (figure.Drawing, error) {
+func laidFlat(p pleat.Plan, s pleat.Shape, o figure.Options) (draw.Drawing, error) {
 	o.Joins_mm = pattern.Joins(p)
 	return figure.Flat(p, s, o)
 }
@@ -259,9 +260,9 @@ func (d drawing) options() (figure.Options, error) {
 	o.Width_mm = length("width", d.width, 240)
 	o.Height_mm = length("height", d.height, math.Max(80, o.Width_mm*3/4))
 	o.Units = d.units.Units
-	o.Palette = figure.Light()
+	o.Palette = draw.Light()
 	if d.dark {
-		o.Palette = figure.Dark()
+		o.Palette = draw.Dark()
 	}
 	o.Turn_deg = number("turn", d.turn, -360, 360)
 	o.Tilt_deg = number("tilt", d.tilt, -90, 90)

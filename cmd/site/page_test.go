@@ -14,7 +14,7 @@ import (
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -479,7 +479,7 @@ func TestColoursFollow(t *testing.T) {
 		scheme, forced string
 		ground         color.Color
 	}{
-		{"light", "none", figure.Light().Ground}, {"dark", "none", figure.Dark().Ground}, {"light", "active", figure.Contrast().Ground},
+		{"light", "none", draw.Light().Ground}, {"dark", "none", draw.Dark().Ground}, {"light", "active", draw.Contrast().Ground},
 	} {
 		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{
 			{Name: "prefers-color-scheme", Value: c.scheme}, {Name: "forced-colors", Value: c.forced},

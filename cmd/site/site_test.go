@@ -20,7 +20,7 @@ import (
 	"time"
 
 	"ruffwright/assets"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // get asks the handler as a client with the given method and host would.
@@ -207,7 +207,7 @@ func TestColours(t *testing.T) {
 	if len(palettes) != 2 {
 		t.Fatalf("%d palettes in the style sheet, want 2", len(palettes))
 	}
-	for i, p := range []figure.Palette{figure.Light(), figure.Dark()} {
+	for i, p := range []draw.Palette{draw.Light(), draw.Dark()} {
 		for name, c := range map[string]color.NRGBA{"ground": p.Ground, "ink": p.Ink, "quiet": p.Quiet, "rule": p.Rule, "ghost": p.Ghost, "wash": p.Wash,
 			"madder": p.Madder, "weld": p.Weld, "woad": p.Woad, "walnut": p.Walnut} {
 			if want := fmt.Sprintf("--%s: #%02x%02x%02x;", name, c.R, c.G, c.B); !strings.Contains(palettes[i][1], want) {
@@ -215,11 +215,11 @@ func TestColours(t *testing.T) {
 			}
 		}
 		for name, c := range map[string]color.NRGBA{"ink": p.Ink, "quiet": p.Quiet, "madder": p.Madder, "weld": p.Weld, "woad": p.Woad, "walnut": p.Walnut} {
-			if r := min(figure.Ratio(c, p.Ground), figure.Ratio(c, p.Wash)); r < 4.5 {
+			if r := min(draw.Ratio(c, p.Ground), draw.Ratio(c, p.Wash)); r < 4.5 {
 				t.Errorf("palette %d: text in %s has a contrast of %.2f", i, name, r)
 			}
 		}
-		if r := min(figure.Ratio(p.Rule, p.Ground), figure.Ratio(p.Rule, p.Wash)); r < 3 {
+		if r := min(draw.Ratio(p.Rule, p.Ground), draw.Ratio(p.Rule, p.Wash)); r < 3 {
 			t.Errorf("palette %d: controls' lines have a contrast of %.2f", i, r)
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -11,63 +12,63 @@ import (
 // Above draws the whole ruff from above, the front towards the reader: the
 // neck, the sets, the opening where the strip's ends meet, pins at the quarter
 // marks, and the outer breadth and depth.
-func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
 	opt, err := opt.filled()
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	if err := checkShape(plan, shape); err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	tone, err := opt.toned(shape)
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
 	c.dyed(shape, tone, 0)
-	e := newEye(0, 90)
-	whole := e.bounds(c.v)
+	e := draw.NewEye(0, 90)
+	whole := e.Bounds(c.v)
 	breadth, depth := whole.Max.X-whole.Min.X, whole.Max.Y-whole.Min.Y
 
 	s := newSheet(opt, tone, "From above", sets(plan), "")
-	across, upright := s.length(breadth), s.length(depth)
+	across, upright := s.Length(breadth), s.Length(depth)
 	s.Desc = fmt.Sprintf("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
 		sets(plan), across, upright)
 
-	room := s.room
-	gutter := TextWidth(upright, textSize, Upright) + 2
+	room := s.Room
+	gutter := draw.TextWidth(upright, draw.TextSize, draw.Upright) + 2
 	room.Max.X -= gutter
 	if room.Max.X-room.Min.X > 120 {
 		room.Min.X += gutter // in the middle of a wide sheet
 	}
 	room.Max.Y -= 21 // opening's words, breadth, ruler
 	room.Min.Y += 1
-	box := e.fit(room, opt.most(), c.v)
-	s.Scale = e.scale
+	box := e.Fit(room, opt.most(), c.v)
+	s.Scale = e.Scale
 
 	b := opt.body(c)
 	neck := plan.Neckline
 	top := s.top(c)
-	b.block(&e, neck, -20, top, s.pal)
-	b.band(&e, plan, s.pal)
+	block(b, &e, neck, -20, top, s.Pal)
+	neckband(b, &e, plan, s.Pal)
 	c.paint(b, &e, s.dress(plan, c, 0))
-	b.stitches(&e, plan, shape, 2.5, 0.13, s.pal.Thread)
-	s.add(b.reusable())
+	stitches(b, &e, plan, shape, 2.5, 0.13, s.Pal.Thread)
+	s.Add(b.Reusable())
 
 	s.pins(&e, plan, shape, top)
 
 	// The opening: a thread between the ends, from the outer edge outward.
 	front := innerAt(shape, 0, shape.NV).Lerp(innerAt(shape, plan.Panels, shape.NV), 0.5)
-	at := e.point(geom.Vec3{X: front.X, Y: front.Y})
-	tip := Point{at.X, box.Max.Y + 2.6}
-	s.line(s.pal.Ink, 0.3, []float64{1.1, 0.8}, Point{at.X, at.Y - 1}, tip)
-	s.label(Label{At: Point{at.X, tip.Y + 0.6}, Text: "opening, at the front", Size_mm: textSize, Face: Italic, Anchor: Point{0.5, 0}, Color: s.pal.Quiet})
+	at := e.Point(geom.Vec3{X: front.X, Y: front.Y})
+	tip := draw.Pt(at.X, box.Max.Y+2.6)
+	s.Line(s.Pal.Ink, 0.3, []float64{1.1, 0.8}, draw.Pt(at.X, at.Y-1), tip)
+	s.Label(draw.Label{At: draw.Pt(at.X, tip.Y+0.6), Text: "opening, at the front", Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0), Color: s.Pal.Quiet})
 
 	y := box.Max.Y + 11
-	s.across(Point{box.Min.X, (box.Min.Y + box.Max.Y) / 2}, Point{box.Max.X, (box.Min.Y + box.Max.Y) / 2}, y, across)
+	s.Across(draw.Pt(box.Min.X, (box.Min.Y+box.Max.Y)/2), draw.Pt(box.Max.X, (box.Min.Y+box.Max.Y)/2), y, across)
 	x := box.Max.X + 2 + gutter/2
-	s.upright(Point{(box.Min.X + box.Max.X) / 2, box.Min.Y}, Point{(box.Min.X + box.Max.X) / 2, box.Max.Y}, x, upright)
-	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2.5}, s.Scale, 40)
+	s.Upright(draw.Pt((box.Min.X+box.Max.X)/2, box.Min.Y), draw.Pt((box.Min.X+box.Max.X)/2, box.Max.Y), x, upright)
+	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2.5), s.Scale, 40)
 	s.pinWord(plan)
 	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
 	return s.Drawing, nil
@@ -91,7 +92,7 @@ func (s *sheet) top(c cloth) float64 {
 }
 
 // pins puts a pin through the band at each quarter mark.
-func (s *sheet) pins(e *eye, plan pleat.Plan, shape pleat.Shape, z float64) {
+func (s *sheet) pins(e *draw.Eye, plan pleat.Plan, shape pleat.Shape, z float64) {
 	for m, mark := range plan.Marks {
 		if !mark.Quarter {
 			continue
@@ -100,16 +101,16 @@ func (s *sheet) pins(e *eye, plan pleat.Plan, shape pleat.Shape, z float64) {
 		out := geom.Vec3{X: v.X, Y: v.Y}.Unit()
 		v.Z = z
 		long := min(13, 0.3*v.XY().Norm())
-		s.pin(e.point(v.Sub(out.Scale(long))), e.point(v.Add(out.Scale(1.5))))
+		s.pin(e.Point(v.Sub(out.Scale(long))), e.Point(v.Add(out.Scale(1.5))))
 	}
 }
 
 // pin draws a pin from its head to its point.
-func (s *sheet) pin(head, tip Point) {
-	s.line(s.pal.Ground, 1.1, nil, head, tip)
-	s.line(s.pal.Ink, 0.38, nil, head, tip)
-	s.dot(head, 1.05, s.pal.Ground)
-	s.dot(head, 0.8, s.pal.Ink)
+func (s *sheet) pin(head, tip draw.Point) {
+	s.Line(s.Pal.Ground, 1.1, nil, head, tip)
+	s.Line(s.Pal.Ink, 0.38, nil, head, tip)
+	s.Dot(head, 1.05, s.Pal.Ground)
+	s.Dot(head, 0.8, s.Pal.Ink)
 }
 
 // pinWord explains the pins at the foot of the sheet, on the right.
@@ -119,11 +120,11 @@ func (s *sheet) pinWord(plan pleat.Plan) {
 			continue
 		}
 		const text = "pinned quarters"
-		y := s.room.Max.Y - 2.5
-		l := Label{At: Point{s.room.Max.X, y}, Text: text, Size_mm: smallSize, Face: Italic, Anchor: Point{1, 0.5}, Color: s.pal.Quiet}
-		s.label(l)
+		y := s.Room.Max.Y - 2.5
+		l := draw.Label{At: draw.Pt(s.Room.Max.X, y), Text: text, Size_mm: draw.SmallSize, Face: draw.Italic, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet}
+		s.Label(l)
 		x := l.Box().Min.X - 2
-		s.pin(Point{x - 5.5, y}, Point{x, y})
+		s.pin(draw.Pt(x-5.5, y), draw.Pt(x, y))
 		return
 	}
 }
@@ -131,7 +132,7 @@ func (s *sheet) pinWord(plan pleat.Plan) {
 // dress is the cloth's, with the selected set's panels tinted; first is the
 // panel of the cloth's first column.
 func (s *sheet) dress(plan pleat.Plan, c cloth, first int) dress {
-	d := dress{pal: s.pal, hatch: 1.15, inner: true, tone: s.tone}
+	d := dress{pal: s.Pal, hatch: 1.15, inner: true, tone: s.tone}
 	if lo, hi, ok := setPanels(plan, s.opt.Set); ok {
 		d.selected = func(col int) bool { return col >= (lo-first)*c.per && col <= (hi-first)*c.per }
 	}
@@ -158,24 +159,24 @@ func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
 
 // marked gives where a mark lies for an eye on the whole ruff, at the edge that a
 // note's place is on, and how near to the eye it is.
-func (s *sheet) marked(e *eye, plan pleat.Plan, shape pleat.Shape) func(int, string) (Point, float64, bool) {
-	return func(m int, place string) (Point, float64, bool) {
+func (s *sheet) marked(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(int, string) (draw.Point, float64, bool) {
+	return func(m int, place string) (draw.Point, float64, bool) {
 		if m > plan.Panels {
-			return Point{}, 0, false
+			return draw.Point{}, 0, false
 		}
 		j := shape.NV
 		switch place {
 		case WhereInner, WhereTucks, WhereBand, WhereNeck:
 			j = 0
 		}
-		p, near := e.see(innerAt(shape, m, j))
+		p, near := e.See(innerAt(shape, m, j))
 		return p, near, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1
 	}
 }
 
 // spots gives where each place of a note lies for an eye on the whole ruff: on
 // the side of the ruff that faces the eye, different places apart.
-func (s *sheet) spots(e *eye, plan pleat.Plan, shape pleat.Shape) func(string) (Point, bool) {
+func (s *sheet) spots(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(string) (draw.Point, bool) {
 	nv := shape.NV
 	// nearest gives the mark nearest to the part t of the way round the sheet.
 	node := func(part float64, j int, fold scheme.Fold) geom.Vec3 {
@@ -185,7 +186,7 @@ func (s *sheet) spots(e *eye, plan pleat.Plan, shape pleat.Shape) func(string) (
 		}
 		return innerAt(shape, m, j)
 	}
-	return func(place string) (Point, bool) {
+	return func(place string) (draw.Point, bool) {
 		var v geom.Vec3
 		switch place {
 		case WhereOuter:
@@ -210,13 +211,13 @@ func (s *sheet) spots(e *eye, plan pleat.Plan, shape pleat.Shape) func(string) (
 		case whereSet:
 			lo, hi, ok := setPanels(plan, s.opt.Set)
 			if !ok {
-				return Point{}, false
+				return draw.Point{}, false
 			}
 			v = innerAt(shape, (lo+hi)/2, nv)
 		default:
 			v = node(0.19, nv, scheme.Crest)
 		}
-		p := e.point(v)
+		p := e.Point(v)
 		return p, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1
 	}
 }

@@ -3,6 +3,8 @@ package figure
 import (
 	"reflect"
 	"testing"
+
+	"ruffwright/geom/draw"
 )
 
 // A drawing made of an earlier one's memory is the drawing made afresh.
@@ -22,11 +24,11 @@ func TestAgain(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	a, b := got.Items[0].(Surface), want.Items[0].(Surface)
+	a, b := got.Items[0].(draw.Surface), want.Items[0].(draw.Surface)
 	if !reflect.DeepEqual(a.Vertices, b.Vertices) || !reflect.DeepEqual(a.Triangles, b.Triangles) {
 		t.Error("it differs")
 	}
-	if len(old.Items[0].(Surface).Triangles) != 0 {
+	if len(old.Items[0].(draw.Surface).Triangles) != 0 {
 		t.Error("the old drawing still holds its surface")
 	}
 }
@@ -37,7 +39,7 @@ func BenchmarkInHandFull(b *testing.B) { benchInHand(b, 30000) } // all of 40 se
 func benchInHand(b *testing.B, cells int) {
 	d := design{"bench", "sound", nil, 24, 12}
 	plan, shape := d.make(b)
-	var last Drawing
+	var last draw.Drawing
 	for b.Loop() {
 		next, err := InHand(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Cells: cells})
 		if err != nil {
@@ -45,14 +47,14 @@ func benchInHand(b *testing.B, cells int) {
 		}
 		last = next
 	}
-	f := last.Items[0].(Surface)
+	f := last.Items[0].(draw.Surface)
 	b.ReportMetric(float64(len(f.Triangles)/3), "triangles")
 	b.ReportMetric(float64(len(f.Vertices)), "vertices")
 }
 
 func BenchmarkAbove(b *testing.B) {
 	plan, shape := designs()[0].make(b)
-	var last Drawing
+	var last draw.Drawing
 	for b.Loop() {
 		next, err := Above(plan, shape, Options{Again: &last})
 		if err != nil {

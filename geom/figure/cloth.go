@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 )
 
@@ -87,7 +88,7 @@ func (c *cloth) normal(col, row int) geom.Vec3 {
 
 // dress says how cloth is painted.
 type dress struct {
-	pal      Palette
+	pal      draw.Palette
 	selected func(col int) bool // tinted woad; nil = none
 	hatch    float64            // sheet mm between hatching lines along the strip, about; 0 = none
 	inner    bool               // a faint line along the inner edge
@@ -100,13 +101,13 @@ type dress struct {
 // The light falls from the sheet's upper left, over the eye's shoulder; the
 // side turned to the eye is lit, whichever it is. Deep places (towards the
 // neck, and below the crests as the eye sees them) lie in shade.
-func (c *cloth) paint(b *body, e *eye, d dress) {
-	light := e.light()
-	base := uint32(len(b.verts))
+func (c *cloth) paint(b *draw.Body, e *draw.Eye, d dress) {
+	light := e.Light()
+	base := uint32(len(b.Vertices))
 	n := c.cols * c.rows
 	bright := make([]float32, n)
-	plain, tinted := d.pal.ramp()
-	rows := c.shades(e.scale)
+	plain, tinted := d.pal.Ramp()
+	rows := c.shades(e.Scale)
 	for col := range c.cols {
 		ramp := &plain
 		if d.selected != nil && d.selected(col) {
@@ -116,9 +117,9 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			i := col*c.rows + j
 			v := c.v[i]
 			nrm := c.normal(col, j)
-			to := e.toward
-			if e.far != 0 {
-				to = e.from(v)
+			to := e.Toward
+			if e.Far != 0 {
+				to = e.From(v)
 			}
 			t := nrm.Dot(light)
 			if nrm.Dot(to) < 0 {
@@ -135,12 +136,12 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 			deep := side*low*0.55 + rows[j].inward*0.45
 			t = clamp((0.17+0.89*t)*(1-deep), 0, 1)
 			bright[i] = float32(t)
-			p, z := e.see(v)
+			p, z := e.See(v)
 			tint := ramp[int(t*255+0.5)]
 			if d.tone != nil {
 				tint = d.tone.color(c.dye[i], t)
 			}
-			b.verts = append(b.verts, Vertex{float32(p.X), float32(p.Y), float32(z), tint})
+			b.Vertices = append(b.Vertices, draw.Vertex{X: float32(p.X), Y: float32(p.Y), Z: float32(z), Color: tint})
 		}
 	}
 	// Hatching follows the lines from neck to outer edge, evenly along the
@@ -151,22 +152,22 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 		for col := 1; col < c.cols; col++ {
 			long += c.at(col, c.rows-1).Sub(c.at(col-1, c.rows-1)).Norm()
 		}
-		if cell := long / float64(c.cols-1) * e.scale; cell > 0 {
+		if cell := long / float64(c.cols-1) * e.Scale; cell > 0 {
 			step = math.Max(1, d.hatch/cell)
 			lines = int(clamp(math.Round(cell/d.hatch), 1, 12))
 			most = math.Min(0.5, 0.27/cell)
 		}
 	}
-	thin := 0.13 * float32(clamp(0.3+0.6*e.scale, 0.4, 1)) // half of a line between two steps of a dye
+	thin := 0.13 * float32(clamp(0.3+0.6*e.Scale, 0.4, 1)) // half of a line between two steps of a dye
 	turns := make([]bool, c.rows-1)
 	for col := 0; col < c.cols-1; col++ {
 		lined := step > 0 && math.Floor(float64(col)/step) != math.Floor(float64(col-1)/step)
 		for j := 0; j < c.rows-1; j++ {
 			i := uint32(col*c.rows + j)
 			q := [4]uint32{base + i, base + i + uint32(c.rows), base + i + uint32(c.rows) + 1, base + i + 1}
-			va, vb, vc, vd := b.verts[q[0]], b.verts[q[1]], b.verts[q[2]], b.verts[q[3]]
-			f := face{first: uint32(len(b.tris)), z: (va.Z + vb.Z + vc.Z + vd.Z) / 4}
-			b.tris = append(b.tris, q[0], q[1], q[2], q[0], q[2], q[3])
+			va, vb, vc, vd := b.Vertices[q[0]], b.Vertices[q[1]], b.Vertices[q[2]], b.Vertices[q[3]]
+			first := len(b.Triangles)
+			b.Triangles = append(b.Triangles, q[0], q[1], q[2], q[0], q[2], q[3])
 			if lined {
 				d0, d1 := hatchDark(bright[i])*rows[j].line, hatchDark(bright[i+1])*rows[j+1].line
 				ink := d.pal.Hatch
@@ -175,37 +176,36 @@ func (c *cloth) paint(b *body, e *eye, d dress) {
 				}
 				if d0 > 0 || d1 > 0 {
 					for k := range lines {
-						b.hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), ink)
+						b.Hatch(va, vb, vc, vd, float32(k)/float32(lines), [2]float32{d0, d1}, float32(most), ink)
 					}
 				}
 			}
 			if d.tone != nil {
 				at := [4]float64{c.dye[i], c.dye[i+uint32(c.rows)], c.dye[i+uint32(c.rows)+1], c.dye[i+1]}
-				b.isolines([4]Vertex{va, vb, vc, vd}, at, thin, d.tone.ink)
+				isolines(b, [4]draw.Vertex{va, vb, vc, vd}, at, thin, d.tone.ink)
 			}
 			// The outline of a fold: here the cloth turns its other side.
 			turned := (vb.X-va.X)*(vd.Y-va.Y)-(vb.Y-va.Y)*(vd.X-va.X) > 0
 			if col > 0 && turned != turns[j] {
-				b.ribbon(va, vd, 0.1*rows[j].line, 0.1*rows[j+1].line, 0.25, d.pal.Hatch)
+				b.Ribbon(va, vd, 0.1*rows[j].line, 0.1*rows[j+1].line, 0.25, d.pal.Hatch)
 			}
 			turns[j] = turned
 			if j == c.rows-2 { // the hem
 				w := 0.13 * rows[j+1].line
-				b.ribbon(vd, vc, w, w, 0.3, d.pal.Hatch)
+				b.Ribbon(vd, vc, w, w, 0.3, d.pal.Hatch)
 			}
 			if j == 0 && d.inner {
 				w := 0.07 * rows[0].line
-				b.ribbon(va, vb, w, w, 0.3, d.pal.Hatch)
+				b.Ribbon(va, vb, w, w, 0.3, d.pal.Hatch)
 			}
 			if col == 0 || col == c.cols-2 { // the strip's ends
 				s, t := va, vd
 				if col > 0 {
 					s, t = vb, vc
 				}
-				b.ribbon(s, t, 0.13, 0.13, 0.3, d.pal.Hatch)
+				b.Ribbon(s, t, 0.13, 0.13, 0.3, d.pal.Hatch)
 			}
-			f.n = uint32(len(b.tris)) - f.first
-			b.faces = append(b.faces, f)
+			b.Face(first, (va.Z+vb.Z+vc.Z+vd.Z)/4)
 		}
 	}
 }
@@ -277,4 +277,14 @@ func (c *cloth) refine(n int) cloth {
 		}
 	}
 	return f
+}
+
+func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }
+
+// body is an empty body with room for a whole ruff's cloth, what 40 sets take
+// hatched all over: of the drawing that may be used up, or new.
+func (o Options) body(c cloth) *draw.Body {
+	b, n := o.Again.Reuse(), c.cols*c.rows
+	b.Grow(n*6+12000, n*14+24000, n+6000)
+	return b
 }

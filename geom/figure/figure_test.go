@@ -5,7 +5,6 @@ import (
 	"encoding/xml"
 	"errors"
 	"fmt"
-	"image/color"
 	"io"
 	"math"
 	"math/rand/v2"
@@ -14,20 +13,18 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/golang/freetype/truetype"
-	"golang.org/x/image/font"
-
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
 
 type view struct {
 	name string
-	draw func(pleat.Plan, pleat.Shape, Options) (Drawing, error)
+	draw func(pleat.Plan, pleat.Shape, Options) (draw.Drawing, error)
 }
 
-func front(p pleat.Plan, s pleat.Shape, o Options) (Drawing, error) {
+func front(p pleat.Plan, s pleat.Shape, o Options) (draw.Drawing, error) {
 	o.Front = true
 	return Side(p, s, o)
 }
@@ -75,7 +72,7 @@ func TestLabelsApart(t *testing.T) {
 						if err != nil {
 							t.Fatalf("%s: %v", name, err)
 						}
-						page := Rect{Max: Point{dr.Width_mm, dr.Height_mm}}
+						page := draw.Rect{Max: draw.Pt(dr.Width_mm, dr.Height_mm)}
 						labels := dr.Labels()
 						for i, a := range labels {
 							if a.Text == "" || !a.Box().Inside(page) {
@@ -111,9 +108,9 @@ func everywhere() []Note {
 }
 
 // dimensions are what the view must say of the plan, by the plan's own figures.
-func dimensions(view string, plan pleat.Plan, d Drawing, u scheme.Units) []string {
-	s := sheet{opt: Options{Units: u}}
-	band, depth := s.length(plan.Scheme.Band.Height), s.length(plan.Scheme.Ruff.Depth)
+func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []string {
+	s := draw.Sheet{Units: u}
+	band, depth := s.Length(plan.Scheme.Band.Height), s.Length(plan.Scheme.Ruff.Depth)
 	switch view {
 	case "above":
 		return []string{"From above", "opening, at the front"}
@@ -128,12 +125,12 @@ func dimensions(view string, plan pleat.Plan, d Drawing, u scheme.Units) []strin
 		if plan.Panels < 3 {
 			i = 0
 		}
-		return []string{depth, s.length(plan.Marks[i+1].Place_mm - plan.Marks[i].Place_mm), s.length(plan.Marked_mm) + " from first to last mark"}
+		return []string{depth, s.Length(plan.Marks[i+1].Place_mm - plan.Marks[i].Place_mm), s.Length(plan.Marked_mm) + " from first to last mark"}
 	}
 	return []string{"In the hand"}
 }
 
-func has(labels []Label, text string) bool {
+func has(labels []draw.Label, text string) bool {
 	for _, l := range labels {
 		if l.Text == text {
 			return true
@@ -142,87 +139,12 @@ func has(labels []Label, text string) bool {
 	return false
 }
 
-func texts(labels []Label) []string {
+func texts(labels []draw.Label) []string {
 	var all []string
 	for _, l := range labels {
 		all = append(all, l.Text)
 	}
 	return all
-}
-
-// WCAG 2.2, success criteria 1.4.3 (text 4.5:1) and 1.4.11 (lines 3:1).
-func TestPaletteContrast(t *testing.T) {
-	for _, p := range []struct {
-		name string
-		p    Palette
-	}{{"light", Light()}, {"dark", Dark()}, {"contrast", Contrast()}} {
-		for _, c := range []struct {
-			name string
-			a, b color.NRGBA
-			want float64
-		}{
-			{"ink on ground", p.p.Ink, p.p.Ground, 7},
-			{"ink on wash", p.p.Ink, p.p.Wash, 7},
-			{"quiet on ground", p.p.Quiet, p.p.Ground, 4.5},
-			{"quiet on wash", p.p.Quiet, p.p.Wash, 4.5},
-			{"rule on ground", p.p.Rule, p.p.Ground, 3},
-			{"rule on wash", p.p.Rule, p.p.Wash, 3},
-			{"thread on ground", p.p.Thread, p.p.Ground, 3},
-			{"madder", p.p.Madder, p.p.Ground, 4.5},
-			{"weld", p.p.Weld, p.p.Ground, 4.5},
-			{"woad", p.p.Woad, p.p.Ground, 4.5},
-			{"walnut", p.p.Walnut, p.p.Ground, 4.5},
-			{"hatching on the cloth's middle", p.p.Hatch, p.p.ClothMid, 3},
-		} {
-			if r := Ratio(c.a, c.b); r < c.want {
-				t.Errorf("%s: %s has contrast %.2f, want at least %g", p.name, c.name, r, c.want)
-			}
-		}
-	}
-	// Worked examples: black on white is 21, and #767676 on white is the
-	// lightest grey that reaches 4.5 (4.54), by the W3C's own formula.
-	if r := Ratio(rgb(0), rgb(0xffffff)); math.Abs(r-21) > 1e-9 {
-		t.Errorf("black on white has %g, want 21", r)
-	}
-	if r := Ratio(rgb(0x767676), rgb(0xffffff)); math.Abs(r-4.54) > 0.005 {
-		t.Errorf("#767676 on white has %.4f, want 4.54", r)
-	}
-}
-
-// TextWidth against the face that draws, whose advances are rounded to 1/64 px.
-func TestTextWidth(t *testing.T) {
-	for _, f := range []Face{Upright, Italic, Bold} {
-		face := truetype.NewFace(fontOf(f), &truetype.Options{Size: 100, DPI: 72})
-		for _, s := range []string{"", "38.5 cm", `15 1/2 in`, "AVATAR To", "pinned quarters", "Größe ½ – “x”"} {
-			want := float64(font.MeasureString(face, s)) / 64
-			if got := TextWidth(s, 100, f); math.Abs(got-want) > 0.02*float64(len(s)+1) {
-				t.Errorf("TextWidth(%q, 100, %v) = %.3f, the face draws %.3f", s, f, got, want)
-			}
-		}
-	}
-}
-
-func TestWrap(t *testing.T) {
-	text := "The end flap stands where you wish it to fall"
-	for _, n := range []int{1, 2, 5} {
-		for width := 1.0; width < 90; width += 7 {
-			lines := wrap(text, 3, Upright, width, n)
-			if len(lines) > n {
-				t.Errorf("wrap to %g mm gives %d lines, want at most %d", width, len(lines), n)
-			}
-			for _, l := range lines {
-				if TextWidth(l, 3, Upright) > width {
-					t.Errorf("line %q is wider than %g mm", l, width)
-				}
-			}
-			if full := strings.Join(lines, " "); !strings.Contains(full, "…") && full != text && width > 10 {
-				t.Errorf("wrap to %g mm in %d lines lost words without saying so: %q", width, n, lines)
-			}
-		}
-	}
-	if got := wrap(" a\x00b\t\n c ", 3, Upright, 50, 3); len(got) != 1 || got[0] != "a b c" {
-		t.Errorf("control characters: %q", got)
-	}
 }
 
 // Hostile text stays text, and the file is well-formed XML.
@@ -287,10 +209,10 @@ func TestDrawingsSound(t *testing.T) {
 }
 
 // sound tells the first number of a drawing that cannot be painted.
-func sound(d Drawing) error {
+func sound(d draw.Drawing) error {
 	for _, it := range d.Items {
 		switch it := it.(type) {
-		case Path:
+		case draw.Path:
 			for _, l := range it.Lines {
 				for _, p := range l {
 					if !finite(p.X, p.Y) {
@@ -298,11 +220,11 @@ func sound(d Drawing) error {
 					}
 				}
 			}
-		case Label:
+		case draw.Label:
 			if b := it.Box(); !finite(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y) {
 				return fmt.Errorf("label %q at %v", it.Text, b)
 			}
-		case Surface:
+		case draw.Surface:
 			for _, w := range it.Vertices {
 				if !finite(float64(w.X), float64(w.Y), float64(w.Z)) {
 					return fmt.Errorf("vertex at %v", w)
@@ -417,7 +339,7 @@ func TestBadInput(t *testing.T) {
 	if d, err := Above(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: "x"}}}); err != nil || !has(d.Labels(), "a") {
 		t.Errorf("an unknown place is not taken for the whole: %v", err)
 	}
-	if err := (Drawing{Width_mm: 10, Height_mm: 10}).PNG(io.Discard, nan); err == nil {
+	if err := (draw.Drawing{Width_mm: 10, Height_mm: 10}).PNG(io.Discard, nan); err == nil {
 		t.Error("PNG at NaN px/mm was written")
 	}
 }
@@ -468,13 +390,13 @@ func TestScale(t *testing.T) {
 			lo, hi = math.Min(lo, v.X), math.Max(hi, v.X)
 		}
 	}
-	s := sheet{}
-	if !has(d.Labels(), s.length(hi-lo)) {
-		t.Errorf("no label %q among %v", s.length(hi-lo), texts(d.Labels()))
+	s := draw.Sheet{}
+	if !has(d.Labels(), s.Length(hi-lo)) {
+		t.Errorf("no label %q among %v", s.Length(hi-lo), texts(d.Labels()))
 	}
 	var left, right float64 = math.Inf(1), math.Inf(-1)
 	for _, it := range d.Items {
-		if f, ok := it.(Surface); ok {
+		if f, ok := it.(draw.Surface); ok {
 			for _, v := range f.Vertices {
 				left, right = math.Min(left, float64(v.X)), math.Max(right, float64(v.X))
 			}

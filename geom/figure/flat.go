@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -13,22 +14,22 @@ import (
 // larger, its first sets and its last with a break between, top marks whole
 // lines, bottom marks dashed, tucks shaded, and what a maker measures. The
 // shape is not used and may be empty. Scale is that of the lower picture.
-func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
+func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (draw.Drawing, error) {
 	opt, err := opt.filled()
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	if err := checkPlan(plan); err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	s := newSheet(opt, nil, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
-	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]Point{}, marks: map[int]Point{}}
+	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
 	f.overview()
 	f.detail()
 	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
-		s.length(plan.Marked_mm), plan.Panels, s.length(plan.Panel_mm), s.length(f.width()), s.length(plan.Scheme.Strip.Takeup),
+		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
 		name(plan.Marks[0].Fold), name(plan.Marks[plan.Panels].Fold))
-	s.point(f.marked, func(place string) (Point, bool) {
+	s.point(f.marked, func(place string) (draw.Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
 				place = WhereMarks
@@ -41,7 +42,7 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (Drawing, error) {
 }
 
 // marked gives where a mark lies in the whole strip.
-func (f *flat) marked(m int, _ string) (Point, float64, bool) {
+func (f *flat) marked(m int, _ string) (draw.Point, float64, bool) {
 	p, ok := f.marks[m]
 	return p, -float64(m), ok // the first of a note's marks has its sign
 }
@@ -58,9 +59,9 @@ func name(f scheme.Fold) string {
 type flat struct {
 	*sheet
 	plan  pleat.Plan
-	joins []float64        // places of joins, mm from the first mark
-	spots map[string]Point // where places of notes lie
-	marks map[int]Point    // where marks lie in the whole strip
+	joins []float64             // places of joins, mm from the first mark
+	spots map[string]draw.Point // where places of notes lie
+	marks map[int]draw.Point    // where marks lie in the whole strip
 }
 
 // width of the strip when hemmed: the ruff's depth and what the band takes up.
@@ -72,7 +73,7 @@ func (f *flat) width() float64 {
 // and scale.
 type piece struct {
 	from, to float64
-	at       Point
+	at       draw.Point
 	k        float64
 }
 
@@ -83,10 +84,10 @@ func (p piece) x(mm float64) float64 { return p.at.X + (mm-p.from)*p.k }
 func (f *flat) overview() {
 	s, long := f.sheet, f.plan.Marked_mm
 	const least = 1.5 // sheet mm a panel
-	number := TextWidth("000", smallSize, Upright) + 2
-	wide := s.room.Max.X - s.room.Min.X - number
+	number := draw.TextWidth("000", draw.SmallSize, draw.Upright) + 2
+	wide := s.Room.Max.X - s.Room.Min.X - number
 	rows := int(math.Ceil(float64(f.plan.Panels) * least / wide))
-	most := (s.room.Max.Y - s.room.Min.Y) * 0.42
+	most := (s.Room.Max.Y - s.Room.Min.Y) * 0.42
 	k := 0.0
 	for rows = max(rows, 1); ; rows++ {
 		k = wide * float64(rows) / long
@@ -101,14 +102,14 @@ func (f *flat) overview() {
 	}
 	// Rows break at marks, so that no panel is cut.
 	each := (f.plan.Panels + rows - 1) / rows
-	y := s.room.Min.Y + 1
-	total := fmt.Sprintf("%s from first to last mark", s.length(long))
+	y := s.Room.Min.Y + 1
+	total := fmt.Sprintf("%s from first to last mark", s.Length(long))
 	for r := range rows {
 		a, b := r*each, min(f.plan.Panels, (r+1)*each)
 		if a >= b {
 			break
 		}
-		p := piece{from: f.plan.Marks[a].Place_mm, to: f.plan.Marks[b].Place_mm, at: Point{s.room.Min.X + number, y}, k: 0}
+		p := piece{from: f.plan.Marks[a].Place_mm, to: f.plan.Marks[b].Place_mm, at: draw.Pt(s.Room.Min.X+number, y), k: 0}
 		rowLong := 0.0
 		for q := 0; q < f.plan.Panels; q += each {
 			rowLong = math.Max(rowLong, f.plan.Marks[min(f.plan.Panels, q+each)].Place_mm-f.plan.Marks[q].Place_mm)
@@ -116,11 +117,11 @@ func (f *flat) overview() {
 		p.k = wide / rowLong
 		f.row(p, a, b, tall)
 		set := f.setOf(a)
-		s.label(Label{At: Point{p.at.X - 1.6, y + tall/2}, Text: fmt.Sprint(set), Size_mm: smallSize, Anchor: Point{1, 0.5}, Color: s.pal.Quiet})
+		s.Label(draw.Label{At: draw.Pt(p.at.X-1.6, y+tall/2), Text: fmt.Sprint(set), Size_mm: draw.SmallSize, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet})
 		y += tall + gap
 	}
-	s.label(Label{At: Point{s.room.Min.X + number, y + 0.3}, Text: clip(total, textSize, Italic, s.room.Max.X-s.room.Min.X-number), Size_mm: textSize, Face: Italic, Color: s.pal.Quiet})
-	s.room.Min.Y = y + textSize + 4
+	s.Label(draw.Label{At: draw.Pt(s.Room.Min.X+number, y+0.3), Text: draw.Clip(total, draw.TextSize, draw.Italic, s.Room.Max.X-s.Room.Min.X-number), Size_mm: draw.TextSize, Face: draw.Italic, Color: s.Pal.Quiet})
+	s.Room.Min.Y = y + draw.TextSize + 4
 }
 
 // setOf is the number of the set that the panel after mark m belongs to.
@@ -141,43 +142,43 @@ func (f *flat) setOf(m int) int {
 func (f *flat) row(p piece, a, b int, tall float64) {
 	s := f.sheet
 	x0, x1 := p.x(p.from), p.x(p.to)
-	s.add(Path{Lines: [][]Point{{{x0, p.at.Y}, {x1, p.at.Y}, {x1, p.at.Y + tall}, {x0, p.at.Y + tall}}}, Closed: true, Fill: s.pal.Wash})
+	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(x0, p.at.Y), draw.Pt(x1, p.at.Y), draw.Pt(x1, p.at.Y+tall), draw.Pt(x0, p.at.Y+tall)}}, Closed: true, Fill: s.Pal.Wash})
 	if lo, hi, ok := setPanels(f.plan, s.opt.Set); ok && lo < b && hi > a {
 		l, r := p.x(f.plan.Marks[max(a, lo)].Place_mm), p.x(f.plan.Marks[min(b, hi)].Place_mm)
-		s.add(Path{Lines: [][]Point{{{l, p.at.Y}, {r, p.at.Y}, {r, p.at.Y + tall}, {l, p.at.Y + tall}}}, Closed: true, Fill: mix(s.pal.Wash, s.pal.Woad, 0.4)})
-		f.spots[whereSet] = Point{(l + r) / 2, p.at.Y + tall*0.5}
+		s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(l, p.at.Y), draw.Pt(r, p.at.Y), draw.Pt(r, p.at.Y+tall), draw.Pt(l, p.at.Y+tall)}}, Closed: true, Fill: draw.Mix(s.Pal.Wash, s.Pal.Woad, 0.4)})
+		f.spots[whereSet] = draw.Pt((l+r)/2, p.at.Y+tall*0.5)
 	}
-	var tops, bottoms [][]Point
+	var tops, bottoms [][]draw.Point
 	for m := a; m <= b; m++ {
 		x := p.x(f.plan.Marks[m].Place_mm)
-		f.marks[m] = Point{x, p.at.Y + 0.8*tall}
+		f.marks[m] = draw.Pt(x, p.at.Y+0.8*tall)
 		if f.plan.Marks[m].Fold == scheme.Crest {
-			tops = append(tops, []Point{{x, p.at.Y}, {x, p.at.Y + tall}})
+			tops = append(tops, []draw.Point{draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+tall)})
 		} else {
-			bottoms = append(bottoms, []Point{{x, p.at.Y + tall*0.62}, {x, p.at.Y + tall}})
+			bottoms = append(bottoms, []draw.Point{draw.Pt(x, p.at.Y+tall*0.62), draw.Pt(x, p.at.Y+tall)})
 		}
 	}
 	w := 0.2
-	s.add(Path{Lines: tops, Stroke: s.pal.Ink, Width_mm: w})
-	s.add(Path{Lines: bottoms, Stroke: s.pal.Rule, Width_mm: w})
-	s.line(s.pal.Ink, 0.25, nil, Point{x0, p.at.Y}, Point{x1, p.at.Y})
-	s.line(s.pal.Ink, 0.45, nil, Point{x0, p.at.Y + tall}, Point{x1, p.at.Y + tall})
+	s.Add(draw.Path{Lines: tops, Stroke: s.Pal.Ink, Width_mm: w})
+	s.Add(draw.Path{Lines: bottoms, Stroke: s.Pal.Rule, Width_mm: w})
+	s.Line(s.Pal.Ink, 0.25, nil, draw.Pt(x0, p.at.Y), draw.Pt(x1, p.at.Y))
+	s.Line(s.Pal.Ink, 0.45, nil, draw.Pt(x0, p.at.Y+tall), draw.Pt(x1, p.at.Y+tall))
 	for _, j := range f.joins {
 		if j > p.from && j < p.to {
 			x := p.x(j)
 			f.join(x, p.at.Y-0.6, p.at.Y+tall+0.6)
-			f.spots[WhereJoins] = Point{x, p.at.Y + tall/2}
+			f.spots[WhereJoins] = draw.Pt(x, p.at.Y+tall/2)
 		}
 	}
 	for m := a; m <= b; m++ {
 		if f.plan.Marks[m].Quarter && (m < b || b == f.plan.Panels) {
 			x := p.x(f.plan.Marks[m].Place_mm)
-			s.pin(Point{x, p.at.Y - 1.5}, Point{x, p.at.Y + math.Min(tall*0.5, 2.5)})
+			s.pin(draw.Pt(x, p.at.Y-1.5), draw.Pt(x, p.at.Y+math.Min(tall*0.5, 2.5)))
 		}
 	}
-	f.spots[WhereOpening] = Point{x1, p.at.Y + tall/2}
+	f.spots[WhereOpening] = draw.Pt(x1, p.at.Y+tall/2)
 	if _, ok := f.spots[WhereStrip]; !ok {
-		f.spots[WhereStrip] = Point{x0 + (x1-x0)*0.4, p.at.Y + tall/2}
+		f.spots[WhereStrip] = draw.Pt(x0+(x1-x0)*0.4, p.at.Y+tall/2)
 		f.spots[WhereWhole] = f.spots[WhereStrip]
 	}
 }
@@ -185,17 +186,17 @@ func (f *flat) row(p piece, a, b int, tall float64) {
 // join draws a seam: two lines of running stitch.
 func (f *flat) join(x, y0, y1 float64) {
 	d := []float64{0.7, 0.7}
-	f.line(f.pal.Walnut, 0.4, d, Point{x - 0.45, y0}, Point{x - 0.45, y1})
-	f.line(f.pal.Walnut, 0.4, d, Point{x + 0.45, y0}, Point{x + 0.45, y1})
+	f.Line(f.Pal.Walnut, 0.4, d, draw.Pt(x-0.45, y0), draw.Pt(x-0.45, y1))
+	f.Line(f.Pal.Walnut, 0.4, d, draw.Pt(x+0.45, y0), draw.Pt(x+0.45, y1))
 }
 
 // detail draws the first sets and the last, as large as the room allows.
 func (f *flat) detail() {
 	s, plan := f.sheet, f.plan
 	width := f.width()
-	room := s.room
-	wides := s.length(plan.Scheme.Ruff.Depth)
-	gutter := TextWidth(wides, textSize, Upright) + 3
+	room := s.Room
+	wides := s.Length(plan.Scheme.Ruff.Depth)
+	gutter := draw.TextWidth(wides, draw.TextSize, draw.Upright) + 3
 	// Room below for the names of the lines and for fold to fold.
 	room.Max.Y -= f.legend() + 12
 	room.Min.Y += 12
@@ -236,37 +237,37 @@ func (f *flat) detail() {
 		used = shown * k
 	}
 	x := room.Min.X + math.Max(0, (room.Max.X-room.Min.X-used)/2)
-	a := piece{from: plan.Marks[0].Place_mm, to: plan.Marks[first].Place_mm, at: Point{x, y}, k: k}
+	a := piece{from: plan.Marks[0].Place_mm, to: plan.Marks[first].Place_mm, at: draw.Pt(x, y), k: k}
 	f.stretch(a, 0, first, !whole, false)
 	end := a
 	if !whole {
 		end = piece{from: plan.Marks[plan.Panels-last].Place_mm, to: plan.Marks[plan.Panels].Place_mm, k: k}
-		end.at = Point{a.x(a.to) + gap, y}
+		end.at = draw.Pt(a.x(a.to)+gap, y)
 		f.stretch(end, plan.Panels-last, plan.Panels, false, true)
 	}
 	bottom := y + width*k
 
 	// Fold to fold on the second panel, the depth of the tuck at a mark inside.
 	i := min(1, first-1)
-	s.across(Point{a.x(plan.Marks[i].Place_mm), bottom}, Point{a.x(plan.Marks[i+1].Place_mm), bottom}, bottom+5,
-		s.length(plan.Marks[i+1].Place_mm-plan.Marks[i].Place_mm))
+	s.Across(draw.Pt(a.x(plan.Marks[i].Place_mm), bottom), draw.Pt(a.x(plan.Marks[i+1].Place_mm), bottom), bottom+5,
+		s.Length(plan.Marks[i+1].Place_mm-plan.Marks[i].Place_mm))
 	for m := 1; m < first; m++ {
 		if t := plan.Marks[m].Tuck_mm; t > 0 && plan.Marks[m].Edge != scheme.EdgeNone {
 			p := plan.Marks[m].Place_mm
-			s.across(Point{a.x(p - t), y}, Point{a.x(p + t), y}, y-3.4, "tuck 2 × "+s.length(t))
-			f.spots[WhereTucks] = Point{a.x(p), y + 2}
+			s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, "tuck 2 × "+s.Length(t))
+			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
 			break
 		}
 	}
 	// Depth at the right, with what the band takes up above it.
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
-	s.upright(Point{right, y + take}, Point{right, bottom}, right+1+gutter/2, wides)
-	f.spots[WhereMarks] = Point{a.x(plan.Marks[min(1, first)].Place_mm), y + width*k*0.55}
-	f.spots[WhereInner] = Point{a.x(plan.Marks[0].Place_mm + mean*0.5), y}
-	f.spots[WhereOuter] = Point{a.x(plan.Marks[0].Place_mm + mean*0.4), bottom}
-	f.spots[WhereFlaps] = Point{right, bottom}
-	f.spots[WhereBand] = Point{a.x(plan.Marks[0].Place_mm + mean*0.7), y + take/2}
+	s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
+	f.spots[WhereMarks] = draw.Pt(a.x(plan.Marks[min(1, first)].Place_mm), y+width*k*0.55)
+	f.spots[WhereInner] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.5), y)
+	f.spots[WhereOuter] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.4), bottom)
+	f.spots[WhereFlaps] = draw.Pt(right, bottom)
+	f.spots[WhereBand] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.7), y+take/2)
 }
 
 // stretch draws panels a to b large, broken on the right or the left.
@@ -275,24 +276,24 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	width := f.width() * p.k
 	x0, x1 := p.x(p.from), p.x(p.to)
 	const out = 3.2
-	edge := func(x float64, broken bool, side float64) []Point {
+	edge := func(x float64, broken bool, side float64) []draw.Point {
 		if !broken {
-			return []Point{{x, p.at.Y}, {x, p.at.Y + width}}
+			return []draw.Point{draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+width)}
 		}
 		// Torn: a slack wave, the sign that cloth is left out.
-		var q []Point
+		var q []draw.Point
 		for i := 0; i <= 24; i++ {
 			t := float64(i) / 24
-			q = append(q, Point{x + side*out + 0.9*math.Sin(t*4*math.Pi), p.at.Y + width*t})
+			q = append(q, draw.Pt(x+side*out+0.9*math.Sin(t*4*math.Pi), p.at.Y+width*t))
 		}
 		return q
 	}
 	left, right := edge(x0, breakLeft, -1), edge(x1, breakRight, 1)
-	poly := append([]Point{}, left...)
+	poly := append([]draw.Point{}, left...)
 	for i := len(right) - 1; i >= 0; i-- {
 		poly = append(poly, right[i])
 	}
-	s.add(Path{Lines: [][]Point{poly}, Closed: true, Fill: s.pal.Wash})
+	s.Add(draw.Path{Lines: [][]draw.Point{poly}, Closed: true, Fill: s.Pal.Wash})
 	// Tucks: what is folded inward at the inner edge, closing towards the outer.
 	take := plan.Scheme.Strip.Takeup * p.k
 	for m := a; m <= b; m++ {
@@ -303,40 +304,40 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 		x, t := p.x(mk.Place_mm), mk.Tuck_mm*p.k
 		l, r := math.Max(x-t, x0-1e-9), math.Min(x+t, x1+1e-9)
 		deep := math.Min(width*0.85, take+4*t)
-		var hatch [][]Point
+		var hatch [][]draw.Point
 		for h := 0.9; h < deep; h += 1.1 {
 			part := 1 - h/deep
-			hatch = append(hatch, []Point{{x - (x-l)*part, p.at.Y + h}, {x + (r-x)*part, p.at.Y + h}})
+			hatch = append(hatch, []draw.Point{draw.Pt(x-(x-l)*part, p.at.Y+h), draw.Pt(x+(r-x)*part, p.at.Y+h)})
 		}
-		s.add(Path{Lines: [][]Point{{{l, p.at.Y}, {r, p.at.Y}, {x, p.at.Y + deep}}}, Closed: true, Fill: mix(s.pal.Wash, s.pal.ClothMid, 0.5)})
-		s.add(Path{Lines: hatch, Stroke: mix(s.pal.Rule, s.pal.Wash, 0.35), Width_mm: 0.13})
+		s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(l, p.at.Y), draw.Pt(r, p.at.Y), draw.Pt(x, p.at.Y+deep)}}, Closed: true, Fill: draw.Mix(s.Pal.Wash, s.Pal.ClothMid, 0.5)})
+		s.Add(draw.Path{Lines: hatch, Stroke: draw.Mix(s.Pal.Rule, s.Pal.Wash, 0.35), Width_mm: 0.13})
 	}
 	// What the band takes up, and the hem.
-	s.line(s.pal.Rule, 0.25, []float64{1.4, 0.9}, Point{left[0].X, p.at.Y + take}, Point{right[0].X, p.at.Y + take})
+	s.Line(s.Pal.Rule, 0.25, []float64{1.4, 0.9}, draw.Pt(left[0].X, p.at.Y+take), draw.Pt(right[0].X, p.at.Y+take))
 	hem := p.at.Y + width - math.Max(0.9, plan.Scheme.Strip.Hem*p.k)
-	s.line(s.pal.Rule, 0.2, []float64{0.5, 0.7}, Point{left[len(left)-1].X, hem}, Point{right[len(right)-1].X, hem})
+	s.Line(s.Pal.Rule, 0.2, []float64{0.5, 0.7}, draw.Pt(left[len(left)-1].X, hem), draw.Pt(right[len(right)-1].X, hem))
 	for m := a; m <= b; m++ {
 		x := p.x(plan.Marks[m].Place_mm)
 		if plan.Marks[m].Fold == scheme.Crest {
-			s.line(s.pal.Ink, 0.32, nil, Point{x, p.at.Y}, Point{x, p.at.Y + width})
+			s.Line(s.Pal.Ink, 0.32, nil, draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+width))
 		} else {
-			s.line(s.pal.Ink, 0.32, []float64{1.5, 1.1}, Point{x, p.at.Y}, Point{x, p.at.Y + width})
+			s.Line(s.Pal.Ink, 0.32, []float64{1.5, 1.1}, draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+width))
 		}
 		if plan.Marks[m].Edge != scheme.EdgeNone {
-			s.cross(Point{x, p.at.Y + take}, 0.9)
+			s.cross(draw.Pt(x, p.at.Y+take), 0.9)
 		}
 	}
-	s.line(s.pal.Ink, 0.3, nil, Point{left[0].X, p.at.Y}, Point{right[0].X, p.at.Y})
-	s.line(s.pal.Ink, 0.55, nil, left[len(left)-1], right[len(right)-1])
+	s.Line(s.Pal.Ink, 0.3, nil, draw.Pt(left[0].X, p.at.Y), draw.Pt(right[0].X, p.at.Y))
+	s.Line(s.Pal.Ink, 0.55, nil, left[len(left)-1], right[len(right)-1])
 	if breakLeft {
-		s.line(s.pal.Rule, 0.25, nil, left...)
+		s.Line(s.Pal.Rule, 0.25, nil, left...)
 	} else {
-		s.line(s.pal.Ink, 0.3, nil, left...)
+		s.Line(s.Pal.Ink, 0.3, nil, left...)
 	}
 	if breakRight {
-		s.line(s.pal.Rule, 0.25, nil, right...)
+		s.Line(s.Pal.Rule, 0.25, nil, right...)
 	} else {
-		s.line(s.pal.Ink, 0.3, nil, right...)
+		s.Line(s.Pal.Ink, 0.3, nil, right...)
 	}
 	for _, j := range f.joins {
 		if j > p.from && j < p.to {
@@ -346,7 +347,7 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	for m := a; m <= b; m++ {
 		if plan.Marks[m].Quarter {
 			x := p.x(plan.Marks[m].Place_mm)
-			s.pin(Point{x, p.at.Y - 2.6}, Point{x, p.at.Y + 1.6})
+			s.pin(draw.Pt(x, p.at.Y-2.6), draw.Pt(x, p.at.Y+1.6))
 		}
 	}
 	// Numbers of the sets, in the middle of the panel before the crest.
@@ -354,15 +355,15 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 		if plan.Marks[m+1].Fold != scheme.Crest && !(m == 0 && plan.Marks[0].Fold == scheme.Crest) {
 			continue
 		}
-		l := Label{At: Point{(p.x(plan.Marks[m].Place_mm) + p.x(plan.Marks[m+1].Place_mm)) / 2, p.at.Y + width*0.72}, Text: fmt.Sprint(f.setOf(m)), Size_mm: textSize, Face: Italic, Anchor: Point{0.5, 0.5}, Color: s.pal.Quiet}
+		l := draw.Label{At: draw.Pt((p.x(plan.Marks[m].Place_mm)+p.x(plan.Marks[m+1].Place_mm))/2, p.at.Y+width*0.72), Text: fmt.Sprint(f.setOf(m)), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: s.Pal.Quiet}
 		gap := p.x(plan.Marks[m+1].Place_mm) - p.x(plan.Marks[m].Place_mm)
 		for _, j := range f.joins {
 			if math.Abs(p.x(j)-l.At.X) < 4 {
 				l.At.X -= 5
 			}
 		}
-		if TextWidth(l.Text, l.Size_mm, l.Face)+1 < gap && s.free(l.Box()) {
-			s.label(l)
+		if draw.TextWidth(l.Text, l.Size_mm, l.Face)+1 < gap && s.Free(l.Box()) {
+			s.Label(l)
 		}
 	}
 }
@@ -375,39 +376,39 @@ func (f *flat) legend() float64 {
 		draw func(x, y float64)
 	}
 	samples := []sample{
-		{"top mark", func(x, y float64) { s.line(s.pal.Ink, 0.32, nil, Point{x + 2, y - 2}, Point{x + 2, y + 2}) }},
+		{"top mark", func(x, y float64) { s.Line(s.Pal.Ink, 0.32, nil, draw.Pt(x+2, y-2), draw.Pt(x+2, y+2)) }},
 		{"bottom mark", func(x, y float64) {
-			s.line(s.pal.Ink, 0.32, []float64{1.1, 0.8}, Point{x + 2, y - 2}, Point{x + 2, y + 2})
+			s.Line(s.Pal.Ink, 0.32, []float64{1.1, 0.8}, draw.Pt(x+2, y-2), draw.Pt(x+2, y+2))
 		}},
-		{"stitch line", func(x, y float64) { s.line(s.pal.Rule, 0.25, []float64{1.4, 0.9}, Point{x, y}, Point{x + 4, y}) }},
-		{"sewn", func(x, y float64) { f.cross(Point{x + 2, y}, 0.9) }},
-		{"quarter", func(x, y float64) { s.pin(Point{x + 0.4, y}, Point{x + 3.8, y}) }},
+		{"stitch line", func(x, y float64) { s.Line(s.Pal.Rule, 0.25, []float64{1.4, 0.9}, draw.Pt(x, y), draw.Pt(x+4, y)) }},
+		{"sewn", func(x, y float64) { f.cross(draw.Pt(x+2, y), 0.9) }},
+		{"quarter", func(x, y float64) { s.pin(draw.Pt(x+0.4, y), draw.Pt(x+3.8, y)) }},
 	}
 	if len(f.joins) > 0 {
 		samples = append(samples, sample{"join", func(x, y float64) { f.join(x+2, y-2, y+2) }})
 	}
 	// Lay out in lines from the left, then set them upward from the foot.
 	const row = 4.6
-	x, line := s.room.Min.X, 0
-	at := make([]Point, len(samples))
+	x, line := s.Room.Min.X, 0
+	at := make([]draw.Point, len(samples))
 	for i, p := range samples {
-		w := 5 + TextWidth(p.text, smallSize, Italic)
-		if x > s.room.Min.X && x+w > s.room.Max.X {
-			x, line = s.room.Min.X, line+1
+		w := 5 + draw.TextWidth(p.text, draw.SmallSize, draw.Italic)
+		if x > s.Room.Min.X && x+w > s.Room.Max.X {
+			x, line = s.Room.Min.X, line+1
 		}
-		at[i] = Point{x, float64(line) * row}
+		at[i] = draw.Pt(x, float64(line)*row)
 		x += w + 3.5
 	}
 	height := float64(line)*row + 4
 	for i, p := range samples {
-		y := s.room.Max.Y - height + 2 + at[i].Y
+		y := s.Room.Max.Y - height + 2 + at[i].Y
 		p.draw(at[i].X, y)
-		s.label(Label{At: Point{at[i].X + 5, y}, Text: p.text, Size_mm: smallSize, Face: Italic, Anchor: Point{0, 0.5}, Color: s.pal.Quiet})
+		s.Label(draw.Label{At: draw.Pt(at[i].X+5, y), Text: p.text, Size_mm: draw.SmallSize, Face: draw.Italic, Anchor: draw.Pt(0, 0.5), Color: s.Pal.Quiet})
 	}
 	return height
 }
 
 // cross draws a stitch as a small cross.
-func (s *sheet) cross(at Point, r float64) {
-	s.add(Path{Lines: [][]Point{{{at.X - r, at.Y - r}, {at.X + r, at.Y + r}}, {{at.X - r, at.Y + r}, {at.X + r, at.Y - r}}}, Stroke: s.pal.Thread, Width_mm: 0.45})
+func (s *sheet) cross(at draw.Point, r float64) {
+	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(at.X-r, at.Y-r), draw.Pt(at.X+r, at.Y+r)}, {draw.Pt(at.X-r, at.Y+r), draw.Pt(at.X+r, at.Y-r)}}, Stroke: s.Pal.Thread, Width_mm: 0.45})
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -13,17 +14,17 @@ import (
 // InHand draws the ruff as if held before the eye: lit cloth on its band and
 // block, turned, tilted and enlarged as the options say, in gentle perspective.
 // It is made to be drawn again at every turn: BenchmarkInHand says how fast.
-func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
 	opt, err := opt.filled()
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	if err := checkShape(plan, shape); err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	tone, err := opt.toned(shape)
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	first, last, mid := 0, len(shape.Panels), geom.Vec3{}
 	ball := math.Inf(1) // the largest that is seen
@@ -48,10 +49,10 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 		r = math.Max(r, (v.X-mid.X)*(v.X-mid.X)+(v.Y-mid.Y)*(v.Y-mid.Y))
 	}
 	r = min(math.Sqrt(r), ball)
-	e := newEye(opt.Turn_deg, opt.Tilt_deg)
-	e.mid = geom.Vec3{X: mid.X, Y: mid.Y, Z: (lo + hi) / 2}
-	e.far = 5 * r
-	w, h := s.room.Max.X-s.room.Min.X, s.room.Max.Y-s.room.Min.Y
+	e := draw.NewEye(opt.Turn_deg, opt.Tilt_deg)
+	e.Mid = geom.Vec3{X: mid.X, Y: mid.Y, Z: (lo + hi) / 2}
+	e.Far = 5 * r
+	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y
 	// Tilted, the ruff takes less height than breadth; the block stands above.
 	tall := math.Max(r*math.Abs(math.Sin(opt.Tilt_deg*math.Pi/180))+(hi-lo)/2+6, r*0.55)
 	if opt.Row { // nearer in one part than a ruff is
@@ -61,39 +62,39 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	if opt.Scale > 0 {
 		fits = math.Min(fits, opt.Scale)
 	}
-	e.scale = fits * opt.Zoom
-	e.at = Point{(s.room.Min.X + s.room.Max.X) / 2, (s.room.Min.Y + s.room.Max.Y) / 2}
-	s.Scale = e.scale
+	e.Scale = fits * opt.Zoom
+	e.At = draw.Pt((s.Room.Min.X+s.Room.Max.X)/2, (s.Room.Min.Y+s.Room.Max.Y)/2)
+	s.Scale = e.Scale
 
 	b := opt.body(c)
 	top := s.top(c)
 	if opt.Row { // a flat strip lies lower than its ruff
 		top = max(top, plan.Scheme.Band.Height+12)
 	}
-	b.block(&e, plan.Neckline, math.Min(lo, 0)-10, top, s.pal)
-	b.band(&e, plan, s.pal)
+	block(b, &e, plan.Neckline, math.Min(lo, 0)-10, top, s.Pal)
+	neckband(b, &e, plan, s.Pal)
 	c.paint(b, &e, s.dress(plan, c, first))
 	if opt.Row {
-		b.marks(&e, plan, shape, first, last, s.pal.Thread)
+		markLines(b, &e, plan, shape, first, last, s.Pal.Thread)
 	} else {
-		b.stitches(&e, plan, shape, 3, 0.13, s.pal.Thread)
+		stitches(b, &e, plan, shape, 3, 0.13, s.Pal.Thread)
 	}
 	// The cloth lies below the words, wherever it reaches.
-	s.Items = append([]Item{b.reusable()}, s.Items...)
+	s.Items = append([]draw.Item{b.Reusable()}, s.Items...)
 	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
 	return s.Drawing, nil
 }
 
-// marks draws the marks on the cloth from first to last: a line for a top mark, a
+// markLines draws the marks on the cloth from first to last: a line for a top mark, a
 // broken one for a bottom mark.
-func (s *body) marks(e *eye, plan pleat.Plan, shape pleat.Shape, first, last int, c color.NRGBA) {
+func markLines(b *draw.Body, e *draw.Eye, plan pleat.Plan, shape pleat.Shape, first, last int, c color.NRGBA) {
 	const dashes = 9
 	for k := first; k <= last; k++ {
 		for i := range dashes {
 			if plan.Marks[k].Fold == scheme.Trough && i%2 == 1 {
 				continue
 			}
-			s.thread(e, 0.09, 0.35, c, onLine(shape, k, float64(i)/dashes), onLine(shape, k, float64(i+1)/dashes))
+			b.Thread(e, 0.09, 0.35, c, onLine(shape, k, float64(i)/dashes), onLine(shape, k, float64(i+1)/dashes))
 		}
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"os"
 	"path/filepath"
 	"testing"
+
+	"ruffwright/geom/draw"
 )
 
 // TestLook writes every view as PNG into the folder named by FIGURE_LOOK, to be
@@ -19,8 +21,8 @@ func TestLook(t *testing.T) {
 			for _, v := range views() {
 				for _, pal := range []struct {
 					name string
-					p    Palette
-				}{{"light", Light()}, {"dark", Dark()}} {
+					p    draw.Palette
+				}{{"light", draw.Light()}, {"dark", draw.Dark()}} {
 					opt := sheet.Options
 					opt.Palette, opt.Set = pal.p, 7
 					opt.Tilt_deg, opt.Turn_deg = 32, 20

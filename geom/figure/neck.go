@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -29,9 +30,9 @@ func rim(n geom.Neckline, inside, z float64, count int) []geom.Vec3 {
 
 // block adds the neck as a quiet wooden block from z0 to z1, its edge rounded,
 // growth rings on its top and grain down its side.
-func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
+func block(b *draw.Body, e *draw.Eye, n geom.Neckline, z0, z1 float64, pal draw.Palette) {
 	const round, around = 4, 96
-	light := e.light()
+	light := e.Light()
 	small := math.Min(n.Breadth(), n.Depth()) / 2
 	in := math.Min(blockIn, small*0.15)
 	edge := math.Min(5, small*0.2)
@@ -48,7 +49,7 @@ func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
 	}
 	shade := func(nrm geom.Vec3, grain float64) color.NRGBA {
 		t := 0.5 + 0.5*nrm.Dot(light)
-		return mix(pal.WoodDeep, pal.WoodLight, clamp(0.08+0.95*t*t+grain, 0, 1))
+		return draw.Mix(pal.WoodDeep, pal.WoodLight, clamp(0.08+0.95*t*t+grain, 0, 1))
 	}
 	stations := n.Stations(around)
 	ring := func(st step) ([]geom.Vec3, []color.NRGBA) {
@@ -68,14 +69,14 @@ func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
 	for _, st := range prof[1:] {
 		p, c := ring(st)
 		for i := range around {
-			b.quad(e, [4]geom.Vec3{lastP[i], lastP[i+1], p[i+1], p[i]}, [4]color.NRGBA{lastC[i], lastC[i+1], c[i+1], c[i]})
+			b.Quad(e, [4]geom.Vec3{lastP[i], lastP[i+1], p[i+1], p[i]}, [4]color.NRGBA{lastC[i], lastC[i+1], c[i+1], c[i]})
 		}
 		lastP, lastC = p, c
 	}
 	// Both ends: growth rings about a pith off the middle.
 	pith := geom.Vec3{X: 0.16 * n.Breadth() / 2, Y: 0.1 * n.Depth() / 2}
 	for _, end := range []struct{ z, nz, inside float64 }{{z1, 1, in + edge}, {z0, -1, in}} {
-		if end.nz*e.toward.Z <= 0 {
+		if end.nz*e.Toward.Z <= 0 {
 			continue
 		}
 		border := rim(n, end.inside, end.z, around)
@@ -85,12 +86,12 @@ func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
 		for k := range parts {
 			t0, t1 := float64(k)/parts, float64(k+1)/parts
 			for i := range around {
-				b.quad(e, [4]geom.Vec3{centre.Lerp(border[i], t0), centre.Lerp(border[i+1], t0), centre.Lerp(border[i+1], t1), centre.Lerp(border[i], t1)},
+				b.Quad(e, [4]geom.Vec3{centre.Lerp(border[i], t0), centre.Lerp(border[i+1], t0), centre.Lerp(border[i+1], t1), centre.Lerp(border[i], t1)},
 					[4]color.NRGBA{tone, tone, tone, tone})
 			}
 		}
 		// Growth rings as an engraver would: fine lines, no two alike.
-		line := mix(tone, pal.WoodDeep, 0.55)
+		line := draw.Mix(tone, pal.WoodDeep, 0.55)
 		for k, t := range [...]float64{0.05, 0.12, 0.21, 0.31, 0.4, 0.52, 0.61, 0.73, 0.82, 0.93} {
 			pts := make([]geom.Vec3, around+1)
 			for i := range pts {
@@ -98,28 +99,28 @@ func (b *body) block(e *eye, n geom.Neckline, z0, z1 float64, pal Palette) {
 				r := t * (1 + 0.02*math.Sin(3*a+float64(k)) + 0.012*math.Sin(5*a+2*float64(k)))
 				pts[i] = centre.Lerp(border[i], math.Min(r, 0.97))
 			}
-			b.thread(e, 0.05+0.03*float32(k%3), 0.4, line, pts...)
+			b.Thread(e, 0.05+0.03*float32(k%3), 0.4, line, pts...)
 		}
 	}
 }
 
-// band adds the neckband, z from 0 to its height, its edges and its opening at
+// neckband adds the neckband, z from 0 to its height, its edges and its opening at
 // the centre front.
-func (b *body) band(e *eye, plan pleat.Plan, pal Palette) {
+func neckband(b *draw.Body, e *draw.Eye, plan pleat.Plan, pal draw.Palette) {
 	const around, up = 96, 4
 	n, h := plan.Neckline, plan.Scheme.Band.Height
-	light := e.light()
+	light := e.Light()
 	sts := n.Stations(around)
 	at := func(i int, z float64) (geom.Vec3, color.NRGBA) {
 		s := sts[i%around]
 		p := s.Pos.Sub(s.Normal.Scale(bandIn))
 		v := geom.Vec3{X: p.X, Y: p.Y, Z: z}
 		nrm := geom.Vec3{X: s.Normal.X, Y: s.Normal.Y}
-		if nrm.Dot(e.from(v)) < 0 {
+		if nrm.Dot(e.From(v)) < 0 {
 			nrm = nrm.Scale(-1)
 		}
 		t := 0.5 + 0.5*nrm.Dot(light)
-		return v, pal.cloth(clamp(0.16+0.72*t*t, 0, 1))
+		return v, pal.Cloth(clamp(0.16+0.72*t*t, 0, 1))
 	}
 	for k := range up {
 		z0, z1 := h*float64(k)/up, h*float64(k+1)/up
@@ -130,18 +131,18 @@ func (b *body) band(e *eye, plan pleat.Plan, pal Palette) {
 			v[1], c[1] = at(i+1, z0)
 			v[2], c[2] = at(i+1, z1)
 			v[3], c[3] = at(i, z1)
-			b.quad(e, v, c)
+			b.Quad(e, v, c)
 		}
 	}
-	b.thread(e, 0.12, 0.2, pal.Hatch, rim(n, bandIn, h, around)...)
-	b.thread(e, 0.12, 0.2, pal.Hatch, rim(n, bandIn, 0, around)...)
+	b.Thread(e, 0.12, 0.2, pal.Hatch, rim(n, bandIn, h, around)...)
+	b.Thread(e, 0.12, 0.2, pal.Hatch, rim(n, bandIn, 0, around)...)
 	front, _ := at(0, 0)
-	b.thread(e, 0.15, 0.4, pal.Hatch, front, geom.Vec3{X: front.X, Y: front.Y, Z: h})
+	b.Thread(e, 0.15, 0.4, pal.Hatch, front, geom.Vec3{X: front.X, Y: front.Y, Z: h})
 }
 
 // stitches adds a stitch where a mark's fold is sewn to the band: over the edge
 // and back, length_mm long.
-func (b *body) stitches(e *eye, plan pleat.Plan, shape pleat.Shape, length_mm, half_mm float32, c color.NRGBA) {
+func stitches(b *draw.Body, e *draw.Eye, plan pleat.Plan, shape pleat.Shape, length_mm, half_mm float32, c color.NRGBA) {
 	for m, mark := range plan.Marks {
 		if mark.Edge == scheme.EdgeNone {
 			continue
@@ -153,7 +154,7 @@ func (b *body) stitches(e *eye, plan pleat.Plan, shape pleat.Shape, length_mm, h
 			d = -d
 		}
 		on := geom.Vec3{X: v.X, Y: v.Y, Z: z}
-		b.thread(e, half_mm, 1, c, on.Add(out.Scale(0.6)), on.Sub(out.Scale(2*bandIn)), geom.Vec3{X: on.X - 2*bandIn*out.X, Y: on.Y - 2*bandIn*out.Y, Z: z + d})
+		b.Thread(e, half_mm, 1, c, on.Add(out.Scale(0.6)), on.Sub(out.Scale(2*bandIn)), geom.Vec3{X: on.X - 2*bandIn*out.X, Y: on.Y - 2*bandIn*out.Y, Z: z + d})
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+
+	"ruffwright/geom/draw"
 )
 
 const (
@@ -35,7 +37,7 @@ func (s *sheet) key() {
 	if len(notes) == 0 {
 		return
 	}
-	left := s.room.Min.X + 2*badge + 1.6
+	left := s.Room.Min.X + 2*badge + 1.6
 	type row struct {
 		word  string
 		lines []string
@@ -43,52 +45,52 @@ func (s *sheet) key() {
 	}
 	rows := make([]row, len(notes))
 	height := 0.0
-	const lead = textSize * leading
+	const lead = draw.TextSize * draw.Leading
 	for i, n := range notes {
-		dye, word := s.pal.dye(n.Sign)
-		w := TextWidth(word, textSize, Italic) + 1.4
+		dye, word := n.Sign.dye(s.Pal)
+		w := draw.TextWidth(word, draw.TextSize, draw.Italic) + 1.4
 		// The first line shares its row with the word; later ones hang below it.
-		rows[i] = row{word, wrap(n.Text, textSize, Upright, s.room.Max.X-left-w, 2), dye}
+		rows[i] = row{word, draw.Wrap(n.Text, draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
 		height += lead*float64(max(1, len(rows[i].lines))) + 1.3
 	}
-	y := s.room.Max.Y - height + 1
-	s.room.Max.Y -= height + 1
+	y := s.Room.Max.Y - height + 1
+	s.Room.Max.Y -= height + 1
 	for i, r := range rows {
-		mid := y + textSize/2
-		s.badge(Point{s.room.Min.X + badge, mid}, notes[i].Sign, letter(i))
-		s.label(Label{At: Point{left, mid}, Text: r.word, Size_mm: textSize, Face: Italic, Anchor: Point{0, 0.5}, Color: r.dye})
-		x := left + TextWidth(r.word, textSize, Italic) + 1.4
+		mid := y + draw.TextSize/2
+		s.badge(draw.Pt(s.Room.Min.X+badge, mid), notes[i].Sign, letter(i))
+		s.Label(draw.Label{At: draw.Pt(left, mid), Text: r.word, Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0, 0.5), Color: r.dye})
+		x := left + draw.TextWidth(r.word, draw.TextSize, draw.Italic) + 1.4
 		for k, text := range r.lines {
-			s.label(Label{At: Point{x, mid + lead*float64(k)}, Text: text, Size_mm: textSize, Anchor: Point{0, 0.5}, Color: s.pal.Ink})
+			s.Label(draw.Label{At: draw.Pt(x, mid+lead*float64(k)), Text: text, Size_mm: draw.TextSize, Anchor: draw.Pt(0, 0.5), Color: s.Pal.Ink})
 		}
 		y += lead*float64(max(1, len(r.lines))) + 1.3
 	}
 }
 
 // badge draws a note's sign with its letter.
-func (s *sheet) badge(at Point, kind Sign, letter string) {
-	dye, _ := s.pal.dye(kind)
+func (s *sheet) badge(at draw.Point, kind Sign, letter string) {
+	dye, _ := kind.dye(s.Pal)
 	r := badge
-	var shape []Point
+	var shape []draw.Point
 	switch kind {
 	case SignStop: // a patch with a cross stitch over its corners
 		q := 0.8 * r
-		shape = []Point{{at.X - q, at.Y - q}, {at.X + q, at.Y - q}, {at.X + q, at.Y + q}, {at.X - q, at.Y + q}}
-		s.add(Path{Lines: [][]Point{{{at.X - r, at.Y - r}, {at.X + r, at.Y + r}}, {{at.X - r, at.Y + r}, {at.X + r, at.Y - r}}}, Stroke: dye, Width_mm: 0.45})
+		shape = []draw.Point{draw.Pt(at.X-q, at.Y-q), draw.Pt(at.X+q, at.Y-q), draw.Pt(at.X+q, at.Y+q), draw.Pt(at.X-q, at.Y+q)}
+		s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(at.X-r, at.Y-r), draw.Pt(at.X+r, at.Y+r)}, {draw.Pt(at.X-r, at.Y+r), draw.Pt(at.X+r, at.Y-r)}}, Stroke: dye, Width_mm: 0.45})
 	case SignMend:
 		q := 1.15 * r
-		shape = []Point{{at.X, at.Y - q}, {at.X + q, at.Y}, {at.X, at.Y + q}, {at.X - q, at.Y}}
+		shape = []draw.Point{draw.Pt(at.X, at.Y-q), draw.Pt(at.X+q, at.Y), draw.Pt(at.X, at.Y+q), draw.Pt(at.X-q, at.Y)}
 	case SignCaution:
-		shape = []Point{{at.X, at.Y - 1.25*r}, {at.X + 1.2*r, at.Y + 0.9*r}, {at.X - 1.2*r, at.Y + 0.9*r}}
+		shape = []draw.Point{draw.Pt(at.X, at.Y-1.25*r), draw.Pt(at.X+1.2*r, at.Y+0.9*r), draw.Pt(at.X-1.2*r, at.Y+0.9*r)}
 	default:
-		shape = ring(at, 0.95*r, 0.95*r, 28)
+		shape = draw.Ring(at, 0.95*r, 0.95*r, 28)
 	}
-	fill, ink := dye, s.pal.Ground
+	fill, ink := dye, s.Pal.Ground
 	if kind == SignNote {
-		fill, ink = s.pal.Ground, dye
+		fill, ink = s.Pal.Ground, dye
 	}
-	s.add(Path{Lines: [][]Point{shape}, Closed: true, Fill: fill, Stroke: dye, Width_mm: 0.35})
-	s.label(Label{At: Point{at.X, at.Y - 0.12}, Text: letter, Size_mm: smallSize, Face: Bold, Anchor: Point{0.5, 0.5}, Color: ink})
+	s.Add(draw.Path{Lines: [][]draw.Point{shape}, Closed: true, Fill: fill, Stroke: dye, Width_mm: 0.35})
+	s.Label(draw.Label{At: draw.Pt(at.X, at.Y-0.12), Text: letter, Size_mm: draw.SmallSize, Face: draw.Bold, Anchor: draw.Pt(0.5, 0.5), Color: ink})
 }
 
 // point sets each note's sign beside its place, with a thread from the sign to
@@ -97,12 +99,12 @@ func (s *sheet) badge(at Point, kind Sign, letter string) {
 // that the note names, and how near to the eye: of a note's marks the nearest has
 // the sign, the others a dot. where gives the place of a note without marks. Where
 // mark is nil the view shows no single marks.
-func (s *sheet) point(mark func(m int, place string) (at Point, near float64, ok bool), where func(place string) (at Point, ok bool)) {
+func (s *sheet) point(mark func(m int, place string) (at draw.Point, near float64, ok bool), where func(place string) (at draw.Point, ok bool)) {
 	for i, n := range s.noted() {
-		dye, _ := s.pal.dye(n.Sign)
-		var at Point
+		dye, _ := n.Sign.dye(s.Pal)
+		var at draw.Point
 		ok, nearest := false, math.Inf(-1)
-		var dots []Point
+		var dots []draw.Point
 		if mark != nil {
 			for _, m := range n.At[:min(len(n.At), maxDots)] {
 				p, near, shown := mark(m-1, n.Where)
@@ -121,21 +123,21 @@ func (s *sheet) point(mark func(m int, place string) (at Point, near float64, ok
 			}
 		}
 		for _, p := range dots {
-			s.dot(p, 0.9, s.pal.Ground)
-			s.dot(p, 0.65, dye)
+			s.Dot(p, 0.9, s.Pal.Ground)
+			s.Dot(p, 0.65, dye)
 		}
 		for _, d := range []float64{5, 8, 11, 15, 20} {
 			done := false
-			for _, o := range around(d)[:8] {
-				c := Point{at.X + o.X, at.Y + o.Y}
-				b := Rect{Point{c.X - 1.3*badge, c.Y - 1.3*badge}, Point{c.X + 1.3*badge, c.Y + 1.3*badge}}
-				if !s.free(b) || !b.Inside(s.view.Grow(1)) {
+			for _, o := range draw.Around(d)[:8] {
+				c := draw.Pt(at.X+o.X, at.Y+o.Y)
+				b := draw.Rect{Min: draw.Pt(c.X-1.3*badge, c.Y-1.3*badge), Max: draw.Pt(c.X+1.3*badge, c.Y+1.3*badge)}
+				if !s.Free(b) || !b.Inside(s.View.Grow(1)) {
 					continue
 				}
-				s.line(s.pal.Ground, 1, nil, at, c)
-				s.line(dye, 0.35, nil, at, c)
-				s.dot(at, 0.9, s.pal.Ground)
-				s.dot(at, 0.65, dye)
+				s.Line(s.Pal.Ground, 1, nil, at, c)
+				s.Line(dye, 0.35, nil, at, c)
+				s.Dot(at, 0.9, s.Pal.Ground)
+				s.Dot(at, 0.65, dye)
 				s.badge(c, n.Sign, letter(i))
 				done = true
 				break

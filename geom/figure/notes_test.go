@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 )
 
@@ -35,7 +36,7 @@ func TestNotesAreMarked(t *testing.T) {
 					}
 					n := 0
 					for _, l := range dr.Labels() {
-						if l.Text == "a" && l.Face == Bold {
+						if l.Text == "a" && l.Face == draw.Bold {
 							n++
 						}
 					}
@@ -59,9 +60,9 @@ func TestNotesAtMarks(t *testing.T) {
 	plan, shape := designs()[0].make(t)
 	for _, v := range []struct {
 		name string
-		draw func(pleat.Plan, pleat.Shape, Options) (Drawing, error)
+		draw func(pleat.Plan, pleat.Shape, Options) (draw.Drawing, error)
 	}{{"above", Above}, {"in the hand", InHand}, {"flat", Flat}, {"side", Side}} {
-		places := map[int]Point{}
+		places := map[int]draw.Point{}
 		for _, m := range []int{1, 6, 11} {
 			d, err := v.draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: "x", Sign: SignStop, At: []int{m}}}})
 			if err != nil {
@@ -69,12 +70,12 @@ func TestNotesAtMarks(t *testing.T) {
 			}
 			dots := 0
 			for _, it := range d.Items {
-				p, ok := it.(Path)
-				if !ok || !p.Closed || p.Fill != Light().Madder || len(p.Lines[0]) != 20 { // a dot is a ring of 20 corners
+				p, ok := it.(draw.Path)
+				if !ok || !p.Closed || p.Fill != draw.Light().Madder || len(p.Lines[0]) != 20 { // a dot is a ring of 20 corners
 					continue
 				}
 				dots++
-				c := Point{}
+				c := draw.Point{}
 				for _, q := range p.Lines[0] {
 					c.X, c.Y = c.X+q.X/20, c.Y+q.Y/20
 				}

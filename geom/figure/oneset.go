@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -14,17 +15,17 @@ import (
 // the neck, the neckline unrolled: the outer edge's curve with the loop's clear
 // width, height and room, the inner edge's curve behind it, and the stitches on
 // the band. Neighbours are drawn faintly.
-func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
+func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
 	opt, err := opt.filled()
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	if err := checkShape(plan, shape); err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	tone, err := opt.toned(shape)
 	if err != nil {
-		return Drawing{}, err
+		return draw.Drawing{}, err
 	}
 	n := opt.setAt(plan)
 	if n == 0 {
@@ -32,7 +33,7 @@ func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (Drawing, error) {
 	}
 	lo, hi, ok := setPanels(plan, n)
 	if !ok {
-		return Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
+		return draw.Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
 	}
 	opt.Set = 0 // the whole sheet is about it: no sign needed
 	s := newSheet(opt, tone, "One set", fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets), "")
@@ -163,15 +164,15 @@ func (u *unrolled) roomOuter(pitch_mm float64) float64 {
 
 // loopsSaid says in a sentence how wide a set's loops are.
 func (s *sheet) loopsSaid(top_mm, bottom_mm float64) string {
-	said := "its top loop is " + s.length(top_mm) + " wide"
+	said := "its top loop is " + s.Length(top_mm) + " wide"
 	if bottom_mm > 0 {
-		said += ", the bottom loop beside it " + s.length(bottom_mm)
+		said += ", the bottom loop beside it " + s.Length(bottom_mm)
 	}
 	return said
 }
 
-func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
-	e := newEye(0, 0)
+func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (draw.Drawing, error) {
+	e := draw.NewEye(0, 0)
 	row := u.c.rows - 1
 	band := plan.Scheme.Band.Height
 	a, b := u.loop(u.crest)
@@ -184,37 +185,37 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 	case u.hi:
 		low = from.Z
 	}
-	height := s.length(crest.Z - low)
+	height := s.Length(crest.Z - low)
 	whole := u.crest != u.lo && u.crest != u.hi
-	word := func(what string, mm float64) string { return what + " " + s.length(mm) }
+	word := func(what string, mm float64) string { return what + " " + s.Length(mm) }
 
 	// Room: loop above, two rows of pitch below, heights to the sides.
-	room := s.room
-	gap := TextWidth(height, textSize, Upright) + 4
-	bands := s.length(band)
-	room.Min.X += TextWidth(bands, textSize, Upright) + 4
+	room := s.Room
+	gap := draw.TextWidth(height, draw.TextSize, draw.Upright) + 4
+	bands := s.Length(band)
+	room.Min.X += draw.TextWidth(bands, draw.TextSize, draw.Upright) + 4
 	room.Max.X -= gap
 	room.Min.Y += 10
 	room.Max.Y -= 26
 	inL, inR := u.node(u.lo, 0), u.node(u.hi, 0)
 	over := 0.5 * (inR.X - inL.X)
 	frame := []geom.Vec3{{X: inL.X - over}, {X: inR.X + over, Z: band}}
-	box := e.fit(room, s.opt.most(), u.c.v, frame)
-	s.Scale = e.scale
+	box := e.Fit(room, s.opt.most(), u.c.v, frame)
+	s.Scale = e.Scale
 
 	// The band behind everything.
-	p := func(x, z float64) Point { return e.point(geom.Vec3{X: x, Z: z}) }
-	strip := []Point{p(inL.X-over, band), p(inR.X+over, band), p(inR.X+over, 0), p(inL.X-over, 0)}
-	s.add(Path{Lines: [][]Point{strip}, Closed: true, Fill: s.pal.Wash})
-	s.line(s.pal.Rule, 0.25, nil, strip[0], strip[1])
-	s.line(s.pal.Rule, 0.25, nil, strip[3], strip[2])
+	p := func(x, z float64) draw.Point { return e.Point(geom.Vec3{X: x, Z: z}) }
+	strip := []draw.Point{p(inL.X-over, band), p(inR.X+over, band), p(inR.X+over, 0), p(inL.X-over, 0)}
+	s.Add(draw.Path{Lines: [][]draw.Point{strip}, Closed: true, Fill: s.Pal.Wash})
+	s.Line(s.Pal.Rule, 0.25, nil, strip[0], strip[1])
+	s.Line(s.Pal.Rule, 0.25, nil, strip[3], strip[2])
 
 	// Neighbours faint, then the set.
-	faint := s.pal
+	faint := s.Pal
 	fade := 0.66
-	faint.ClothLight, faint.ClothMid, faint.ClothDeep = mix(s.pal.ClothLight, s.pal.Ground, fade), mix(s.pal.ClothMid, s.pal.Ground, fade), mix(s.pal.ClothDeep, s.pal.Ground, fade)
-	faint.Hatch = mix(s.pal.Hatch, s.pal.Ground, fade)
-	cut := func(from, to int, pal Palette) {
+	faint.ClothLight, faint.ClothMid, faint.ClothDeep = draw.Mix(s.Pal.ClothLight, s.Pal.Ground, fade), draw.Mix(s.Pal.ClothMid, s.Pal.Ground, fade), draw.Mix(s.Pal.ClothDeep, s.Pal.Ground, fade)
+	faint.Hatch = draw.Mix(s.Pal.Hatch, s.Pal.Ground, fade)
+	cut := func(from, to int, pal draw.Palette) {
 		if from >= to {
 			return
 		}
@@ -225,24 +226,24 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 			d.tone = s.tone
 			part.dye = u.c.dye[(from-u.first)*u.c.per*u.c.rows:][:part.cols*part.rows]
 		}
-		var b body
+		var b draw.Body
 		part.paint(&b, &e, d)
-		s.add(b.surface())
+		s.Add(b.Surface())
 	}
 	cut(u.first, u.lo, faint)
 	cut(u.hi, u.first+(u.c.cols-1)/u.c.per, faint)
-	cut(u.lo, u.hi, s.pal)
+	cut(u.lo, u.hi, s.Pal)
 
 	// Edges: the inner one lighter, the outer one full.
 	edge := func(j int, c color.NRGBA, w float64, dash []float64) {
-		var q []Point
+		var q []draw.Point
 		for col := (u.lo - u.first) * u.c.per; col <= (u.hi-u.first)*u.c.per; col++ {
-			q = append(q, e.point(u.c.at(col, j)))
+			q = append(q, e.Point(u.c.at(col, j)))
 		}
-		s.line(c, w, dash, q...)
+		s.Line(c, w, dash, q...)
 	}
-	edge(0, s.pal.Rule, 0.32, []float64{1.1, 0.8})
-	edge(row, s.pal.Ink, 0.6, nil)
+	edge(0, s.Pal.Rule, 0.32, []float64{1.1, 0.8})
+	edge(row, s.Pal.Ink, 0.6, nil)
 
 	// Stitches where folds are sewn.
 	for m := u.lo; m <= u.hi; m++ {
@@ -250,42 +251,42 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (Drawing, error) {
 			continue
 		}
 		q := p(u.node(m, 0).X, edgeHeight(plan, plan.Marks[m].Edge))
-		s.dot(q, 1.7, s.pal.Ground)
+		s.Dot(q, 1.7, s.Pal.Ground)
 		s.cross(q, 1)
 	}
 
 	// Dimensions, stacked outward.
 	top, bottom := u.loops(plan.Scheme.Cloth.Thickness)
 	loop := word("top loop", top)
-	s.across(e.point(a), e.point(b), box.Min.Y-5, loop)
-	s.upright(e.point(crest), p(crest.X, low), box.Max.X+2+gap/2, height)
-	s.upright(Point{box.Min.X, strip[0].Y}, Point{box.Min.X, strip[3].Y}, s.room.Min.X+TextWidth(bands, textSize, Upright)/2, bands)
+	s.Across(e.Point(a), e.Point(b), box.Min.Y-5, loop)
+	s.Upright(e.Point(crest), p(crest.X, low), box.Max.X+2+gap/2, height)
+	s.Upright(draw.Pt(box.Min.X, strip[0].Y), draw.Pt(box.Min.X, strip[3].Y), s.Room.Min.X+draw.TextWidth(bands, draw.TextSize, draw.Upright)/2, bands)
 	y := box.Max.Y + 5
 	var rooms string
 	if whole {
 		outer := u.roomOuter(plan.Pitch_mm)
-		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.length(outer), s.length(plan.Pitch_mm))
-		s.across(e.point(from), e.point(to), y, word("outer edge", outer))
+		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.Length(outer), s.Length(plan.Pitch_mm))
+		s.Across(e.Point(from), e.Point(to), y, word("outer edge", outer))
 		// Folded inward, the cloth at the neck is not where the band takes it.
 		neckL, neckR := p((inL.X+inR.X-plan.Pitch_mm)/2, 0), p((inL.X+inR.X+plan.Pitch_mm)/2, 0)
-		s.across(Point{neckL.X, y + 2}, Point{neckR.X, y + 2}, y+9.5, word("neck", plan.Pitch_mm))
+		s.Across(draw.Pt(neckL.X, y+2), draw.Pt(neckR.X, y+2), y+9.5, word("neck", plan.Pitch_mm))
 	} else {
 		rooms = "It is an end set of one panel"
 	}
-	s.rulerAt(Point{s.room.Min.X, s.room.Max.Y - 2}, s.Scale, 30)
+	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 30)
 	s.Desc = fmt.Sprintf("Set %d seen end on from outside: %s. It is %s high. %s. The band is %s high.", n, s.loopsSaid(top, bottom), height, rooms, bands)
-	s.point(nil, func(place string) (Point, bool) {
+	s.point(nil, func(place string) (draw.Point, bool) {
 		switch place {
 		case WhereOuter, WhereWhole:
-			return e.point(crest), true
+			return e.Point(crest), true
 		case WhereInner, WhereTucks, WhereMarks:
-			return e.point(u.node(u.crest, 0)), true
+			return e.Point(u.node(u.crest, 0)), true
 		case WhereBand:
 			return p(inR.X+over*0.7, band*0.97), true
 		case WhereFlaps:
-			return e.point(to), true
+			return e.Point(to), true
 		}
-		return Point{}, false
+		return draw.Point{}, false
 	})
 	return s.Drawing, nil
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 	"slices"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -14,7 +15,7 @@ import (
 type Options struct {
 	Width_mm, Height_mm float64      // of the sheet, 80 to 1,000; 0 = 240 × 180
 	Units               scheme.Units // of the dimensions
-	Palette             Palette      // zero = Light()
+	Palette             draw.Palette // zero = Light()
 	Notes               []Note       // what to point at
 	Set                 int          // selected set, 1 the first; 0 = none (OneSet: the middle one)
 	Front               bool         // Side: seen from the front, not from the wearer's left
@@ -45,7 +46,7 @@ type Options struct {
 
 	// Again is an earlier drawing that is no longer needed: its memory is used
 	// for the new one, and its surface becomes empty.
-	Again *Drawing
+	Again *draw.Drawing
 
 	// Cells is the most cells of cloth that a view paints; a finer shape is
 	// thinned. 0 = 30,000, and 12,000 in the hand, which is drawn at every turn.
@@ -95,7 +96,7 @@ func Wheres() []string {
 }
 
 // dye gives the colour of a sign and the word that goes with it.
-func (p Palette) dye(s Sign) (color.NRGBA, string) {
+func (s Sign) dye(p draw.Palette) (color.NRGBA, string) {
 	switch s {
 	case SignStop:
 		return p.Madder, "stop"
@@ -144,8 +145,8 @@ func (o Options) filled() (Options, error) {
 			return o, fmt.Errorf("figure: Joins_mm has %g, want places in mm", x)
 		}
 	}
-	if o.Palette == (Palette{}) {
-		o.Palette = Light()
+	if o.Palette == (draw.Palette{}) {
+		o.Palette = draw.Light()
 	}
 	if o.Zoom == 0 {
 		o.Zoom = 1

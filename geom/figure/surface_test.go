@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ruffwright/geom"
+	"ruffwright/geom/draw"
 )
 
 // The depth buffer against painting in the given order: the sorted triangles,
@@ -18,8 +19,8 @@ func TestOrderPaintsAlike(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := d.Items[0].(Surface)
-	flat := Surface{Vertices: append([]Vertex{}, f.Vertices...), Triangles: f.Triangles}
+	f := d.Items[0].(draw.Surface)
+	flat := draw.Surface{Vertices: append([]draw.Vertex{}, f.Vertices...), Triangles: f.Triangles}
 	differ := func(a, b *image.RGBA) float64 {
 		n, off := 0, 0
 		for i := 0; i < len(a.Pix); i += 4 {
@@ -33,10 +34,13 @@ func TestOrderPaintsAlike(t *testing.T) {
 		}
 		return float64(off) / float64(n)
 	}
-	exact, _ := f.raster(3, 92, 120)
+	paints := func(s draw.Surface) *image.RGBA {
+		return draw.Drawing{Width_mm: 92, Height_mm: 120, Items: []draw.Item{s}}.Image(3)
+	}
+	exact := paints(f)
 	// Without depth: each triangle nearer than all before it.
 	paint := func(order func(i, n int) int) *image.RGBA {
-		var vs []Vertex
+		var vs []draw.Vertex
 		var ts []uint32
 		n := len(f.Triangles) / 3
 		for i := range n {
@@ -48,67 +52,13 @@ func TestOrderPaintsAlike(t *testing.T) {
 				vs = append(vs, v)
 			}
 		}
-		img, _ := Surface{Vertices: vs, Triangles: ts}.raster(3, 92, 120)
-		return img
+		return paints(draw.Surface{Vertices: vs, Triangles: ts})
 	}
 	if got := differ(exact, paint(func(i, n int) int { return i })); got > 0.04 {
 		t.Errorf("painted in order, %.1f %% of the pixels differ from the depth buffer's, want at most 4 %%", 100*got)
 	}
 	if got := differ(exact, paint(func(i, n int) int { return n - 1 - i })); got < 0.2 {
 		t.Errorf("painted backwards only %.1f %% differ: the test tells nothing", 100*got)
-	}
-}
-
-// Two crossing triangles: nearer wins on either side of where they cross, and
-// the edge's pixels are covered in part.
-func TestRasterDepth(t *testing.T) {
-	red, blue := rgb(0xff0000), rgb(0x0000ff)
-	f := Surface{
-		Vertices: []Vertex{
-			{0, 0, 0, red}, {20, 0, 10, red}, {20, 10, 10, red}, {0, 10, 0, red},
-			{0, 0, 10, blue}, {20, 0, 0, blue}, {20, 10, 0, blue}, {0, 10, 10, blue},
-		},
-		Triangles: []uint32{0, 1, 2, 0, 2, 3, 4, 5, 6, 4, 6, 7},
-	}
-	img, at := f.raster(1, 40, 40)
-	if at != (image.Point{}) {
-		t.Fatalf("lies at %v", at)
-	}
-	if c := img.RGBAAt(2, 5); c.B != 255 || c.R != 0 {
-		t.Errorf("on the left the blue one is nearer, got %v", c)
-	}
-	if c := img.RGBAAt(17, 5); c.R != 255 || c.B != 0 {
-		t.Errorf("on the right the red one is nearer, got %v", c)
-	}
-	if img, _ := (Surface{}).raster(1, 40, 40); img != nil {
-		t.Error("nothing was painted, and a picture came")
-	}
-	half, _ := Surface{Vertices: []Vertex{{0, 0, 0, red}, {10.5, 0, 0, red}, {10.5, 10, 0, red}, {0, 10, 0, red}}, Triangles: []uint32{0, 1, 2, 0, 2, 3}}.raster(1, 40, 40)
-	if a := half.RGBAAt(10, 5).A; a < 100 || a > 155 {
-		t.Errorf("half a pixel is covered with alpha %d, want about 127", a)
-	}
-}
-
-// The eye's axes are right-handed unit vectors, and turn and tilt look from
-// where their names say.
-func TestEye(t *testing.T) {
-	for _, c := range []struct {
-		turn, tilt float64
-		toward     geom.Vec3
-	}{
-		{0, 0, geom.Vec3{Y: -1}}, // the wearer's front is at −y
-		{90, 0, geom.Vec3{X: 1}}, // +x is the wearer's left
-		{180, 0, geom.Vec3{Y: 1}},
-		{0, 90, geom.Vec3{Z: 1}},
-		{77, -90, geom.Vec3{Z: -1}},
-	} {
-		e := newEye(c.turn, c.tilt)
-		if d := e.toward.Sub(c.toward).Norm(); d > 1e-12 {
-			t.Errorf("turn %g tilt %g looks from %v, want %v", c.turn, c.tilt, e.toward, c.toward)
-		}
-		if d := e.right.Cross(e.up).Sub(e.toward).Norm(); d > 1e-12 {
-			t.Errorf("turn %g tilt %g: right × up is off toward by %g", c.turn, c.tilt, d)
-		}
 	}
 }
 

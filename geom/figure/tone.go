@@ -5,6 +5,7 @@ import (
 	"image/color"
 	"math"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -67,14 +68,6 @@ const (
 	toneShade  = 0.34 // how much of the light's shade dyed cloth takes
 )
 
-// Dye is the colour of the part t of the dye, 0 the least to 1 the most.
-func (p Palette) Dye(t float64) color.NRGBA {
-	if t < 0.5 {
-		return mix(p.ToneLow, p.ToneMid, 2*t)
-	}
-	return mix(p.ToneMid, p.ToneHigh, 2*t-1)
-}
-
 // toned is the options' tone for a shape; nil where there is none.
 func (o Options) toned(shape pleat.Shape) (*toned, error) {
 	if o.Tone == nil {
@@ -84,7 +77,7 @@ func (o Options) toned(shape pleat.Shape) (*toned, error) {
 }
 
 // newToned checks the tone and finds its steps.
-func newToned(t Tone, shape pleat.Shape, pal Palette, u scheme.Units) (*toned, error) {
+func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*toned, error) {
 	if t.Kind != ToneDroop && t.Kind != ToneGap {
 		return nil, fmt.Errorf("figure: tone of kind %q, want %q or %q", t.Kind, ToneDroop, ToneGap)
 	}
@@ -114,7 +107,7 @@ func newToned(t Tone, shape pleat.Shape, pal Palette, u scheme.Units) (*toned, e
 	for i := range d.ramp {
 		c := pal.Dye(float64(i) / (toneLevels - 1))
 		for k := range d.ramp[i] {
-			d.ramp[i][k] = mix(c, pal.ClothDeep, toneShade*(1-float64(k)/(toneLights-1)))
+			d.ramp[i][k] = draw.Mix(c, pal.ClothDeep, toneShade*(1-float64(k)/(toneLights-1)))
 		}
 	}
 	return d, nil
@@ -208,25 +201,25 @@ func (c *cloth) dyed(shape pleat.Shape, d *toned, first int) {
 
 // isolines draws a line through a cell of corners v, dyed d, wherever a step of
 // the dye passes through it (marching squares: a cell has at most two pieces).
-func (s *body) isolines(v [4]Vertex, d [4]float64, half float32, ink color.NRGBA) {
+func isolines(b *draw.Body, v [4]draw.Vertex, d [4]float64, half float32, ink color.NRGBA) {
 	lo, hi := min(d[0], d[1], d[2], d[3]), max(d[0], d[1], d[2], d[3])
 	for at := math.Ceil(lo + 1e-9); at < hi && at < toneSteps; at++ {
 		if at < 1 {
 			continue
 		}
-		var on [4]Vertex
+		var on [4]draw.Vertex
 		n := 0
 		for k := range d {
-			a, b := d[k], d[(k+1)%4]
-			if (a < at) == (b < at) {
+			from, to := d[k], d[(k+1)%4]
+			if (from < at) == (to < at) {
 				continue
 			}
-			p, q, t := v[k], v[(k+1)%4], float32((at-a)/(b-a))
-			on[n] = Vertex{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t, p.Z + (q.Z-p.Z)*t, ink}
+			p, q, t := v[k], v[(k+1)%4], float32((at-from)/(to-from))
+			on[n] = draw.Vertex{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t, Z: p.Z + (q.Z-p.Z)*t, Color: ink}
 			n++
 		}
 		for k := 0; k+1 < n; k += 2 {
-			s.ribbon(on[k], on[k+1], half, half, 0.28, ink)
+			b.Ribbon(on[k], on[k+1], half, half, 0.28, ink)
 		}
 	}
 }
@@ -239,43 +232,43 @@ func (s *sheet) legend(d *toned) {
 	}
 	words := "droop: how far the cloth has come down"
 	if d.Kind == ToneGap {
-		words = "room to the next panel; below " + s.length(d.bound[0]) + " it touches"
+		words = "room to the next panel; below " + s.Length(d.bound[0]) + " it touches"
 	}
 	cell := 12.0
 	var texts []string
 	for _, b := range d.bound {
-		text := s.length(b + 0)
+		text := s.Length(b + 0)
 		texts = append(texts, text)
-		cell = max(cell, TextWidth(text, smallSize, Upright)+2.5)
+		cell = max(cell, draw.TextWidth(text, draw.SmallSize, draw.Upright)+2.5)
 	}
-	cell = min(cell, (s.room.Max.X-s.room.Min.X)/toneSteps)
+	cell = min(cell, (s.Room.Max.X-s.Room.Min.X)/toneSteps)
 	const tall = 3.6
-	lead := smallSize * leading
-	y := s.room.Max.Y - lead - tall - 0.6
-	x := s.room.Min.X
-	words = clip(words, smallSize, Italic, s.room.Max.X-x)
-	s.label(Label{At: Point{x, y - lead}, Text: words, Size_mm: smallSize, Face: Italic, Color: s.pal.Quiet})
+	lead := draw.SmallSize * draw.Leading
+	y := s.Room.Max.Y - lead - tall - 0.6
+	x := s.Room.Min.X
+	words = draw.Clip(words, draw.SmallSize, draw.Italic, s.Room.Max.X-x)
+	s.Label(draw.Label{At: draw.Pt(x, y-lead), Text: words, Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet})
 	for k := range toneSteps {
 		left := x + cell*float64(k)
 		at := float64(k) + 0.5
 		if d.Kind == ToneGap {
 			at = toneSteps - at
 		}
-		box := []Point{{left, y}, {left + cell, y}, {left + cell, y + tall}, {left, y + tall}}
-		s.add(Path{Lines: [][]Point{box}, Closed: true, Fill: s.pal.Dye(at / toneSteps)})
+		box := []draw.Point{draw.Pt(left, y), draw.Pt(left+cell, y), draw.Pt(left+cell, y+tall), draw.Pt(left, y+tall)}
+		s.Add(draw.Path{Lines: [][]draw.Point{box}, Closed: true, Fill: s.Pal.Dye(at / toneSteps)})
 		if full := float64(dense(at)); full > 0 {
 			const step = 1.15
 			width := 0.27 * step * (0.35 + 0.65*full)
 			for h := left + step/2; h < left+cell-step/3; h += step {
-				s.line(mix(s.pal.Dye(at/toneSteps), d.ink, min(1, 1.5*full)), width, nil, Point{h, y + 0.3}, Point{h, y + tall - 0.3})
+				s.Line(draw.Mix(s.Pal.Dye(at/toneSteps), d.ink, min(1, 1.5*full)), width, nil, draw.Pt(h, y+0.3), draw.Pt(h, y+tall-0.3))
 			}
 		}
 		if k > 0 {
-			s.line(d.ink, 0.3, nil, Point{left, y}, Point{left, y + tall + 0.8})
-			s.label(Label{At: Point{left, y + tall + 0.9}, Text: texts[k-1], Size_mm: smallSize, Anchor: Point{0.5, 0}, Color: s.pal.Ink})
+			s.Line(d.ink, 0.3, nil, draw.Pt(left, y), draw.Pt(left, y+tall+0.8))
+			s.Label(draw.Label{At: draw.Pt(left, y+tall+0.9), Text: texts[k-1], Size_mm: draw.SmallSize, Anchor: draw.Pt(0.5, 0), Color: s.Pal.Ink})
 		}
 	}
-	s.add(Path{Lines: [][]Point{{{x, y}, {x + cell*toneSteps, y}, {x + cell*toneSteps, y + tall}, {x, y + tall}}}, Closed: true, Stroke: s.pal.Rule, Width_mm: 0.2})
-	s.room.Max.Y = y - lead - 1.5
-	s.view = s.room
+	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(x, y), draw.Pt(x+cell*toneSteps, y), draw.Pt(x+cell*toneSteps, y+tall), draw.Pt(x, y+tall)}}, Closed: true, Stroke: s.Pal.Rule, Width_mm: 0.2})
+	s.Room.Max.Y = y - lead - 1.5
+	s.View = s.Room
 }

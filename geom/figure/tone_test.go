@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
@@ -32,8 +33,8 @@ func tones(t testing.TB, plan pleat.Plan, shape pleat.Shape) []*Tone {
 	return []*Tone{{Kind: ToneDroop, Values: droop}, {Kind: ToneGap, Values: gaps}}
 }
 
-func palettes() map[string]Palette {
-	return map[string]Palette{"light": Light(), "dark": Dark(), "contrast": Contrast()}
+func palettes() map[string]draw.Palette {
+	return map[string]draw.Palette{"light": draw.Light(), "dark": draw.Dark(), "contrast": draw.Contrast()}
 }
 
 // Simulated colour-vision deficiencies, full severity: matrices for linear RGB of
@@ -104,7 +105,7 @@ func TestDyesCanBeToldApart(t *testing.T) {
 		}
 		for k := range toneSteps {
 			c := pal.Dye((float64(k) + 0.5) / toneSteps)
-			if r := Ratio(pal.ToneInk, c); r < 3 {
+			if r := draw.Ratio(pal.ToneInk, c); r < 3 {
 				t.Errorf("%s: lines on step %d stand out by %.2f, want 3", name, k+1, r)
 			}
 		}
@@ -162,7 +163,7 @@ func TestToneOnEveryView(t *testing.T) {
 						t.Fatalf("%s: %v", name, err)
 					}
 					labels := dr.Labels()
-					page := Rect{Max: Point{dr.Width_mm, dr.Height_mm}}
+					page := draw.Rect{Max: draw.Pt(dr.Width_mm, dr.Height_mm)}
 					for i, a := range labels {
 						if !a.Box().Inside(page) {
 							t.Errorf("%s: label %q leaves the sheet", name, a.Text)
@@ -176,15 +177,14 @@ func TestToneOnEveryView(t *testing.T) {
 					if v.name == "flat" || v.name == "cut" {
 						continue
 					}
-					ready, err := newToned(*tone, shape, Light(), opt.Units)
+					ready, err := newToned(*tone, shape, draw.Light(), opt.Units)
 					if err != nil {
 						t.Fatal(err)
 					}
-					s := new(furniture)
-					s.opt = opt
+					s := draw.Sheet{Units: opt.Units}
 					for _, b := range ready.bound {
-						if !has(labels, s.length(b)) {
-							t.Errorf("%s: the legend does not give %s", name, s.length(b))
+						if !has(labels, s.Length(b)) {
+							t.Errorf("%s: the legend does not give %s", name, s.Length(b))
 						}
 					}
 				}
@@ -192,8 +192,6 @@ func TestToneOnEveryView(t *testing.T) {
 		}
 	}
 }
-
-type furniture = sheet
 
 func TestBadTone(t *testing.T) {
 	plan, shape := designs()[0].make(t)
@@ -249,7 +247,7 @@ func BenchmarkInHandDyed(b *testing.B) {
 	d := design{"bench", "sound", nil, 24, 12}
 	plan, shape := d.make(b)
 	tone := tones(b, plan, shape)[0]
-	var last Drawing
+	var last draw.Drawing
 	for b.Loop() {
 		next, err := InHand(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Tone: tone})
 		if err != nil {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
@@ -129,7 +129,7 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 	} else {
 		head += "  ·  begins at the cut end"
 	}
-	p.text(0, top-1.2, sizeBody, figure.Bold, 0, head)
+	p.text(0, top-1.2, sizeBody, draw.Bold, 0, head)
 	// y on the sheet of y across the band (from the outer half's cut edge).
 	at := func(y float64) float64 { return top + b.CutWide_mm - y }
 	x := func(place float64) float64 { return place - t.From_mm }
@@ -166,7 +166,7 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 		for _, y := range []float64{0.3, 0.7} {
 			p.cross(tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.text(0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i-1))
+		p.text(0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, draw.Bold, 0, joinLetters(i-1))
 	}
 	if i < n-1 {
 		e := t.To_mm - tileOverlap(j.Units)
@@ -174,8 +174,8 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 		for _, y := range []float64{0.3, 0.7} {
 			p.cross(x(e)+tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, figure.Bold, 0, joinLetters(i))
-		p.text(Live_mm, top-1.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", joinLetters(i), i+2, j.len(e)))
+		p.text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, draw.Bold, 0, joinLetters(i))
+		p.text(Live_mm, top-1.2, sizeSmall, draw.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", joinLetters(i), i+2, j.len(e)))
 	}
 	j.bandStrokes(p, t, x, at)
 	// Quarter and centre marks, with their names on the inner half.
@@ -202,7 +202,7 @@ func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
 	b := j.Pattern.Band
 	half := j.Ruff.Plan.Pitch_mm / 2
 	every := j.strokesEvery()
-	var strokes [][]figure.Point
+	var strokes [][]draw.Point
 	seen := map[scheme.Edge]int{}
 	for k, m := range j.Ruff.Plan.Marks {
 		place := b.RowFrom_mm + float64(k)*half
@@ -215,14 +215,14 @@ func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
 		if m.Edge == scheme.EdgeBottom {
 			y, long = b.Seam_mm, 1.6
 		}
-		strokes = append(strokes, []figure.Point{pt(x(place), at(y)), pt(x(place), at(y+long))})
+		strokes = append(strokes, []draw.Point{pt(x(place), at(y)), pt(x(place), at(y+long))})
 	}
 	p.lines(fine, nil, strokes...)
 }
 
 // bandName sets a mark's name beside its line, on the side that has room.
 func (j *job) bandName(p *Page, x, size, y float64, words string) {
-	w := figure.TextWidth(words, sizeSmall, figure.Italic)
+	w := draw.TextWidth(words, sizeSmall, draw.Italic)
 	anchor, at := 0.0, x+1
 	if x+1+w > size {
 		anchor, at = 1, x-1
@@ -230,7 +230,7 @@ func (j *job) bandName(p *Page, x, size, y float64, words string) {
 	if anchor == 1 && at-w < 0 {
 		return // a tile too short for its words: the neighbour shows them
 	}
-	p.text(at, y, sizeSmall, figure.Italic, anchor, words)
+	p.text(at, y, sizeSmall, draw.Italic, anchor, words)
 }
 
 // overlap names the part that goes under the other end, on the outer half, where no
@@ -244,26 +244,26 @@ func (j *job) overlap(p *Page, t Tile, x, at func(float64) float64) {
 	}
 	// A bracket along the bottom edge, and its words where there is room for them.
 	y := at(b.Seam_mm) - 1
-	p.lines(fine, nil, []figure.Point{pt(x(from), y-1), pt(x(from), y), pt(x(to), y), pt(x(to), y-1)})
+	p.lines(fine, nil, []draw.Point{pt(x(from), y-1), pt(x(from), y), pt(x(to), y), pt(x(to), y-1)})
 	const words = "overlap, goes under"
-	w := figure.TextWidth(words, sizeSmall, figure.Italic)
+	w := draw.TextWidth(words, sizeSmall, draw.Italic)
 	if b.Height_mm < 12 || x(from)-1-w < 0 {
 		return
 	}
-	p.text(x(from)-1, y-1.9, sizeSmall, figure.Italic, 1, words) // over the strokes
+	p.text(x(from)-1, y-1.9, sizeSmall, draw.Italic, 1, words) // over the strokes
 }
 
 // closure draws one half of a closure.
 func (j *job) closure(p *Page, c pattern.Closure, x, y, size float64) {
 	if r := math.Min(1.1, math.Min(x, size-x)); r > 0.4 {
-		p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{ring(x, y, r)}, Closed: true, Stroke: black, Width_mm: medium})
+		p.Items = append(p.Items, draw.Path{Lines: [][]draw.Point{ring(x, y, r)}, Closed: true, Stroke: black, Width_mm: medium})
 	}
 	p.dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
-	w := figure.TextWidth(c.Kind, sizeSmall, figure.Upright)
+	w := draw.TextWidth(c.Kind, sizeSmall, draw.Upright)
 	if x+2+w < size {
-		p.text(x+2, y+0.9, sizeSmall, figure.Upright, 0, c.Kind)
+		p.text(x+2, y+0.9, sizeSmall, draw.Upright, 0, c.Kind)
 	} else if x-2-w > 0 {
-		p.text(x-2, y+0.9, sizeSmall, figure.Upright, 1, c.Kind)
+		p.text(x-2, y+0.9, sizeSmall, draw.Upright, 1, c.Kind)
 	}
 }
 
@@ -284,16 +284,16 @@ func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
 		return
 	}
 	p.line(medium, nil, pt(left, y), pt(right, y))
-	p.lines(medium, nil, []figure.Point{pt(left+2, y-1.1), pt(left, y), pt(left+2, y+1.1)}, []figure.Point{pt(right-2, y-1.1), pt(right, y), pt(right-2, y+1.1)})
-	p.text((left+right)/2, y-1, sizeSmall, figure.Italic, 0.5, "thread: "+string(along))
-	p.text(right+2, y+0.9, sizeSmall, figure.Italic, 0, fit("inner half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
-	p.text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sizeSmall, figure.Italic, 0, fit("outer half", sizeSmall, figure.Italic, b.Seam_mm+room-right-3))
+	p.lines(medium, nil, []draw.Point{pt(left+2, y-1.1), pt(left, y), pt(left+2, y+1.1)}, []draw.Point{pt(right-2, y-1.1), pt(right, y), pt(right-2, y+1.1)})
+	p.text((left+right)/2, y-1, sizeSmall, draw.Italic, 0.5, "thread: "+string(along))
+	p.text(right+2, y+0.9, sizeSmall, draw.Italic, 0, fit("inner half", sizeSmall, draw.Italic, b.Seam_mm+room-right-3))
+	p.text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sizeSmall, draw.Italic, 0, fit("outer half", sizeSmall, draw.Italic, b.Seam_mm+room-right-3))
 	if b.Height_mm < 16 {
 		return
 	}
 	w := 0.74*room - 1
-	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, figure.Italic, 0, fit("fold: the band's top edge", sizeSmall, figure.Italic, w))
-	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, figure.Italic, 0, fit("seam: the band's bottom edge", sizeSmall, figure.Italic, w))
+	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, draw.Italic, 0, fit("fold: the band's top edge", sizeSmall, draw.Italic, w))
+	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, draw.Italic, 0, fit("seam: the band's bottom edge", sizeSmall, draw.Italic, w))
 }
 
 // pinsWords lists where the quarters of the strip are pinned: mark and place.

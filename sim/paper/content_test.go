@@ -12,7 +12,7 @@ import (
 	"time"
 
 	"pgregory.net/rapid"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
@@ -26,7 +26,7 @@ func said(pages []Page, kind string) string {
 			continue
 		}
 		for _, it := range p.Items {
-			if l, ok := it.(figure.Label); ok {
+			if l, ok := it.(draw.Label); ok {
 				b.WriteString(l.Text + " ")
 			}
 		}
@@ -87,7 +87,7 @@ func TestContents(t *testing.T) {
 	for i, p := range pages {
 		text := ""
 		for _, it := range p.Items {
-			if l, ok := it.(figure.Label); ok {
+			if l, ok := it.(draw.Label); ok {
 				text += l.Text + "\n"
 			}
 		}
@@ -227,10 +227,10 @@ func TestExtremes(t *testing.T) {
 func inside(t *testing.T, pages []Page) {
 	t.Helper()
 	for _, p := range pages {
-		var words []figure.Label
+		var words []draw.Label
 		for _, it := range p.Items {
 			switch it := it.(type) {
-			case figure.Path:
+			case draw.Path:
 				for _, l := range it.Lines {
 					for _, q := range l {
 						if d := outside(q.X, q.Y, q.X, q.Y); !(d < 0.01) {
@@ -238,7 +238,7 @@ func inside(t *testing.T, pages []Page) {
 						}
 					}
 				}
-			case figure.Label:
+			case draw.Label:
 				b := it.Box()
 				if d := outside(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y); !(d < 0.3) {
 					t.Errorf("sheet %d %s: %q reaches %.2f mm out", p.Number, p.Title, it.Text, d)
@@ -430,7 +430,7 @@ func TestLengths(t *testing.T) {
 // TestPrintable: no letter reaches the PDF that its fonts do not have.
 func TestPrintable(t *testing.T) {
 	for in, want := range map[string]string{"plain": "plain", "Ægir’s ÷ ½ °": "Ægir’s ÷ ½ °", "襞🎭": "??", "a\x00b\n": "ab"} {
-		if got := printable(in, figure.Italic); got != want {
+		if got := printable(in, draw.Italic); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}
 	}
@@ -453,7 +453,7 @@ func TestPrintable(t *testing.T) {
 	if !strings.Contains(strings.Join(first, " "), "fonts lack the letters of the name") {
 		t.Errorf("sheet 1 does not say why the name is odd: %q", first)
 	}
-	for _, face := range []figure.Face{figure.Upright, figure.Italic, figure.Bold} {
+	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
 		for _, p := range []string{"·", "–", "−", "×", "÷", "°", "²", "½", "…", "’"} {
 			if printable(p, face) != p {
 				t.Errorf("face %d has no %q, which the sheets use", face, p)

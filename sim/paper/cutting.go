@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
@@ -148,7 +148,7 @@ func (j *job) drawLayout(f *flow, high float64) {
 	wide, long := k*lay.Bolt_mm, k*lay.Length_mm
 	x0, y0 := (Live_mm-wide)/2, f.y+5
 	y1 := y0 + long
-	at := func(x, y float64) figure.Point { return pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
+	at := func(x, y float64) draw.Point { return pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
 	p.rect(medium, nil, nil, x0, y0, x0+wide, y1)
 	// Selvedges: a dotted line each.
 	for _, x := range []float64{lay.Selvedge_mm, lay.Bolt_mm - lay.Selvedge_mm} {
@@ -165,10 +165,10 @@ func (j *job) drawLayout(f *flow, high float64) {
 		p.rect(medium, nil, fill, a.X, b.Y, b.X, a.Y)
 		words := q.Name
 		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel {
-			if figure.TextWidth(words, layoutLabel, figure.Upright) < w-1 {
-				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, words)
-			} else if n := lastWord(q.Name); figure.TextWidth(n, layoutLabel, figure.Upright) < w {
-				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, figure.Upright, 0.5, n)
+			if draw.TextWidth(words, layoutLabel, draw.Upright) < w-1 {
+				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, words)
+			} else if n := lastWord(q.Name); draw.TextWidth(n, layoutLabel, draw.Upright) < w {
+				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, n)
 			}
 		}
 	}
@@ -179,9 +179,9 @@ func (j *job) drawLayout(f *flow, high float64) {
 	mid := (y0 + y1) / 2
 	half := min(long/2, 14)
 	p.line(medium, nil, pt(ax, mid+half), pt(ax, mid-half))
-	p.lines(medium, nil, []figure.Point{pt(ax-1.2, mid-half+2), pt(ax, mid-half), pt(ax+1.2, mid-half+2)},
-		[]figure.Point{pt(ax-1.2, mid+half-2), pt(ax, mid+half), pt(ax+1.2, mid+half-2)})
-	p.text(ax-1.4, mid+1, sizeSmall, figure.Italic, 1, "warp")
+	p.lines(medium, nil, []draw.Point{pt(ax-1.2, mid-half+2), pt(ax, mid-half), pt(ax+1.2, mid-half+2)},
+		[]draw.Point{pt(ax-1.2, mid+half-2), pt(ax, mid+half), pt(ax+1.2, mid+half-2)})
+	p.text(ax-1.4, mid+1, sizeSmall, draw.Italic, 1, "warp")
 	f.y = y1 + 1.5
 	f.small(slant(fmt.Sprintf("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.",
 		trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))

@@ -3,7 +3,7 @@ package paper
 import (
 	"strings"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // The part of the live area that a sheet's own matter takes: below the title,
@@ -15,13 +15,13 @@ const (
 
 // run is a piece of text in one face.
 type run struct {
-	face figure.Face
+	face draw.Face
 	text string
 }
 
-func plain(s string) run  { return run{figure.Upright, s} }
-func strong(s string) run { return run{figure.Bold, s} }
-func slant(s string) run  { return run{figure.Italic, s} }
+func plain(s string) run  { return run{draw.Upright, s} }
+func strong(s string) run { return run{draw.Bold, s} }
+func slant(s string) run  { return run{draw.Italic, s} }
 
 // flow sets text and tables down the columns of a sheet, and takes a new page when
 // the last column is full.
@@ -93,7 +93,7 @@ func (f *flow) skip(h float64) {
 func (f *flow) head(s string, with float64) {
 	f.skip(2.2)
 	f.need(sizeHead*leading + with)
-	f.page.text(f.left(), f.y+sizeHead*0.95, sizeHead, figure.Bold, 0, fit(s, sizeHead, figure.Bold, f.width()))
+	f.page.text(f.left(), f.y+sizeHead*0.95, sizeHead, draw.Bold, 0, fit(s, sizeHead, draw.Bold, f.width()))
 	f.y += sizeHead * leading
 	f.skip(0.4)
 }
@@ -151,8 +151,8 @@ func (f *flow) warn(c Caution) {
 // drawWarning draws a caution's bar and triangle beside h mm of text.
 func drawWarning(p *Page, x, y, h float64) {
 	p.line(0.8, nil, pt(x+0.4, y+0.5), pt(x+0.4, y+h-1))
-	p.Items = append(p.Items, figure.Path{
-		Lines: [][]figure.Point{{pt(x+4.2, y+0.5), pt(x+6.2, y+4), pt(x+2.2, y+4)}}, Closed: true, Stroke: black, Width_mm: 0.35,
+	p.Items = append(p.Items, draw.Path{
+		Lines: [][]draw.Point{{pt(x+4.2, y+0.5), pt(x+6.2, y+4), pt(x+2.2, y+4)}}, Closed: true, Stroke: black, Width_mm: 0.35,
 	})
 	p.line(0.4, nil, pt(x+4.2, y+1.7), pt(x+4.2, y+2.7))
 	p.dot(x+4.2, y+3.4, 0.22)
@@ -161,7 +161,7 @@ func drawWarning(p *Page, x, y, h float64) {
 // piece is a stretch of one line in one face, at x from the line's left.
 type piece struct {
 	x    float64
-	face figure.Face
+	face draw.Face
 	text string
 }
 
@@ -177,7 +177,7 @@ func (l setLine) set(p *Page, x, y, size float64) {
 // that is broken between letters.
 func wrapRuns(runs []run, size, w float64) []setLine {
 	type word struct {
-		face  figure.Face
+		face  draw.Face
 		text  string
 		glued bool // no space before it
 	}
@@ -205,21 +205,21 @@ func wrapRuns(runs []run, size, w float64) []setLine {
 				gap = ""
 			}
 			line[n-1].text += gap + q.text
-			x = line[n-1].x + figure.TextWidth(line[n-1].text, size, q.face)
+			x = line[n-1].x + draw.TextWidth(line[n-1].text, size, q.face)
 			return
 		}
 		if len(line) > 0 && !q.glued {
-			x += figure.TextWidth(" ", size, q.face)
+			x += draw.TextWidth(" ", size, q.face)
 		}
 		line = append(line, piece{x, q.face, q.text})
 		x += wide
 	}
 	for i := 0; i < len(words); i++ {
 		q := words[i]
-		wide := figure.TextWidth(q.text, size, q.face)
+		wide := draw.TextWidth(q.text, size, q.face)
 		gap := 0.0
 		if len(line) > 0 && !q.glued {
-			gap = figure.TextWidth(" ", size, q.face)
+			gap = draw.TextWidth(" ", size, q.face)
 		}
 		if len(line) > 0 && x+gap+wide > w {
 			lines, line, x = append(lines, line), nil, 0
@@ -227,7 +227,7 @@ func wrapRuns(runs []run, size, w float64) []setLine {
 		if wide > w { // broken between letters
 			runes := []rune(q.text)
 			n := len(runes)
-			for n > 1 && figure.TextWidth(string(runes[:n]), size, q.face) > w {
+			for n > 1 && draw.TextWidth(string(runes[:n]), size, q.face) > w {
 				n--
 			}
 			put(word{q.face, string(runes[:n]), q.glued}, w)
@@ -268,7 +268,7 @@ func (f *flow) table(size float64, columns []tableColumn, rows [][]string) {
 		sum += c.share
 	}
 	const pad = 1.4
-	set := func(cells []string, face figure.Face, draw bool) float64 {
+	set := func(cells []string, face draw.Face, draw bool) float64 {
 		x, high := f.left(), 0.0
 		for i, c := range columns {
 			w := f.width() * c.share / sum
@@ -296,7 +296,7 @@ func (f *flow) table(size float64, columns []tableColumn, rows [][]string) {
 		heads[i] = c.head
 	}
 	head := func() {
-		h := set(heads, figure.Italic, true)
+		h := set(heads, draw.Italic, true)
 		f.y += h + 0.3
 		f.page.line(medium, nil, pt(f.left(), f.y), pt(f.left()+f.width(), f.y))
 		f.y += 0.7
@@ -306,12 +306,12 @@ func (f *flow) table(size float64, columns []tableColumn, rows [][]string) {
 	before := f.again
 	f.again = head
 	for _, r := range rows {
-		h := set(r, figure.Upright, false)
+		h := set(r, draw.Upright, false)
 		f.need(h + 0.4)
-		set(r, figure.Upright, true)
+		set(r, draw.Upright, true)
 		f.y += h + 0.2
-		f.page.Items = append(f.page.Items, figure.Path{
-			Lines: [][]figure.Point{{pt(f.left(), f.y), pt(f.left()+f.width(), f.y)}}, Stroke: grey, Width_mm: 0.08,
+		f.page.Items = append(f.page.Items, draw.Path{
+			Lines: [][]draw.Point{{pt(f.left(), f.y), pt(f.left()+f.width(), f.y)}}, Stroke: grey, Width_mm: 0.08,
 		})
 		f.y += 0.3
 	}
@@ -324,5 +324,5 @@ func (l setLine) width(size float64) float64 {
 		return 0
 	}
 	q := l[len(l)-1]
-	return q.x + figure.TextWidth(q.text, size, q.face)
+	return q.x + draw.TextWidth(q.text, size, q.face)
 }

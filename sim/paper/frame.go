@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"rsc.io/qr"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -24,12 +24,12 @@ func (j *job) frame(pages []*Page) error {
 	}
 	for i, p := range pages {
 		p.Number, p.Of = i+1, len(pages)
-		p.text(0, 6.5, sizeTitle, figure.Bold, 0, p.Title)
-		w := figure.TextWidth(p.Title, sizeTitle, figure.Bold)
+		p.text(0, 6.5, sizeTitle, draw.Bold, 0, p.Title)
+		w := draw.TextWidth(p.Title, sizeTitle, draw.Bold)
 		if j.Stops() > 0 {
 			j.stopSign(p, Live_mm-w-8)
 		} else {
-			p.text(Live_mm, 6.5, sizeBody, figure.Italic, 1, fit(j.name(), sizeBody, figure.Italic, Live_mm-w-8))
+			p.text(Live_mm, 6.5, sizeBody, draw.Italic, 1, fit(j.name(), sizeBody, draw.Italic, Live_mm-w-8))
 		}
 		p.seam(0, Live_mm, 9)
 		p.line(fine, nil, pt(0, footTop_mm-1), pt(Live_mm, footTop_mm-1))
@@ -52,12 +52,12 @@ func (j *job) stopSign(p *Page, room float64) {
 		this = "these cuffs"
 	}
 	words := "Do not sew " + this + ": the record sheet says why"
-	if figure.TextWidth(words, sizeBody, figure.Bold)+4 > room {
+	if draw.TextWidth(words, sizeBody, draw.Bold)+4 > room {
 		words = "Do not sew " + this
 	}
-	w := figure.TextWidth(words, sizeBody, figure.Bold)
+	w := draw.TextWidth(words, sizeBody, draw.Bold)
 	p.rect(0, nil, &black, Live_mm-w-4, 1.8, Live_mm, 8)
-	l := p.text(Live_mm-2, 6.1, sizeBody, figure.Bold, 1, words)
+	l := p.text(Live_mm-2, 6.1, sizeBody, draw.Bold, 1, words)
 	l.Color = white
 	p.Items[len(p.Items)-1] = l
 }
@@ -77,21 +77,21 @@ func (j *job) bars(p *Page) float64 {
 	y := LiveHigh_mm - 2.5
 	bar(p, pt(x0, y), pt(x0+across, y))
 	bar(p, pt(x0, y-up), pt(x0, y))
-	p.text(x0+across/2, y-1.8, sizeSmall, figure.Upright, 0.5, words)
-	p.text(x0+1.8, y-up+3, sizeSmall, figure.Upright, 0, upWords)
-	p.text(x0+1.8, y-up+6.6, sizeSmall, figure.Italic, 0, "measure before you cut")
+	p.text(x0+across/2, y-1.8, sizeSmall, draw.Upright, 0.5, words)
+	p.text(x0+1.8, y-up+3, sizeSmall, draw.Upright, 0, upWords)
+	p.text(x0+1.8, y-up+6.6, sizeSmall, draw.Italic, 0, "measure before you cut")
 	return x0 + across + 6
 }
 
 // bar is a line to be measured: between the outer sides of its two end strokes
 // there is nothing to doubt, since the strokes are hairlines.
-func bar(p *Page, a, b figure.Point) {
+func bar(p *Page, a, b draw.Point) {
 	p.line(fine, nil, a, b)
 	tick := pt(0, 1.4)
 	if a.X == b.X {
 		tick = pt(1.4, 0)
 	}
-	for _, q := range []figure.Point{a, b} {
+	for _, q := range []draw.Point{a, b} {
 		p.line(fine, nil, pt(q.X-tick.X, q.Y-tick.Y), pt(q.X+tick.X, q.Y+tick.Y))
 	}
 }
@@ -100,24 +100,24 @@ func bar(p *Page, a, b figure.Point) {
 func (j *job) foot(p *Page, left, right float64, square *qr.Code) {
 	y := footTop_mm + 3.4
 	w := right - left
-	line := func(face figure.Face, s string) {
+	line := func(face draw.Face, s string) {
 		p.text(left, y, sizeSmall, face, 0, fit(s, sizeSmall, face, w))
 		y += sizeSmall * leading
 	}
-	line(figure.Bold, fmt.Sprintf("sheet %d of %d  ·  %s", p.Number, p.Of, j.name()))
-	line(figure.Upright, j.date()+"  ·  lengths in "+unitWord(j.Units)+"  ·  "+j.Paper.String()+j.stretchWords())
-	line(figure.Italic, "true size: print at 100 % (actual size), never 'fit to page'")
+	line(draw.Bold, fmt.Sprintf("sheet %d of %d  ·  %s", p.Number, p.Of, j.name()))
+	line(draw.Upright, j.date()+"  ·  lengths in "+unitWord(j.Units)+"  ·  "+j.Paper.String()+j.stretchWords())
+	line(draw.Italic, "true size: print at 100 % (actual size), never 'fit to page'")
 	lines := wrapRuns([]run{plain(j.code)}, sizeSmall, w)
 	switch {
 	case j.code == "":
-		line(figure.Upright, "too many marks of its own for a share code: keep the scheme's file")
+		line(draw.Upright, "too many marks of its own for a share code: keep the scheme's file")
 	case len(lines) <= 2:
 		for _, l := range lines {
 			l.set(p, left, y, sizeSmall)
 			y += sizeSmall * leading
 		}
 	default:
-		line(figure.Upright, fit(j.code, sizeSmall, figure.Upright, w-30)+"  whole on sheet 1")
+		line(draw.Upright, fit(j.code, sizeSmall, draw.Upright, w-30)+"  whole on sheet 1")
 	}
 }
 
@@ -148,7 +148,7 @@ func (j *job) square() (*qr.Code, error) {
 	}
 	c, err := qr.Encode(j.Address+j.code, qr.L)
 	if err != nil {
-		return nil, scheme.Error{Field: "address", Value: fit(j.Address, 1, figure.Upright, 40), Allowed: "an address short enough for a QR code", Why: err.Error()}
+		return nil, scheme.Error{Field: "address", Value: fit(j.Address, 1, draw.Upright, 40), Allowed: "an address short enough for a QR code", Why: err.Error()}
 	}
 	return c, nil
 }
@@ -157,7 +157,7 @@ func (j *job) square() (*qr.Code, error) {
 // The quiet zone of 4 modules is white paper: nothing is set there.
 func drawSquare(p *Page, c *qr.Code, x, y, size float64) {
 	m := size / float64(c.Size)
-	path := figure.Path{Closed: true, Fill: black}
+	path := draw.Path{Closed: true, Fill: black}
 	for row := range c.Size {
 		for col := 0; col < c.Size; col++ {
 			if !c.Black(col, row) {

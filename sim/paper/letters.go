@@ -5,18 +5,18 @@ import (
 	"sync"
 
 	"golang.org/x/image/font/sfnt"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // parsed holds the sheets' fonts; parsing constant bytes once is no state.
 var parsed = [3]func() *sfnt.Font{
-	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Upright) }),
-	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Italic) }),
-	sync.OnceValue(func() *sfnt.Font { return mustParse(figure.Bold) }),
+	sync.OnceValue(func() *sfnt.Font { return mustParse(draw.Upright) }),
+	sync.OnceValue(func() *sfnt.Font { return mustParse(draw.Italic) }),
+	sync.OnceValue(func() *sfnt.Font { return mustParse(draw.Bold) }),
 }
 
-func mustParse(f figure.Face) *sfnt.Font {
-	font, err := sfnt.Parse(figure.TTF(f))
+func mustParse(f draw.Face) *sfnt.Font {
+	font, err := sfnt.Parse(draw.TTF(f))
 	if err != nil {
 		panic("paper: embedded font: " + err.Error()) // bytes are compiled in: TestPrintable
 	}
@@ -25,7 +25,7 @@ func mustParse(f figure.Face) *sfnt.Font {
 
 // printable replaces what the sheets' fonts have no letter for by a question mark
 // and drops control characters, so that a name from anywhere can be printed.
-func printable(s string, face figure.Face) string {
+func printable(s string, face draw.Face) string {
 	plain := true
 	for _, r := range s {
 		if r < ' ' || r > '~' {
@@ -36,8 +36,8 @@ func printable(s string, face figure.Face) string {
 	if plain {
 		return s
 	}
-	if face < figure.Upright || face > figure.Bold {
-		face = figure.Upright
+	if face < draw.Upright || face > draw.Bold {
+		face = draw.Upright
 	}
 	var b strings.Builder
 	var buf sfnt.Buffer
@@ -58,7 +58,7 @@ func printable(s string, face figure.Face) string {
 func Unprinted(name string) string {
 	var b strings.Builder
 	for _, r := range name {
-		if r >= ' ' && r != '?' && printable(string(r), figure.Upright) == "?" {
+		if r >= ' ' && r != '?' && printable(string(r), draw.Upright) == "?" {
 			b.WriteRune(r)
 		}
 	}
@@ -66,14 +66,14 @@ func Unprinted(name string) string {
 }
 
 // fit shortens s with an ellipsis until it is no wider than w mm.
-func fit(s string, size float64, face figure.Face, w float64) string {
-	if figure.TextWidth(s, size, face) <= w {
+func fit(s string, size float64, face draw.Face, w float64) string {
+	if draw.TextWidth(s, size, face) <= w {
 		return s
 	}
 	runes := []rune(s)
 	for len(runes) > 0 {
 		runes = runes[:len(runes)-1]
-		if t := strings.TrimRight(string(runes), " ") + "…"; figure.TextWidth(t, size, face) <= w {
+		if t := strings.TrimRight(string(runes), " ") + "…"; draw.TextWidth(t, size, face) <= w {
 			return t
 		}
 	}

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
@@ -77,7 +77,7 @@ func (j *job) marks() ([]*Page, error) {
 	}
 	f.skip(1)
 	f.gap = 6
-	widest := figure.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sizeSmall, figure.Upright)
+	widest := draw.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sizeSmall, draw.Upright)
 	if !own && t.Units != scheme.Inches && widest < 8.4 || !tucked && widest < 12 {
 		f.split(3)
 	} else {

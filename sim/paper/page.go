@@ -4,7 +4,7 @@ import (
 	"image/color"
 	"math"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // Page is one sheet, laid out in the live area: x from its left, y from its top,
@@ -15,14 +15,14 @@ type Page struct {
 	Number, Of int
 	Holds      string // what lies on it, for a list of sheets (the PDF's bookmarks)
 	Pictures   []Picture
-	Items      []figure.Item
+	Items      []draw.Item
 }
 
 // Picture is a drawing set on a page with its top left corner at At, in its own
 // size.
 type Picture struct {
-	At      figure.Point
-	Drawing figure.Drawing
+	At      draw.Point
+	Drawing draw.Drawing
 }
 
 // Inks of the sheets: black, and one grey for what may be missed.
@@ -52,35 +52,35 @@ const (
 // above is the part of the em that lies above the baseline in figure's labels.
 const above = 0.77
 
-func pt(x, y float64) figure.Point { return figure.Point{X: x, Y: y} }
+func pt(x, y float64) draw.Point { return draw.Point{X: x, Y: y} }
 
 // text sets one line with its baseline at y; anchor 0 = x is its left, 0.5 its
 // middle, 1 its right.
-func (p *Page) text(x, y, size float64, face figure.Face, anchor float64, s string) figure.Label {
-	l := figure.Label{At: pt(x, y-size*above), Text: s, Size_mm: size, Face: face, Anchor: pt(anchor, 0), Color: black}
+func (p *Page) text(x, y, size float64, face draw.Face, anchor float64, s string) draw.Label {
+	l := draw.Label{At: pt(x, y-size*above), Text: s, Size_mm: size, Face: face, Anchor: pt(anchor, 0), Color: black}
 	p.Items = append(p.Items, l)
 	return l
 }
 
 // line draws a polyline.
-func (p *Page) line(width float64, dash []float64, pts ...figure.Point) {
-	p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{pts}, Stroke: black, Width_mm: width, Dash_mm: dash})
+func (p *Page) line(width float64, dash []float64, pts ...draw.Point) {
+	p.Items = append(p.Items, draw.Path{Lines: [][]draw.Point{pts}, Stroke: black, Width_mm: width, Dash_mm: dash})
 }
 
 // lines draws many polylines as one item.
-func (p *Page) lines(width float64, dash []float64, lines ...[]figure.Point) {
+func (p *Page) lines(width float64, dash []float64, lines ...[]draw.Point) {
 	if len(lines) > 0 {
-		p.Items = append(p.Items, figure.Path{Lines: lines, Stroke: black, Width_mm: width, Dash_mm: dash})
+		p.Items = append(p.Items, draw.Path{Lines: lines, Stroke: black, Width_mm: width, Dash_mm: dash})
 	}
 }
 
-func box(x0, y0, x1, y1 float64) []figure.Point {
-	return []figure.Point{pt(x0, y0), pt(x1, y0), pt(x1, y1), pt(x0, y1)}
+func box(x0, y0, x1, y1 float64) []draw.Point {
+	return []draw.Point{pt(x0, y0), pt(x1, y0), pt(x1, y1), pt(x0, y1)}
 }
 
 // rect draws a rectangle; fill nil for none.
 func (p *Page) rect(width float64, dash []float64, fill *color.NRGBA, x0, y0, x1, y1 float64) {
-	path := figure.Path{Lines: [][]figure.Point{box(x0, y0, x1, y1)}, Closed: true, Stroke: black, Width_mm: width, Dash_mm: dash}
+	path := draw.Path{Lines: [][]draw.Point{box(x0, y0, x1, y1)}, Closed: true, Stroke: black, Width_mm: width, Dash_mm: dash}
 	if width == 0 {
 		path.Stroke = color.NRGBA{}
 	}
@@ -92,12 +92,12 @@ func (p *Page) rect(width float64, dash []float64, fill *color.NRGBA, x0, y0, x1
 
 // dot is a filled disc.
 func (p *Page) dot(x, y, r float64) {
-	p.Items = append(p.Items, figure.Path{Lines: [][]figure.Point{ring(x, y, r)}, Closed: true, Fill: black})
+	p.Items = append(p.Items, draw.Path{Lines: [][]draw.Point{ring(x, y, r)}, Closed: true, Fill: black})
 }
 
-func ring(x, y, r float64) []figure.Point {
+func ring(x, y, r float64) []draw.Point {
 	const n = 24
-	pts := make([]figure.Point, n)
+	pts := make([]draw.Point, n)
 	for i := range pts {
 		s, c := math.Sincos(2 * math.Pi * float64(i) / n)
 		pts[i] = pt(x+r*c, y+r*s)
@@ -113,32 +113,32 @@ func (p *Page) seam(x0, x1, y float64) {
 // cross is a registration cross of two hairlines.
 func (p *Page) cross(x, y float64) {
 	const r = 1.5
-	p.lines(fine, nil, []figure.Point{pt(x-r, y), pt(x+r, y)}, []figure.Point{pt(x, y-r), pt(x, y+r)})
+	p.lines(fine, nil, []draw.Point{pt(x-r, y), pt(x+r, y)}, []draw.Point{pt(x, y-r), pt(x, y+r)})
 }
 
 // measure is a dimension line that ends in dots, with its words in the middle of a
 // gap when they fit, else beside it.
-func (p *Page) measure(a, b figure.Point, words string) {
+func (p *Page) measure(a, b draw.Point, words string) {
 	const size = 2.8
 	p.dot(a.X, a.Y, 0.45)
 	p.dot(b.X, b.Y, 0.45)
-	w := figure.TextWidth(words, size, figure.Upright) + 2
+	w := draw.TextWidth(words, size, draw.Upright) + 2
 	mid := pt((a.X+b.X)/2, (a.Y+b.Y)/2)
 	if math.Abs(a.Y-b.Y) < math.Abs(a.X-b.X) {
 		if w < b.X-a.X-2 {
 			p.line(fine, nil, a, pt(mid.X-w/2, a.Y))
 			p.line(fine, nil, pt(mid.X+w/2, a.Y), b)
-			p.text(mid.X, a.Y+size*0.33, size, figure.Upright, 0.5, words)
+			p.text(mid.X, a.Y+size*0.33, size, draw.Upright, 0.5, words)
 			return
 		}
 		p.line(fine, nil, a, b)
-		p.text(mid.X, a.Y-1, size, figure.Upright, 0.5, words)
+		p.text(mid.X, a.Y-1, size, draw.Upright, 0.5, words)
 		return
 	}
 	p.line(fine, nil, a, b)
-	p.Items = append(p.Items, figure.Path{
-		Lines:  [][]figure.Point{box(mid.X-w/2, mid.Y-size*0.6, mid.X+w/2, mid.Y+size*0.6)},
+	p.Items = append(p.Items, draw.Path{
+		Lines:  [][]draw.Point{box(mid.X-w/2, mid.Y-size*0.6, mid.X+w/2, mid.Y+size*0.6)},
 		Closed: true, Fill: white,
 	})
-	p.text(mid.X, mid.Y+size*0.33, size, figure.Upright, 0.5, words)
+	p.text(mid.X, mid.Y+size*0.33, size, draw.Upright, 0.5, words)
 }

@@ -6,14 +6,14 @@ import (
 	"fmt"
 	"image"
 	"image/color"
-	"image/draw"
+	imagedraw "image/draw"
 	"image/png"
 	"io"
 	"math"
 	"strconv"
 
 	"codeberg.org/go-pdf/fpdf"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // pictureRes is the resolution of pictures of cloth in px/mm, 203 dots an inch:
@@ -24,11 +24,11 @@ const pictureRes = 8.0
 
 const family = "sheet"
 
-func style(f figure.Face) string {
+func style(f draw.Face) string {
 	switch f {
-	case figure.Italic:
+	case draw.Italic:
 		return "I"
-	case figure.Bold:
+	case draw.Bold:
 		return "B"
 	}
 	return ""
@@ -50,11 +50,11 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	f.SetCreationDate(in.Date)
 	f.SetModificationDate(in.Date)
 	f.SetProducer("ruffwright", true)
-	f.SetTitle(printable(in.Ruff.Plan.Scheme.Name+" · sheets", figure.Upright), true)
+	f.SetTitle(printable(in.Ruff.Plan.Scheme.Name+" · sheets", draw.Upright), true)
 	f.SetLang("en-GB")
 	f.SetDisplayMode("fullpage", "continuous")
-	for _, face := range []figure.Face{figure.Upright, figure.Italic, figure.Bold} {
-		f.AddUTF8FontFromBytes(family, style(face), figure.TTF(face))
+	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
+		f.AddUTF8FontFromBytes(family, style(face), draw.TTF(face))
 	}
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
@@ -163,16 +163,16 @@ func shade(c color.NRGBA) int {
 	return 255 - (255-y)*int(c.A)/255
 }
 
-func (r *replay) item(it figure.Item, x, y float64) {
+func (r *replay) item(it draw.Item, x, y float64) {
 	switch it := it.(type) {
-	case figure.Path:
+	case draw.Path:
 		r.path(it, x+r.dx, y+r.dy)
-	case figure.Label:
+	case draw.Label:
 		r.label(it, x+r.dx, y+r.dy)
 	}
 }
 
-func (r *replay) path(p figure.Path, x, y float64) {
+func (r *replay) path(p draw.Path, x, y float64) {
 	fill := p.Closed && p.Fill.A > 0
 	stroke := p.Stroke.A > 0 && p.Width_mm > 0
 	if !fill && !stroke {
@@ -225,7 +225,7 @@ func (r *replay) path(p figure.Path, x, y float64) {
 	}
 }
 
-func (r *replay) label(l figure.Label, x, y float64) {
+func (r *replay) label(l draw.Label, x, y float64) {
 	if l.Text == "" {
 		return
 	}
@@ -246,7 +246,7 @@ func (r *replay) label(l figure.Label, x, y float64) {
 func (r *replay) picture(p Picture, name string) error {
 	last := -1
 	for i, it := range p.Drawing.Items {
-		if _, ok := it.(figure.Surface); ok {
+		if _, ok := it.(draw.Surface); ok {
 			last = i
 		}
 	}
@@ -266,7 +266,7 @@ func (r *replay) picture(p Picture, name string) error {
 		r.wide[int(math.Ceil(w*res))] = true
 		colour := below.Image(res)
 		img := image.NewGray(colour.Bounds())
-		draw.Draw(img, img.Rect, colour, colour.Rect.Min, draw.Src)
+		imagedraw.Draw(img, img.Rect, colour, colour.Rect.Min, imagedraw.Src)
 		var b bytes.Buffer
 		if err := png.Encode(&b, img); err != nil {
 			return fmt.Errorf("paper: %s: %w", name, err)

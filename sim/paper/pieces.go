@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
@@ -24,7 +24,7 @@ type Piece struct {
 type layer struct {
 	id, what string
 	dash     []float64
-	lines    [][]figure.Point
+	lines    [][]draw.Point
 	closed   bool
 }
 
@@ -33,7 +33,7 @@ type drawing struct {
 	name, desc           string
 	wide, high           float64
 	cut, fold, sew, mark layer
-	labels               []figure.Label
+	labels               []draw.Label
 }
 
 func newDrawing(name, desc string, wide, high float64) *drawing {
@@ -44,14 +44,14 @@ func newDrawing(name, desc string, wide, high float64) *drawing {
 		sew:  layer{id: "sew", what: "sew", dash: []float64{0.1, 1.4}},
 		mark: layer{id: "mark", what: "draw with a pen that washes out"},
 	}
-	d.cut.lines = [][]figure.Point{box(0, 0, wide, high)}
+	d.cut.lines = [][]draw.Point{box(0, 0, wide, high)}
 	return d
 }
 
-func (l *layer) add(pts ...figure.Point) { l.lines = append(l.lines, pts) }
+func (l *layer) add(pts ...draw.Point) { l.lines = append(l.lines, pts) }
 
 func (d *drawing) say(x, y, size float64, anchor float64, text string) {
-	d.labels = append(d.labels, figure.Label{At: pt(x, y), Text: text, Size_mm: size, Anchor: pt(anchor, 0)})
+	d.labels = append(d.labels, draw.Label{At: pt(x, y), Text: text, Size_mm: size, Anchor: pt(anchor, 0)})
 }
 
 // Pieces gives every piece that is to be cut, in washed size, with its folds,
@@ -132,7 +132,7 @@ func (j *job) stripPiece(p pattern.Piece) *drawing {
 				d.mark.add(pt(at, long*0.6), pt(at, long))
 			}
 			words := strconv.Itoa(r.Set)
-			if w := figure.TextWidth(words, 3, figure.Upright); at-w/2 > last+1 && at+w/2 < p.Length_mm && at > w/2 {
+			if w := draw.TextWidth(words, 3, draw.Upright); at-w/2 > last+1 && at+w/2 < p.Length_mm && at > w/2 {
 				d.say(at, long+1, 3, 0.5, words)
 				last = at + w/2
 			}

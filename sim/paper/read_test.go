@@ -12,7 +12,7 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // The sheets are read back from the PDF by another library, pdfcpu, and what their
@@ -21,7 +21,7 @@ import (
 // stroke is one subpath that the page paints, in mm from the paper's top left
 // corner, and the width of its line (0: filled only).
 type stroke struct {
-	pts    []figure.Point
+	pts    []draw.Point
 	width  float64
 	dashed bool
 	closed bool
@@ -38,9 +38,9 @@ func (s stroke) box() (x0, y0, x1, y1 float64) {
 // word is one text that the page paints: the left end of its baseline in mm from
 // the paper's top left corner, and its size.
 type word struct {
-	at   figure.Point
+	at   draw.Point
 	size float64
-	face figure.Face
+	face draw.Face
 	text string
 }
 
@@ -106,7 +106,7 @@ type state struct {
 	width  float64
 	dashed bool
 	size   float64
-	face   figure.Face
+	face   draw.Face
 }
 
 // follow interprets the operators that the sheets may use and refuses others.
@@ -115,14 +115,14 @@ func (s *sheet) follow(content []byte) error {
 	var stack []state
 	var path []stroke
 	var operands []any
-	fonts := map[string]figure.Face{}
+	fonts := map[string]draw.Face{}
 	num := func(i int) float64 {
 		v, _ := operands[i].(float64)
 		return v
 	}
-	place := func(x, y float64) figure.Point {
+	place := func(x, y float64) draw.Point {
 		x, y = now.ctm.apply(x, y)
-		return figure.Point{X: x / ptPerMM, Y: s.high - y/ptPerMM}
+		return draw.Point{X: x / ptPerMM, Y: s.high - y/ptPerMM}
 	}
 	paint := func(stroked bool) {
 		for _, p := range path {
@@ -164,7 +164,7 @@ func (s *sheet) follow(content []byte) error {
 			now.dashed = len(list) > 0
 		case "J", "j", "g", "G", "rg", "RG":
 		case "m":
-			path = append(path, stroke{pts: []figure.Point{place(num(0), num(1))}})
+			path = append(path, stroke{pts: []draw.Point{place(num(0), num(1))}})
 		case "l":
 			if len(path) == 0 {
 				return fmt.Errorf("l without m")
@@ -174,7 +174,7 @@ func (s *sheet) follow(content []byte) error {
 			path[len(path)-1].closed = true
 		case "re":
 			x, y, w, h := num(0), num(1), num(2), num(3)
-			path = append(path, stroke{closed: true, pts: []figure.Point{place(x, y), place(x+w, y), place(x+w, y+h), place(x, y+h)}})
+			path = append(path, stroke{closed: true, pts: []draw.Point{place(x, y), place(x+w, y), place(x+w, y+h), place(x, y+h)}})
 		case "S":
 			paint(true)
 		case "B":
@@ -192,7 +192,7 @@ func (s *sheet) follow(content []byte) error {
 		case "Tf":
 			font := operands[0].(string)
 			if _, ok := fonts[font]; !ok {
-				fonts[font] = figure.Upright
+				fonts[font] = draw.Upright
 			}
 			now.size = num(1)
 		case "Td":

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
@@ -14,8 +15,8 @@ func (j *job) record() ([]*Page, error) {
 	f := newFlow("record", "Record")
 	f.page.Holds = "pictures, figures, findings, the scheme"
 	plan, body := j.Ruff.Plan, shape(j.Ruff)
-	opt := figure.Options{Units: j.Units, Palette: figure.Contrast()}
-	add := func(name string, x, y float64, d figure.Drawing, err error) error {
+	opt := figure.Options{Units: j.Units, Palette: draw.Contrast()}
+	add := func(name string, x, y float64, d draw.Drawing, err error) error {
 		if err != nil {
 			return fmt.Errorf("paper: record sheet, %s: %w", name, err)
 		}
@@ -97,7 +98,7 @@ func (j *job) decisions(f *flow) {
 			if f.y+3*line+sizeBody*leading > end && f.column < columns-1 {
 				f.next()
 			}
-			f.page.text(f.left(), f.y+sizeBody*0.95, sizeBody, figure.Bold, 0, fit(r.label, sizeBody, figure.Bold, f.width()))
+			f.page.text(f.left(), f.y+sizeBody*0.95, sizeBody, draw.Bold, 0, fit(r.label, sizeBody, draw.Bold, f.width()))
 			f.y += sizeBody * leading
 			continue
 		}
@@ -107,8 +108,8 @@ func (j *job) decisions(f *flow) {
 		f.need(line)
 		y := f.y + sizeSmall*0.95
 		room := f.width() * 0.58
-		f.page.text(f.left(), y, sizeSmall, figure.Upright, 0, fit(r.label, sizeSmall, figure.Upright, room-2))
-		f.page.text(f.left()+room, y, sizeSmall, figure.Upright, 0, fit(r.value, sizeSmall, figure.Upright, f.width()-room))
+		f.page.text(f.left(), y, sizeSmall, draw.Upright, 0, fit(r.label, sizeSmall, draw.Upright, room-2))
+		f.page.text(f.left()+room, y, sizeSmall, draw.Upright, 0, fit(r.value, sizeSmall, draw.Upright, f.width()-room))
 		f.y += line
 	}
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"strconv"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -16,7 +16,7 @@ func ruler(p *Page, x, y, from, to float64, u scheme.Units, down float64, number
 	if u == scheme.Inches {
 		step, mid, whole, unit = 25.4/16, 8, 16, 25.4
 	}
-	var strokes [][]figure.Point
+	var strokes [][]draw.Point
 	first := int(math.Ceil(from/step - 1e-9))
 	last := int(math.Floor(to/step + 1e-9))
 	for i := first; i <= last; i++ {
@@ -28,14 +28,14 @@ func ruler(p *Page, x, y, from, to float64, u scheme.Units, down float64, number
 		case i%mid == 0:
 			long = 2.5
 		}
-		strokes = append(strokes, []figure.Point{pt(at, y), pt(at, y+down*long)})
+		strokes = append(strokes, []draw.Point{pt(at, y), pt(at, y+down*long)})
 		if numbers && i%whole == 0 {
 			n := float64(i) * step / unit
 			words := strconv.Itoa(int(math.Round(n)))
 			if u == scheme.Millimetres {
 				words = strconv.Itoa(int(math.Round(n)) * 10)
 			}
-			w := figure.TextWidth(words, 2.2, figure.Upright)
+			w := draw.TextWidth(words, 2.2, draw.Upright)
 			const off = 0.7 // from the line that is cut along
 			cx := math.Max(at, x+w/2+off)
 			if cx+w/2 > x+to-from-off { // the next tile begins with it
@@ -45,7 +45,7 @@ func ruler(p *Page, x, y, from, to float64, u scheme.Units, down float64, number
 			if down < 0 {
 				base = y - 4
 			}
-			p.text(cx, base, 2.2, figure.Upright, 0.5, words)
+			p.text(cx, base, 2.2, draw.Upright, 0.5, words)
 		}
 	}
 	p.lines(0.1, nil, strokes...)

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -20,8 +20,8 @@ type printed struct {
 	px, py float64
 }
 
-func (p printed) at(q figure.Point) figure.Point {
-	return figure.Point{
+func (p printed) at(q draw.Point) draw.Point {
+	return draw.Point{
 		X: (q.X-p.wide/2)*p.px + Live_mm/2,
 		Y: (q.Y-p.high/2)*p.py + LiveHigh_mm/2,
 	}
@@ -137,13 +137,13 @@ func TestLiveArea(t *testing.T) {
 			for _, w := range s.words {
 				p := s.at(w.at)
 				size := w.size * s.py
-				wide := math.Min(figure.TextWidth(w.text, size, figure.Upright), figure.TextWidth(w.text, size, figure.Italic))
+				wide := math.Min(draw.TextWidth(w.text, size, draw.Upright), draw.TextWidth(w.text, size, draw.Italic))
 				if d := outside(p.X, p.Y-0.75*size, p.X+wide*0.97, p.Y+0.21*size); d > 0.3 {
 					t.Errorf("sheet %d %s: %q reaches %.2f mm out", i+1, pages[i].Title, w.text, d)
 				}
 			}
 			for _, q := range s.pictures {
-				a, b := s.at(figure.Point{X: q[0], Y: q[1]}), s.at(figure.Point{X: q[2], Y: q[3]})
+				a, b := s.at(draw.Point{X: q[0], Y: q[1]}), s.at(draw.Point{X: q[2], Y: q[3]})
 				if d := outside(a.X, a.Y, b.X, b.Y); d > 1/pictureRes { // the last dot of a picture is cut by its clip
 					t.Errorf("sheet %d: a picture reaches %.2f mm out", i+1, d)
 				}
@@ -179,7 +179,7 @@ func TestTapePlaces(t *testing.T) {
 				size := 0.0
 				for _, q := range s.strokes {
 					x0, y0, x1, y1 := q.box()
-					a, b := s.at(figure.Point{X: x0, Y: y0}), s.at(figure.Point{X: x1, Y: y1})
+					a, b := s.at(draw.Point{X: x0, Y: y0}), s.at(draw.Point{X: x1, Y: y1})
 					if math.Abs(a.Y-top) > 0.05 {
 						continue
 					}
@@ -242,7 +242,7 @@ func TestBandTiles(t *testing.T) {
 				top := s.at(w.at).Y + 1.2
 				for _, q := range s.strokes {
 					x0, y0, x1, y1 := q.box()
-					a, c := s.at(figure.Point{X: x0, Y: y0}), s.at(figure.Point{X: x1, Y: y1})
+					a, c := s.at(draw.Point{X: x0, Y: y0}), s.at(draw.Point{X: x1, Y: y1})
 					if c.X-a.X > 0.01 || a.Y < top-0.05 || c.Y > top+b.CutWide_mm+0.05 {
 						continue
 					}

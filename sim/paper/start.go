@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -18,7 +18,7 @@ func (j *job) start(rest []*Page) []*Page {
 	// The square, with the inch bar inside it.
 	const x0, y0 = 2.0, 15.0
 	p.rect(medium, nil, nil, x0, y0, x0+100, y0+100)
-	p.text(x0+50, y0+6, sizeBody, figure.Bold, 0.5, "100 mm square")
+	p.text(x0+50, y0+6, sizeBody, draw.Bold, 0.5, "100 mm square")
 	for i := range 11 {
 		long := 1.5
 		if i%5 == 0 {
@@ -30,18 +30,18 @@ func (j *job) start(rest []*Page) []*Page {
 	}
 	bx := x0 + (100-4*25.4)/2 + 0.8 // the bar is 101.6 mm: it stands out on either side
 	bar(p, pt(bx-0.8, y0+50), pt(bx-0.8+4*25.4, y0+50))
-	p.text(x0+50, y0+48, sizeBody, figure.Bold, 0.5, "4 in bar (stands out 0.8 mm on either side)")
-	p.text(x0+50, y0+72, sizeBody, figure.Italic, 0.5, "the square came out:")
-	p.text(x0+50, y0+80, sizeBody, figure.Upright, 0.5, "across ________ mm      up ________ mm")
+	p.text(x0+50, y0+48, sizeBody, draw.Bold, 0.5, "4 in bar (stands out 0.8 mm on either side)")
+	p.text(x0+50, y0+72, sizeBody, draw.Italic, 0.5, "the square came out:")
+	p.text(x0+50, y0+80, sizeBody, draw.Upright, 0.5, "across ________ mm      up ________ mm")
 
 	// The long bars.
 	const longWide, longHigh = 180.0, 220.0
 	bar(p, pt(2, 123), pt(2+longWide, 123))
-	p.text(92, 121.4, sizeSmall, figure.Upright, 0.5, "180 mm across")
+	p.text(92, 121.4, sizeSmall, draw.Upright, 0.5, "180 mm across")
 	const lx = Live_mm - 3.0
 	bar(p, pt(lx, 14), pt(lx, 14+longHigh))
-	p.text(lx-1.6, 129, sizeSmall, figure.Upright, 1, "220 mm")
-	p.text(lx-1.6, 132.6, sizeSmall, figure.Upright, 1, "up")
+	p.text(lx-1.6, 129, sizeSmall, draw.Upright, 1, "220 mm")
+	p.text(lx-1.6, 132.6, sizeSmall, draw.Upright, 1, "up")
 
 	right.y = 14
 	right.head("Print")
@@ -82,8 +82,8 @@ func (j *job) start(rest []*Page) []*Page {
 	total := len(rest) + 1
 	number := 2
 	row := func(numbers, what string) {
-		m.page.text(m.x+9, m.y+sizeBody*0.95, sizeBody, figure.Upright, 1, numbers)
-		m.page.text(m.x+11.5, m.y+sizeBody*0.95, sizeBody, figure.Upright, 0, fit(what, sizeBody, figure.Upright, m.w-11.5))
+		m.page.text(m.x+9, m.y+sizeBody*0.95, sizeBody, draw.Upright, 1, numbers)
+		m.page.text(m.x+11.5, m.y+sizeBody*0.95, sizeBody, draw.Upright, 0, fit(what, sizeBody, draw.Upright, m.w-11.5))
 		m.y += sizeBody * leading * 1.1
 	}
 	row("1", "start here")
@@ -170,7 +170,7 @@ func (c *column) para(runs ...run)  { c.lines(0, sizeBody, runs...) }
 func (c *column) small(runs ...run) { c.lines(0, sizeSmall, runs...) }
 
 func (c *column) head(s string) {
-	c.page.text(c.x, c.y+sizeHead*0.95, sizeHead, figure.Bold, 0, fit(s, sizeHead, figure.Bold, c.w))
+	c.page.text(c.x, c.y+sizeHead*0.95, sizeHead, draw.Bold, 0, fit(s, sizeHead, draw.Bold, c.w))
 	c.y += sizeHead*leading + 0.6
 }
 

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
@@ -258,7 +258,7 @@ func TestInches(t *testing.T) {
 		p := &Page{}
 		ruler(p, 0, 20, 0, 190, u, -1, true)
 		for _, it := range p.Items {
-			if l, ok := it.(figure.Label); ok && (l.Box().Min.X < 0.5 || l.Box().Max.X > 189.5) {
+			if l, ok := it.(draw.Label); ok && (l.Box().Min.X < 0.5 || l.Box().Max.X > 189.5) {
 				t.Errorf("the number %s stands on a line that is cut", l.Text)
 			}
 		}

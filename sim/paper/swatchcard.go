@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cloth"
 )
@@ -26,26 +26,26 @@ func (j *job) swatch() ([]*Page, error) {
 	const rulerHigh, rulerLong = 25.0, 180.0
 	p.rect(medium, nil, nil, 0, ry, Live_mm, ry+rulerHigh)
 	rulerBack(p, Live_mm, ry, rulerLong, j.Units)
-	p.text(2, ry+17, sizeBody, figure.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
-	p.text(2, ry+22, sizeSmall, figure.Italic, 0, "this end stays on the table")
-	p.text(Live_mm-2, ry+22, sizeSmall, figure.Italic, 1, "zero: with the strip's end, goes out over the edge")
+	p.text(2, ry+17, sizeBody, draw.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
+	p.text(2, ry+22, sizeSmall, draw.Italic, 0, "this end stays on the table")
+	p.text(Live_mm-2, ry+22, sizeSmall, draw.Italic, 1, "zero: with the strip's end, goes out over the edge")
 	shown := t.known && !t.none && !t.beyond
 	if shown && t.overhang_mm <= rulerLong {
 		x := Live_mm - t.overhang_mm
 		p.line(bold, nil, pt(x, ry), pt(x, ry+6))
 		p.dot(x, ry+10.6, 0.9)
 		words := "target " + j.len(t.overhang_mm)
-		if w := figure.TextWidth(words, sizeSmall, figure.Bold); x+2+w < Live_mm-1 {
-			p.text(x+2, ry+11.5, sizeSmall, figure.Bold, 0, words)
+		if w := draw.TextWidth(words, sizeSmall, draw.Bold); x+2+w < Live_mm-1 {
+			p.text(x+2, ry+11.5, sizeSmall, draw.Bold, 0, words)
 		} else {
-			p.text(x-2, ry+11.5, sizeSmall, figure.Bold, 1, words)
+			p.text(x-2, ry+11.5, sizeSmall, draw.Bold, 1, words)
 		}
 	}
 	if shown && t.overhang_mm > rulerLong {
-		p.text(2, ry+11.5, sizeSmall, figure.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
+		p.text(2, ry+11.5, sizeSmall, draw.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
 	}
 	if t.beyond {
-		p.text(2, ry+11.5, sizeSmall, figure.Bold, 0, "no target here: "+j.len(t.overhang_mm)+" is more than these strips can show")
+		p.text(2, ry+11.5, sizeSmall, draw.Bold, 0, "no target here: "+j.len(t.overhang_mm)+" is more than these strips can show")
 	}
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err
@@ -72,7 +72,7 @@ func rulerBack(p *Page, x, y, long float64, u scheme.Units) {
 	if u == scheme.Inches {
 		step, mid, whole = 25.4/16, 8, 16
 	}
-	var strokes [][]figure.Point
+	var strokes [][]draw.Point
 	for i := 0; float64(i)*step <= long+1e-9; i++ {
 		at := x - float64(i)*step
 		h := 3.0
@@ -85,12 +85,12 @@ func rulerBack(p *Page, x, y, long float64, u scheme.Units) {
 				words = fmt.Sprint(10 * n)
 			}
 			if i > 0 {
-				p.text(at, y+8.8, 2.4, figure.Upright, 0.5, words)
+				p.text(at, y+8.8, 2.4, draw.Upright, 0.5, words)
 			}
 		case i%mid == 0:
 			h = 4.4
 		}
-		strokes = append(strokes, []figure.Point{pt(at, y), pt(at, y+h)})
+		strokes = append(strokes, []draw.Point{pt(at, y), pt(at, y+h)})
 	}
 	p.lines(0.1, nil, strokes...)
 }
@@ -105,9 +105,9 @@ func (j *job) slope(p *Page, top float64, t target) error {
 	y0 := top
 	p.line(bold, nil, pt(x0, y0), pt(x0+reach, y0+reach*tan))               // the slope itself
 	p.line(medium, nil, pt(x0, y0), pt(x0, y0+high), pt(x0+reach, y0+high)) // upright and foot
-	p.text(x0+1.6, y0+high-2, sizeSmall, figure.Italic, 0, "cut out along these three sides; the upright side stands against the table's edge")
+	p.text(x0+1.6, y0+high-2, sizeSmall, draw.Italic, 0, "cut out along these three sides; the upright side stands against the table's edge")
 	p.line(medium, nil, pt(0, y0), pt(x0, y0))
-	p.text(0, y0+3.6, sizeSmall, figure.Italic, 0, "table's top")
+	p.text(0, y0+3.6, sizeSmall, draw.Italic, 0, "table's top")
 	p.dot(x0, y0, 0.7)
 
 	// All tips lie on the slope: overhang L at the distance L · chord ÷ span.
@@ -125,15 +125,15 @@ func (j *job) slope(p *Page, top float64, t target) error {
 	if j.Units == scheme.Inches {
 		step, unit = 25.4/2, 25.4
 	}
-	var ticks [][]figure.Point
+	var ticks [][]draw.Point
 	for l := 2 * step; l*chord*sin < high-3; l += step {
 		x, y := x0+l*chord*cos, y0+l*chord*sin
-		ticks = append(ticks, []figure.Point{pt(x, y), pt(x-2*sin, y+2*cos)})
+		ticks = append(ticks, []draw.Point{pt(x, y), pt(x-2*sin, y+2*cos)})
 		words := trim(l/unit, 1)
 		if j.Units == scheme.Millimetres {
 			words = trim(l, 0)
 		}
-		p.text(x-3.2*sin, y+3.2*cos+1, 2.2, figure.Upright, 1, words)
+		p.text(x-3.2*sin, y+3.2*cos+1, 2.2, draw.Upright, 1, words)
 	}
 	p.lines(fine, nil, ticks...)
 	if t.known && !t.none && !t.beyond && t.overhang_mm*chord*sin < high {
@@ -147,20 +147,20 @@ func (j *job) slope(p *Page, top float64, t target) error {
 			l.set(p, left, y-1+float64(i)*sizeSmall*leading-float64(len(lines)-1)*sizeSmall*leading, sizeSmall)
 		}
 	}
-	p.text(x0+2, y0+high-14, sizeSmall, figure.Upright, 0, "41.5° below level. Strokes: where the tip of a strip touches, by its overhang in "+unitWord(j.Units)+".")
-	p.text(x0+2, y0+high-10.4, sizeSmall, figure.Upright, 0, "If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level.")
+	p.text(x0+2, y0+high-14, sizeSmall, draw.Upright, 0, "41.5° below level. Strokes: where the tip of a strip touches, by its overhang in "+unitWord(j.Units)+".")
+	p.text(x0+2, y0+high-10.4, sizeSmall, draw.Upright, 0, "If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level.")
 	// Angle's arc and what a wearer of this card sees.
 	const r = 22
-	var arc []figure.Point
+	var arc []draw.Point
 	for k := range 25 {
 		s, c := math.Sincos(slope_deg * math.Pi / 180 * float64(k) / 24)
 		arc = append(arc, pt(x0+r*c, y0+r*s))
 	}
 	p.line(fine, nil, arc...)
 	p.line(fine, []float64{2, 1.4}, pt(x0, y0), pt(x0+70, y0))
-	p.text(x0+r+1.6, y0+6.6, sizeSmall, figure.Upright, 0, "41.5°")
-	p.text(x0+73, y0+1, sizeSmall, figure.Italic, 0, "level")
-	p.text(x0+86, y0+16, sizeSmall, figure.Italic, 0, "the strip hangs on this side of the slope")
+	p.text(x0+r+1.6, y0+6.6, sizeSmall, draw.Upright, 0, "41.5°")
+	p.text(x0+73, y0+1, sizeSmall, draw.Italic, 0, "level")
+	p.text(x0+86, y0+16, sizeSmall, draw.Italic, 0, "the strip hangs on this side of the slope")
 	return nil
 }
 
@@ -221,14 +221,14 @@ func (j *job) spaced(f *flow, columns []tableColumn, rows [][]string) {
 	f.need(high * float64(len(rows)+1))
 	x := f.left()
 	for _, c := range columns {
-		f.page.text(x+0.6, f.y+sizeSmall, sizeSmall, figure.Italic, 0, c.head)
+		f.page.text(x+0.6, f.y+sizeSmall, sizeSmall, draw.Italic, 0, c.head)
 		x += f.width() * c.share / sum
 	}
 	f.y += 4.4
 	top := f.y
 	f.page.line(medium, nil, pt(f.left(), f.y), pt(f.left()+f.width(), f.y))
 	for _, r := range rows {
-		f.page.text(f.left()+0.6, f.y+5, sizeBody, figure.Upright, 0, r[0])
+		f.page.text(f.left()+0.6, f.y+5, sizeBody, draw.Upright, 0, r[0])
 		f.y += high
 		f.page.line(0.1, nil, pt(f.left(), f.y), pt(f.left()+f.width(), f.y))
 	}

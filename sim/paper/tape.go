@@ -5,7 +5,7 @@ import (
 	"math"
 	"strconv"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 )
 
@@ -58,10 +58,10 @@ func (j *job) tapeWords(p *Page, n int, length float64) float64 {
 	// What the signs mean.
 	y := c.y + 2
 	x := 0.0
-	sign := func(w float64, draw func(x float64), words string) {
-		draw(x + 2)
-		p.text(x+w, y+2.6, sizeSmall, figure.Upright, 0, words)
-		x += w + figure.TextWidth(words, sizeSmall, figure.Upright) + 4.5
+	sign := func(w float64, mark func(x float64), words string) {
+		mark(x + 2)
+		p.text(x+w, y+2.6, sizeSmall, draw.Upright, 0, words)
+		x += w + draw.TextWidth(words, sizeSmall, draw.Upright) + 4.5
 	}
 	sign(7, func(x float64) { p.line(bold, nil, pt(x-1.5, y+1.6), pt(x+4, y+1.6)) }, "upper edge: stitch line")
 	sign(5, func(x float64) { p.line(bold, nil, pt(x, y-1), pt(x, y+4)) }, "top fold, its set")
@@ -83,10 +83,10 @@ func tuckSign(p *Page, a, b, y, depth float64) {
 
 // joinSign is a row of slanting stitches across x, cut off at lo and hi.
 func joinSign(p *Page, x, y, high, lo, hi float64) {
-	var lines [][]figure.Point
+	var lines [][]draw.Point
 	in := func(x float64) float64 { return math.Min(math.Max(x, lo), hi) }
 	for d := 0.0; d+1.2 <= high; d += 1.5 {
-		lines = append(lines, []figure.Point{pt(in(x-0.8), y+d+1.2), pt(in(x+0.8), y+d)})
+		lines = append(lines, []draw.Point{pt(in(x-0.8), y+d+1.2), pt(in(x+0.8), y+d)})
 	}
 	p.lines(medium, nil, lines...)
 }
@@ -98,7 +98,7 @@ func (j *job) tile(p *Page, y float64, i, n int, t Tile) {
 	if i == 0 {
 		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
 	}
-	p.text(0, y+3.2, sizeBody, figure.Bold, 0, head)
+	p.text(0, y+3.2, sizeBody, draw.Bold, 0, head)
 	top := y + tapeHead_mm
 	bottom := top + tapeHigh_mm
 	p.rect(medium, nil, nil, 0, top, size, bottom)
@@ -112,12 +112,12 @@ func (j *job) tile(p *Page, y float64, i, n int, t Tile) {
 	}
 	if i < n-1 {
 		at := t.To_mm - tileOverlap(j.Units) - t.From_mm
-		p.lines(fine, []float64{1.4, 0.8}, []figure.Point{pt(at, top), pt(at, top+5.7)}, []figure.Point{pt(at, top+13.4), pt(at, bottom-6)})
+		p.lines(fine, []float64{1.4, 0.8}, []draw.Point{pt(at, top), pt(at, top+5.7)}, []draw.Point{pt(at, top+13.4), pt(at, bottom-6)})
 		p.cross(at+tileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, at+0.6, top, joinLetters(i))
-		p.text(Live_mm, y+3.2, sizeSmall, figure.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-tileOverlap(j.Units))))
+		p.text(Live_mm, y+3.2, sizeSmall, draw.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-tileOverlap(j.Units))))
 	} else if size+40 < Live_mm {
-		p.text(size+3, (top+bottom)/2, sizeBody, figure.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
+		p.text(size+3, (top+bottom)/2, sizeBody, draw.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
 	}
 	j.tileMarks(p, t, top)
 }
@@ -143,7 +143,7 @@ func tapeLetter(p *Page, x, top float64, s string) {
 	if len(s) > 1 {
 		size = 1.9
 	}
-	p.text(x, top+tapeCross_mm+0.6, size, figure.Bold, 0, s)
+	p.text(x, top+tapeCross_mm+0.6, size, draw.Bold, 0, s)
 }
 
 // tileMarks draws the marks that lie on the tile, from its upper edge at top.
@@ -151,10 +151,10 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 	const numberSize, placeSize = 2.9, 2.2
 	size := t.To_mm - t.From_mm
 	on := func(place float64) bool { return place >= t.From_mm-1e-9 && place <= t.To_mm+1e-9 }
-	var tops, bottoms [][]figure.Point
+	var tops, bottoms [][]draw.Point
 	ends := [3]float64{-9, -9, -9} // right ends of the words in their rows
-	words := func(row int, x, size_mm float64, face figure.Face, s string, whole float64) bool {
-		w := figure.TextWidth(s, size_mm, face)
+	words := func(row int, x, size_mm float64, face draw.Face, s string, whole float64) bool {
+		w := draw.TextWidth(s, size_mm, face)
 		if x-w/2 < 0.3 || x+w/2 > whole-0.3 {
 			switch { // only the strip's own ends are moved in: others stand whole on the neighbour
 			case t.From_mm == 0 && x < w:
@@ -191,7 +191,7 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 		if r.Mark < 0 {
 			continue
 		}
-		line := []figure.Point{pt(x, top), pt(x, top+5.7)}
+		line := []draw.Point{pt(x, top), pt(x, top+5.7)}
 		if r.Fold == scheme.Crest {
 			tops = append(tops, line)
 		} else {
@@ -200,9 +200,9 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 		if r.Quarter {
 			p.dot(math.Min(math.Max(x+1.5, 1), size-1), top+1.6, 0.9)
 		}
-		words(0, x, numberSize, figure.Bold, strconv.Itoa(r.Set), size)
-		if s := j.table.Text(r.Place); !words(1, x, placeSize, figure.Upright, s, size) {
-			words(2, x, placeSize, figure.Upright, s, size)
+		words(0, x, numberSize, draw.Bold, strconv.Itoa(r.Set), size)
+		if s := j.table.Text(r.Place); !words(1, x, placeSize, draw.Upright, s, size) {
+			words(2, x, placeSize, draw.Upright, s, size)
 		}
 	}
 	p.lines(bold, nil, tops...)
@@ -229,8 +229,8 @@ func (j *job) tapeMap(pages []*Page, on [][]int, all []Tile, y float64) []*Page 
 	const rowHigh, left = 9.0, 20.0
 	p := pages[len(pages)-1]
 	head := func() {
-		p.text(0, y+5, sizeHead, figure.Bold, 0, "Map of the tapes")
-		p.text(Live_mm, y+5, sizeSmall, figure.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
+		p.text(0, y+5, sizeHead, draw.Bold, 0, "Map of the tapes")
+		p.text(Live_mm, y+5, sizeSmall, draw.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
 		y += 9
 	}
 	turn := func() {
@@ -249,12 +249,12 @@ func (j *job) tapeMap(pages []*Page, on [][]int, all []Tile, y float64) []*Page 
 		if y+rowHigh > bodyBottom_mm {
 			turn()
 		}
-		p.text(0, y+3.2, sizeBody, figure.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
+		p.text(0, y+3.2, sizeBody, draw.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
 		for c, i := range numbers {
 			x := left + cell*float64(c)
 			p.rect(fine, nil, nil, x, y, x+cell-1, y+4)
-			p.text(x+(cell-1)/2, y+3, sizeSmall, figure.Bold, 0.5, strconv.Itoa(i+1))
-			p.text(x+0.3, y+6.8, 2.2, figure.Upright, 0, fit(j.bare(all[i].From_mm), 2.2, figure.Upright, cell-1.3))
+			p.text(x+(cell-1)/2, y+3, sizeSmall, draw.Bold, 0.5, strconv.Itoa(i+1))
+			p.text(x+0.3, y+6.8, 2.2, draw.Upright, 0, fit(j.bare(all[i].From_mm), 2.2, draw.Upright, cell-1.3))
 		}
 		y += rowHigh
 	}

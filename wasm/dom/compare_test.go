@@ -8,7 +8,7 @@ import (
 	"strings"
 	"testing"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/wire"
@@ -28,7 +28,7 @@ func (k *desk) letters() (out []string) {
 		k.t.Fatal(err)
 	}
 	for _, l := range d.Labels() {
-		if l.Face == figure.Bold && (l.Text == "A" || l.Text == "B") {
+		if l.Face == draw.Bold && (l.Text == "A" || l.Text == "B") {
 			out = append(out, l.Text)
 		}
 	}
@@ -238,7 +238,7 @@ func surfaces(t *testing.T, k *desk) (out []string) {
 		t.Fatal(err)
 	}
 	for _, it := range d.Items {
-		if s, ok := it.(figure.Surface); ok {
+		if s, ok := it.(draw.Surface); ok {
 			out = append(out, fmt.Sprint(s.Vertices[:30]))
 		}
 	}

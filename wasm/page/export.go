@@ -4,7 +4,7 @@ import (
 	"bytes"
 	"slices"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 )
 
@@ -49,18 +49,18 @@ func (p *Page) savesPicture(kind string) []Patch {
 }
 
 // through is the sheet as the lens shows it.
-func through(d figure.Drawing, l Lens) figure.Drawing {
+func through(d draw.Drawing, l Lens) draw.Drawing {
 	if l.Scale == 1 {
 		return d
 	}
 	x := func(x float64) float64 { return (x-l.X*d.Width_mm)*l.Scale + d.Width_mm/2 }
 	y := func(y float64) float64 { return (y-l.Y*d.Height_mm)*l.Scale + d.Height_mm/2 }
-	point := func(q figure.Point) figure.Point { return figure.Point{X: x(q.X), Y: y(q.Y)} }
-	items := make([]figure.Item, 0, len(d.Items))
+	point := func(q draw.Point) draw.Point { return draw.Point{X: x(q.X), Y: y(q.Y)} }
+	items := make([]draw.Item, 0, len(d.Items))
 	for _, it := range d.Items {
 		switch it := it.(type) {
-		case figure.Path:
-			lines := make([][]figure.Point, len(it.Lines))
+		case draw.Path:
+			lines := make([][]draw.Point, len(it.Lines))
 			for i, line := range it.Lines {
 				for _, q := range line {
 					lines[i] = append(lines[i], point(q))
@@ -71,10 +71,10 @@ func through(d figure.Drawing, l Lens) figure.Drawing {
 				it.Dash_mm[i] *= l.Scale
 			}
 			items = append(items, it)
-		case figure.Label:
+		case draw.Label:
 			it.At, it.Size_mm = point(it.At), it.Size_mm*l.Scale
 			items = append(items, it)
-		case figure.Surface:
+		case draw.Surface:
 			it.Vertices = slices.Clone(it.Vertices)
 			for i, v := range it.Vertices {
 				it.Vertices[i].X, it.Vertices[i].Y = float32(x(float64(v.X))), float32(y(float64(v.Y)))

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"sync"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -84,8 +84,8 @@ type Page struct {
 	sheets   sheets
 	calm     bool // no motion
 	dye      dyeing
-	drawing  figure.Drawing    // the last, for its memory
-	pair     [2]figure.Drawing // A and B as last drawn
+	drawing  draw.Drawing    // the last, for its memory
+	pair     [2]draw.Drawing // A and B as last drawn
 	fold     fold
 	proof    proof
 }
@@ -483,12 +483,12 @@ func (p *Page) swap(s scheme.Scheme, what string) error {
 }
 
 // palette is what the picture is drawn in.
-func (p *Page) palette() figure.Palette {
+func (p *Page) palette() draw.Palette {
 	switch p.light {
 	case "dark":
-		return figure.Dark()
+		return draw.Dark()
 	case "contrast":
-		return figure.Contrast()
+		return draw.Contrast()
 	}
-	return figure.Light()
+	return draw.Light()
 }

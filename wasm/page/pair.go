@@ -3,6 +3,7 @@ package page
 import (
 	"slices"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
@@ -125,7 +126,7 @@ func (p *Page) pane() (width, height float64, stacked bool) {
 	if !p.twoDrawn() {
 		return w, h, false
 	}
-	const gap = figure.Gutter * pixelsPerMM
+	const gap = draw.Gutter * pixelsPerMM
 	half, low := max(1, (w-gap)/2), max(1, (h-gap)/2)
 	fits := func(w, h float64) float64 { return min(pixelsPerMM, w/leastSheet_mm, h/leastSheet_mm) }
 	if w < narrow || fits(w, low) > fits(half, h) {
@@ -162,7 +163,7 @@ func (p *Page) pairNotes(i int) []figure.Note {
 }
 
 // both draws A and B on one camera, at one scale.
-func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
+func (p *Page) both(opt figure.Options, stacked bool) (draw.Drawing, error) {
 	ruffs := [2]*sim.Ruff{&p.ruff, &p.rival.side.Ruff}
 	shapes := [2]pleat.Shape{p.shape(), p.posedOf(ruffs[1])}
 	p.comparison() // B's findings come with it
@@ -202,9 +203,9 @@ func (p *Page) both(opt figure.Options, stacked bool) (figure.Drawing, error) {
 		}
 		d[i] = again
 	}
-	lens := figure.Lens(p.camera.Lens)
+	lens := draw.Lens(p.camera.Lens)
 	if p.view == InHand {
-		lens = figure.Lens{}
+		lens = draw.Lens{}
 	}
-	return figure.Beside(d[0], d[1], stacked, lens), nil
+	return draw.Beside(d[0], d[1], stacked, lens), nil
 }

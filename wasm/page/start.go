@@ -56,7 +56,7 @@ func Start() (Started, error) {
 	}}
 	for _, name := range []string{"light", "dark"} {
 		p.light = name
-		d, err := draw(p.view, p, figure.Options{
+		d, err := paint(p.view, p, figure.Options{
 			Width_mm: startWidth_mm, Height_mm: startHeight_mm, Palette: p.palette(),
 			Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
 		})

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
@@ -48,7 +49,7 @@ func (p *Page) resize(value string) {
 // Picture draws the view for a stage of width by height CSS pixels, and says
 // how large a sheet's millimetre is there. It takes back the memory of the
 // drawing that it gave before.
-func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err error) {
+func (p *Page) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
 	width, height, stacked := p.pane()
 	pixelPerMM = min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
 	opt := figure.Options{
@@ -62,7 +63,7 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 		return d, home.Lens, pixelPerMM, err
 	}
 	opt.Again = &p.drawing
-	d, err = draw(p.view, p, opt)
+	d, err = paint(p.view, p, opt)
 	p.drawing = d
 	lens = p.camera.Lens
 	if p.view == InHand {
@@ -75,8 +76,8 @@ func (p *Page) Picture() (d figure.Drawing, lens Lens, pixelPerMM float64, err e
 func (p *Page) viewLabel() string { return word("view." + string(p.view)) }
 func (p *Page) viewHelp() string  { return word("viewhelp." + string(p.view)) }
 
-// draw draws one view of the page's ruff: the solved shape where there is one.
-func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
+// paint draws one view of the page's ruff: the solved shape where there is one.
+func paint(v View, p *Page, opt figure.Options) (draw.Drawing, error) {
 	if v == InHand && p.folding() {
 		shape, turn := p.foldShape()
 		opt.Row, opt.Notes = true, nil
@@ -87,7 +88,7 @@ func draw(v View, p *Page, opt figure.Options) (figure.Drawing, error) {
 	return drawOf(v, &p.ruff.Plan, p.shape(), opt)
 }
 
-func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (figure.Drawing, error) {
+func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (draw.Drawing, error) {
 	plan := *of
 	switch v {
 	case Front:

@@ -6,13 +6,13 @@ import (
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 	"ruffwright/wasm/page"
 )
 
 // Stage draws what its source gives, once for each Redraw or new size.
 type Stage struct {
-	source func() (figure.Drawing, page.Lens, float64, error)
+	source func() (draw.Drawing, page.Lens, float64, error)
 	first  func() // called after the first frame
 
 	dirty         bool
@@ -27,7 +27,7 @@ type Stage struct {
 }
 
 // New makes a stage; first is called when its first frame is drawn.
-func New(source func() (figure.Drawing, page.Lens, float64, error), first func()) *Stage {
+func New(source func() (draw.Drawing, page.Lens, float64, error), first func()) *Stage {
 	return &Stage{source: source, first: first, dirty: true, labels: labels{}}
 }
 
@@ -87,11 +87,11 @@ func (s *Stage) Draw(screen *ebiten.Image) {
 	screen.Fill(d.Ground)
 	for _, item := range d.Items {
 		switch item := item.(type) {
-		case figure.Path:
+		case draw.Path:
 			s.path(screen, item, v)
-		case figure.Surface:
+		case draw.Surface:
 			s.surface(screen, item, v)
-		case figure.Label:
+		case draw.Label:
 			s.label(screen, item, v)
 		}
 	}
@@ -101,10 +101,10 @@ func (s *Stage) Draw(screen *ebiten.Image) {
 	}
 }
 
-func (s *Stage) path(screen *ebiten.Image, p figure.Path, v view) {
+func (s *Stage) path(screen *ebiten.Image, p draw.Path, v view) {
 	s.ink.reset()
 	for _, line := range p.Lines {
-		on := make([]figure.Point, len(line))
+		on := make([]draw.Point, len(line))
 		for i, at := range line {
 			on[i] = v.at(at)
 		}
@@ -140,7 +140,7 @@ func thin(width float64, c color.NRGBA) (float64, color.NRGBA) {
 	return 1, c
 }
 
-func (s *Stage) surface(screen *ebiten.Image, f figure.Surface, v view) {
+func (s *Stage) surface(screen *ebiten.Image, f draw.Surface, v view) {
 	s.draw(screen, f.Triangles, len(f.Vertices), func(i int) ebiten.Vertex {
 		at := &f.Vertices[i]
 		return dab(at.X*float32(v.scale)+float32(v.x), at.Y*float32(v.scale)+float32(v.y), at.Color)
@@ -187,14 +187,14 @@ type labels map[labelKey]*ebiten.Image
 type labelKey struct {
 	text  string
 	px    float32
-	face  figure.Face
+	face  draw.Face
 	color color.NRGBA
 }
 
 // mostLabels bounds what is kept.
 const mostLabels = 300
 
-func (s *Stage) label(screen *ebiten.Image, l figure.Label, v view) {
+func (s *Stage) label(screen *ebiten.Image, l draw.Label, v view) {
 	px := l.Size_mm * v.scale
 	if px < 2 || px > 400 {
 		return

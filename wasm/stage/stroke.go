@@ -4,7 +4,7 @@ import (
 	"image/color"
 	"math"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // ink collects triangles: positions in pixels, colours straight (not
@@ -25,13 +25,13 @@ func (k *ink) vertex(x, y float64, c color.NRGBA) uint32 {
 // view maps a sheet's mm to pixels.
 type view struct{ scale, x, y float64 }
 
-func (v view) at(p figure.Point) figure.Point {
-	return figure.Point{X: p.X*v.scale + v.x, Y: p.Y*v.scale + v.y}
+func (v view) at(p draw.Point) draw.Point {
+	return draw.Point{X: p.X*v.scale + v.x, Y: p.Y*v.scale + v.y}
 }
 
 // stroke lays a line of the given width (px) along the polyline, with round
 // caps and joins.
-func (k *ink) stroke(line []figure.Point, closed bool, width float64, c color.NRGBA) {
+func (k *ink) stroke(line []draw.Point, closed bool, width float64, c color.NRGBA) {
 	if len(line) == 0 {
 		return
 	}
@@ -40,7 +40,7 @@ func (k *ink) stroke(line []figure.Point, closed bool, width float64, c color.NR
 	if closed {
 		n++
 	}
-	at := func(i int) figure.Point { return line[i%len(line)] }
+	at := func(i int) draw.Point { return line[i%len(line)] }
 	for i := 1; i < n; i++ {
 		a, b := at(i-1), at(i)
 		dx, dy := b.X-a.X, b.Y-a.Y
@@ -69,13 +69,13 @@ func (k *ink) stroke(line []figure.Point, closed bool, width float64, c color.NR
 
 // straight reports whether b lies within 8° of the way from a to c: the gap of
 // the join is then below 0.07 of the line's half width.
-func straight(a, b, c figure.Point) bool {
+func straight(a, b, c draw.Point) bool {
 	ux, uy, vx, vy := b.X-a.X, b.Y-a.Y, c.X-b.X, c.Y-b.Y
 	return ux*vx+uy*vy > 0.99*math.Hypot(ux, uy)*math.Hypot(vx, vy)
 }
 
 // disc fills a circle, with sides short enough that it is round within 0.1 px.
-func (k *ink) disc(p figure.Point, r float64, c color.NRGBA) {
+func (k *ink) disc(p draw.Point, r float64, c color.NRGBA) {
 	if r <= 0 {
 		return
 	}
@@ -90,23 +90,23 @@ func (k *ink) disc(p figure.Point, r float64, c color.NRGBA) {
 
 // dashes cuts a polyline into the strokes of a dash pattern (on, off, on …),
 // all in px. A pattern that makes no sense gives the whole line.
-func dashes(line []figure.Point, closed bool, pattern []float64) [][]figure.Point {
+func dashes(line []draw.Point, closed bool, pattern []float64) [][]draw.Point {
 	total := 0.0
 	for _, d := range pattern {
 		if !(d >= 0) {
-			return [][]figure.Point{line}
+			return [][]draw.Point{line}
 		}
 		total += d
 	}
 	if !(total > 0.5) || len(line) < 2 {
-		return [][]figure.Point{line}
+		return [][]draw.Point{line}
 	}
 	if closed {
-		line = append(append([]figure.Point(nil), line...), line[0])
+		line = append(append([]draw.Point(nil), line...), line[0])
 	}
-	var out [][]figure.Point
+	var out [][]draw.Point
 	part, left := 0, pattern[0]
-	current := []figure.Point{line[0]}
+	current := []draw.Point{line[0]}
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]
 		d := math.Hypot(b.X-a.X, b.Y-a.Y)
@@ -115,7 +115,7 @@ func dashes(line []figure.Point, closed bool, pattern []float64) [][]figure.Poin
 			done += step
 			left -= step
 			t := done / d
-			p := figure.Point{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
+			p := draw.Point{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
 			if part%2 == 0 {
 				current = append(current, p)
 			}
@@ -125,7 +125,7 @@ func dashes(line []figure.Point, closed bool, pattern []float64) [][]figure.Poin
 				}
 				part++
 				left = pattern[part%len(pattern)]
-				current = []figure.Point{p}
+				current = []draw.Point{p}
 				if part%2 != 0 {
 					current = nil
 				}
@@ -140,7 +140,7 @@ func dashes(line []figure.Point, closed bool, pattern []float64) [][]figure.Poin
 
 // fill covers a simple polygon (its corners in order, either way round), by
 // cutting off ears; what is left of a polygon that is not simple is fanned.
-func (k *ink) fill(line []figure.Point, c color.NRGBA) {
+func (k *ink) fill(line []draw.Point, c color.NRGBA) {
 	line = distinct(line)
 	if len(line) < 3 {
 		return
@@ -155,8 +155,8 @@ func (k *ink) fill(line []figure.Point, c color.NRGBA) {
 }
 
 // distinct leaves out corners that repeat the one before.
-func distinct(line []figure.Point) []figure.Point {
-	var out []figure.Point
+func distinct(line []draw.Point) []draw.Point {
+	var out []draw.Point
 	for _, p := range line {
 		if len(out) == 0 || math.Hypot(p.X-out[len(out)-1].X, p.Y-out[len(out)-1].Y) > 1e-6 {
 			out = append(out, p)
@@ -168,13 +168,13 @@ func distinct(line []figure.Point) []figure.Point {
 	return out
 }
 
-func cross(a, b, c figure.Point) float64 {
+func cross(a, b, c draw.Point) float64 {
 	return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 }
 
 // ears triangulates a simple polygon of n corners into n − 2 triangles.
 // O(n²) for round shapes, which is what drawings hold.
-func ears(line []figure.Point) [][3]int {
+func ears(line []draw.Point) [][3]int {
 	n := len(line)
 	area := 0.0
 	for i := range line {

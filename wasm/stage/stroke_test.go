@@ -6,14 +6,14 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
-func area(line []figure.Point, t [3]int) float64 {
+func area(line []draw.Point, t [3]int) float64 {
 	return cross(line[t[0]], line[t[1]], line[t[2]]) / 2
 }
 
-func polygonArea(line []figure.Point) float64 {
+func polygonArea(line []draw.Point) float64 {
 	sum := 0.0
 	for i, a := range line {
 		b := line[(i+1)%len(line)]
@@ -27,11 +27,11 @@ func polygonArea(line []figure.Point) float64 {
 func TestEars(t *testing.T) {
 	dice := rand.New(rand.NewPCG(7, 1))
 	for n := 3; n < 60; n++ {
-		line := make([]figure.Point, n)
+		line := make([]draw.Point, n)
 		for i := range line {
 			r := 1 + 9*dice.Float64()
 			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-			line[i] = figure.Point{X: r * cos, Y: r * sin}
+			line[i] = draw.Point{X: r * cos, Y: r * sin}
 		}
 		if n%2 == 1 {
 			for i, j := 0, n-1; i < j; i, j = i+1, j-1 {
@@ -54,8 +54,8 @@ func TestEars(t *testing.T) {
 
 // TestFillOddities: what is no polygon fills nothing and does not fail.
 func TestFillOddities(t *testing.T) {
-	p := figure.Point{X: 3, Y: 4}
-	for _, line := range [][]figure.Point{nil, {p}, {p, p, p}, {p, {X: 5, Y: 6}}, {p, {X: 5, Y: 6}, p}} {
+	p := draw.Point{X: 3, Y: 4}
+	for _, line := range [][]draw.Point{nil, {p}, {p, p, p}, {p, {X: 5, Y: 6}}, {p, {X: 5, Y: 6}, p}} {
 		var k ink
 		k.fill(line, color.NRGBA{A: 255})
 		if len(k.index)%3 != 0 {
@@ -67,8 +67,8 @@ func TestFillOddities(t *testing.T) {
 // TestDashes: dashes and gaps of a line add up to its length, and each dash has
 // the pattern's.
 func TestDashes(t *testing.T) {
-	line := []figure.Point{{X: 0}, {X: 7}, {X: 7, Y: 13}, {X: 40, Y: 13}} // 53 long
-	length := func(l []figure.Point) (sum float64) {
+	line := []draw.Point{{X: 0}, {X: 7}, {X: 7, Y: 13}, {X: 40, Y: 13}} // 53 long
+	length := func(l []draw.Point) (sum float64) {
 		for i := 1; i < len(l); i++ {
 			sum += math.Hypot(l[i].X-l[i-1].X, l[i].Y-l[i-1].Y)
 		}
@@ -88,7 +88,7 @@ func TestDashes(t *testing.T) {
 			t.Errorf("pattern %v: %d strokes", pattern, len(got))
 		}
 	}
-	closed := dashes([]figure.Point{{X: 0}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}, true, []float64{5, 5})
+	closed := dashes([]draw.Point{{X: 0}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}, true, []float64{5, 5})
 	if len(closed) != 4 {
 		t.Errorf("a square of 40 in dashes of 5: %d, want 4", len(closed))
 	}
@@ -99,7 +99,7 @@ func TestDashes(t *testing.T) {
 // leave at most 0.1 px.
 func TestStroke(t *testing.T) {
 	var k ink
-	k.stroke([]figure.Point{{X: 0}, {X: 100}}, false, 6, color.NRGBA{A: 255})
+	k.stroke([]draw.Point{{X: 0}, {X: 100}}, false, 6, color.NRGBA{A: 255})
 	sum := 0.0
 	for i := 0; i < len(k.index); i += 3 {
 		a, b, c := k.index[i], k.index[i+1], k.index[i+2]
@@ -147,13 +147,13 @@ func TestPieces(t *testing.T) {
 // TestWrite: written text is as wide as figure says it is, within a pixel and
 // a half, and has ink.
 func TestWrite(t *testing.T) {
-	for _, face := range []figure.Face{figure.Upright, figure.Italic, figure.Bold} {
+	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
 		const px = 40.0
 		picture := write("272 mm, 15 ½ in", px, face, color.NRGBA{A: 255})
 		if picture == nil {
 			t.Fatalf("face %v writes nothing", face)
 		}
-		want := figure.TextWidth("272 mm, 15 ½ in", px, face)
+		want := draw.TextWidth("272 mm, 15 ½ in", px, face)
 		if got := float64(picture.Bounds().Dx() - 2*margin); math.Abs(got-want) > 1.5 {
 			t.Errorf("face %v: %g px wide, figure says %g", face, got, want)
 		}
@@ -167,7 +167,7 @@ func TestWrite(t *testing.T) {
 			t.Errorf("face %v: %d pixels of ink", face, inked)
 		}
 	}
-	if write("", 20, figure.Upright, color.NRGBA{A: 255}) != nil {
+	if write("", 20, draw.Upright, color.NRGBA{A: 255}) != nil {
 		t.Error("no text gives a picture")
 	}
 }

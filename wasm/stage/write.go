@@ -9,7 +9,7 @@ import (
 	"golang.org/x/image/font/opentype"
 	"golang.org/x/image/math/fixed"
 
-	"ruffwright/geom/figure"
+	"ruffwright/geom/draw"
 )
 
 // margin is what a written label has around it, px.
@@ -19,13 +19,13 @@ const margin = 2
 func baseline(px float64) float64 { return math.Ceil(px) + margin }
 
 // fonts keeps the faces that were read.
-var fonts = map[figure.Face]*opentype.Font{}
+var fonts = map[draw.Face]*opentype.Font{}
 
-func fontOf(face figure.Face) (*opentype.Font, error) {
+func fontOf(face draw.Face) (*opentype.Font, error) {
 	if f, ok := fonts[face]; ok {
 		return f, nil
 	}
-	f, err := opentype.Parse(figure.TTF(face))
+	f, err := opentype.Parse(draw.TTF(face))
 	if err != nil {
 		return nil, err
 	}
@@ -35,7 +35,7 @@ func fontOf(face figure.Face) (*opentype.Font, error) {
 
 // write draws a line of text px pixels high in its own picture, baseline at
 // baseline(px), margin on all sides; nil where there is nothing to see.
-func write(text string, px float64, face figure.Face, c color.NRGBA) *image.RGBA {
+func write(text string, px float64, face draw.Face, c color.NRGBA) *image.RGBA {
 	f, err := fontOf(face)
 	if err != nil {
 		return nil

@@ -1,4 +1,4 @@
-package figure
+package draw
 
 import (
 	"image/color"

@@ -1,13 +1,16 @@
-// Package figure draws a ruff: from above, from the side and front, one set,
-// the strip laid flat, and in the hand. It draws what it is given, in mm, and
-// computes no mechanics. A drawing is a list of simple items that a page can
-// replay on its own canvas; the writers here make SVG and PNG of the same list.
-package figure
+// Package draw is the kit for drawings in mm: a sheet with its title, labels and
+// dimension lines, strokes, palettes, and an eye that looks at solid things. A
+// drawing is a list of simple items that a page can replay on its own canvas; the
+// writers here make SVG and PNG of the same list.
+package draw
 
 import "image/color"
 
 // Point is a place on the sheet in sheet mm: x from the left, y from the top.
 type Point struct{ X, Y float64 }
+
+// Pt is the point x, y.
+func Pt(x, y float64) Point { return Point{x, y} }
 
 // Rect is a box on the sheet in sheet mm, Min the corner nearest the origin.
 type Rect struct{ Min, Max Point }
@@ -99,7 +102,7 @@ type Surface struct {
 	Vertices  []Vertex
 	Triangles []uint32
 
-	work *body // what it was made with, for Options.Again
+	work *Body // what it was made with, for reuse
 }
 
 func (Path) item()    {}

@@ -1,4 +1,4 @@
-package figure
+package draw
 
 import (
 	"sync"
@@ -40,7 +40,7 @@ var parsed = [3]func() *truetype.Font{
 func mustParse(ttf []byte) *truetype.Font {
 	f, err := truetype.Parse(ttf)
 	if err != nil {
-		panic("figure: embedded font: " + err.Error()) // bytes are compiled in: TestFonts
+		panic("draw: embedded font: " + err.Error()) // bytes are compiled in: TestFonts
 	}
 	return f
 }
@@ -70,9 +70,9 @@ func TextWidth(text string, size_mm float64, face Face) float64 {
 	return size_mm * float64(sum) / em
 }
 
-// wrap breaks text at spaces into lines no wider than width mm, at most n of
+// Wrap breaks text at spaces into lines no wider than width mm, at most n of
 // them; what does not fit ends in an ellipsis.
-func wrap(text string, size_mm float64, face Face, width_mm float64, n int) []string {
+func Wrap(text string, size_mm float64, face Face, width_mm float64, n int) []string {
 	var lines []string
 	line := ""
 	words := splitWords(text)
@@ -86,7 +86,7 @@ func wrap(text string, size_mm float64, face Face, width_mm float64, n int) []st
 			continue
 		}
 		if len(lines) == n-1 || line == "" {
-			return append(lines, clip(try, size_mm, face, width_mm))
+			return append(lines, Clip(try, size_mm, face, width_mm))
 		}
 		lines, line = append(lines, line), ""
 		i--
@@ -97,8 +97,8 @@ func wrap(text string, size_mm float64, face Face, width_mm float64, n int) []st
 	return lines
 }
 
-// clip shortens text with an ellipsis until it is no wider than width mm.
-func clip(text string, size_mm float64, face Face, width_mm float64) string {
+// Clip shortens text with an ellipsis until it is no wider than width mm.
+func Clip(text string, size_mm float64, face Face, width_mm float64) string {
 	if TextWidth(text, size_mm, face) <= width_mm {
 		return text
 	}

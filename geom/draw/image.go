@@ -1,4 +1,4 @@
-package figure
+package draw
 
 import (
 	"fmt"
@@ -49,7 +49,7 @@ func (d Drawing) Image(pxPerMM float64) *image.RGBA {
 // PNG writes Image as PNG.
 func (d Drawing) PNG(w io.Writer, pxPerMM float64) error {
 	if !(pxPerMM > 0) || math.IsInf(pxPerMM, 0) {
-		return fmt.Errorf("figure: resolution is %g px/mm, want above 0", pxPerMM)
+		return fmt.Errorf("draw: resolution is %g px/mm, want above 0", pxPerMM)
 	}
 	return png.Encode(w, d.Image(pxPerMM))
 }

@@ -1,4 +1,4 @@
-package figure
+package draw
 
 import (
 	"image/color"
@@ -71,7 +71,7 @@ func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
 	}
 	middle := Point{to.X + margin + letterSize*0.6, to.Y + margin + letterSize*0.55}
 	d.Items = append(d.Items,
-		Path{Lines: [][]Point{ring(middle, letterSize*0.72, letterSize*0.72, 32)}, Closed: true, Fill: of.dye},
+		Path{Lines: [][]Point{Ring(middle, letterSize*0.72, letterSize*0.72, 32)}, Closed: true, Fill: of.dye},
 		Label{At: middle, Text: of.Letter, Size_mm: letterSize * 0.95, Face: Bold, Anchor: Point{0.5, 0.5}, Color: of.Ground})
 }
 

@@ -1,4 +1,4 @@
-package figure
+package draw
 
 import (
 	"image/color"
@@ -94,31 +94,37 @@ func luminance(c color.NRGBA) float64 {
 	return 0.2126*lin(c.R) + 0.7152*lin(c.G) + 0.0722*lin(c.B)
 }
 
-// mix blends from a (t = 0) to b (t = 1), component by component.
-func mix(a, b color.NRGBA, t float64) color.NRGBA {
-	k := int32(clamp(t, 0, 1)*256 + 0.5)
+// Mix blends from a (t = 0) to b (t = 1), component by component.
+func Mix(a, b color.NRGBA, t float64) color.NRGBA {
+	k := int32(max(0, min(1, t))*256 + 0.5)
 	f := func(x, y uint8) uint8 { return uint8((int32(x)*(256-k) + int32(y)*k + 128) >> 8) }
 	return color.NRGBA{f(a.R, b.R), f(a.G, b.G), f(a.B, b.B), f(a.A, b.A)}
 }
 
-// cloth is the colour of cloth at brightness t: 0 the depth of a fold, 1 full
+// Cloth is the colour of cloth at brightness t: 0 the depth of a fold, 1 full
 // light.
-func (p Palette) cloth(t float64) color.NRGBA {
+func (p Palette) Cloth(t float64) color.NRGBA {
 	if t < 0.5 {
-		return mix(p.ClothDeep, p.ClothMid, 2*t)
+		return Mix(p.ClothDeep, p.ClothMid, 2*t)
 	}
-	return mix(p.ClothMid, p.ClothLight, 2*t-1)
+	return Mix(p.ClothMid, p.ClothLight, 2*t-1)
 }
 
-// ramp is cloth at 256 steps of brightness, and the same in the tint of what is
+// Ramp is cloth at 256 steps of brightness, and the same in the tint of what is
 // selected.
-func (p Palette) ramp() (plain, tinted [256]color.NRGBA) {
+func (p Palette) Ramp() (plain, tinted [256]color.NRGBA) {
 	for i := range plain {
 		t := float64(i) / 255
-		plain[i] = p.cloth(t)
-		tinted[i] = mix(plain[i], mix(p.ClothDeep, mix(p.Woad, p.ClothLight, 0.15), t), 0.8)
+		plain[i] = p.Cloth(t)
+		tinted[i] = Mix(plain[i], Mix(p.ClothDeep, Mix(p.Woad, p.ClothLight, 0.15), t), 0.8)
 	}
 	return plain, tinted
 }
 
-func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }
+// Dye is the colour of the part t of the dye, 0 the least to 1 the most.
+func (p Palette) Dye(t float64) color.NRGBA {
+	if t < 0.5 {
+		return Mix(p.ToneLow, p.ToneMid, 2*t)
+	}
+	return Mix(p.ToneMid, p.ToneHigh, 2*t-1)
+}
