@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 	"ruffwright/sim/window"
 )
@@ -103,9 +103,9 @@ func sewing(marks []pleat.Mark) (window.Anchor, window.Sewn, error) {
 		return to[trough], window.Troughs, nil
 	}
 	return 0, 0, scheme.Error{
-		Field: "pleat.marks", Value: fmt.Sprintf("most top folds sewn to %q, most bottom folds to %q", crest, trough),
-		Why:     "is a way of sewing that cannot be solved",
-		Allowed: "top folds to the top and bottom folds to the bottom edge, or one kind of fold to one edge",
+		Field: "pleat.marks", Value: word.Say("most top folds sewn to %q, most bottom folds to %q", crest, trough),
+		Why:     word.Say("is a way of sewing that cannot be solved"),
+		Allowed: word.Say("top folds to the top and bottom folds to the bottom edge, or one kind of fold to one edge"),
 	}
 }
 
@@ -133,30 +133,31 @@ func refused(err error, p pleat.Plan) error {
 	if !errors.As(err, &of) {
 		return err
 	}
-	n := func(x float64) string { return strconv.FormatFloat(math.Round(1000*x)/1000, 'f', -1, 64) }
-	mm := func(x float64) string { return n(x) + " mm" }
-	e := scheme.Error{Field: designFields[of.Field], Value: n(of.Value)}
+	n := func(x float64) word.Number { return word.Number{Value: x, Decimals: 3, Short: true} }
+	mm := func(x float64) word.Text { return word.Say("%s mm", n(x)) }
+	depth := word.Key("ruff.depth")
+	e := scheme.Error{Field: designFields[of.Field], Value: word.Say("%s", n(of.Value))}
 	switch of.Kind {
 	case window.TucksLong:
-		e.Field, e.Value = "pleat.tuck_top, pleat.tuck_bottom", mm(of.Value)+" together"
-		e.Why, e.Allowed = "take up too much of the "+mm(p.Panel_mm)+" between two folds", "together at most "+mm(of.Most)
+		e.Field, e.Value = "pleat.tuck_top, pleat.tuck_bottom", word.Say("%s together", mm(of.Value))
+		e.Why, e.Allowed = word.Say("take up too much of the %s between two folds", mm(p.Panel_mm)), word.Say("together at most %s", mm(of.Most))
 	case window.TuckDeep:
 		e.Value = mm(of.Value)
-		e.Why, e.Allowed = "is too deep a tuck for ruff.depth "+mm(p.Scheme.Ruff.Depth), "at most "+mm(of.Most)
+		e.Why, e.Allowed = word.Say("is too deep a tuck for %s %s", depth, mm(p.Scheme.Ruff.Depth)), word.Say("at most %s", mm(of.Most))
 	case window.GapWide:
 		e.Value = mm(of.Value)
-		e.Why, e.Allowed = "holds too much of ruff.depth "+mm(p.Scheme.Ruff.Depth)+" between two stitch lines", "at most "+mm(of.Most)
+		e.Why, e.Allowed = word.Say("holds too much of %s %s between two stitch lines", depth, mm(p.Scheme.Ruff.Depth)), word.Say("at most %s", mm(of.Most))
 	case window.NoWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
-		e.Why, e.Allowed = "less the tucks lies flat over the "+mm(of.Value)+" of the band that a set takes", "a longer one, shallower tucks or more sets"
+		e.Why, e.Allowed = word.Say("less the tucks lies flat over the %s of the band that a set takes", mm(of.Value)), word.Say("a longer one, shallower tucks or more sets")
 	case window.NoOuterWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
-		e.Why, e.Allowed = "lies flat over the "+mm(of.Value)+" that a set takes at the outer edge", "at least "+mm(of.Value/of.Most*p.Panel_mm)
+		e.Why, e.Allowed = word.Say("lies flat over the %s that a set takes at the outer edge", mm(of.Value)), word.Say("at least %s", mm(of.Value/of.Most*p.Panel_mm))
 	case window.TooShort:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
-		e.Why, e.Allowed = "less the tucks does not reach from edge to edge of the band", "at least "+mm(p.Panel_mm+p.InnerPanel_mm*(1/of.Value-1))
+		e.Why, e.Allowed = word.Say("less the tucks does not reach from edge to edge of the band"), word.Say("at least %s", mm(p.Panel_mm+p.InnerPanel_mm*(1/of.Value-1)))
 	default:
-		e.Why, e.Allowed = "is more or less than the solver takes", n(of.Least)+" to "+n(of.Most)
+		e.Why, e.Allowed = word.Say("is more or less than the solver takes"), word.Say("%s to %s", n(of.Least), n(of.Most))
 	}
 	return fmt.Errorf("%w: %w", ErrDesign, misfit{e, of})
 }

@@ -214,7 +214,7 @@ func TestSolveRefusesWhatCannotBeSewn(t *testing.T) {
 	// It speaks in the scheme's keys, and of what would do: 18 mm of tucks and
 	// √(60² + 5.1875²) = 60.224 mm between the edges.
 	var e scheme.Error
-	if !errors.As(err, &e) || e.Field != "pleat.panel" || e.Value != "60 mm" || !strings.Contains(e.Allowed, "78.22") {
+	if !errors.As(err, &e) || e.Field != "pleat.panel" || e.Value.String() != "60 mm" || !strings.Contains(e.Allowed.String(), "78.22") {
 		t.Errorf("%+v", e)
 	}
 	if e := err.Error(); strings.Contains(e, "_mm") || strings.Contains(e, "cell") {

@@ -36,16 +36,17 @@ func pure(dir string) bool {
 }
 
 var (
-	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat"}
+	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat", "geom/word"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/window"})
 	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
 	"geom":         {outside: []string{"gonum.org/v1/gonum"}},
-	"geom/scheme":  {below: []string{"geom"}, outside: []string{"golang.org/x/text"}},
+	"geom/word":    {},
+	"geom/scheme":  {below: []string{"geom", "geom/word"}, outside: []string{"golang.org/x/text"}},
 	"geom/curve":   {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
-	"geom/pleat":   {below: []string{"geom", "geom/curve", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"geom/pleat":   {below: []string{"geom", "geom/curve", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pattern": {below: geometry},
 	"geom/draw":    {below: []string{"geom", "geom/scheme"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
 	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},

@@ -71,7 +71,7 @@ func printSchema(out io.Writer) error {
 				continue
 			}
 			fmt.Fprintf(&b, "\n  %s\n", f.Key)
-			value := f.Allowed(scheme.Millimetres)
+			value := f.Allowed(scheme.Millimetres).String()
 			if f.Default != "" {
 				value += "; default " + strings.TrimSpace(f.Default+" "+f.Unit)
 			}

@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // mostSide is the greatest number of pieces side by side that is tried along the
@@ -108,7 +109,7 @@ func buy(need float64) Buy {
 
 func checkPlan(p pleat.Plan) error {
 	bad := func(field, value, why, allowed string) error {
-		return scheme.Error{Field: field, Value: value, Why: why, Allowed: allowed}
+		return scheme.Error{Field: field, Value: word.Name(value), Why: word.Say(why), Allowed: word.Say(allowed)}
 	}
 	if p.Panels < 1 || len(p.Marks) != p.Panels+1 {
 		return bad("plan", fmt.Sprintf("%d marks and %d panels", len(p.Marks), p.Panels), "is no plan that can be cut", "what pleat.NewPlan made")
@@ -132,7 +133,7 @@ func checkPlan(p pleat.Plan) error {
 		}
 	}
 	if reach := usable(s) * keeps(s, scheme.Weft); reach <= 2*s.Join+1 {
-		return bad("strip.bolt", text(s.Bolt)+" mm", "less selvedges and shrinkage leaves "+text(reach)+" mm, which two joins use up", "a wider cloth")
+		return scheme.Error{Field: "strip.bolt", Value: word.Say("%s mm", text(s.Bolt)), Why: word.Say("less selvedges and shrinkage leaves %s mm, which two joins use up", text(reach)), Allowed: word.Say("a wider cloth")}
 	}
 	return nil
 }
@@ -140,7 +141,7 @@ func checkPlan(p pleat.Plan) error {
 // noSuchWay says why a way of cutting is not there.
 func noSuchWay(p Pattern, along scheme.Along, side int) error {
 	if along != scheme.Warp && along != scheme.Weft {
-		return scheme.Error{Field: "strip.along", Value: strconv.Quote(string(along)), Why: "is no thread of a cloth", Allowed: "warp, weft"}
+		return scheme.Error{Field: "strip.along", Value: word.Name(strconv.Quote(string(along))), Why: word.Say("is no thread of a cloth"), Allowed: word.Name("warp, weft")}
 	}
 	most := 0
 	for _, w := range p.Ways {
@@ -151,14 +152,14 @@ func noSuchWay(p Pattern, along scheme.Along, side int) error {
 	if most == 0 {
 		s := p.Plan.Scheme.Strip
 		return scheme.Error{
-			Field: "strip.bolt", Value: text(s.Bolt) + " mm",
-			Why:     "less selvedges and shrinkage leaves " + text(usable(s)*keeps(s, scheme.Weft)) + " mm, but a strip along the warp is " + text(p.Strip.Width_mm) + " mm wide",
-			Allowed: "a wider cloth, or strip.along weft",
+			Field: "strip.bolt", Value: word.Say("%s mm", text(s.Bolt)),
+			Why:     word.Say("less selvedges and shrinkage leaves %s mm, but a strip along the warp is %s mm wide", text(usable(s)*keeps(s, scheme.Weft)), text(p.Strip.Width_mm)),
+			Allowed: word.Say("a wider cloth, or %s %s", word.Key("strip.along"), scheme.Weft),
 		}
 	}
 	return scheme.Error{
-		Field: "pieces side by side", Value: strconv.Itoa(side), Why: "is no way of cutting this strip along the " + string(along),
-		Allowed: "those of Pattern.Ways, at most " + strconv.Itoa(most),
+		Field: "pieces side by side", Value: word.Name(strconv.Itoa(side)), Why: word.Say("is no way of cutting this strip along the %s", along),
+		Allowed: word.Say("those of Pattern.Ways, at most %d", most),
 	}
 }
 

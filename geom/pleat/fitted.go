@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // What a fitted panel keeps beyond the least that the cloth must have. All are this
@@ -32,7 +33,7 @@ func (p *Plan) fitPanel() error {
 	s := &p.Scheme
 	panel, err := curve.PanelForHeight(s.Ruff.Height, p.PitchOuter_mm/2)
 	if err != nil {
-		return scheme.Error{Field: "ruff.height", Value: text(s.Ruff.Height) + " mm", Why: err.Error()}
+		return scheme.Error{Field: "ruff.height", Value: word.Say("%s mm", text(s.Ruff.Height)), Why: word.Name(err.Error())}
 	}
 	half := p.Pitch_mm / 2
 	outer := half * (1 + s.Ruff.Depth*slices.Max(p.Curvatures()))

@@ -1,10 +1,10 @@
 package pleat
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // takeOwnMarks lays out the maker's own marks: places from the first of them,
@@ -13,9 +13,9 @@ func (p *Plan) takeOwnMarks() error {
 	own := p.Scheme.Pleat.Marks
 	if len(own) < 2 {
 		return scheme.Error{
-			Field: "pleat.marks", Value: fmt.Sprintf("%d mark", len(own)),
-			Allowed: "none (planned marks) or at least 2",
-			Why:     "a panel needs a mark at either side",
+			Field: "pleat.marks", Value: word.Count(len(own), "%d mark", "%d marks", len(own)),
+			Allowed: word.Say("none (planned marks) or at least 2"),
+			Why:     word.Say("a panel needs a mark at either side"),
 		}
 	}
 	p.Marks = make([]Mark, len(own))

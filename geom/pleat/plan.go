@@ -10,6 +10,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Plan is the strip as planned and as made, in mm. All of it follows from the
@@ -78,7 +79,7 @@ func NewPlan(s scheme.Scheme) (Plan, error) {
 	p.Neckline_mm = s.Wearer.Girth + s.Wearer.Ease
 	neckline, err := geom.NewNeckline(p.Neckline_mm, s.Wearer.Ratio)
 	if err != nil {
-		return Plan{}, scheme.Error{Field: "wearer.girth", Value: text(s.Wearer.Girth), Why: err.Error()}
+		return Plan{}, scheme.Error{Field: "wearer.girth", Value: word.Name(text(s.Wearer.Girth)), Why: word.Name(err.Error())}
 	}
 	p.Neckline = neckline
 
@@ -172,9 +173,9 @@ func (p *Plan) measureInner() error {
 		if !(inner > 0) {
 			return scheme.Error{
 				Field:   "pleat.tuck_top, pleat.tuck_bottom",
-				Value:   text(p.Scheme.Pleat.TuckTop) + " mm and " + text(p.Scheme.Pleat.TuckBottom) + " mm",
-				Allowed: "together less than fold to fold, here " + text(panel) + " mm",
-				Why:     "use up the whole length between two folds",
+				Value:   word.Say("%s mm and %s mm", text(p.Scheme.Pleat.TuckTop), text(p.Scheme.Pleat.TuckBottom)),
+				Allowed: word.Say("together less than fold to fold, here %s mm", text(panel)),
+				Why:     word.Say("use up the whole length between two folds"),
 			}
 		}
 		length += inner

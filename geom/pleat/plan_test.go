@@ -194,7 +194,7 @@ func TestPlanErrors(t *testing.T) {
 			t.Errorf("%v: %v, want a scheme.Error", c.changes, err)
 			continue
 		}
-		if !strings.Contains(e.Field, c.field) || e.Value == "" || e.Why == "" || e.Allowed == "" {
+		if !strings.Contains(e.Field, c.field) || e.Value.Empty() || e.Why.Empty() || e.Allowed.Empty() {
 			t.Errorf("%v: %+v, want %s", c.changes, e, c.field)
 		}
 	}

@@ -12,6 +12,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ruffwright/geom/word"
 )
 
 // Limits of share codes.
@@ -72,33 +74,33 @@ func (s Scheme) Code() string {
 // passed over. A code that was cut short, altered, made by a newer version, or
 // that is none, is told as such.
 func FromCode(code string) (Scheme, error) {
-	refuse := func(why string) (Scheme, error) {
-		return Scheme{}, Errors{{Field: "code", Why: why}}
+	refuse := func(why string, with ...any) (Scheme, error) {
+		return Scheme{}, badCode(word.Say(why, with...))
 	}
 	if len(code) > MaxCode+64 {
-		return refuse("the share code is too long: " + strconv.Itoa(len(code)) + " characters, at most " + strconv.Itoa(MaxCode))
+		return refuse("the share code is too long: %d characters, at most %d", len(code), MaxCode)
 	}
 	code = strings.TrimSpace(code)
 	version, text, ok := strings.Cut(code, ".")
 	if n, rest := digits(version); !ok || n == "" || rest != "" || n[0] == '0' {
-		return refuse("this is not a share code; one begins with its version and a dot, as “" + strconv.Itoa(Version) + ".”")
+		return refuse("this is not a share code; one begins with its version and a dot, as “%d.”", Version)
 	}
 	if version != strconv.Itoa(Version) {
 		return Scheme{}, Errors{tooNew(shorten(version, 20))}
 	}
 	if len(code) > MaxCode {
-		return refuse("the share code is too long: " + strconv.Itoa(len(code)) + " characters, at most " + strconv.Itoa(MaxCode))
+		return refuse("the share code is too long: %d characters, at most %d", len(code), MaxCode)
 	}
 	if strings.Contains(text, between) {
 		return refuse("this is the code of two ruffs compared, not of one")
 	}
 	body, why := uncoded(version+".", text)
-	if why != "" {
-		return refuse(why)
+	if !why.Empty() {
+		return Scheme{}, badCode(why)
 	}
 	s := Default()
 	if err := s.unpack(body); err != nil {
-		return refuse("the share code cannot be read: " + err.Error())
+		return refuse("the share code cannot be read: %s", err)
 	}
 	if err := s.Validate(); err != nil {
 		return Scheme{}, err
@@ -106,17 +108,20 @@ func FromCode(code string) (Scheme, error) {
 	return s, nil
 }
 
-const (
-	cutShort = "the share code is cut short; copy the whole of it"
-	altered  = "the share code was altered on its way; copy it again"
+// badCode is the error of a code that gives no scheme.
+func badCode(why word.Text) error { return Errors{{Field: "code", Why: why}} }
+
+var (
+	cutShort = word.Say("the share code is cut short; copy the whole of it")
+	altered  = word.Say("the share code was altered on its way; copy it again")
 )
 
-// uncoded undoes base64, checksum and packing. why is "" where it could.
-func uncoded(head, text string) (body []byte, why string) {
+// uncoded undoes base64, checksum and packing. why is empty where it could.
+func uncoded(head, text string) (body []byte, why word.Text) {
 	for i := 0; i < len(text); i++ {
 		c := text[i]
 		if !(c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '-' || c == '_') {
-			return nil, altered + " (character " + strconv.Itoa(len(head)+i+1) + " cannot stand in one)"
+			return nil, word.Say("%s (character %d cannot stand in one)", altered, len(head)+i+1)
 		}
 	}
 	strict := base64.RawURLEncoding.Strict()
@@ -150,18 +155,18 @@ func uncoded(head, text string) (body []byte, why string) {
 	body = raw[1+n : end]
 	switch raw[0] {
 	case 0:
-		return body, ""
+		return body, why
 	case 1:
 		inflated, err := io.ReadAll(io.LimitReader(flate.NewReader(bytes.NewReader(body)), maxInflated+1))
 		if err != nil {
-			return nil, "the share code cannot be read: its contents do not unpack"
+			return nil, word.Say("the share code cannot be read: its contents do not unpack")
 		}
 		if len(inflated) > maxInflated {
-			return nil, "the share code is refused: it unpacks to more than " + strconv.Itoa(maxInflated) + " bytes"
+			return nil, word.Say("the share code is refused: it unpacks to more than %d bytes", maxInflated)
 		}
-		return inflated, ""
+		return inflated, why
 	}
-	return nil, "the share code cannot be read: it is packed in a way not known here"
+	return nil, word.Say("the share code cannot be read: it is packed in a way not known here")
 }
 
 // wantedLength is the number of bytes that the whole code must have, from its
@@ -317,7 +322,7 @@ func (f Field) unpack(in *bytes.Reader, s *Scheme) error {
 		if _, err := io.ReadFull(in, text); err != nil {
 			return errBody
 		}
-		if *p = string(text); badText(*p, int(f.Max)) == "" { // what is bad is told, not hidden
+		if *p = string(text); badText(*p, int(f.Max)).Empty() { // what is bad is told, not hidden
 			*p = seen(*p)
 		}
 	case *[]Mark:

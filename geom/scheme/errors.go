@@ -4,14 +4,16 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"ruffwright/geom/word"
 )
 
 // Error is one thing that is wrong with one field, in words for the maker.
 type Error struct {
-	Field   string `json:"field"`   // key of the field, or path in a document; "" for the whole document
-	Value   string `json:"value"`   // what was found there, shortened
-	Allowed string `json:"allowed"` // what may stand there
-	Why     string `json:"why"`     // what is wrong, one clause
+	Field   string    `json:"field"`   // key of the field, or path in a document; "" for the whole document
+	Value   word.Text `json:"value"`   // what was found there, shortened
+	Allowed word.Text `json:"allowed"` // what may stand there
+	Why     word.Text `json:"why"`     // what is wrong, one clause
 }
 
 // Error gives field, value, reason and what is allowed in one line.
@@ -21,14 +23,14 @@ func (e Error) Error() string {
 		b.WriteString(e.Field)
 		b.WriteString(": ")
 	}
-	if e.Value != "" {
-		b.WriteString(shorten(e.Value, 40))
+	if value := e.Value.String(); value != "" {
+		b.WriteString(shorten(value, 40))
 		b.WriteString(" ")
 	}
-	b.WriteString(e.Why)
-	if e.Allowed != "" {
+	b.WriteString(e.Why.String())
+	if !e.Allowed.Empty() {
 		b.WriteString("; allowed: ")
-		b.WriteString(e.Allowed)
+		b.WriteString(e.Allowed.String())
 	}
 	return b.String()
 }

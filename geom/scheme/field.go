@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"ruffwright/geom/word"
 )
 
 // Kind says what a field holds and how it is written.
@@ -162,6 +164,15 @@ func (f Field) UnitIn(edge Units) string {
 	return f.Unit
 }
 
+// unitWord is a field's unit as it is said: sets and per cm are words, the others
+// are signs.
+func unitWord(unit string) word.Text {
+	if unit == "sets" || unit == "per cm" {
+		return word.Say(unit)
+	}
+	return word.Name(unit)
+}
+
 // Number gives the field's value in its Unit; 0 for what is not a number.
 func (f Field) Number(s Scheme) float64 {
 	switch p := f.at(&s).(type) {
@@ -178,19 +189,19 @@ func (f Field) InRange(v float64) bool {
 	return v >= f.Min && v <= f.Max || v == 0 && f.Zero != ""
 }
 
-// Allowed says in words what may stand in the field, lengths in edge.
-func (f Field) Allowed(edge Units) string {
+// Allowed says what may stand in the field, lengths in edge.
+func (f Field) Allowed(edge Units) word.Text {
 	switch f.Kind {
 	case KindText:
-		return "at most " + strconv.Itoa(int(f.Max)) + " characters"
+		return word.Say("at most %d characters", int(f.Max))
 	case KindMarks:
-		return "at most " + strconv.Itoa(int(f.Max)) + " marks, as “0 trough bottom; 30.5 crest top; …”"
+		return word.Say("at most %d marks, as “%s”", int(f.Max), "0 trough bottom; 30.5 crest top; …")
 	case KindChoice:
 		values := make([]string, len(f.Choices))
 		for i, c := range f.Choices {
 			values[i] = c.Value
 		}
-		return strings.Join(values, ", ")
+		return word.Name(strings.Join(values, ", "))
 	}
 	show := func(v float64) string {
 		if f.Kind == KindLength {
@@ -198,18 +209,17 @@ func (f Field) Allowed(edge Units) string {
 		}
 		return exact(v)
 	}
-	text := show(f.Min) + " to " + show(f.Max)
+	text := word.Say("%s to %s", show(f.Min), show(f.Max))
 	if unit := f.UnitIn(edge); unit != "" {
-		text += " " + unit
+		text = word.Join(" ", text, unitWord(unit))
 	}
 	switch {
 	case f.Zero == "":
+		return text
 	case f.Min <= 0 && f.Max >= 0:
-		text += " (0: " + f.Zero + ")"
-	default:
-		text += ", or 0 (" + f.Zero + ")"
+		return word.Say("%s (0: %s)", text, word.Say(f.Zero))
 	}
-	return text
+	return word.Say("%s, or 0 (%s)", text, word.Say(f.Zero))
 }
 
 // write reads text into s and checks the field's own range. What it says of that is
@@ -219,7 +229,7 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 	fail := func(err error) error {
 		e, ok := err.(Error)
 		if !ok {
-			e = Error{Why: err.Error()}
+			e = Error{Why: word.Name(err.Error())}
 		}
 		e.Field, e.Allowed = f.Key, here.Allowed(edge)
 		return e
@@ -240,7 +250,7 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 			return fail(err)
 		}
 		if v != math.Trunc(v) {
-			return fail(Error{Value: quoted(text), Why: "is not a whole number"})
+			return fail(Error{Value: quoted(text), Why: word.Say("is not a whole number")})
 		}
 		if !f.InRange(v) {
 			return fail(here.outside(v, edge))
@@ -264,19 +274,16 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 
 // outside is the error of a number that is out of the field's range.
 func (f Field) outside(v float64, edge Units) Error {
-	side, bound := "is too large", f.Max
+	side, bound := word.Say("is too large"), f.Max
 	if v < f.Min {
-		side, bound = "is too small", f.Min
+		side, bound = word.Say("is too small"), f.Min
 	}
 	value, unit := exact(v), f.Unit
 	// 560.001 must not be shown as the 560 that is allowed.
 	if text := BareLength(v, edge); f.Kind == KindLength && edge != Millimetres && text != BareLength(bound, edge) {
 		value, unit = text, f.UnitIn(edge)
 	}
-	if unit != "" {
-		value += " " + unit
-	}
-	return Error{Field: f.Key, Value: value, Why: side, Allowed: f.Allowed(edge)}
+	return Error{Field: f.Key, Value: word.Join(" ", word.Name(value), unitWord(unit)), Why: side, Allowed: f.Allowed(edge)}
 }
 
 // parse reads a number with the units that the field accepts.
@@ -306,14 +313,14 @@ func (f Field) parse(text string, edge Units) (float64, error) {
 func (f Field) parseWords(text string) (string, error) {
 	if f.Kind == KindText {
 		value := composed(strings.TrimSpace(text))
-		if why := badText(value, int(f.Max)); why != "" {
+		if why := badText(value, int(f.Max)); !why.Empty() {
 			return "", Error{Value: quoted(text), Why: why}
 		}
 		return seen(value), nil
 	}
 	value := strings.TrimSpace(text)
 	if !f.offers(value) {
-		return "", Error{Value: quoted(text), Why: "is not one of the choices"}
+		return "", Error{Value: quoted(text), Why: word.Say("is not one of the choices")}
 	}
 	return value, nil
 }
@@ -324,10 +331,10 @@ func (f Field) offers(value string) bool {
 
 // unknownKey names the nearest key where only the case differs.
 func unknownKey(key string) Error {
-	e := Error{Field: shorten(key, 60), Why: "is not a key of a scheme"}
+	e := Error{Field: shorten(key, 60), Why: word.Say("is not a key of a scheme")}
 	for i := range table {
 		if strings.EqualFold(table[i].Key, key) {
-			e.Why = "is not a key of a scheme; " + table[i].Key + " is"
+			e.Why = word.Say("is not a key of a scheme; %s is", table[i].Key)
 		}
 	}
 	return e

@@ -214,7 +214,7 @@ func TestSetEveryField(t *testing.T) {
 				s := Default()
 				err := s.Set(f.Key, text)
 				e, ok := err.(Error)
-				if !ok || e.Field != f.Key || e.Allowed == "" || e.Why == "" {
+				if !ok || e.Field != f.Key || e.Allowed.Empty() || e.Why.Empty() {
 					t.Errorf("%.60q: error %#v, want one that names the field and what is allowed", text, err)
 				}
 				if d := Differ(s, Default()); len(d) != 0 {

@@ -1,6 +1,10 @@
 package scheme
 
-import "strconv"
+import (
+	"strconv"
+
+	"ruffwright/geom/word"
+)
 
 // For gives the field with its range narrowed to what the rest of s allows: the
 // wearer's part narrows the girth and the band. The form and what is said of a
@@ -34,18 +38,18 @@ var partRanges = map[string]struct{ neck, wrist [2]float64 }{
 // overlap is shorter than any band, and two selvedges are narrower than any bolt.
 func (s Scheme) fit() Errors {
 	var errs Errors
-	bad := func(key, value, why, allowed string) {
+	bad := func(key string, value, why, allowed word.Text) {
 		errs = append(errs, Error{Field: key, Value: value, Why: why, Allowed: allowed})
 	}
-	mm := func(v float64) string { return decimals(v, 3) + " mm" }
 
 	for key := range partRanges {
 		f, _ := Lookup(key)
 		if v := f.Number(s); !f.For(s).InRange(v) {
-			bad(key, mm(v), "is not possible with wearer.part "+string(s.Wearer.Part), f.For(s).Allowed(Millimetres))
+			bad(key, mm(v), word.Say("is not possible with %s %s", word.Key("wearer.part"), s.Wearer.Part), f.For(s).Allowed(Millimetres))
 		}
 	}
 
+	face := word.Key("wearer.face")
 	for _, l := range []struct {
 		ratio          float64
 		from, to, what string
@@ -57,34 +61,38 @@ func (s Scheme) fit() Errors {
 		switch {
 		case l.ratio == 0:
 		case s.Wearer.Face == 0:
-			bad(l.from, exact(l.ratio), "needs wearer.face, the wearer's own face height, which is not given", "0 (not used), or wearer.face given")
+			bad(l.from, word.Name(exact(l.ratio)), word.Say("needs %s, the wearer's own face height, which is not given", face), word.Say("0 (not used), or %s given", face))
 		case !f.InRange(l.ratio * s.Wearer.Face):
-			bad(l.from, exact(l.ratio), "times wearer.face "+mm(s.Wearer.Face)+" makes "+l.to+" "+mm(l.ratio*s.Wearer.Face), l.to+" "+f.Allowed(Millimetres))
+			bad(l.from, word.Name(exact(l.ratio)), word.Say("times %s %s makes %s %s", face, mm(s.Wearer.Face), word.Key(l.to), mm(l.ratio*s.Wearer.Face)), word.Say("%s %s", word.Key(l.to), f.Allowed(Millimetres)))
 		}
 	}
 	sets, _ := Lookup("ruff.sets")
+	makes := func(key string, value word.Text, verb string, n int) {
+		bad(key, value, word.Say(verb, word.Key(sets.Key), n), word.Say("%s %s", word.Key(sets.Key), sets.Allowed(Millimetres)))
+	}
 	if q := s.Look.Quarter; q != 0 && !sets.InRange(float64(4*q)) {
-		bad("look.quarter", strconv.Itoa(q), "makes ruff.sets "+strconv.Itoa(4*q), "ruff.sets "+sets.Allowed(Millimetres))
+		makes("look.quarter", word.Name(strconv.Itoa(q)), "makes %s %d", 4*q)
 	}
 	if n := len(s.Pleat.Marks); n > 0 && !sets.InRange(float64(setsOf(s.Pleat.Marks))) {
-		bad("pleat.marks", strconv.Itoa(n)+" marks", "make ruff.sets "+strconv.Itoa(setsOf(s.Pleat.Marks)), "ruff.sets "+sets.Allowed(Millimetres))
+		makes("pleat.marks", word.Count(n, "%d mark", "%d marks", n), "make %s %d", setsOf(s.Pleat.Marks))
 	}
 	if len(errs) > 0 {
 		return errs // the rest would be judged by values that are no good
 	}
 
 	s = s.Looked()
+	depth := word.Key("ruff.depth")
 	errs = append(errs, s.fitTucks()...)
 	if s.Pleat.Lines == 2 && s.Pleat.LineGap >= s.Ruff.Depth {
-		bad("pleat.line_gap", mm(s.Pleat.LineGap), "puts the second stitch line beyond ruff.depth "+mm(s.Ruff.Depth), "less than ruff.depth")
+		bad("pleat.line_gap", mm(s.Pleat.LineGap), word.Say("puts the second stitch line beyond %s %s", depth, mm(s.Ruff.Depth)), word.Say("less than %s", depth))
 	}
 	if s.Strip.Hem >= s.Ruff.Depth {
-		bad("strip.hem", mm(s.Strip.Hem), "is no narrower than ruff.depth "+mm(s.Ruff.Depth), "less than ruff.depth")
+		bad("strip.hem", mm(s.Strip.Hem), word.Say("is no narrower than %s %s", depth, mm(s.Ruff.Depth)), word.Say("less than %s", depth))
 	}
 	if s.Strip.Along == Warp {
 		cut := (s.Ruff.Depth + s.Strip.Takeup + float64(s.Strip.HemTurns)*s.Strip.Hem) / (1 - s.Strip.ShrinkWeft/100)
 		if usable := s.Strip.Bolt - 2*s.Strip.Selvedge; cut > usable {
-			bad("strip.bolt", mm(s.Strip.Bolt), "less two selvedges leaves "+mm(usable)+", but a strip along the warp for ruff.depth "+mm(s.Ruff.Depth)+" is cut "+mm(cut)+" wide", "a wider cloth, or strip.along weft")
+			bad("strip.bolt", mm(s.Strip.Bolt), word.Say("less two selvedges leaves %s, but a strip along the warp for %s %s is cut %s wide", mm(usable), depth, mm(s.Ruff.Depth), mm(cut)), word.Say("a wider cloth, or %s %s", word.Key("strip.along"), Weft))
 		}
 	}
 	full := s.Filled()
@@ -93,7 +101,7 @@ func (s Scheme) fit() Errors {
 		key, unstarched = "cloth.bend_warp", full.Cloth.BendWarp
 	}
 	if b := s.Starch.Bend; b != 0 && b < unstarched {
-		bad("starch.bend", mm(b), "is less than the unstarched "+key+" "+mm(unstarched)+" along the strip; starch cannot soften", "0 (no starch), or "+mm(unstarched)+" and more")
+		bad("starch.bend", mm(b), word.Say("is less than the unstarched %s %s along the strip; starch cannot soften", word.Key(key), mm(unstarched)), word.Say("0 (no starch), or %s and more", mm(unstarched)))
 	}
 	return errs
 }
@@ -103,7 +111,6 @@ func (s Scheme) fit() Errors {
 // sewn do not exist.
 func (s Scheme) fitTucks() Errors {
 	var errs Errors
-	mm := func(v float64) string { return decimals(v, 3) + " mm" }
 	tucks := []struct {
 		key  string
 		fold Fold
@@ -117,7 +124,7 @@ func (s Scheme) fitTucks() Errors {
 	if p := s.Pleat.Panel; p > 0 && len(marks) == 0 {
 		for _, k := range tucks {
 			if k.sewn && k.t >= p/2 {
-				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: "is no less than half of pleat.panel " + mm(p), Allowed: "less than " + mm(p/2)})
+				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: word.Say("is no less than half of %s %s", word.Key("pleat.panel"), mm(p)), Allowed: word.Say("less than %s", mm(p/2))})
 			}
 		}
 	}
@@ -129,10 +136,15 @@ func (s Scheme) fitTucks() Errors {
 				near = marks[i]
 			}
 			if near.Sewn != EdgeNone && k.t >= gap/2 {
-				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: "is no less than half of the " + mm(gap) + " between marks " + strconv.Itoa(i) + " and " + strconv.Itoa(i+1) + " of pleat.marks", Allowed: "less than " + mm(gap/2)})
+				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: word.Say("is no less than half of the %s between marks %d and %d of %s", mm(gap), i, i+1, word.Key("pleat.marks")), Allowed: word.Say("less than %s", mm(gap/2))})
 				break // one place is enough to name
 			}
 		}
 	}
 	return errs
+}
+
+// mm is a length for an error, to a micrometre.
+func mm(v float64) word.Text {
+	return word.Say("%s mm", word.Number{Value: v, Decimals: 3, Short: true})
 }

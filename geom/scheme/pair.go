@@ -1,6 +1,10 @@
 package scheme
 
-import "strings"
+import (
+	"strings"
+
+	"ruffwright/geom/word"
+)
 
 // A pair code is two share codes, each with its version first, and a tilde
 // between them: neither holds one, and an address may. Both together keep to
@@ -30,11 +34,11 @@ func FromPair(code string) (a Scheme, b *Scheme, err error) {
 	}
 	code = strings.TrimSpace(code)
 	if len(code) > MaxCode || strings.Contains(second, between) {
-		why := "the code is too long for two ruffs"
+		why := word.Say("the code is too long for two ruffs")
 		if strings.Contains(second, between) {
-			why = "the code holds more than two ruffs"
+			why = word.Say("the code holds more than two ruffs")
 		}
-		return Scheme{}, nil, Errors{{Field: "code", Why: why}}
+		return Scheme{}, nil, badCode(why)
 	}
 	if a, err = FromCode(first); err != nil {
 		return Scheme{}, nil, ofOne("A", err)
@@ -50,9 +54,9 @@ func FromPair(code string) (a Scheme, b *Scheme, err error) {
 func ofOne(which string, err error) error {
 	list, ok := err.(Errors)
 	if !ok || len(list) == 0 {
-		return Errors{{Field: "code", Why: "ruff " + which + ": " + err.Error()}}
+		return badCode(word.Say("ruff %s: %s", which, err))
 	}
 	list = append(Errors(nil), list...)
-	list[0].Why = "of the two ruffs, " + which + " cannot be read: " + list[0].Why
+	list[0].Why = word.Say("of the two ruffs, %s cannot be read: %s", which, list[0].Why)
 	return list
 }

@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"ruffwright/geom/word"
 )
 
 // MaxDocument is the size in bytes up to which Parse reads a document.
@@ -27,21 +29,21 @@ const (
 // MaxDocument bytes, and whatever Validate refuses. The error is Errors.
 func Parse(document []byte) (Scheme, error) {
 	if len(document) > MaxDocument {
-		return Scheme{}, Errors{{Value: strconv.Itoa(len(document)) + " bytes", Why: "are too many for a scheme", Allowed: "at most " + strconv.Itoa(MaxDocument)}}
+		return Scheme{}, Errors{{Value: word.Say("%d bytes", len(document)), Why: word.Say("are too many for a scheme"), Allowed: word.Say("at most %d", MaxDocument)}}
 	}
 	if !utf8.Valid(document) {
-		return Scheme{}, Errors{{Why: "the document is not readable text (UTF-8)"}}
+		return Scheme{}, Errors{{Why: word.Say("the document is not readable text (UTF-8)")}}
 	}
 	r := reader{dec: json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(document, []byte("\ufeff")))), s: Default()}
 	r.dec.UseNumber()
 	if err := r.document(); err != nil {
-		return Scheme{}, Errors{{Value: "line " + strconv.Itoa(r.line(document)), Why: "the document cannot be read: " + err.Error()}}
+		return Scheme{}, Errors{{Value: word.Say("line %d", r.line(document)), Why: word.Say("the document cannot be read: %s", err)}}
 	}
 	if r.version > Version {
 		return Scheme{}, Errors{tooNew(strconv.Itoa(r.version))} // what else looks wrong may be new
 	}
 	if r.version == 0 && !slices.ContainsFunc(r.errs, func(e Error) bool { return e.Field == "version" }) {
-		r.errs = append(Errors{{Field: "version", Why: "is missing", Allowed: strconv.Itoa(Version)}}, r.errs...)
+		r.errs = append(Errors{{Field: "version", Why: word.Say("is missing"), Allowed: word.Name(strconv.Itoa(Version))}}, r.errs...)
 	}
 	if len(r.errs) > 0 {
 		return Scheme{}, r.errs
@@ -53,7 +55,7 @@ func Parse(document []byte) (Scheme, error) {
 }
 
 func tooNew(version string) Error {
-	return Error{Field: "version", Value: version, Why: "was written by a newer ruffwright; this one cannot read it", Allowed: strconv.Itoa(Version)}
+	return Error{Field: "version", Value: word.Name(version), Why: word.Say("was written by a newer ruffwright; this one cannot read it"), Allowed: word.Name(strconv.Itoa(Version))}
 }
 
 // reader walks a document token by token.
@@ -64,7 +66,7 @@ type reader struct {
 	errs    Errors
 }
 
-func (r *reader) refuse(path, value, why, allowed string) {
+func (r *reader) refuse(path string, value, why, allowed word.Text) {
 	if len(r.errs) < maxErrors {
 		r.errs = append(r.errs, Error{Field: shorten(path, 80), Value: value, Why: why, Allowed: allowed})
 	}
@@ -100,7 +102,7 @@ func (r *reader) document() error {
 			return err
 		}
 		if t != json.Delim('{') {
-			r.refuse(key, kindOf(t), "is not an object", "{ … }")
+			r.refuse(key, kindOf(t), word.Say("is not an object"), word.Name("{ … }"))
 			return r.skip(t)
 		}
 		return r.object(key+".", func(inner string) error {
@@ -137,7 +139,7 @@ func (r *reader) object(prefix string, value func(key string) error) error {
 			return errors.New("a key must be text")
 		}
 		if seen[key] {
-			r.refuse(prefix+key, "", "comes twice", "once")
+			r.refuse(prefix+key, word.Text{}, word.Say("comes twice"), word.Say("once"))
 			if err := r.skipValue(); err != nil {
 				return err
 			}
@@ -156,10 +158,10 @@ func (r *reader) unknown(path string) error {
 	e := unknownKey(path)
 	for _, known := range append([]string{"version"}, objectKeys...) {
 		if strings.EqualFold(known, path) {
-			e.Why = "is not a key of a scheme; " + known + " is"
+			e.Why = word.Say("is not a key of a scheme; %s is", known)
 		}
 	}
-	r.refuse(path, e.Value, e.Why, "")
+	r.refuse(path, e.Value, e.Why, word.Text{})
 	return r.skipValue()
 }
 
@@ -171,7 +173,7 @@ func (r *reader) readVersion() error {
 	n, ok := t.(json.Number)
 	v, err := strconv.Atoi(string(n))
 	if !ok || err != nil || v < 1 {
-		r.refuse("version", kindOf(t), "is not a version", strconv.Itoa(Version))
+		r.refuse("version", kindOf(t), word.Say("is not a version"), word.Name(strconv.Itoa(Version)))
 		return r.skip(t)
 	}
 	r.version = v
@@ -184,34 +186,34 @@ func (r *reader) value(f Field) error {
 	if err != nil {
 		return err
 	}
-	wrong := func(want string) error {
-		r.refuse(f.Key, kindOf(t), "is not "+want, f.Allowed(Millimetres))
+	wrong := func(why string) error {
+		r.refuse(f.Key, kindOf(t), word.Say(why), f.Allowed(Millimetres))
 		return r.skip(t)
 	}
 	switch p := f.at(&r.s).(type) {
 	case *float64:
 		v, ok := r.number(f.Key, t)
 		if !ok {
-			return wrong("a number")
+			return wrong("is not a number")
 		}
 		*p = v
 	case *int:
 		v, ok := r.number(f.Key, t)
 		if !ok || v != math.Trunc(v) || math.Abs(v) > 1e9 {
-			return wrong("a whole number")
+			return wrong("is not a whole number")
 		}
 		*p = int(v)
 	case *string:
 		text, ok := t.(string)
 		if !ok {
-			return wrong("text")
+			return wrong("is not text")
 		}
-		if *p = text; badText(text, int(f.Max)) == "" { // what is bad is told, not hidden
+		if *p = text; badText(text, int(f.Max)).Empty() { // what is bad is told, not hidden
 			*p = seen(text)
 		}
 	case *[]Mark:
 		if t != json.Delim('[') {
-			return wrong("a list")
+			return wrong("is not a list")
 		}
 		return r.marks(f, p)
 	}
@@ -243,11 +245,11 @@ func (r *reader) marks(f Field, out *[]Mark) error {
 		}
 		path := f.Key + "[" + strconv.Itoa(i) + "]"
 		if i == maxMarks {
-			r.refuse(f.Key, "", "has more than "+strconv.Itoa(maxMarks)+" marks", f.Allowed(Millimetres))
+			r.refuse(f.Key, word.Text{}, word.Say("has more than %d marks", maxMarks), f.Allowed(Millimetres))
 		}
 		if i >= maxMarks || t != json.Delim('{') {
 			if i < maxMarks {
-				r.refuse(path, kindOf(t), "is not a mark", `{"place": 30.5, "fold": "crest", "sewn": "top"}`)
+				r.refuse(path, kindOf(t), word.Say("is not a mark"), word.Name(`{"place": 30.5, "fold": "crest", "sewn": "top"}`))
 			}
 			if err := r.skip(t); err != nil {
 				return err
@@ -269,7 +271,7 @@ func (r *reader) marks(f Field, out *[]Mark) error {
 			if text == nil {
 				v, ok := r.number(path, t)
 				if !ok {
-					r.refuse(path+"."+key, kindOf(t), "is not a number", "0 to 50000 mm")
+					r.refuse(path+"."+key, kindOf(t), word.Say("is not a number"), markPlaces)
 					return r.skip(t)
 				}
 				m.Place = v
@@ -277,7 +279,7 @@ func (r *reader) marks(f Field, out *[]Mark) error {
 			}
 			value, ok := t.(string)
 			if !ok {
-				r.refuse(path+"."+key, kindOf(t), "is not text", "")
+				r.refuse(path+"."+key, kindOf(t), word.Say("is not text"), word.Text{})
 				return r.skip(t)
 			}
 			*text = value
@@ -288,7 +290,7 @@ func (r *reader) marks(f Field, out *[]Mark) error {
 		}
 		for _, key := range []string{"place", "fold", "sewn"} {
 			if !given[key] {
-				r.refuse(path+"."+key, "", "is missing", "")
+				r.refuse(path+"."+key, word.Text{}, word.Say("is missing"), word.Text{})
 			}
 		}
 		*out = append(*out, m)
@@ -336,23 +338,23 @@ func (r *reader) skip(t json.Token) error {
 }
 
 // kindOf names a value in an error.
-func kindOf(t json.Token) string {
+func kindOf(t json.Token) word.Text {
 	switch v := t.(type) {
 	case json.Number:
-		return shorten(string(v), 40)
+		return word.Name(shorten(string(v), 40))
 	case string:
 		return quoted(v)
 	case bool:
-		return strconv.FormatBool(v)
+		return word.Name(strconv.FormatBool(v))
 	case nil:
-		return "null"
+		return word.Name("null")
 	case json.Delim:
 		if v == '[' {
-			return "a list"
+			return word.Say("a list")
 		}
-		return "an object"
+		return word.Say("an object")
 	}
-	return ""
+	return word.Text{}
 }
 
 func isGroup(key string) bool { return slices.Contains(objectKeys, key) }

@@ -5,6 +5,8 @@ import (
 	"strconv"
 	"strings"
 	"unicode/utf8"
+
+	"ruffwright/geom/word"
 )
 
 // words are the names of units that one kind of quantity accepts, each with its
@@ -70,15 +72,15 @@ var fractions = map[rune]ratio{
 // parseQuantity reads a number, perhaps with a fraction, and a unit's name. A
 // bare number is in the unit named bare ("" where there is none).
 func parseQuantity(text string, ws words, bare string) (float64, error) {
-	fail := func(why string) (float64, error) {
-		return 0, Error{Value: quoted(text), Why: why}
+	fail := func(why string, with ...any) (float64, error) {
+		return 0, Error{Value: quoted(text), Why: word.Say(why, with...)}
 	}
 	if len(text) > maxQuantity {
 		return fail("is too long for a number")
 	}
 	rest := strings.TrimSpace(strings.ReplaceAll(text, "\u00a0", " "))
 	if rest == "" {
-		return 0, Error{Why: "nothing is written here; a number is wanted"}
+		return 0, Error{Why: word.Say("nothing is written here; a number is wanted")}
 	}
 	negative := false
 	for _, sign := range []string{"-", "−", "+"} {
@@ -89,8 +91,8 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 		}
 	}
 	number, rest, why := scanNumber(rest)
-	if why != "" {
-		return fail(why)
+	if !why.Empty() {
+		return 0, Error{Value: quoted(text), Why: why}
 	}
 	unit := strings.TrimSpace(rest)
 	if unit == "" {
@@ -108,7 +110,7 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 			case len(ws) == 0:
 				return fail("is a bare number with something after it")
 			}
-			return fail("has a unit that is not known here (" + ws.list() + ")")
+			return fail("has a unit that is not known here (%s)", ws.list())
 		}
 	}
 	v := number.times(size)
@@ -125,8 +127,9 @@ func parseQuantity(text string, ws words, bare string) (float64, error) {
 }
 
 // scanNumber reads `15`, `15.5`, `15,5`, `1/4`, `15 1/2`, `15-1/2`, `15½` from the
-// start of text and gives what follows. why is "" where it could.
-func scanNumber(text string) (v amount, rest, why string) {
+// start of text and gives what follows. why is empty where it could.
+func scanNumber(text string) (v amount, rest string, why word.Text) {
+	fail := func(why string, with ...any) (amount, string, word.Text) { return amount{}, "", word.Say(why, with...) }
 	whole, rest := digits(text)
 	if strings.HasPrefix(rest, "/") && whole != "" {
 		return fraction(whole, rest[1:])
@@ -137,60 +140,61 @@ func scanNumber(text string) (v amount, rest, why string) {
 		decimal, rest = digits(rest[1:])
 		switch {
 		case decimal == "":
-			return amount{}, "", "has a decimal mark with no digit after it"
+			return fail("has a decimal mark with no digit after it")
 		case len(rest) > 0 && (rest[0] == '.' || rest[0] == ','):
-			return amount{}, "", "has two decimal marks; write it without marks for thousands"
+			return fail("has two decimal marks; write it without marks for thousands")
 		case mark == ',' && len(decimal) == 3 && whole != "" && len(whole) <= 3 && whole[0] != '0':
-			return amount{}, "", "can be read two ways; write " + whole + decimal + " or " + whole + "." + decimal
+			return fail("can be read two ways; write %s or %s", whole+decimal, whole+"."+decimal)
 		}
 	}
 	if whole == "" && decimal == "" {
 		if r, size := utf8.DecodeRuneInString(rest); fractions[r].under != 0 {
-			return amount{part: fractions[r]}, rest[size:], ""
+			return amount{part: fractions[r]}, rest[size:], why
 		}
-		return amount{}, "", "is not a number"
+		return fail("is not a number")
 	}
 	v = amount{whole: whole, decimal: decimal}
 	if decimal != "" {
-		return v, rest, ""
+		return v, rest, why
 	}
 	// A whole number may be followed by a fraction.
 	if r, size := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); fractions[r].under != 0 {
 		rest = strings.TrimLeft(rest, " ")[size:]
-		return amount{whole: whole, part: fractions[r]}, rest, ""
+		return amount{whole: whole, part: fractions[r]}, rest, why
 	}
 	next := strings.TrimLeft(rest, " ")
 	if next != rest || strings.HasPrefix(next, "-") {
 		above, after := digits(strings.TrimPrefix(next, "-"))
 		if above != "" && strings.HasPrefix(after, "/") {
 			part, after, why := fraction(above, after[1:])
-			if why != "" {
+			if !why.Empty() {
 				return amount{}, "", why
 			}
 			if part.part.over >= part.part.under {
-				return amount{}, "", "has a fraction of one or more after a whole number"
+				return fail("has a fraction of one or more after a whole number")
 			}
-			return amount{whole: whole, part: part.part}, after, ""
+			return amount{whole: whole, part: part.part}, after, why
 		}
 	}
-	return v, rest, ""
+	return v, rest, why
 }
 
 // fraction reads the denominator and what follows it.
-func fraction(above, text string) (v amount, rest, why string) {
+func fraction(above, text string) (v amount, rest string, why word.Text) {
+	unread := word.Say("has a fraction that cannot be read")
 	below, rest := digits(text)
 	if below == "" || len(below) > 4 || len(above) > 6 || strings.Trim(below, "0") == "" {
-		return amount{}, "", "has a fraction that cannot be read"
+		return amount{}, "", unread
 	}
 	if strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, ".") || strings.HasPrefix(rest, ",") {
-		return amount{}, "", "has a fraction that cannot be read"
+		return amount{}, "", unread
 	}
 	over, err := strconv.ParseUint(above, 10, 64)
 	under, err2 := strconv.ParseUint(below, 10, 64)
 	if err != nil || err2 != nil {
-		return amount{}, "", "has a fraction that cannot be read"
+		return amount{}, "", unread
 	}
-	return amount{part: ratio{over, under}}, rest, ""
+	return amount{part: ratio{over, under}}, rest, why
 }
 
 // digits splits the decimal digits off the front of text.
@@ -203,4 +207,4 @@ func digits(text string) (front, rest string) {
 }
 
 // quoted gives hostile text fit for an error.
-func quoted(text string) string { return "“" + shorten(text, 40) + "”" }
+func quoted(text string) word.Text { return word.Name("“" + shorten(text, 40) + "”") }

@@ -1,45 +1,46 @@
 package scheme
 
 import (
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/unicode/norm"
+
+	"ruffwright/geom/word"
 )
 
 // composed gives text in Unicode's normal form C, so that two spellings of one
 // name that look the same are the same.
 func composed(text string) string { return norm.NFC.String(text) }
 
-// badText says why a line of words cannot stand in a scheme, "" where it can:
+// badText says why a line of words cannot stand in a scheme, nothing where it can:
 // UTF-8, form C, at most max runes, one line, no space at its ends, and nothing that hides or turns
 // around what stands beside it.
-func badText(text string, max int) string {
+func badText(text string, max int) word.Text {
 	if !utf8.ValidString(text) {
-		return "is not readable text (UTF-8)"
+		return word.Say("is not readable text (UTF-8)")
 	}
 	if n := utf8.RuneCountInString(text); n > max {
-		return "has " + strconv.Itoa(n) + " characters"
+		return word.Say("has %d characters", n)
 	}
 	for _, r := range text {
 		switch {
 		case r == utf8.RuneError:
-			return "holds a character that could not be read"
+			return word.Say("holds a character that could not be read")
 		case isBidi(r):
-			return "holds a character that turns the direction of writing"
+			return word.Say("holds a character that turns the direction of writing")
 		case unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || r == '\ufeff':
-			return "holds a control character"
+			return word.Say("holds a control character")
 		}
 	}
 	if strings.TrimSpace(text) != text {
-		return "begins or ends with a space"
+		return word.Say("begins or ends with a space")
 	}
 	if !norm.NFC.IsNormalString(text) {
-		return "is not in Unicode's composed form (NFC)"
+		return word.Say("is not in Unicode's composed form (NFC)")
 	}
-	return ""
+	return word.Text{}
 }
 
 // isBidi says whether r is one of Unicode's explicit directional characters

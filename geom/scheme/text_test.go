@@ -65,7 +65,7 @@ func FuzzSet(f *testing.F) {
 		was, s := Default(), Default()
 		if err := field.Set(&s, text, edge); err != nil {
 			e, ok := err.(Error)
-			if !ok || e.Field != field.Key || e.Allowed == "" || e.Why == "" || len(err.Error()) > 2000 {
+			if !ok || e.Field != field.Key || e.Allowed.Empty() || e.Why.Empty() || len(err.Error()) > 2000 {
 				t.Fatalf("%s=%q: %v", field.Key, text, err)
 			}
 			if len(Differ(s, was)) != 0 {

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"ruffwright/geom/word"
 )
 
 // Units are the units of length at the edge, where people read and type. Inside
@@ -38,7 +40,7 @@ func ParseUnits(text string) (Units, error) {
 			return u, nil
 		}
 	}
-	return Millimetres, Error{Field: "units", Value: strconv.Quote(shorten(text, 40)), Why: "is not a unit of length offered here", Allowed: "mm, cm, in"}
+	return Millimetres, Error{Field: "units", Value: word.Name(strconv.Quote(shorten(text, 40))), Why: word.Say("is not a unit of length offered here"), Allowed: word.Name("mm, cm, in")}
 }
 
 // ParseLength reads a length as people write it and gives mm. A bare number is

@@ -4,6 +4,8 @@ import (
 	"math"
 	"slices"
 	"strconv"
+
+	"ruffwright/geom/word"
 )
 
 // Validate says everything that is wrong with the scheme: every field finite
@@ -28,7 +30,7 @@ func (f Field) check(s *Scheme) Errors {
 	number := func(v float64) Errors {
 		switch {
 		case math.IsNaN(v) || math.IsInf(v, 0):
-			return Errors{{Field: f.Key, Value: strconv.FormatFloat(v, 'g', -1, 64), Why: "is not a number that can be used", Allowed: f.Allowed(Millimetres)}}
+			return Errors{{Field: f.Key, Value: word.Name(strconv.FormatFloat(v, 'g', -1, 64)), Why: word.Say("is not a number that can be used"), Allowed: f.Allowed(Millimetres)}}
 		case !f.InRange(v):
 			return Errors{f.outside(v, Millimetres)}
 		}
@@ -41,9 +43,9 @@ func (f Field) check(s *Scheme) Errors {
 		return number(float64(*p))
 	case *string:
 		if f.Kind == KindChoice && !f.offers(*p) {
-			return Errors{{Field: f.Key, Value: quoted(*p), Why: "is not one of the choices", Allowed: f.Allowed(Millimetres)}}
+			return Errors{{Field: f.Key, Value: quoted(*p), Why: word.Say("is not one of the choices"), Allowed: f.Allowed(Millimetres)}}
 		}
-		if why := badText(*p, int(f.Max)); f.Kind == KindText && why != "" {
+		if why := badText(*p, int(f.Max)); f.Kind == KindText && !why.Empty() {
 			return Errors{{Field: f.Key, Value: quoted(*p), Why: why, Allowed: f.Allowed(Millimetres)}}
 		}
 	case *[]Mark:

@@ -280,7 +280,7 @@ func TestBadInput(t *testing.T) {
 		in := good
 		spoil(&in)
 		var e scheme.Error
-		if err := Sheets(in, &bytes.Buffer{}); !errors.As(err, &e) || e.Field != field || e.Allowed == "" {
+		if err := Sheets(in, &bytes.Buffer{}); !errors.As(err, &e) || e.Field != field || e.Allowed.Empty() {
 			t.Errorf("%s: %v", field, err)
 		}
 	}

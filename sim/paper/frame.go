@@ -6,6 +6,7 @@ import (
 	"rsc.io/qr"
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // The foot of every sheet: check bars at the left, words in the middle, the share
@@ -148,7 +149,7 @@ func (j *job) square() (*qr.Code, error) {
 	}
 	c, err := qr.Encode(j.Address+j.code, qr.L)
 	if err != nil {
-		return nil, scheme.Error{Field: "address", Value: fit(j.Address, 1, draw.Upright, 40), Allowed: "an address short enough for a QR code", Why: err.Error()}
+		return nil, scheme.Error{Field: "address", Value: word.Name(fit(j.Address, 1, draw.Upright, 40)), Allowed: word.Say("an address short enough for a QR code"), Why: word.Name(err.Error())}
 	}
 	return c, nil
 }

@@ -19,6 +19,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
@@ -62,7 +63,7 @@ func ParsePaper(text string) (Paper, error) {
 	case "Letter", "letter", "LETTER":
 		return Letter, nil
 	}
-	return A4, scheme.Error{Field: "paper", Value: text, Allowed: "A4 or Letter", Why: "is no paper that the sheets are laid out for"}
+	return A4, scheme.Error{Field: "paper", Value: word.Name(text), Allowed: word.Say("A4 or Letter"), Why: word.Say("is no paper that the sheets are laid out for")}
 }
 
 // Printer is what a printer makes of the 100 mm square of the first sheet, in mm:
@@ -93,9 +94,9 @@ func (p Printer) factors() (fx, fy float64, err error) {
 		}
 		if !(reading >= readingLeast_mm && reading <= readingMost_mm) { // NaN fails too
 			return 0, scheme.Error{
-				Field: field, Value: fmt.Sprintf("%g mm", reading),
-				Allowed: fmt.Sprintf("%d to %d mm, or 0 for a printer that is right", readingLeast_mm, readingMost_mm),
-				Why:     "is too far off for a printer's stretch: most likely 'fit to page' or another scaling is set in the print dialogue, or the paper is another size. Print at 100 % (actual size) and measure the square again",
+				Field: field, Value: word.Say("%g mm", reading),
+				Allowed: word.Say("%d to %d mm, or 0 for a printer that is right", readingLeast_mm, readingMost_mm),
+				Why:     word.Say("is too far off for a printer's stretch: most likely 'fit to page' or another scaling is set in the print dialogue, or the paper is another size. Print at 100 % (actual size) and measure the square again"),
 			}
 		}
 		return 100 / reading, nil
@@ -137,7 +138,7 @@ type Input struct {
 // check refuses an input that does not hold together.
 func (in Input) check() error {
 	bad := func(field, value, allowed, why string) error {
-		return scheme.Error{Field: field, Value: value, Allowed: allowed, Why: why}
+		return scheme.Error{Field: field, Value: word.Name(value), Allowed: word.Say(allowed), Why: word.Say(why)}
 	}
 	if len(in.Ruff.Plan.Marks) < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
 		return bad("ruff", fmt.Sprintf("%d marks", len(in.Ruff.Plan.Marks)), "a ruff drawn by sim.Draw or solved", "has no strip to print")

@@ -35,9 +35,9 @@ func (s stroke) box() (x0, y0, x1, y1 float64) {
 	return
 }
 
-// word is one text that the page paints: the left end of its baseline in mm from
+// written is one text that the page paints: the left end of its baseline in mm from
 // the paper's top left corner, and its size.
-type word struct {
+type written struct {
 	at   draw.Point
 	size float64
 	face draw.Face
@@ -48,7 +48,7 @@ type word struct {
 type sheet struct {
 	wide, high float64 // mm
 	strokes    []stroke
-	words      []word
+	words      []written
 	pictures   [][4]float64 // x0, y0, x1, y1 of each picture
 	lines      map[string]int
 }
@@ -197,7 +197,7 @@ func (s *sheet) follow(content []byte) error {
 			now.size = num(1)
 		case "Td":
 			at := place(num(0), num(1))
-			s.words = append(s.words, word{at: at})
+			s.words = append(s.words, written{at: at})
 		case "Tj":
 			raw := []byte(operands[0].(text))
 			units := make([]uint16, len(raw)/2)

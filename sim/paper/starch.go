@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 )
 
@@ -47,7 +48,7 @@ func StarchOf(kind scheme.StarchKind) (Starch, error) {
 			return s, nil
 		}
 	}
-	return Starch{}, scheme.Error{Field: "starch.kind", Value: string(kind), Allowed: "maize, wheat, potato or rice", Why: "is no starch that the card knows"}
+	return Starch{}, scheme.Error{Field: "starch.kind", Value: word.Name(string(kind)), Allowed: word.Say("maize, wheat, potato or rice"), Why: word.Say("is no starch that the card knows")}
 }
 
 // Spoons is how many level tablespoons of 15 mL hold g grams.
@@ -109,7 +110,7 @@ func NewBath(kind scheme.StarchKind, strength_gL, area_m2, mass_gm2 float64) (Ba
 		{"cloth.mass", mass_gm2, cloth.MassMin_gm2, cloth.MassMax_gm2, "g/m²"},
 	} {
 		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too
-			return Bath{}, scheme.Error{Field: f.field, Value: fmt.Sprintf("%g %s", f.v, f.unit), Allowed: fmt.Sprintf("%g to %g %s", f.lo, f.hi, f.unit), Why: "gives no bath"}
+			return Bath{}, scheme.Error{Field: f.field, Value: word.Say("%g %s", f.v, f.unit), Allowed: word.Say("%g to %g %s", f.lo, f.hi, f.unit), Why: word.Say("gives no bath")}
 		}
 	}
 	b := Bath{Starch: st, Strength_gL: strength_gL, Area_m2: area_m2, Dry_g: area_m2 * mass_gm2}

@@ -80,7 +80,7 @@ func TestBath(t *testing.T) {
 	}
 	for _, bad := range [][3]float64{{0, 1, 70}, {151, 1, 70}, {35, 0, 70}, {35, 51, 70}, {35, 1, 0}, {math.NaN(), 1, 70}, {35, math.NaN(), 70}, {35, 1, math.Inf(1)}} {
 		var e scheme.Error
-		if _, err := NewBath(scheme.Rice, bad[0], bad[1], bad[2]); !errors.As(err, &e) || e.Field == "" || e.Allowed == "" {
+		if _, err := NewBath(scheme.Rice, bad[0], bad[1], bad[2]); !errors.As(err, &e) || e.Field == "" || e.Allowed.Empty() {
 			t.Errorf("%v: %v, want an error that names field and range", bad, err)
 		}
 	}

@@ -137,12 +137,12 @@ func (p *Page) why(f scheme.Field, err error) string {
 	}
 	var lines []string
 	for _, e := range list {
-		line := strings.TrimSpace(e.Value + " " + told(e.Why))
+		line := strings.TrimSpace(e.Value.String() + " " + told(e.Why.String()))
 		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
 			line = word("entry.other", "field", theirs(other.Label), "why", line)
 		}
-		if e.Allowed != "" {
-			line = word("entry.beyond", "why", line, "allowed", told(e.Allowed))
+		if !e.Allowed.Empty() {
+			line = word("entry.beyond", "why", line, "allowed", told(e.Allowed.String()))
 		}
 		lines = append(lines, sentence(line))
 	}

@@ -107,7 +107,7 @@ func (p *Page) rangeWords(f scheme.Field) string {
 	case scheme.KindChoice, scheme.KindText:
 		return ""
 	}
-	words := theirs(f.For(p.scheme).Allowed(p.units))
+	words := theirs(f.For(p.scheme).Allowed(p.units).String())
 	if f.Zero != "" && f.Number(p.scheme) == 0 {
 		if now := p.planned(f); now != "" {
 			words = word("form.now", "range", words, "value", now)
