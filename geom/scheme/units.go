@@ -55,17 +55,20 @@ func ParseLength(text string, u Units) (mm float64, err error) {
 	return parseQuantity(text, lengthWords, u.Symbol())
 }
 
-// FormatLength gives mm in u with its symbol, for people to read: mm with up to
-// two decimals, cm with one or two, inches as a fraction where the length is
-// one of 1/2 to 1/32 exactly, else with up to three decimals. It rounds; see
-// Field.Set for why that never changes a scheme. What is not finite gives "–".
-func FormatLength(mm float64, u Units) string {
+// Length gives mm in u with its symbol, for people to read: mm with up to two
+// decimals, cm with one or two, inches as a fraction where the length is one of 1/2
+// to 1/32 exactly, else with up to three decimals. It rounds; see Field.Set for why
+// that never changes a scheme. What is not finite gives "–".
+func Length(mm float64, u Units) word.Text {
 	text := BareLength(mm, u)
 	if text == "–" {
-		return text
+		return word.Name(text)
 	}
-	return Minus(text) + " " + u.Symbol()
+	return word.Say("%s %s", word.Written(text), u.Symbol())
 }
+
+// FormatLength is Length in English.
+func FormatLength(mm float64, u Units) string { return Length(mm, u).String() }
 
 // Minus gives a number that begins with a hyphen the sign, for people: in print
 // they look unlike. ParseLength reads both.
@@ -76,7 +79,7 @@ func Minus(number string) string {
 	return number
 }
 
-// BareLength is FormatLength without the symbol, as a form's box shows it, with a
+// BareLength is Length without the symbol, as a form's box shows it, with a
 // hyphen for a minus: as it is typed.
 func BareLength(mm float64, u Units) string {
 	if math.IsNaN(mm) || math.IsInf(mm, 0) {

@@ -10,7 +10,6 @@ package word
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -116,11 +115,7 @@ func (t Text) In(l Language) string {
 	with := make([]any, len(t.with))
 	for i, w := range t.with {
 		switch w := w.(type) {
-		case Text:
-			with[i] = w.In(l)
-		case Number:
-			with[i] = w.In(l)
-		case Key:
+		case interface{ In(Language) string }:
 			with[i] = w.In(l)
 		default:
 			with[i] = w
@@ -142,32 +137,37 @@ func capital(text string) string {
 // hyphen, and the language's own decimal mark. The place of a Number is %s.
 type Number struct {
 	Value    float64 // finite
-	Decimals int     // at most 15, rounded half away from 0; −1 for as many as it has
+	Decimals int     // at most 15, to the nearest; −1 for as many as it has
 	Short    bool    // without the zeros at its end
 }
 
 // In writes the number in a language.
 func (n Number) In(l Language) string {
-	v := n.Value
-	power := math.Pow(10, float64(n.Decimals))
-	if scaled := v * power; n.Decimals >= 0 && math.Abs(scaled) < 1<<52 {
-		v = math.Round(scaled) / power
-	}
-	text := strconv.FormatFloat(math.Abs(v), 'f', n.Decimals, 64)
+	text := strconv.FormatFloat(n.Value, 'f', n.Decimals, 64)
 	if n.Short && strings.Contains(text, ".") {
 		text = strings.TrimSuffix(strings.TrimRight(text, "0"), ".")
 	}
-	if l.Point != "" {
-		text = strings.Replace(text, ".", l.Point, 1)
-	}
-	if v < 0 {
-		return "−" + text
-	}
-	return text
+	return Written(text).In(l)
 }
 
 // String is the number in English.
 func (n Number) String() string { return n.In(English) }
+
+// Written is a number written already, with a point and a hyphen. Its place is %s.
+type Written string
+
+// In gives it a minus, unless nothing but zeros follows, and the language's own
+// decimal mark.
+func (w Written) In(l Language) string {
+	text, negative := strings.CutPrefix(string(w), "-")
+	if l.Point != "" {
+		text = strings.Replace(text, ".", l.Point, 1)
+	}
+	if negative && strings.Trim(text, "0.,") != "" {
+		return "−" + text
+	}
+	return text
+}
 
 // Key is the key of a field of a scheme where a text speaks of it: the command shows
 // it as it is typed, the page by the field's label (see Language.Key). Its place is %s.

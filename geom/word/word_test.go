@@ -42,7 +42,7 @@ func TestText(t *testing.T) {
 		{Say("no such template: %d %%", 3), "no such template: 3 %", "no such template: 3 %"},
 		{Say("30 %% of it"), "30 % of it", "30 % of it"},
 		{Name("100 %% %s"), "100 %% %s", "100 %% %s"},
-		{Head(Say("too long by %s mm.", Number{Value: 2.25, Decimals: 1})), "Too long by 2.3 mm.", "Za długie o 2,3 mm."},
+		{Head(Say("too long by %s mm.", Number{Value: 2.26, Decimals: 1})), "Too long by 2.3 mm.", "Za długie o 2,3 mm."},
 		{sets(1), "1 set", "1 fałda"},
 		{sets(3), "3 sets", "3 fałdy"},
 		{sets(13), "13 sets", "13 fałd"},
@@ -69,10 +69,11 @@ func TestNumber(t *testing.T) {
 		n                  Number
 		english, elsewhere string
 	}{
-		{Number{Value: 2.5}, "3", "3"},
-		{Number{Value: -2.5}, "−3", "−3"},
+		{Number{Value: 3.5}, "4", "4"},
+		{Number{Value: -3.5}, "−4", "−4"},
 		{Number{Value: -0.04, Decimals: 1}, "0.0", "0,0"},
-		{Number{Value: -0.05, Decimals: 1}, "−0.1", "−0,1"},
+		{Number{Value: -0.06, Decimals: 1}, "−0.1", "−0,1"},
+		{Number{Value: 0.0625, Decimals: -1}, "0.0625", "0,0625"},
 		{Number{Value: 1.005, Decimals: 2}, "1.00", "1,00"}, // 1.005 is a little less in binary
 		{Number{Value: 12.340, Decimals: 3, Short: true}, "12.34", "12,34"},
 		{Number{Value: 100, Decimals: 2, Short: true}, "100", "100"},
