@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/measure"
 	"ruffwright/sim/window"
 )
 
@@ -122,7 +123,7 @@ func (n *needing) quick(bend_mm float64) (bool, error) {
 		return false, err
 	}
 	set := window.Settings{Grid: n.grid, SkipOther: true, SkipBow: n.lim.Bow_mm <= 0, SkipTangents: !n.leanAsked()}
-	sets := make([]Measures, len(n.kappas))
+	sets := make([]measure.Values, len(n.kappas))
 	for i, kappa := range n.kappas {
 		d.Kappa_1pmm = kappa
 		c, err := window.Solve(n.ctx, d, set, n.last[i])
@@ -135,11 +136,11 @@ func (n *needing) quick(bend_mm float64) (bool, error) {
 		if c.Converged() {
 			n.last[i] = c
 		}
-		sets[i] = measured(c, set)
+		sets[i] = c.Values
 		sets[i].Panels = 1
 	}
 	n.out.Solves += len(sets)
-	return n.judge(bend_mm, whole(sets)), nil
+	return n.judge(bend_mm, measure.Whole(sets)), nil
 }
 
 // cold tries it on the whole ruff, from nothing, as Solve gives it.
@@ -160,7 +161,7 @@ func (n *needing) leanAsked() bool { return n.lim.Lean_mm_per_g > 0 && !n.tucked
 
 // judge leaves the figures of m in the answer, and the limit that is left, and
 // tells whether all are kept.
-func (n *needing) judge(bend_mm float64, m Measures) bool {
+func (n *needing) judge(bend_mm float64, m measure.Values) bool {
 	out := &n.out
 	holds := m.Converged
 	out.Droop_mm, out.Bow_mm, out.Lean_mm_per_g = m.Droop_mm, m.Bow_mm, 0

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/measure"
 	"ruffwright/sim/window"
 )
 
@@ -92,12 +93,12 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 			return r, refused(err, r.Plan)
 		}
 		out.Cells = append(out.Cells, c)
-		out.Sets = append(out.Sets, measured(c, set))
+		out.Sets = append(out.Sets, c.Values)
 	}
 	for _, k := range of {
 		out.Sets[k].Panels++
 	}
-	out.Ruff = whole(out.Sets)
+	out.Ruff = measure.Whole(out.Sets)
 	assemble(r.Plan, out)
 	r.Solved = out
 	return r, nil

@@ -37,8 +37,8 @@ func pure(dir string) bool {
 
 var (
 	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat", "geom/word"}
-	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/window"})
-	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/check", "sim/paper", "assets"})
+	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/measure", "sim/window"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
@@ -52,17 +52,18 @@ var rooms = map[string]room{
 	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},
 
 	"sim/cloth":       {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/measure":     {},
 	"sim/shell":       {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/shell/known": {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/window":      {below: slices.Concat(geometry, []string{"sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
+	"sim/window":      {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":             {below: mechanics},
-	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/cloth"})},
-	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
+	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
 
 	"assets": {},
 
 	// The solver's program: neither the drawing nor the page is linked into it.
-	"wasm/wire":    {below: slices.Concat(geometry, []string{"sim", "sim/check"})},
+	"wasm/wire":    {below: slices.Concat(geometry, []string{"sim", "sim/measure", "sim/check"})},
 	"wasm/port":    {},
 	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/window", "sim/check", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 	"wasm/worker":  {below: []string{"wasm/port", "wasm/solving"}, tests: slices.Concat(geometry, []string{"sim", "sim/check", "assets", "wasm/wire"})},

@@ -16,7 +16,7 @@ import (
 
 	"ruffwright/cmd/disk"
 	"ruffwright/geom/pattern"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 	"ruffwright/sim/paper"
 )
 
@@ -160,7 +160,7 @@ type turned struct {
 	wearer
 	folder       string
 	unsolved     bool
-	ruff         *sim.Measures // nil: not solved, or not come to rest
+	ruff         *measure.Values // nil: not solved, or not come to rest
 	need         *paper.Need
 	pattern      pattern.Pattern
 	stops, mends int

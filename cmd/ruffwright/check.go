@@ -14,6 +14,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 )
 
 func checkVerb() verb {
@@ -161,7 +162,7 @@ type report struct {
 	Plan     planned         `json:"plan"`
 	Findings []check.Finding `json:"findings"`
 
-	hangs *sim.Measures // as solved, nil if it is not
+	hangs *measure.Values // as solved, nil if it is not
 }
 
 // planned is what the strip and the band come to.

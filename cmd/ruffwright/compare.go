@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 )
 
 func compareVerb() verb {
@@ -170,12 +171,12 @@ type measured struct {
 
 // side is one of the two ruffs.
 type side struct {
-	Name     string       `json:"name"`
-	Code     string       `json:"code"`
-	Stops    bool         `json:"stops"`
-	Findings []string     `json:"findings"`
-	Strip_mm float64      `json:"strip_mm"`
-	Ruff     sim.Measures `json:"ruff"`
+	Name     string         `json:"name"`
+	Code     string         `json:"code"`
+	Stops    bool           `json:"stops"`
+	Findings []string       `json:"findings"`
+	Strip_mm float64        `json:"strip_mm"`
+	Ruff     measure.Values `json:"ruff"`
 
 	of     check.Side
 	limits string
@@ -203,23 +204,18 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 			c.Decided = append(c.Decided, decided{f.Key, f.Get(a), f.Get(b)})
 		}
 	}
-	for _, q := range measures {
-		if q.number == nil || q.inside || c.undecided(q) {
+	tucked := check.Tucked(c.A.of.Ruff.Plan) || check.Tucked(c.B.of.Ruff.Plan)
+	for _, q := range measure.Table {
+		if q.Solver || q.Untucked && tucked {
 			continue
 		}
-		x, known := q.number(&c.A.Ruff)
-		y, also := q.number(&c.B.Ruff)
+		x, known := q.Number(&c.A.Ruff)
+		y, also := q.Number(&c.B.Ruff)
 		if known && also {
-			c.Measured = append(c.Measured, measured{q.key, q.unit, x, y, y - x})
+			c.Measured = append(c.Measured, measured{q.Key, q.Unit, x, y, y - x})
 		}
 	}
 	return c, nil
-}
-
-// undecided says that the measure decides nothing here: how tucked sets give
-// sideways hangs on the mesh.
-func (c comparison) undecided(q measure) bool {
-	return strings.HasPrefix(q.key, "lateral_") && (check.Tucked(c.A.of.Ruff.Plan) || check.Tucked(c.B.of.Ruff.Plan))
 }
 
 func sideOf(s scheme.Scheme, r sim.Ruff, u scheme.Units) side {

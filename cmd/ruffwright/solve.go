@@ -10,6 +10,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 func solveVerb() verb {
@@ -76,15 +77,15 @@ did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 
 // solved is what solve says. Its keys are described with the verb.
 type solved struct {
-	Name      string         `json:"name"`
-	Code      string         `json:"code"`
-	Converged bool           `json:"converged"`
-	Alike     bool           `json:"alike"`
-	Limits    string         `json:"limits"`
-	Totals    sim.Totals     `json:"totals"`
-	Ruff      sim.Measures   `json:"ruff"`
-	Sets      []sim.Measures `json:"sets"`
-	Of        []int          `json:"of"`
+	Name      string           `json:"name"`
+	Code      string           `json:"code"`
+	Converged bool             `json:"converged"`
+	Alike     bool             `json:"alike"`
+	Limits    string           `json:"limits"`
+	Totals    sim.Totals       `json:"totals"`
+	Ruff      measure.Values   `json:"ruff"`
+	Sets      []measure.Values `json:"sets"`
+	Of        []int            `json:"of"`
 }
 
 func solvedAnswer(s scheme.Scheme, r sim.Ruff) solved {
@@ -104,7 +105,7 @@ func (a solved) print(out io.Writer, u scheme.Units, each bool) error {
 	if a.Name != "" {
 		fmt.Fprintln(&b, a.Name)
 	}
-	heads, columns := []string{"whole ruff"}, []*sim.Measures{&a.Ruff}
+	heads, columns := []string{"whole ruff"}, []*measure.Values{&a.Ruff}
 	switch last := len(a.Sets) - 1; {
 	case last == 0: // the whole ruff is that half set
 	case each:
@@ -118,10 +119,11 @@ func (a solved) print(out io.Writer, u scheme.Units, each bool) error {
 	for at := 0; at < len(columns); at += columnsInLine {
 		end := min(len(columns), at+columnsInLine)
 		rows := [][]string{append([]string{""}, heads[at:end]...)}
-		for _, q := range measures {
-			row := []string{q.label}
+		for i := range measure.Table {
+			q := &measure.Table[i]
+			row := []string{q.Label}
 			for _, m := range columns[at:end] {
-				row = append(row, q.say(m, u))
+				row = append(row, said(q, m, u))
 			}
 			rows = append(rows, row)
 		}

@@ -3,7 +3,7 @@ package check
 import (
 	"math"
 
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // atMarks notes marks that a finding speaks of, counted from 1 along the strip.
@@ -31,7 +31,7 @@ func (v *view) atPanels(s *seen, speaks func(panel int) bool) {
 }
 
 // atSets notes the panels of the solved half sets that a finding speaks of.
-func (v *view) atSets(s *seen, speaks func(sim.Measures) bool) {
+func (v *view) atSets(s *seen, speaks func(measure.Values) bool) {
 	r := v.r.Solved
 	if r == nil || len(r.Of) != v.p.Panels {
 		return

@@ -44,6 +44,7 @@ type Measured struct {
 	// than the model can tell, "" where one of the two is not known.
 	Difference string
 	Same       bool
+	weighs     weight
 	Better     Which // the better by this measure alone; Neither for what is a matter of taste
 }
 
@@ -62,23 +63,12 @@ type Trouble struct {
 	PendingA, PendingB bool
 }
 
-// What two ruffs may differ by before anything is said of it. Shapes: half sets of
-// this project solved on three grids (24 × 12, 32 × 16, 48 × 24) and from several
-// starts moved by up to 0.6 mm where tucked and starched and 1 mm where tucked and
-// fresh, hardly where not tucked. Moves: 23.8 mm to 24.3 mm over these grids where
-// not tucked (2 %), 4.0 to 3.3 mm where tucked (20 %); sewn at both edges all lie
-// below 0.5 mm and hold alike. Work: the common error of the hours falls out of
-// their ratio; that 5 % of it says nothing is this project's judgement, no source.
+// What two ruffs may differ by beside the measures before anything is said of it.
+// The common error of the hours falls out of their ratio; that 5 % of it says
+// nothing is this project's judgement, no source.
 const (
-	alikePlain_mm  = 0.5
-	alikeTucked_mm = 1.0
-	alikeLoose_mm  = 3.0 // slack over slackMost: many ways to lie
-	alikeMove_mm   = 0.5
-	alikePlain     = 0.05 // of a move
-	alikeTucked    = 0.2
-	alikeSlope_deg = 1
-	alikeWork      = 0.05
-	alikeCut_mm    = 1 // of what is cut: as exactly as it is marked
+	alikeWork   = 0.05
+	alikeCut_mm = 1 // of what is cut: as exactly as it is marked
 )
 
 // Side is one of two ruffs that are compared. What it costs does not change when
@@ -163,17 +153,6 @@ func (c *contender) lack() string {
 		return "not solved yet"
 	}
 	return "not known"
-}
-
-// alike is how far two lengths of the shape may lie apart, mm.
-func (c *contender) alike() float64 {
-	switch {
-	case c.p.Slack > slackMost:
-		return alikeLoose_mm
-	case Tucked(*c.p):
-		return alikeTucked_mm
-	}
-	return alikePlain_mm
 }
 
 // Compare holds b (B) against a (A), with lengths in sentences in u. It solves

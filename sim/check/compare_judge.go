@@ -33,15 +33,15 @@ func judge(x, y *contender, all []Measured) (Which, string) {
 		by[m.Key] = m
 	}
 	better, why := x.against(y, by)
-	wish := wished(by["height_off_mm"])
+	wish := wished(by[heightOff])
 	if strings.Contains(why, "height wanted") {
 		wish = ""
 	}
 	parts := []string{why}
-	if m := by["bow_mm"]; m.A.Known && m.B.Known && (!m.Same || Sewn(*x.p) != Sewn(*y.p)) {
+	if m := by[bow.Key]; m.A.Known && m.B.Known && (!m.Same || Sewn(*x.p) != Sewn(*y.p)) {
 		parts = append(parts, fmt.Sprintf("When the wearer bows, the outer edge of A%s moves by %s, of B%s by %s.", sewnIn(x, y), m.A.Text, sewnIn(y, x), m.B.Text))
 	}
-	if m := by["height_outer_mm"]; m.A.Known && m.B.Known && !m.Same {
+	if m := by[height.Key]; m.A.Known && m.B.Known && !m.Same {
 		parts = append(parts, fmt.Sprintf("B stands %s %s%s.", x.about(math.Abs(m.B.Value-m.A.Value)), way(m, "taller", "lower"), wish))
 	}
 	if words := costs(by); words != "" {
@@ -79,43 +79,42 @@ func (x *contender) against(y *contender, by map[string]Measured) (Which, string
 		}
 		return good.name, fmt.Sprintf("%s is better: %s to mend in %s (%s), in %s %s.", good.name, count(many, "thing is", "things are"), bad.name, listed, good.name, none(few))
 	}
-	firm := [2]int{}
-	worth := [2]int{}
-	for _, m := range by {
-		at := map[Which]int{First: 0, Second: 1}
-		i, ok := at[m.Better]
-		if !ok {
-			continue
-		}
-		switch m.Key {
-		case "bow_mm", "droop_mm", "vertical_mm_per_g", "lateral_mm_per_g":
-			firm[i]++
-		case "height_off_mm":
-		default:
-			worth[i]++
-		}
-	}
+	firmer, cheaper := votes(by, firm), votes(by, cost)
 	both := "No finding parts the two"
 	switch {
-	case firm[0] > 0 && firm[1] == 0:
+	case firmer[0] > 0 && firmer[1] == 0:
 		return First, both + ", and A holds firmer."
-	case firm[1] > 0 && firm[0] == 0:
+	case firmer[1] > 0 && firmer[0] == 0:
 		return Second, both + ", and B holds firmer."
-	case firm[0] > 0:
+	case firmer[0] > 0:
 		return Neither, both + ", and each is firmer in its own way: the table tells how."
 	}
-	if off := by["height_off_mm"]; off.Better != Neither {
+	if off := by[heightOff]; off.Better != Neither {
 		return off.Better, fmt.Sprintf("%s, and they hold alike; %s comes nearer to its height wanted.", both, off.Better)
 	}
 	switch {
-	case worth[0] > 0 && worth[1] == 0:
+	case cheaper[0] > 0 && cheaper[1] == 0:
 		return First, both + ", and they hold alike; A takes less."
-	case worth[1] > 0 && worth[0] == 0:
+	case cheaper[1] > 0 && cheaper[0] == 0:
 		return Second, both + ", and they hold alike; B takes less."
-	case worth[0] > 0:
+	case cheaper[0] > 0:
 		return Neither, both + ", and they hold alike; in what they take, each saves something."
 	}
 	return Neither, "A and B come to the same, as far as the model can tell."
+}
+
+// votes counts the measures that speak for A and for B in a matter.
+func votes(by map[string]Measured, matter weight) (n [2]int) {
+	for _, m := range by {
+		switch {
+		case m.weighs != matter:
+		case m.Better == First:
+			n[0]++
+		case m.Better == Second:
+			n[1]++
+		}
+	}
+	return n
 }
 
 // sewnIn says how one is sewn, if that parts the two.
@@ -144,7 +143,7 @@ func wished(m Measured) string {
 // costs says what B takes more or less than A.
 func costs(by map[string]Measured) string {
 	var more, less []string
-	for _, c := range []struct{ key, what string }{{"buy_mm", "of cloth"}, {"hours", "of work"}} {
+	for _, c := range []struct{ key, what string }{{buy, "of cloth"}, {hours, "of work"}} {
 		m := by[c.key]
 		if !m.A.Known || !m.B.Known || m.Same {
 			continue

@@ -2,42 +2,55 @@ package check
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
-// compared is one measure: what it is of a contender, and what makes it better.
+// compared is one thing that is measured on both: what it is of a contender, and
+// what makes it better.
 type compared struct {
 	key, label string
 	of         func(*contender) (float64, bool) // mm, unless write says otherwise; not known
-	write      func(*contender, float64) string // nil: a length
-	mechanics  bool                             // of the solved ruff: why it lacks is said
-	alike      func(x, y *contender, big float64) float64
-	// worse is how bad a value is, to be as small as may be; nil: a matter of taste.
-	worse func(*contender, float64) float64
-	// skip leaves the measure out for this pair.
-	skip func(x, y *contender) bool
+	write      func(*contender, float64) string
+	mechanics  bool                                       // of the solved ruff: why it lacks is said
+	alike      func(x, y *contender, big float64) float64 // how far two may lie apart, the larger being big
+	weighs     weight
+	skip       func(x, y *contender) bool // leaves it out for this pair; nil: never
 }
 
-func solvedOf(get func(*sim.Measures) float64) func(*contender) (float64, bool) {
-	return func(c *contender) (float64, bool) {
-		if m := c.measures(); m != nil {
-			return get(m), true
-		}
-		return 0, false
-	}
-}
+// weight is what the nearer to 0 of two amounts speaks for.
+type weight uint8
 
-func shapes(x, y *contender, _ float64) float64 { return max(x.alike(), y.alike()) }
+const (
+	taste weight = iota // for nothing: a matter of taste
+	firm                // for a ruff that holds better
+	wish                // for one that comes nearer to the maker's wish
+	cost                // for one that takes less
+)
 
-func moves(x, y *contender, big float64) float64 {
-	share := alikePlain
-	if Tucked(*x.p) || Tucked(*y.p) {
-		share = alikeTucked
+// The measures of which sentences speak.
+var (
+	bow       = measure.Row(func(v *measure.Values) *float64 { return &v.Bow_mm })
+	height    = measure.Row(func(v *measure.Values) *float64 { return &v.HeightOuter_mm })
+	heightOff = "height_off_mm"
+	buy       = "buy_mm"
+	hours     = "hours"
+)
+
+// unstable is what a give counts as where the edge does not hold at all.
+const unstable = 1e6
+
+// alikeOf is the model's error, for two ruffs.
+func alikeOf(a measure.Alike) func(x, y *contender, big float64) float64 {
+	return func(x, y *contender, big float64) float64 {
+		return a.Within(measure.Sets{
+			Tucked: Tucked(*x.p) || Tucked(*y.p),
+			Loose:  x.p.Slack > slackMost || y.p.Slack > slackMost,
+		}, big)
 	}
-	return max(alikeMove_mm, share*big)
 }
 
 func exactly(tolerance float64) func(x, y *contender, _ float64) float64 {
@@ -46,79 +59,74 @@ func exactly(tolerance float64) func(x, y *contender, _ float64) float64 {
 
 func little(_, _ *contender, big float64) float64 { return alikeWork * big }
 
-func itself(_ *contender, v float64) float64 { return v }
-
-// unstable is what a give counts as where the edge does not hold at all.
-const unstable = 1e6
-
-func gives(get func(*sim.Measures) (float64, bool)) func(*contender) (float64, bool) {
-	return func(c *contender) (float64, bool) {
+// solvedRow is a measure of the solved ruff.
+func solvedRow(q *measure.Measure) compared {
+	c := compared{key: q.Key, label: q.Compare, mechanics: true, alike: alikeOf(q.Alike)}
+	if q.Small {
+		c.weighs = firm
+	}
+	c.of = func(c *contender) (float64, bool) {
 		m := c.measures()
-		if m == nil || !m.TangentsDone {
+		switch {
+		case m == nil || !q.Known(m):
 			return 0, false
-		}
-		v, stable := get(m)
-		if !stable {
+		case !q.Holds(m):
 			return unstable, true
 		}
-		return v, true
+		return q.Number(m)
 	}
-}
-
-func writeGive(c *contender, v float64) string {
-	if v >= unstable {
-		return "does not hold"
+	c.write = func(c *contender, v float64) string {
+		switch {
+		case v >= unstable:
+			return "does not hold"
+		case q.Unit == "degrees":
+			return number(v, 1) + "°"
+		}
+		return c.about(v)
 	}
-	return c.about(v)
+	if q.Untucked {
+		c.skip = func(x, y *contender) bool { return Tucked(*x.p) || Tucked(*y.p) }
+	}
+	return c
 }
 
 // measures are those that are compared, in the order of the table.
-var measures = []compared{
-	{key: "bow_mm", label: "Moves when the wearer bows 60°", mechanics: true, alike: moves, worse: itself,
-		of: func(c *contender) (float64, bool) {
-			m := c.measures()
-			if m == nil || !m.BowDone {
-				return 0, false
-			}
-			return m.Bow_mm, true
-		}},
-	{key: "droop_mm", label: "Droop of the outer edge", mechanics: true, alike: shapes,
-		of:    solvedOf(func(m *sim.Measures) float64 { return m.Droop_mm }),
-		worse: func(_ *contender, v float64) float64 { return math.Abs(v) }},
-	{key: "height_outer_mm", label: "Height at the outer edge, hanging", mechanics: true, alike: shapes,
-		of: solvedOf(func(m *sim.Measures) float64 { return m.HeightOuter_mm })},
-	{key: "height_off_mm", label: "Off the height wanted", mechanics: true, alike: shapes, worse: itself,
-		of: func(c *contender) (float64, bool) {
-			if m := c.measures(); m != nil {
-				return math.Abs(m.HeightOuter_mm - c.s.Ruff.Height), true
-			}
-			return 0, false
-		}},
-	{key: "loop_mm", label: "Narrower loop’s clear width, hanging", mechanics: true, alike: shapes,
-		of: solvedOf(func(m *sim.Measures) float64 { return m.Loop_mm })},
-	{key: "reach_mm", label: "Outer edge from the neck", mechanics: true, alike: shapes,
-		of: solvedOf(func(m *sim.Measures) float64 { return m.Reach_mm })},
-	{key: "tilt_deg", label: "Slope from neck to outer edge, + up", mechanics: true, alike: exactly(alikeSlope_deg),
-		of:    solvedOf(func(m *sim.Measures) float64 { return m.Tilt_deg }),
-		write: func(_ *contender, v float64) string { return number(v, 1) + "°" }},
-	{key: "vertical_mm_per_g", label: "Gives up and down for its own weight", mechanics: true, alike: moves, worse: itself, write: writeGive,
-		of: gives(func(m *sim.Measures) (float64, bool) { return m.Vertical_mm_per_g, m.VerticalStable })},
-	{key: "lateral_mm_per_g", label: "Gives sideways for its own weight", mechanics: true, alike: moves, worse: itself, write: writeGive,
-		of:   gives(func(m *sim.Measures) (float64, bool) { return m.Lateral_mm_per_g, m.LateralStable }),
-		skip: func(x, y *contender) bool { return Tucked(*x.p) || Tucked(*y.p) }}, // it hangs on the mesh
-	{key: "strip_mm", label: "Strip", alike: exactly(alikeCut_mm), worse: itself,
-		of: func(c *contender) (float64, bool) { return c.p.Strip_mm, c.p.Panels > 0 }},
-	{key: "buy_mm", label: "Cloth to buy, off the bolt", alike: exactly(alikeCut_mm), worse: itself,
-		of: func(c *contender) (float64, bool) { return c.cost.Buy_mm, c.cost.Known }},
-	{key: "stitches", label: "Stitches", alike: little, worse: itself,
-		of:    func(c *contender) (float64, bool) { return float64(c.cost.Stitches), c.cost.Known },
-		write: func(_ *contender, v float64) string { return number(v, 0) }},
-	{key: "hours", label: "Hours of work, about", alike: little, worse: itself,
-		of: func(c *contender) (float64, bool) {
-			return (c.cost.Hours.Least + c.cost.Hours.Most) / 2, c.cost.Known
-		},
-		write: func(_ *contender, v float64) string { return number(v, digits(v)) + " h" }},
-}
+var measures = func() []compared {
+	var solved, rows []compared
+	for i := range measure.Table {
+		if measure.Table[i].Order > 0 {
+			solved = append(solved, solvedRow(&measure.Table[i]))
+		}
+	}
+	slices.SortFunc(solved, func(a, b compared) int { return measure.Named(a.key).Order - measure.Named(b.key).Order })
+	for _, q := range solved {
+		rows = append(rows, q)
+		if q.key == height.Key {
+			rows = append(rows, compared{key: heightOff, label: "Off the height wanted", mechanics: true, alike: q.alike, write: q.write, weighs: wish,
+				of: func(c *contender) (float64, bool) {
+					h, known := q.of(c)
+					if !known {
+						return 0, false
+					}
+					return math.Abs(h - c.s.Ruff.Height), true
+				}})
+		}
+	}
+	return append(rows,
+		compared{key: "strip_mm", label: "Strip", alike: exactly(alikeCut_mm), weighs: cost, write: (*contender).about,
+			of: func(c *contender) (float64, bool) { return c.p.Strip_mm, c.p.Panels > 0 }},
+		compared{key: buy, label: "Cloth to buy, off the bolt", alike: exactly(alikeCut_mm), weighs: cost, write: (*contender).about,
+			of: func(c *contender) (float64, bool) { return c.cost.Buy_mm, c.cost.Known }},
+		compared{key: "stitches", label: "Stitches", alike: little, weighs: cost,
+			of:    func(c *contender) (float64, bool) { return float64(c.cost.Stitches), c.cost.Known },
+			write: func(_ *contender, v float64) string { return number(v, 0) }},
+		compared{key: hours, label: "Hours of work, about", alike: little, weighs: cost,
+			of: func(c *contender) (float64, bool) {
+				return (c.cost.Hours.Least + c.cost.Hours.Most) / 2, c.cost.Known
+			},
+			write: func(_ *contender, v float64) string { return number(v, digits(v)) + " h" }},
+	)
+}()
 
 func digits(hours float64) int {
 	if hours < 10 {
@@ -132,7 +140,7 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 	if q.skip != nil && q.skip(x, y) {
 		return Measured{}, false
 	}
-	m := Measured{Key: q.key, Label: q.label, A: q.amount(x), B: q.amount(y)}
+	m := Measured{Key: q.key, Label: q.label, weighs: q.weighs, A: q.amount(x), B: q.amount(y)}
 	switch {
 	case !m.A.Known && !m.B.Known && !(x.pending() || y.pending()):
 		return m, false
@@ -141,7 +149,8 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 	}
 	v, w := m.A.Value, m.B.Value
 	d := math.Abs(w - v)
-	m.Same = d <= q.alike(x, y, max(math.Abs(v), math.Abs(w)))
+	apart := q.alike(x, y, max(math.Abs(v), math.Abs(w)))
+	m.Same = d <= apart
 	switch {
 	case m.Same:
 		m.Difference = "same"
@@ -152,12 +161,12 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 	default:
 		m.Difference = "−" + q.text(x, d)
 	}
-	if q.worse != nil && !m.Same {
+	if q.weighs != taste && !m.Same {
 		m.Better = First
-		if q.worse(y, w) < q.worse(x, v) {
+		if math.Abs(w) < math.Abs(v) {
 			m.Better = Second
 		}
-		if math.Abs(q.worse(y, w)-q.worse(x, v)) <= q.alike(x, y, max(math.Abs(v), math.Abs(w))) {
+		if math.Abs(math.Abs(w)-math.Abs(v)) <= apart {
 			m.Better = Neither // as much to one side as to the other
 		}
 	}
@@ -165,14 +174,7 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 }
 
 func (q compared) text(c *contender, v float64) string {
-	words := ""
-	switch {
-	case q.write != nil:
-		words = q.write(c, v)
-	default:
-		words = c.about(v)
-	}
-	return strings.Replace(words, "-", "−", 1)
+	return strings.Replace(q.write(c, v), "-", "−", 1)
 }
 
 // about writes a length that is compared: to a millimetre or a sixteenth of an

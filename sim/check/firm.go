@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // bow asks whether anything but its weight holds the outer edge: gravity turns by
@@ -123,11 +123,11 @@ func (v *view) softSideways() (seen, bool) {
 func (v *view) leans() (seen, bool) {
 	m := v.measures()
 	s := seen{value: m.Leans_mm, limit: leansMost}
-	if m.LateralStable || m.Leans != sim.LeansYes || s.value < leansMost || v.sunk() {
+	if m.LateralStable || m.Leans != measure.LeanStays || s.value < leansMost || v.sunk() {
 		return seen{limit: leansMost}, false
 	}
 	how := "by " + v.len(s.value)
-	if s.value >= sim.LeansFar_mm {
+	if s.value >= measure.LeanFar_mm {
 		how += " and more"
 	}
 	why := "The cloth is too limp to hold them up."

@@ -2,7 +2,7 @@ package check
 
 import (
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // wrongWay says whether a shape whose outer edge has its middle at height mid
@@ -41,7 +41,7 @@ func (v *view) flapsSolved() (seen, bool) {
 		who = "Some of the flaps"
 	}
 	s.says("%s %s: the middle of the outer edge comes to lie %s from the sewn row, and you want them %s.", who, way, v.len(far), wish)
-	v.atSets(&s, func(m sim.Measures) bool { return v.wrongWay((m.TopOuter_mm + m.BottomOuter_mm) / 2) })
+	v.atSets(&s, func(m measure.Values) bool { return v.wrongWay((m.TopOuter_mm + m.BottomOuter_mm) / 2) })
 	v.offerSewnAsWished(&s)
 	v.offerBoth(&s)
 	if wish == "to stand" {

@@ -10,19 +10,20 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // anyMeasures draws numbers of a half set far beyond what cloth gives.
-func anyMeasures(t *rapid.T) sim.Measures {
+func anyMeasures(t *rapid.T) measure.Values {
 	x := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 	yes := func(name string) bool { return rapid.Bool().Draw(t, name) }
-	return sim.Measures{
+	return measure.Values{
 		Panels: 1, PitchOuter_mm: x("pitch", 0, 60), HeightOuter_mm: x("height", -150, 150),
 		TopOuter_mm: x("top", -250, 250), BottomOuter_mm: x("bottom", -250, 250), Loop_mm: x("loop", 0, 80), LoopsMeet: yes("meet"),
 		Reach_mm: x("reach", 0, 260), Tilt_deg: x("tilt", -90, 90), Droop_mm: x("droop", -100, 100),
 		BowDone: yes("bowed"), Bow_mm: x("bow", 0, 90), BowReturn_mm: x("return", 0, 50),
 		TangentsDone: yes("tangents"), Vertical_mm_per_g: x("bob", -50, 50), VerticalStable: yes("v"), Lateral_mm_per_g: x("lean", -50, 500), LateralStable: yes("l"),
-		Leans: rapid.SampledFrom([]string{"", "no", "inner", "undecided", "yes"}).Draw(t, "leans"), Leans_mm: x("leans by", 0, 10),
+		Leans: rapid.SampledFrom([]measure.Lean{"", "no", "inner", "undecided", "yes"}).Draw(t, "leans"), Leans_mm: x("leans by", 0, 10),
 		MeshDone: yes("mesh"), Mesh_mm: x("mesh moves", 0, 50),
 		OtherDone: yes("other"), OtherFound: yes("found"), OtherShare: x("share", -50, 500), OtherHeights: [2]float64{x("a", -250, 250), x("b", -250, 250)},
 		Popped: yes("popped"), Thread_N: x("thread", 0, 20), Converged: rapid.IntRange(0, 9).Draw(t, "rest") > 0,
@@ -53,7 +54,7 @@ func TestAnyMeasuresAreRead(t *testing.T) {
 			t.Skip()
 		}
 		m := anyMeasures(t)
-		r.Solved = &sim.Solved{Ruff: m, Sets: []sim.Measures{m}, Of: make([]int, r.Plan.Panels), Alike: r.Plan.MarksOwn}
+		r.Solved = &sim.Solved{Ruff: m, Sets: []measure.Values{m}, Of: make([]int, r.Plan.Panels), Alike: r.Plan.MarksOwn}
 		found := Find(r, scheme.Millimetres)
 		for i, f := range found {
 			if i > 0 && f.Severity.rank() < found[i-1].Severity.rank() {

@@ -13,6 +13,7 @@ import (
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // coarse is opt on the coarse grid, 16 × 8.
@@ -166,7 +167,7 @@ func TestMechanicsShowAndMend(t *testing.T) {
 // edge elsewhere, cloth that never rests.
 func TestMechanicsOfMadeUpMeasures(t *testing.T) {
 	r := solvedRuff(t, demo(t, "floppy", "starch.bend 55"))
-	with := func(change func(*sim.Measures)) []Finding {
+	with := func(change func(*measure.Values)) []Finding {
 		made := *r.Solved
 		made.Sets = slices.Clone(made.Sets)
 		for i := range made.Sets {
@@ -180,39 +181,39 @@ func TestMechanicsOfMadeUpMeasures(t *testing.T) {
 	for _, c := range []struct {
 		name, id string
 		severity Severity
-		change   func(*sim.Measures)
+		change   func(*measure.Values)
 	}{
-		{"stands as well", "flaps-undecided", Stop, func(m *sim.Measures) { m.OtherShare, m.OtherHeights = 0.099, [2]float64{60, 20} }},
-		{"dearer", "flaps-undecided", "", func(m *sim.Measures) { m.OtherShare, m.OtherHeights = 0.101, [2]float64{60, 20} }},
-		{"does not return", "flaps-undecided", Mend, func(m *sim.Measures) { m.BowReturn_mm = 1.1 }},
-		{"returns", "flaps-undecided", "", func(m *sim.Measures) { m.BowReturn_mm = 0.9 }},
-		{"no other", "flaps-undecided", "", func(m *sim.Measures) { m.OtherFound, m.OtherShare = false, 0 }},
-		{"bow of 8", "bow", Mend, func(m *sim.Measures) { m.Bow_mm = 8 }},
-		{"bow over 8", "bow", Stop, func(m *sim.Measures) { m.Bow_mm = 8.01 }},
-		{"bow of 2", "bow", "", func(m *sim.Measures) { m.Bow_mm = 2 }},
-		{"no rest in the bow", "bow", Note, func(m *sim.Measures) { m.BowDone = false }},
-		{"sunk", "sinks", Stop, func(m *sim.Measures) { m.Tilt_deg = -10.1 }},
-		{"not sunk", "sinks", "", func(m *sim.Measures) { m.Tilt_deg = -9.9 }},
-		{"bobs", "bobs", Stop, func(m *sim.Measures) { m.Vertical_mm_per_g = 5.1 }},
-		{"does not bob", "bobs", "", func(m *sim.Measures) { m.Vertical_mm_per_g = 4.9 }},
-		{"lean unconfirmed", "soft-sideways", "", func(m *sim.Measures) { m.Lateral_mm_per_g, m.LateralStable = 50, false }},
-		{"lean over 12", "soft-sideways", Mend, func(m *sim.Measures) { m.Lateral_mm_per_g = 12.1 }},
-		{"lean of 12", "soft-sideways", Note, func(m *sim.Measures) { m.Lateral_mm_per_g = 12 }},
-		{"lean of 5", "soft-sideways", "", func(m *sim.Measures) { m.Lateral_mm_per_g = 5 }},
-		{"leans", "leans", Mend, func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 2.1 }},
-		{"hardly leans", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 1.9 }},
-		{"comes back", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "no", 0 }},
-		{"may lean", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "undecided", 5 }},
-		{"near the band", "leans", "", func(m *sim.Measures) { m.LateralStable, m.Leans, m.Leans_mm = false, "inner", 5 }},
-		{"not asked", "leans", "", func(m *sim.Measures) { m.LateralStable = false }},
-		{"restless", "not-at-rest", Note, func(m *sim.Measures) { m.Converged = false }},
+		{"stands as well", "flaps-undecided", Stop, func(m *measure.Values) { m.OtherShare, m.OtherHeights = 0.099, [2]float64{60, 20} }},
+		{"dearer", "flaps-undecided", "", func(m *measure.Values) { m.OtherShare, m.OtherHeights = 0.101, [2]float64{60, 20} }},
+		{"does not return", "flaps-undecided", Mend, func(m *measure.Values) { m.BowReturn_mm = 1.1 }},
+		{"returns", "flaps-undecided", "", func(m *measure.Values) { m.BowReturn_mm = 0.9 }},
+		{"no other", "flaps-undecided", "", func(m *measure.Values) { m.OtherFound, m.OtherShare = false, 0 }},
+		{"bow of 8", "bow", Mend, func(m *measure.Values) { m.Bow_mm = 8 }},
+		{"bow over 8", "bow", Stop, func(m *measure.Values) { m.Bow_mm = 8.01 }},
+		{"bow of 2", "bow", "", func(m *measure.Values) { m.Bow_mm = 2 }},
+		{"no rest in the bow", "bow", Note, func(m *measure.Values) { m.BowDone = false }},
+		{"sunk", "sinks", Stop, func(m *measure.Values) { m.Tilt_deg = -10.1 }},
+		{"not sunk", "sinks", "", func(m *measure.Values) { m.Tilt_deg = -9.9 }},
+		{"bobs", "bobs", Stop, func(m *measure.Values) { m.Vertical_mm_per_g = 5.1 }},
+		{"does not bob", "bobs", "", func(m *measure.Values) { m.Vertical_mm_per_g = 4.9 }},
+		{"lean unconfirmed", "soft-sideways", "", func(m *measure.Values) { m.Lateral_mm_per_g, m.LateralStable = 50, false }},
+		{"lean over 12", "soft-sideways", Mend, func(m *measure.Values) { m.Lateral_mm_per_g = 12.1 }},
+		{"lean of 12", "soft-sideways", Note, func(m *measure.Values) { m.Lateral_mm_per_g = 12 }},
+		{"lean of 5", "soft-sideways", "", func(m *measure.Values) { m.Lateral_mm_per_g = 5 }},
+		{"leans", "leans", Mend, func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 2.1 }},
+		{"hardly leans", "leans", "", func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "yes", 1.9 }},
+		{"comes back", "leans", "", func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "no", 0 }},
+		{"may lean", "leans", "", func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "undecided", 5 }},
+		{"near the band", "leans", "", func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "inner", 5 }},
+		{"not asked", "leans", "", func(m *measure.Values) { m.LateralStable = false }},
+		{"restless", "not-at-rest", Note, func(m *measure.Values) { m.Converged = false }},
 	} {
 		if f, _ := byID(with(c.change), c.id); f.Severity != c.severity {
 			t.Errorf("%s: %s is %q, want %q: %s", c.name, c.id, f.Severity, c.severity, f.Sentence)
 		}
 	}
 	// Nothing rests on cloth that does not.
-	for _, f := range with(func(m *sim.Measures) { m.Converged, m.Bow_mm = false, 50 }) {
+	for _, f := range with(func(m *measure.Values) { m.Converged, m.Bow_mm = false, 50 }) {
 		if l, _ := lawOf(f.ID); l.From == FromMechanics && f.ID != "not-at-rest" {
 			t.Errorf("said of restless cloth: %s", f.Sentence)
 		}
@@ -248,7 +249,7 @@ func TestSupporterAsksForItsSlope(t *testing.T) {
 	}
 	v := &view{r: r, p: &r.Plan, s: r.Plan.Scheme}
 	// atan((70 tan 25° + 45/2 − 36/2) / 70) = 27.95°.
-	m := &sim.Measures{HeightOuter_mm: 45}
+	m := &measure.Values{HeightOuter_mm: 45}
 	for tilt, want := range map[float64]float64{27: 0, 0: 0, 30.95: 3, -4: -4} {
 		m.Tilt_deg = tilt
 		if got := v.beyondLevel(m); got < want-0.01 || got > want+0.01 {

@@ -5,7 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // part is a part of the solved mechanics; they come one after the other.
@@ -21,7 +21,7 @@ const (
 
 // measures gives the solved ruff's numbers, nil where nothing is solved or the
 // cloth did not come to rest: then nothing may rest on them.
-func (v *view) measures() *sim.Measures {
+func (v *view) measures() *measure.Values {
 	if v.r.Solved == nil || !v.r.Solved.Ruff.Converged || len(v.r.Solved.Sets) == 0 {
 		return nil
 	}
@@ -93,7 +93,7 @@ func (v *view) bend() float64 {
 // beyondLevel is how far the mean line of a half set lies outside what is level
 // or what a supporter asks, in degrees, + up; 0 inside. A supporter asks that the
 // mean line go from the band's middle to half a height above the supporter.
-func (v *view) beyondLevel(m *sim.Measures) float64 {
+func (v *view) beyondLevel(m *measure.Values) float64 {
 	low, high := 0.0, 0.0
 	if u := v.s.Support; u.Kind != scheme.NoSupport {
 		depth := v.s.Ruff.Depth
@@ -116,7 +116,7 @@ func (v *view) sunk() bool { return math.Abs(v.beyondLevel(v.worstTilted())) > t
 
 // worstTilted is the half set whose mean line lies farthest from level, or from
 // what a supporter asks.
-func (v *view) worstTilted() *sim.Measures {
+func (v *view) worstTilted() *measure.Values {
 	sets := v.r.Solved.Sets
 	worst := &sets[0]
 	for i := range sets {

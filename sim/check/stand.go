@@ -5,7 +5,7 @@ import (
 
 	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // dent is how far the mark line of a fold lies inside its loop at the outer
@@ -57,7 +57,7 @@ func (v *view) popped() (seen, bool) {
 	if s.value == 0 {
 		return s, false
 	}
-	v.atSets(&s, func(m sim.Measures) bool { return m.Popped })
+	v.atSets(&s, func(m measure.Values) bool { return m.Popped })
 	s.says("The cloth of the tucks stands outward between its stitches instead of going in, in %s of %d panels. Push it in with a needle while the cloth is damp; so stiff a cloth may come out again.",
 		number(s.value, 0), v.p.Panels)
 	v.offerLimper(&s)
@@ -186,7 +186,7 @@ func (v *view) loopsSolved() (seen, bool) {
 	if s.value >= s.limit || meet || v.sunk() || v.dent() > viewerSees/100.*v.s.Ruff.Height {
 		return s, false
 	}
-	v.atSets(&s, func(m sim.Measures) bool {
+	v.atSets(&s, func(m measure.Values) bool {
 		return m.PitchOuter_mm > 0 && (m.Loop_mm+v.s.Cloth.Thickness)/m.PitchOuter_mm < worst+0.001 // a thousandth of the room is not seen
 	})
 	s.says("At the outer edge the narrower loops are %s wide where a set has %s: gaps of %s show between the sets.",

@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 )
 
 // prediction is one row of the record's table of figures.
@@ -92,7 +93,7 @@ func (j *job) predictions() []prediction {
 
 // hanging lists what only the solved cloth can tell, beside the limits of the
 // findings. How tucked sets give sideways hangs on the mesh and is left out.
-func (j *job) hanging(r sim.Measures) []prediction {
+func (j *job) hanging(r measure.Values) []prediction {
 	const solved = "solved"
 	limits := check.Limits()
 	most := func(mm float64) string { return trim(mm, 1) + " mm at most" }

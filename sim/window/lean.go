@@ -4,30 +4,9 @@ import (
 	"context"
 	"math"
 
+	"ruffwright/sim/measure"
 	"ruffwright/sim/shell"
 )
-
-// Lean says what becomes of loops that are pushed sideways, all alike, and let go.
-type Lean uint8
-
-const (
-	// LeanNotTried: the tangent holds sideways, or nobody asked.
-	LeanNotTried Lean = iota
-	// LeanReturns: the loops stand up again.
-	LeanReturns
-	// LeanStays: they stay leaning over.
-	LeanStays
-	// LeanInner: the outer edge stands up again, but cloth nearer to the band stays
-	// pushed over: it crumples there.
-	LeanInner
-	// LeanUndecided: the cloth did not come to rest, or went through itself.
-	LeanUndecided
-)
-
-var leanWords = [...]string{"", "no", "yes", "inner", "undecided"}
-
-// String returns "" (not tried), "no", "yes", "inner" or "undecided".
-func (l Lean) String() string { return leanWords[min(int(l), len(leanWords)-1)] }
 
 const (
 	// leanPush is the push that starts a set leaning, as a share of its weight.
@@ -37,9 +16,6 @@ const (
 	// leanLeast_mm is how far off its upright place a fold of the outer edge must
 	// stay for its loops to be said to lean.
 	leanLeast_mm = 1
-	// LeanFar_mm is as far as leaning loops are followed: what has gone so far by
-	// itself, downhill all the way, does not come back.
-	LeanFar_mm = 10
 	// leanStep_mm is how far the cloth may go between two looks for what may touch.
 	leanStep_mm = 0.4
 	// leanRounds and leanWork bound the looks and the factorisations.
@@ -72,7 +48,7 @@ func (s *solver) follow(c *Window) error {
 		if err != nil {
 			return err
 		}
-		c.Leans = LeanUndecided
+		c.Leans = measure.LeanUndecided
 		if !coarse.Converged() {
 			return nil
 		}
@@ -99,7 +75,7 @@ func (s *solver) lean(c *Window) error {
 // let pushes the upright shape start of a window sideways, lets it go and tells
 // what becomes of it; layers more than deep mm through each other that were not so
 // before leave it undecided.
-func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float64) (l Lean, mm float64, err error) {
+func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float64) (l measure.Lean, mm float64, err error) {
 	x := append([]float64(nil), start...)
 	push := upright
 	for r := range push {
@@ -107,20 +83,20 @@ func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float
 	}
 	work := 0
 	if _, err := s.settleDown(w, x, push, func() bool { return w.outer(start, x) > leanPushed_mm }, &work); err != nil {
-		return LeanUndecided, 0, err
+		return measure.LeanUndecided, 0, err
 	}
-	gone := func() bool { return w.outer(start, x) > LeanFar_mm }
+	gone := func() bool { return w.outer(start, x) > measure.LeanFar_mm }
 	rest, err := s.settleDown(w, x, upright, gone, &work)
 	if err != nil || !rest && !gone() || w.through(x, deep) > w.through(start, deep) {
-		return LeanUndecided, 0, err
+		return measure.LeanUndecided, 0, err
 	}
 	switch outer := w.outer(start, x); {
 	case outer >= leanLeast_mm:
-		return LeanStays, math.Min(outer, LeanFar_mm), nil
+		return measure.LeanStays, math.Min(outer, measure.LeanFar_mm), nil
 	case w.most(start, x) >= leanLeast_mm:
-		return LeanInner, 0, nil
+		return measure.LeanInner, 0, nil
 	}
-	return LeanReturns, 0, nil
+	return measure.LeanReturns, 0, nil
 }
 
 // settleDown follows x downhill until it is at rest or done says so. A shape is at

@@ -1,83 +1,30 @@
 package window
 
 import (
+	"fmt"
 	"math"
 
 	"ruffwright/sim/shell"
 )
 
-// Measures are the numbers of a solved half set. Heights are over the band's
-// bottom edge. Every number is finite.
-type Measures struct {
-	// TopOuter_mm and BottomOuter_mm are the heights of the crest and of the
-	// trough at the outer edge; HeightOuter_mm their difference, negative where
-	// the troughs stand above the crests. HeightInner_mm is the same at the
-	// inner edge.
-	TopOuter_mm, BottomOuter_mm    float64
-	HeightOuter_mm, HeightInner_mm float64
-	// Loop_mm is the clear width at the outer edge of the narrower of the
-	// crest's and the trough's loop: the stick that fits. LoopFill is the wider
-	// loop's half over the room it has: loops meet from about 0.92 on.
-	Loop_mm, LoopFill float64
-	PitchOuter_mm     float64 // room a set takes at the outer edge, along its curve
-	// Reach_mm is how far out the outer edge stands from the neckline, its mean.
-	Reach_mm float64
-	// Tilt_deg is the slope of the mean line from inner to outer edge, + up.
-	Tilt_deg float64
-	// Droop_mm is the outer edge's mean height as formed less as released.
-	Droop_mm float64
-	// FlapsFall reports whether the outer edge's mid-height lies below the sewn
-	// row. It means something where one edge is sewn.
-	FlapsFall bool
-
-	// Bow_mm is the largest move of a node of the outer edge when the wearer
-	// bows by 60° in steps of 10°, the worse of the front and back sets;
-	// BowFront_mm and BowBack_mm are the two. BowDone is false if the test was
-	// skipped, did not come to rest at every step or ended in a shape that is not
-	// stable. BowReturn_mm is how far from
-	// its upright shape the outer edge is when the wearer stands again.
-	Bow_mm, BowFront_mm, BowBack_mm, BowReturn_mm float64
-	BowDone                                       bool
-
-	// Vertical_mm_per_g (bob) is the outer edge's mean move down for its own
-	// weight once more; Lateral_mm_per_g (lean) its mean move sideways, all
-	// loops leaning the same way, for its own weight sideways. Both from the
-	// tangent stiffness. Where the stiffness has a negative pivot the number is
-	// 0 and the flag false: a suspicion of instability, not a verdict.
-	Vertical_mm_per_g, Lateral_mm_per_g float64
-	VerticalStable, LateralStable       bool
-
-	// Leans says what really happens where LateralStable is false: the loops were
-	// pushed over, let go and followed. Leans_mm is, if they stay so, how far the
-	// crest or the trough at the outer edge then stands off sideways, whichever
-	// more; they are followed to LeanFar_mm.
-	Leans    Lean
-	Leans_mm float64
-
-	// Mesh_mm is how far the outer edge's crest or trough, whichever more, lies
-	// from where it lies on the Finest grid, solved as from nothing: what the
-	// figures are uncertain by at least. MeshDone is false if that was not asked
-	// for, the grid is no coarser, or the finer solve did not come to rest.
-	Mesh_mm  float64
-	MeshDone bool
-
-	// Contact is the share of the panel's depth over which it touches a
-	// neighbour; LoopsMeet says whether the outer edge does.
-	Contact   float64
-	LoopsMeet bool
-	// Popped reports a tuck whose inner fold stands outward.
-	Popped bool
-	// Thread_N is the pull on the most loaded stitch; a stitch holds the folds
-	// of two half sets.
-	Thread_N float64
-	Strain   float64 // largest |strain| of a grid edge
-	// Energy is the half set's, its parts in µJ.
-	Energy shell.Energies
+// sum leaves in the measures what the whole solve came to.
+func (s *solver) sum(c *Window) {
+	m, d := &c.Values, &c.Design
+	m.Kappa_1pmm, m.Panel_mm, m.Pitch_mm = d.Kappa_1pmm, d.Panel_mm, d.Pitch_mm
+	m.Converged = c.Form.Status == shell.Converged && c.Release.Status == shell.Converged
+	m.Status = c.Release.Status.String()
+	if c.Form.Status.Early() {
+		m.Status = "forming: " + c.Form.Status.String()
+	}
+	m.Residual_mN, m.Deepest_mm = c.Release.Residual, c.Release.Deepest
+	m.Mesh = fmt.Sprintf("%d × %d", c.Grid.NU, c.Grid.NV)
+	m.TangentsDone, m.OtherDone = m.Converged && !s.set.SkipTangents, m.Converged && !s.set.SkipOther && d.Anchor != Both
+	m.Extra = s.count - m.Iterations
 }
 
 func (s *solver) measure(c *Window) {
 	nu, nv := len(c.U)-1, len(c.V)-1
-	m := &c.Measures
+	m := &c.Values
 	d, f := &c.Design, s.f
 	top, bottom := c.Node(c.Shape, 0, nv), c.Node(c.Shape, nu, nv)
 	m.TopOuter_mm, m.BottomOuter_mm = top[2], bottom[2]
@@ -98,7 +45,6 @@ func (s *solver) measure(c *Window) {
 	m.Popped = s.popped(c)
 	m.Thread_N = s.thread(c)
 	m.Strain = c.Release.Strain
-	m.Energy = c.Release.Energy
 }
 
 // mean returns the mean position of the grid line j, out from the neckline, 0,

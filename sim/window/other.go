@@ -5,7 +5,7 @@ import "ruffwright/sim/shell"
 // Other is a second rest shape of the same cloth, frozen in the same shape.
 type Other struct {
 	Shape []float64
-	// TopOuter_mm and BottomOuter_mm are as in Measures.
+	// TopOuter_mm and BottomOuter_mm are as of the first.
 	TopOuter_mm, BottomOuter_mm float64
 	FlapsFall                   bool
 	// DeltaE_uJ is its energy less the first one's: positive if the first rests
@@ -40,5 +40,6 @@ func (s *solver) other(c *Window) error {
 	o.DeltaE_uJ = r.Energy.Total() - c.Release.Energy.Total()
 	o.DeltaShare = o.DeltaE_uJ / (c.Design.Weight_mN() * c.Design.Width_mm)
 	c.Other = o
+	c.OtherFound, c.OtherShare, c.OtherHeights = true, o.DeltaShare, [2]float64{o.TopOuter_mm, o.BottomOuter_mm}
 	return nil
 }

@@ -6,6 +6,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"runtime/debug"
+
+	"ruffwright/sim/measure"
 )
 
 // Trial is one random design and what became of it.
@@ -152,8 +154,12 @@ func Robustness(ctx context.Context, first uint64, n int, set Settings, report f
 
 // finite reports whether every number of the window is.
 func (c *Window) finite() bool {
-	m := &c.Measures
-	for _, v := range []float64{m.TopOuter_mm, m.BottomOuter_mm, m.HeightOuter_mm, m.HeightInner_mm, m.Loop_mm, m.LoopFill, m.PitchOuter_mm, m.Reach_mm, m.Tilt_deg, m.Droop_mm, m.Bow_mm, m.BowFront_mm, m.BowBack_mm, m.BowReturn_mm, m.Vertical_mm_per_g, m.Lateral_mm_per_g, m.Mesh_mm, m.Contact, m.Thread_N, m.Strain, m.Energy.Total(), c.Form.Residual, c.Release.Residual, c.Release.Deepest} {
+	numbers := []float64{c.LoopFill, c.BowFront_mm, c.BowBack_mm, c.Release.Energy.Total(), c.Form.Residual}
+	for i := range measure.Table {
+		x, _ := measure.Table[i].Number(&c.Values)
+		numbers = append(numbers, x)
+	}
+	for _, v := range numbers {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return false
 		}

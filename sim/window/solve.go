@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"ruffwright/sim/measure"
 	"ruffwright/sim/shell"
 )
 
@@ -64,16 +65,16 @@ type Window struct {
 	// was skipped.
 	BowedFront, BowedBack []float64
 
-	Measures
+	measure.Values
+	// LoopFill is the wider loop's half over the room it has at the outer edge: loops
+	// meet from about 0.92 on.
+	LoopFill float64
+	// BowFront_mm and BowBack_mm are Bow_mm of a front and of a back set.
+	BowFront_mm, BowBack_mm float64
 	// Other is the other equilibrium, nil if none was found or looked for.
 	Other *Other
-	// Form and Release tell how the two solves ended; Iterations counts the
-	// factorisations of both.
+	// Form and Release tell how the two solves ended.
 	Form, Release shell.Result
-	Iterations    int
-	// Extra counts the factorisations of the bow test, the tangents, the other
-	// equilibrium and the finer grid.
-	Extra int
 
 	frozen *shell.Frozen
 	// How Formed and Shape moved from those of the window they started from.
@@ -157,7 +158,7 @@ func Solve(ctx context.Context, d Design, set Settings, warm *Window) (*Window, 
 			return c, err
 		}
 	}
-	c.Extra = s.count - c.Iterations
+	s.sum(c)
 	return c, ctx.Err()
 }
 

@@ -12,6 +12,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 )
 
 // Lesson is an exercise for a class: a scheme with something wrong, a question,
@@ -69,10 +70,10 @@ type Figure struct {
 // measures are what a lesson can ask of a ruff: whether it is known yet, and what
 // it is.
 var measures = map[string]func(sim.Ruff) (float64, bool){
-	"height_outer_mm": ofSolved(func(m sim.Measures) float64 { return m.HeightOuter_mm }),
-	"tilt_deg":        ofSolved(func(m sim.Measures) float64 { return m.Tilt_deg }),
-	"droop_mm":        ofSolved(func(m sim.Measures) float64 { return m.Droop_mm }),
-	"loop_mm":         ofSolved(func(m sim.Measures) float64 { return m.Loop_mm }),
+	"height_outer_mm": ofSolved(func(m measure.Values) float64 { return m.HeightOuter_mm }),
+	"tilt_deg":        ofSolved(func(m measure.Values) float64 { return m.Tilt_deg }),
+	"droop_mm":        ofSolved(func(m measure.Values) float64 { return m.Droop_mm }),
+	"loop_mm":         ofSolved(func(m measure.Values) float64 { return m.Loop_mm }),
 	"bow_mm": func(r sim.Ruff) (float64, bool) {
 		if r.Solved == nil || !r.Solved.Ruff.BowDone {
 			return 0, false
@@ -85,7 +86,7 @@ var measures = map[string]func(sim.Ruff) (float64, bool){
 	"sets_have": func(r sim.Ruff) (float64, bool) { return r.Plan.SetsHave, r.Plan.Scheme.Strip.Have > 0 },
 }
 
-func ofSolved(of func(sim.Measures) float64) func(sim.Ruff) (float64, bool) {
+func ofSolved(of func(measure.Values) float64) func(sim.Ruff) (float64, bool) {
 	return func(r sim.Ruff) (float64, bool) {
 		if r.Solved == nil {
 			return 0, false

@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
 	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // result is the head of a Result. The body holds the surfaces one after the
@@ -17,18 +18,18 @@ import (
 // from the middle a number is then right to 1e-5 mm. The droop of the distinct
 // half sets follows, node by node, if it is told.
 type result struct {
-	NU     int            `json:"nu"`
-	NV     int            `json:"nv"`
-	Panels int            `json:"panels"`
-	Bowed  bool           `json:"bowed,omitempty"` // a second surface
-	Other  bool           `json:"other,omitempty"` // and one more
-	Droop  bool           `json:"droop,omitempty"`
-	Ruff   sim.Measures   `json:"ruff"`
-	Sets   []sim.Measures `json:"sets"`
-	Of     []int          `json:"of"`
-	Alike  bool           `json:"alike,omitempty"`
-	Awaits []string       `json:"awaits,omitempty"`
-	Took   float64        `json:"took_ms"`
+	NU     int              `json:"nu"`
+	NV     int              `json:"nv"`
+	Panels int              `json:"panels"`
+	Bowed  bool             `json:"bowed,omitempty"` // a second surface
+	Other  bool             `json:"other,omitempty"` // and one more
+	Droop  bool             `json:"droop,omitempty"`
+	Ruff   measure.Values   `json:"ruff"`
+	Sets   []measure.Values `json:"sets"`
+	Of     []int            `json:"of"`
+	Alike  bool             `json:"alike,omitempty"`
+	Awaits []string         `json:"awaits,omitempty"`
+	Took   float64          `json:"took_ms"`
 }
 
 // parts are what a result may still await.

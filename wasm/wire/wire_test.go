@@ -15,6 +15,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 )
 
 // ruff is a small solved ruff with a number of its own in every place.
@@ -34,7 +35,7 @@ func ruff(bowed, other bool) *sim.Solved {
 	s := &sim.Solved{Shape: shape(), Of: []int{1, 0, 1}, Alike: true}
 	s.Grid.NU, s.Grid.NV = nu, nv
 	s.Ruff = filled(1)
-	s.Sets = []sim.Measures{filled(2), filled(3)}
+	s.Sets = []measure.Values{filled(2), filled(3)}
 	for range s.Sets {
 		var droop []float64
 		for range (nu + 1) * (nv + 1) {
@@ -56,8 +57,8 @@ func ruff(bowed, other bool) *sim.Solved {
 
 // filled sets every field of a Measures to something else than zero, so that a
 // field without a place on the wire is seen.
-func filled(seed float64) sim.Measures {
-	var m sim.Measures
+func filled(seed float64) measure.Values {
+	var m measure.Values
 	v := reflect.ValueOf(&m).Elem()
 	for i := range v.NumField() {
 		switch f := v.Field(i); f.Kind() {
@@ -376,7 +377,7 @@ func FuzzRequest(f *testing.F) {
 
 // BenchmarkResult is the passage of a ruff of 40 sets with three surfaces.
 func BenchmarkResult(b *testing.B) {
-	s := &sim.Solved{Of: make([]int, 80), Sets: slices.Repeat([]sim.Measures{filled(1)}, 20), Ruff: filled(2)}
+	s := &sim.Solved{Of: make([]int, 80), Sets: slices.Repeat([]measure.Values{filled(1)}, 20), Ruff: filled(2)}
 	s.Shape = pleat.Shape{NU: 24, NV: 12, Panels: make([]pleat.Panel, 80)}
 	for i := range s.Shape.Panels {
 		s.Shape.Panels[i].V = make([]geom.Vec3, 25*13)
