@@ -6,6 +6,7 @@ import (
 	"encoding/base64"
 	"fmt"
 
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/dom"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/stage"
@@ -27,7 +28,7 @@ func main() {
 	}
 	ruff := stage.New(state.Picture, document.Drew)
 	drawing := false // the stage runs
-	document.Listen(func(e page.Event) []page.Patch {
+	document.Listen(func(e doc.Event) []doc.Patch {
 		patches := state.Handle(e)
 		if state.Changed() {
 			switch {
@@ -45,7 +46,7 @@ func main() {
 	drawing = true
 	if err := ruff.Run(); err != nil {
 		drawing = false
-		state.Handle(page.Event{Kind: page.Flat, Value: err.Error()})
+		state.Handle(doc.Event{Kind: doc.Flat, Value: err.Error()})
 		flat(document, state)
 	}
 }

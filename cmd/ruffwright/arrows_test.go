@@ -72,10 +72,12 @@ var rooms = map[string]room{
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},
 	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
 
-	"wasm/page":  {below: slices.Concat(result, []string{"wasm/wire"}), tests: []string{"sim/window"}, outside: []string{"golang.org/x/text"}},
-	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
+	// The page's program.
+	"wasm/doc":   {},
+	"wasm/page":  {below: slices.Concat(result, []string{"wasm/doc", "wasm/wire"}), tests: []string{"sim/window"}, outside: []string{"golang.org/x/text"}},
+	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
-	"wasm":       {below: slices.Concat(result, []string{"wasm/page", "wasm/dom", "wasm/stage"})},
+	"wasm":       {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/dom", "wasm/stage"})},
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "cmd/disk"})},

@@ -10,6 +10,7 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/wire"
 )
@@ -44,7 +45,7 @@ func TestCompareSewing(t *testing.T) {
 	if k.Words("compare") != "" || len(k.letters()) != 0 || k.Attr["stage"]["data-two"] != "" {
 		t.Error("something is compared from the start")
 	}
-	k.send(10, page.Do, "twin", "")
+	k.send(10, doc.Do, "twin", "")
 	if words := k.Words("compare"); !strings.Contains(words, "B is not solved yet") || !strings.Contains(words, "Strip") {
 		t.Errorf("at once: %s", words)
 	}
@@ -62,7 +63,7 @@ func TestCompareSewing(t *testing.T) {
 		t.Errorf("described as %q", d)
 	}
 	asked := len(k.asked())
-	k.send(10, page.Do, "compare-swap", "")
+	k.send(10, doc.Do, "compare-swap", "")
 	if a := k.p.Scheme().Pleat.Anchor; a != "top" {
 		t.Errorf("swapped: sewn at %s", a)
 	}
@@ -73,15 +74,15 @@ func TestCompareSewing(t *testing.T) {
 		t.Errorf("what is solved already is solved again: %+v", got)
 	}
 	k.both()
-	k.send(10, page.Do, "undo", "")
+	k.send(10, doc.Do, "undo", "")
 	if a := k.p.Scheme().Pleat.Anchor; a != "both" || !strings.Contains(k.Words("compare"), "A is better") {
 		t.Errorf("undone: sewn at %s: %s", a, k.Words("compare"))
 	}
-	k.send(10, page.Do, "undo", "")
+	k.send(10, doc.Do, "undo", "")
 	if k.Words("compare") != "" || k.Attr["stage"]["data-two"] != "" || len(k.letters()) != 0 {
 		t.Errorf("undone once more, and still: %s", k.Words("compare"))
 	}
-	k.send(10, page.Do, "redo", "")
+	k.send(10, doc.Do, "redo", "")
 	k.both()
 	if !strings.Contains(k.Words("compare"), "A is better") {
 		t.Errorf("done again: %s", k.Words("compare"))
@@ -94,14 +95,14 @@ func TestCompareKept(t *testing.T) {
 	k := seated(t)
 	k.done()
 	asked := len(k.asked())
-	k.send(10, page.Do, "compare-keep", "")
+	k.send(10, doc.Do, "compare-keep", "")
 	if words := k.Words("compare"); !strings.Contains(words, "the same ruff") {
 		t.Errorf("kept: %s", words)
 	}
 	if got := k.asked()[asked:]; slices.ContainsFunc(got, func(r wire.Request) bool { return r.Task == wire.Solve }) {
 		t.Errorf("what is solved already is solved again: %+v", got)
 	}
-	k.send(10, page.Set, "ruff.sets", "48")
+	k.send(10, doc.Set, "ruff.sets", "48")
 	all := k.asked()
 	if last := all[len(all)-1]; last.Task != wire.Solve || !strings.Contains(fmt.Sprint(must(t, last.Scheme).Ruff.Sets), "48") {
 		t.Errorf("after the change the solver is asked for %+v", last)
@@ -111,41 +112,41 @@ func TestCompareKept(t *testing.T) {
 	if !strings.Contains(words, "48 sets") || !strings.Contains(words, "40 sets") || strings.Contains(words, "the same ruff") {
 		t.Errorf("changed: %s", words)
 	}
-	k.send(10, page.Do, "units", "in")
+	k.send(10, doc.Do, "units", "in")
 	if words := k.Words("compare"); !strings.Contains(words, " in") || strings.Contains(words, " mm") {
 		t.Errorf("in inches: %s", words)
 	}
-	k.send(10, page.Do, "units", "mm")
+	k.send(10, doc.Do, "units", "mm")
 	// B is under way when A changes: A comes first, then B again.
-	k.send(10, page.Do, "twin", "")
+	k.send(10, doc.Do, "twin", "")
 	all = k.asked()
 	if b := must(t, all[len(all)-1].Scheme); b.Pleat.Anchor != scheme.AnchorTop || b.Ruff.Sets != 48 {
 		t.Errorf("B is not asked for: %+v", b.Pleat)
 	}
-	k.send(10, page.Set, "ruff.sets", "44")
+	k.send(10, doc.Set, "ruff.sets", "44")
 	all = k.asked()
 	if a := must(t, all[len(all)-1].Scheme); a.Ruff.Sets != 44 {
 		t.Error("a change of A waits for B")
 	}
 	k.both()
-	k.send(10, page.Do, "compare-back", "")
+	k.send(10, doc.Do, "compare-back", "")
 	if s := k.p.Scheme(); s.Pleat.Anchor != scheme.AnchorTop || s.Ruff.Sets != 48 || !strings.Contains(k.Words("compare"), "the same ruff") {
 		t.Errorf("B to A: %+v: %s", s.Pleat, k.Words("compare"))
 	}
-	k.send(10, page.Do, "undo", "")
+	k.send(10, doc.Do, "undo", "")
 	if s := k.p.Scheme(); s.Pleat.Anchor != scheme.AnchorBoth || s.Ruff.Sets != 44 {
 		t.Errorf("undone: %+v", s.Pleat)
 	}
-	k.send(10, page.Do, "compare-keep", "") // A to B
+	k.send(10, doc.Do, "compare-keep", "") // A to B
 	if !strings.Contains(k.Words("compare"), "the same ruff") {
 		t.Errorf("A to B: %s", k.Words("compare"))
 	}
-	k.send(10, page.Do, "compare-stop", "")
+	k.send(10, doc.Do, "compare-stop", "")
 	if k.Words("compare") != "" {
 		t.Errorf("stopped: %s", k.Words("compare"))
 	}
 	for range 6 {
-		k.send(10, page.Do, "undo", "")
+		k.send(10, doc.Do, "undo", "")
 	}
 	if s := k.p.Scheme(); s.Ruff.Sets != 40 || k.Words("compare") != "" {
 		t.Errorf("all undone: %d sets: %s", s.Ruff.Sets, k.Words("compare"))
@@ -165,14 +166,14 @@ func must(t *testing.T, written string) scheme.Scheme {
 // broken one says whose it is and changes nothing; a link of one leaves B.
 func TestCompareLink(t *testing.T) {
 	k := seated(t)
-	k.send(10, page.Set, "ruff.sets", "44")
-	k.send(10, page.Do, "twin", "")
-	k.send(10, page.Do, "share", "")
+	k.send(10, doc.Set, "ruff.sets", "44")
+	k.send(10, doc.Do, "twin", "")
+	k.send(10, doc.Do, "share", "")
 	if k.Clip == "" || !strings.Contains(k.Clip, "~") {
 		t.Fatalf("the link is %q", k.Clip)
 	}
 	other := seated(t)
-	other.send(10, page.Address, "", k.Clip)
+	other.send(10, doc.Address, "", k.Clip)
 	if s := other.p.Scheme(); s.Ruff.Sets != 44 || s.Pleat.Anchor != scheme.AnchorBoth {
 		t.Errorf("A: %d sets, %s", s.Ruff.Sets, s.Pleat.Anchor)
 	}
@@ -180,7 +181,7 @@ func TestCompareLink(t *testing.T) {
 		t.Errorf("opened: %s", other.Words("compare"))
 	}
 	was := other.Words("compare")
-	other.send(10, page.Address, "", k.Clip[:len(k.Clip)-4])
+	other.send(10, doc.Address, "", k.Clip[:len(k.Clip)-4])
 	if got := other.Text["notice"]; !strings.Contains(got, "B cannot be read") || !strings.Contains(got, "nothing was changed") {
 		t.Errorf("a broken B: %q", got)
 	}
@@ -189,12 +190,12 @@ func TestCompareLink(t *testing.T) {
 	}
 	s := scheme.Default()
 	s.Ruff.Depth = 60
-	other.send(10, page.Address, "", "#"+s.Code())
+	other.send(10, doc.Address, "", "#"+s.Code())
 	if len(other.letters()) != 2 || other.p.Scheme().Ruff.Depth != 60 || !strings.Contains(other.Words("compare"), "Depth") {
 		t.Errorf("a link of one: %s", other.Words("compare"))
 	}
-	other.send(10, page.Do, "undo", "")
-	other.send(10, page.Do, "undo", "")
+	other.send(10, doc.Do, "undo", "")
+	other.send(10, doc.Do, "undo", "")
 	if len(other.letters()) != 0 || other.p.Scheme().Ruff.Sets != 40 {
 		t.Errorf("undone: %s", other.Words("compare"))
 	}
@@ -204,12 +205,12 @@ func TestCompareLink(t *testing.T) {
 // is shaped, and turning turns both.
 func TestComparePicture(t *testing.T) {
 	k := seated(t)
-	k.send(10, page.Do, "compare-keep", "")
-	k.send(10, page.Set, "ruff.depth", "35")
+	k.send(10, doc.Do, "compare-keep", "")
+	k.send(10, doc.Set, "ruff.depth", "35")
 	for _, size := range []string{"700 450 1", "390 430 2", "300 300 3", "1400 800 1"} {
-		k.send(10, page.Sized, "", size)
+		k.send(10, doc.Sized, "", size)
 		for _, v := range []page.View{page.InHand, page.Above, page.Side, page.OneSet, page.Flat2} {
-			k.send(10, page.Do, "view", string(v))
+			k.send(10, doc.Do, "view", string(v))
 			d, lens, pixels, err := k.p.Picture()
 			if err != nil {
 				t.Fatalf("%s %s: %v", size, v, err)
@@ -221,9 +222,9 @@ func TestComparePicture(t *testing.T) {
 			}
 		}
 	}
-	k.send(10, page.Do, "view", string(page.InHand))
+	k.send(10, doc.Do, "view", string(page.InHand))
 	before := surfaces(t, k)
-	k.send(10, page.Key, "ArrowLeft", "")
+	k.send(10, doc.Key, "ArrowLeft", "")
 	after := surfaces(t, k)
 	if len(before) != 2 || len(after) != 2 || before[0] == after[0] || before[1] == after[1] {
 		t.Errorf("%d and %d surfaces; turning does not turn both", len(before), len(after))

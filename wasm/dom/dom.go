@@ -7,11 +7,11 @@ import (
 	"encoding/json"
 	"fmt"
 
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 )
 
 // encode writes patches as the loader reads them.
-func encode(patches []page.Patch) string {
+func encode(patches []doc.Patch) string {
 	if len(patches) == 0 {
 		return "[]"
 	}
@@ -24,7 +24,7 @@ func encode(patches []page.Patch) string {
 
 // guarded calls handle and turns a panic into an error, so that one fault in
 // one event never stops the page unsaid.
-func guarded(handle func(page.Event) []page.Patch, e page.Event) (patches []page.Patch, err error) {
+func guarded(handle func(doc.Event) []doc.Patch, e doc.Event) (patches []doc.Patch, err error) {
 	defer func() {
 		if why := recover(); why != nil {
 			patches, err = nil, fmt.Errorf("%s %s: %v", e.Kind, e.Name, why)

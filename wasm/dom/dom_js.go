@@ -3,7 +3,7 @@ package dom
 import (
 	"syscall/js"
 
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 )
 
 // Document is the browser's, reached through the loader.
@@ -18,12 +18,12 @@ func (d *Document) Language() string {
 }
 
 // Listen starts the stream of events; it returns at once.
-func (d *Document) Listen(handle func(page.Event) []page.Patch) {
+func (d *Document) Listen(handle func(doc.Event) []doc.Patch) {
 	d.loader.Call("start", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		if len(args) < 4 {
 			return "[]"
 		}
-		e := page.Event{Kind: page.Kind(args[0].String()), Name: args[1].String(), Value: args[2].String(), At_ms: args[3].Float()}
+		e := doc.Event{Kind: doc.Kind(args[0].String()), Name: args[1].String(), Value: args[2].String(), At_ms: args[3].Float()}
 		if len(args) > 4 && args[4].InstanceOf(js.Global().Get("ArrayBuffer")) {
 			bytes := js.Global().Get("Uint8Array").New(args[4])
 			e.Body = make([]byte, bytes.Length())

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 )
 
 // Document is the twin of the browser's: it keeps what the patches made of it.
@@ -15,27 +15,27 @@ type Document struct {
 	Text     map[string]string            // by id
 	Control  map[string]string            // value of a control, by id
 	Attr     map[string]map[string]string // by id
-	Children map[string][]page.Node       // by id
+	Children map[string][]doc.Node        // by id
 	Focus    string                       // id
 	Shown    string                       // id of what was last scrolled into view
-	Timers   []page.Patch
+	Timers   []doc.Patch
 	Fragment string
 	Clip     string
 	Marks    []string
 	Picture  string // source of the picture in place of the stage
 	Failure  string
 	Drawn    bool
-	Solver   []page.Patch    // what was asked of the solver's worker
-	Press    []page.Patch    // and of the press's
+	Solver   []doc.Patch     // what was asked of the solver's worker
+	Press    []doc.Patch     // and of the press's
 	Files    map[string]File // by the id of the link
-	Rescue   page.Patch      // what is kept for when the program dies
-	Saved    []page.Patch    // files that the reader was given
-	Picked   []page.Patch    // files that the reader was asked for
+	Rescue   doc.Patch       // what is kept for when the program dies
+	Saved    []doc.Patch     // files that the reader was given
+	Picked   []doc.Patch     // files that the reader was asked for
 	Storage  *Storage        // of the device; nil: denied
 
-	waiting []page.Event // of the storage, after the patches that asked
+	waiting []doc.Event // of the storage, after the patches that asked
 
-	handle func(page.Event) []page.Patch
+	handle func(doc.Event) []doc.Patch
 	now_ms float64
 	body   []byte // of the event that is being handled
 }
@@ -50,7 +50,7 @@ type File struct {
 func Open() *Document {
 	return &Document{
 		Text: map[string]string{}, Control: map[string]string{},
-		Attr: map[string]map[string]string{}, Children: map[string][]page.Node{}, Files: map[string]File{},
+		Attr: map[string]map[string]string{}, Children: map[string][]doc.Node{}, Files: map[string]File{},
 	}
 }
 
@@ -58,35 +58,35 @@ func Open() *Document {
 func (d *Document) Language() string { return "en" }
 
 // Listen sets what Send calls.
-func (d *Document) Listen(handle func(page.Event) []page.Patch) { d.handle = handle }
+func (d *Document) Listen(handle func(doc.Event) []doc.Patch) { d.handle = handle }
 
 // Send lets one thing happen, wait_ms after the last.
-func (d *Document) Send(wait_ms float64, kind page.Kind, name, value string) {
+func (d *Document) Send(wait_ms float64, kind doc.Kind, name, value string) {
 	d.now_ms += wait_ms
-	d.tell(page.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
+	d.tell(doc.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
 }
 
 // Hear lets a message of the solver's worker come in, wait_ms after the last
 // thing.
 func (d *Document) Hear(wait_ms float64, head string, body []byte) {
 	d.now_ms += wait_ms
-	d.tell(page.Event{Kind: page.Solver, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
+	d.tell(doc.Event{Kind: doc.Solver, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
 }
 
 // HearPress lets a message of the press's worker come in.
 func (d *Document) HearPress(wait_ms float64, head string, body []byte) {
 	d.now_ms += wait_ms
-	d.tell(page.Event{Kind: page.Press, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
+	d.tell(doc.Event{Kind: doc.Press, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
 }
 
-func (d *Document) tell(e page.Event) {
+func (d *Document) tell(e doc.Event) {
 	d.body = e.Body
 	patches, err := guarded(d.handle, e)
 	if err != nil {
 		d.Fail(err.Error())
 		return
 	}
-	var back []page.Patch // through the wire, as in the browser
+	var back []doc.Patch // through the wire, as in the browser
 	if err := json.Unmarshal([]byte(encode(patches)), &back); err != nil {
 		d.Fail(err.Error())
 		return
@@ -102,13 +102,13 @@ func (d *Document) tell(e page.Event) {
 	}
 }
 
-func (d *Document) apply(p page.Patch) {
+func (d *Document) apply(p doc.Patch) {
 	switch p.Op {
-	case page.OpText:
+	case doc.OpText:
 		d.Text[p.ID] = p.Value
-	case page.OpValue:
+	case doc.OpValue:
 		d.Control[p.ID] = p.Value
-	case page.OpAttr:
+	case doc.OpAttr:
 		if d.Attr[p.ID] == nil {
 			d.Attr[p.ID] = map[string]string{}
 		}
@@ -117,33 +117,33 @@ func (d *Document) apply(p page.Patch) {
 		} else {
 			d.Attr[p.ID][p.Name] = p.Value
 		}
-	case page.OpNodes:
+	case doc.OpNodes:
 		d.Children[p.ID] = p.Nodes
-	case page.OpShow:
+	case doc.OpShow:
 		d.Shown = p.ID
-	case page.OpFocus:
+	case doc.OpFocus:
 		d.Focus = p.ID
-	case page.OpTimer:
+	case doc.OpTimer:
 		d.Timers = append(d.Timers, p)
-	case page.OpAddress:
+	case doc.OpAddress:
 		d.Fragment = p.Value
-	case page.OpCopy:
+	case doc.OpCopy:
 		d.Clip = p.Value
-	case page.OpMark:
+	case doc.OpMark:
 		d.Marks = append(d.Marks, p.Name)
-	case page.OpSolver:
+	case doc.OpSolver:
 		d.Solver = append(d.Solver, p)
-	case page.OpPress:
+	case doc.OpPress:
 		d.Press = append(d.Press, p)
-	case page.OpFile:
+	case doc.OpFile:
 		d.Files[p.ID] = File{p.Name, p.Value, slices.Clone(d.body[p.From : p.From+p.Size])}
-	case page.OpKeep:
+	case doc.OpKeep:
 		d.waiting = append(d.waiting, d.Storage.keep(d, p))
-	case page.OpRescue:
+	case doc.OpRescue:
 		d.Rescue = p
-	case page.OpSave:
+	case doc.OpSave:
 		d.Saved = append(d.Saved, p)
-	case page.OpPick:
+	case doc.OpPick:
 		d.Picked = append(d.Picked, p)
 	}
 }
@@ -151,8 +151,8 @@ func (d *Document) apply(p page.Patch) {
 // Words is the text of the nodes in the element id, and of what is in them.
 func (d *Document) Words(id string) string {
 	var b strings.Builder
-	var walk func([]page.Node)
-	walk = func(nodes []page.Node) {
+	var walk func([]doc.Node)
+	walk = func(nodes []doc.Node) {
 		for _, n := range nodes {
 			b.WriteString(n.Text + " ")
 			walk(n.Nodes)

@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page"
 )
 
@@ -45,28 +46,28 @@ func TestUndoFar(t *testing.T) {
 	for i := range 50 {
 		change(func() {
 			for _, typed := range []string{"3", "39", "39" + fmt.Sprint(i%10), fmt.Sprintf("39%d.%d", i%10, 1+i/10)} {
-				d.Send(30, page.Typing, "wearer.girth", typed)
+				d.Send(30, doc.Typing, "wearer.girth", typed)
 			}
-			d.Send(30, page.Set, "wearer.girth", fmt.Sprintf("39%d.%d", i%10, 1+i/10))
+			d.Send(30, doc.Set, "wearer.girth", fmt.Sprintf("39%d.%d", i%10, 1+i/10))
 		})
-		change(func() { d.Send(30, page.Set, "ruff.sets", fmt.Sprint(44+i)) })
+		change(func() { d.Send(30, doc.Set, "ruff.sets", fmt.Sprint(44+i)) })
 		change(func() {
 			switch i % 3 {
 			case 0:
-				d.Send(30, page.Do, "demo", page.Demos()[i%5].Name)
+				d.Send(30, doc.Do, "demo", page.Demos()[i%5].Name)
 			case 1:
-				d.Send(30, page.Do, "pick", "")
+				d.Send(30, doc.Do, "pick", "")
 				s := scheme.Default()
 				s.Ruff.Sets, s.Ruff.Depth = 100+i, 60
 				d.Choose("ruff.json", s.JSON())
 			case 2:
-				d.Send(30, page.Set, "ruff.depth", fmt.Sprint(50+i))
+				d.Send(30, doc.Set, "ruff.depth", fmt.Sprint(50+i))
 			}
 		})
 	}
 	end := p.Scheme().Code()
 	for i := len(states) - 1; i >= 0; i-- {
-		d.Send(30, page.Do, "undo", "")
+		d.Send(30, doc.Do, "undo", "")
 		if got := p.Scheme().Code(); got != states[i] {
 			t.Fatalf("step %d back gives %s, want %s", len(states)-i, got, states[i])
 		}
@@ -75,7 +76,7 @@ func TestUndoFar(t *testing.T) {
 		t.Error("there is more to undo than was done")
 	}
 	for i := range states {
-		d.Send(30, page.Do, "redo", "")
+		d.Send(30, doc.Do, "redo", "")
 		want := end
 		if i+1 < len(states) {
 			want = states[i+1]
@@ -91,20 +92,20 @@ func TestUndoFar(t *testing.T) {
 func TestFileAgain(t *testing.T) {
 	d, p := visit(t, "a", &Storage{}, "")
 	for _, demo := range page.Demos() {
-		d.Send(100, page.Do, "demo", demo.Name)
-		d.Send(100, page.Do, "save", "")
+		d.Send(100, doc.Do, "demo", demo.Name)
+		d.Send(100, doc.Do, "save", "")
 		name, first := file(t, d)
 		if !strings.HasSuffix(name, ".json") || strings.ContainsAny(name, " /\\:*?\"<>|'’") {
 			t.Errorf("the file is called %q", name)
 		}
-		d.Send(100, page.Do, "fresh", "")
-		d.Send(100, page.Do, "pick", "")
+		d.Send(100, doc.Do, "fresh", "")
+		d.Send(100, doc.Do, "pick", "")
 		d.Choose(name, first)
-		d.Send(100, page.Do, "save", "")
+		d.Send(100, doc.Do, "save", "")
 		if _, again := file(t, d); !bytes.Equal(first, again) || len(first) == 0 {
 			t.Errorf("%s: saved again it differs", demo.Name)
 		}
-		d.Send(100, page.Do, "undo", "")
+		d.Send(100, doc.Do, "undo", "")
 		if p.Scheme().Code() != scheme.Default().Code() {
 			t.Errorf("%s: opening is not undone by one step", demo.Name)
 		}
@@ -115,7 +116,7 @@ func TestFileAgain(t *testing.T) {
 // field, the value, what is allowed.
 func TestBadFile(t *testing.T) {
 	d, p := visit(t, "a", &Storage{}, "")
-	d.Send(100, page.Set, "ruff.sets", "44")
+	d.Send(100, doc.Set, "ruff.sets", "44")
 	was := p.Scheme().Code()
 	good := string(p.Scheme().JSON())
 	for name, c := range map[string]struct {
@@ -132,7 +133,7 @@ func TestBadFile(t *testing.T) {
 		"huge":       {strings.Repeat(" ", 10<<20), []string{"10.5 MB", "1.05 MB"}},
 		"<b>.json\n": {"{}", []string{"“<b>.json·”", "“version”"}},
 	} {
-		d.Send(2000, page.Do, "pick", "")
+		d.Send(2000, doc.Do, "pick", "")
 		d.Choose(name, []byte(c.text))
 		if p.Scheme().Code() != was || d.Failure != "" {
 			t.Fatalf("%s changed the ruff or failed: %s", name, d.Failure)
@@ -143,7 +144,7 @@ func TestBadFile(t *testing.T) {
 			}
 		}
 	}
-	d.Send(2000, page.Do, "pick", "")
+	d.Send(2000, doc.Do, "pick", "")
 	d.Choose("good.json", []byte(good))
 	if d.Text["notice"] != "" {
 		t.Errorf("after a good file it still says %q", d.Text["notice"])
@@ -154,7 +155,7 @@ func TestBadFile(t *testing.T) {
 // file takes its place; one that fits is copied.
 func TestLongLink(t *testing.T) {
 	d, p := visit(t, "a", &Storage{}, "")
-	d.Send(100, page.Do, "share", "")
+	d.Send(100, doc.Do, "share", "")
 	if d.Clip != "#"+p.Scheme().Code() || d.Fragment != d.Clip {
 		t.Errorf("copied %q, address %q", d.Clip, d.Fragment)
 	}
@@ -166,9 +167,9 @@ func TestLongLink(t *testing.T) {
 		}
 		fmt.Fprintf(&marks, "%.3f %s %s\n", 10*float64(i)+float64(i*i*7919%4999)/1000, fold, edge)
 	}
-	d.Send(100, page.Set, "pleat.tuck_top", "0")
-	d.Send(100, page.Set, "pleat.tuck_bottom", "0")
-	d.Send(100, page.Set, "pleat.marks", marks.String())
+	d.Send(100, doc.Set, "pleat.tuck_top", "0")
+	d.Send(100, doc.Set, "pleat.tuck_bottom", "0")
+	d.Send(100, doc.Set, "pleat.marks", marks.String())
 	if why := d.Text["f-pleat-marks-wrong"]; why != "" {
 		t.Fatal(why)
 	}
@@ -176,7 +177,7 @@ func TestLongLink(t *testing.T) {
 	if n := len(p.Scheme().Code()); n <= 2000 {
 		t.Fatalf("the code has only %d characters: the test is blind", n)
 	}
-	d.Send(100, page.Do, "share", "")
+	d.Send(100, doc.Do, "share", "")
 	if d.Clip != clip || d.Fragment != "" || !strings.Contains(d.Text["notice"], "at most 2000") || !strings.Contains(d.Text["notice"], "Save it as a file") || d.Focus != "save" {
 		t.Errorf("a link of %d characters: address %.20q, says %q, focus on %s", len(p.Scheme().Code()), d.Fragment, d.Text["notice"], d.Focus)
 	}
@@ -186,15 +187,15 @@ func TestLongLink(t *testing.T) {
 // enlarged on the stage is enlarged in the file.
 func TestPictures(t *testing.T) {
 	d, _ := visit(t, "a", &Storage{}, "")
-	d.Send(10, page.Sized, "", "400 300 1")
+	d.Send(10, doc.Sized, "", "400 300 1")
 	seen := map[string]string{}
 	for _, view := range []string{"hand", "above", "side", "set", "flat", "set +"} {
 		view, key, _ := strings.Cut(view, " ")
-		d.Send(10, page.Do, "view", view)
+		d.Send(10, doc.Do, "view", view)
 		if key != "" {
-			d.Send(10, page.Do, "camera", key)
+			d.Send(10, doc.Do, "camera", key)
 		}
-		d.Send(10, page.Do, "picture", "svg")
+		d.Send(10, doc.Do, "picture", "svg")
 		name, text := file(t, d)
 		if other := seen[string(text)]; other != "" || !strings.HasSuffix(name, ".svg") {
 			t.Errorf("%s %s: the same as %s, named %s", view, key, other, name)
@@ -218,11 +219,11 @@ func TestPictures(t *testing.T) {
 		}
 		given := len(d.Saved)
 		d.Timers = nil
-		d.Send(10, page.Do, "picture", "png")
-		if !slices.ContainsFunc(d.Timers, func(p page.Patch) bool { return p.Name == "png" }) || len(d.Saved) != given {
+		d.Send(10, doc.Do, "picture", "png")
+		if !slices.ContainsFunc(d.Timers, func(p doc.Patch) bool { return p.Name == "png" }) || len(d.Saved) != given {
 			t.Fatalf("%s: not said before it is drawn", view)
 		}
-		d.Send(20, page.Timer, "png", "")
+		d.Send(20, doc.Timer, "png", "")
 		name, text = file(t, d)
 		img, err := png.Decode(bytes.NewReader(text))
 		if err != nil {
@@ -247,8 +248,8 @@ func TestPictures(t *testing.T) {
 // in it is the ruff. Where the browser refuses, it stands there to copy.
 func TestCopyNumbers(t *testing.T) {
 	d, p := visit(t, "a", &Storage{}, "")
-	d.Send(10, page.Do, "demo", page.Demos()[0].Name)
-	d.Send(10, page.Do, "copy", "")
+	d.Send(10, doc.Do, "demo", page.Demos()[0].Name)
+	d.Send(10, doc.Do, "copy", "")
 	lines := strings.Split(strings.TrimSuffix(d.Clip, "\n"), "\n")
 	if len(lines) < 12 || !strings.HasPrefix(lines[0], p.Scheme().Name) {
 		t.Fatalf("copied %q", d.Clip)
@@ -262,16 +263,16 @@ func TestCopyNumbers(t *testing.T) {
 	if s, err := scheme.FromCode(code); err != nil || s.Code() != p.Scheme().Code() {
 		t.Errorf("the last row is %q: %v", lines[len(lines)-1], err)
 	}
-	d.Send(10, page.Set, "name", "=1+1")
-	d.Send(10, page.Do, "copy", "")
+	d.Send(10, doc.Set, "name", "=1+1")
+	d.Send(10, doc.Do, "copy", "")
 	if !strings.HasPrefix(d.Clip, "'=1+1\t") {
 		t.Errorf("a spreadsheet runs the name: %.20q", d.Clip)
 	}
-	d.Send(2000, page.Copied, "yes", "text")
+	d.Send(2000, doc.Copied, "yes", "text")
 	if !strings.Contains(d.Text["said"], "Numbers copied") {
 		t.Errorf("it says %q", d.Text["said"])
 	}
-	d.Send(2000, page.Copied, "no", "text")
+	d.Send(2000, doc.Copied, "no", "text")
 	if _, hidden := d.Attr["by-hand-row"]["hidden"]; hidden || d.Control["by-hand"] != d.Clip || d.Focus != "by-hand" {
 		t.Errorf("refused: focus on %q, %d characters to copy", d.Focus, len(d.Control["by-hand"]))
 	}

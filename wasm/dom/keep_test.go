@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page"
 )
 
@@ -79,13 +80,13 @@ func TestSavedAndRestored(t *testing.T) {
 		t.Fatalf("before any change: %v, %s", device.Texts, d.Text["kept"])
 	}
 	for _, typed := range []string{"4", "44", "448"} { // 4 and 448 cannot be used
-		d.Send(100, page.Typing, "ruff.sets", typed)
+		d.Send(100, doc.Typing, "ruff.sets", typed)
 	}
 	if got := saved(t, device, workKey).Ruff.Sets; got != 44 || state(d) != "old" {
 		t.Fatalf("while it is typed: %d sets, %s: %s", got, state(d), d.Text["kept"])
 	}
-	d.Send(100, page.Set, "ruff.sets", "48")
-	d.Send(100, page.Do, "units", "in")
+	d.Send(100, doc.Set, "ruff.sets", "48")
+	d.Send(100, doc.Do, "units", "in")
 	d.Close()
 
 	d, p := visit(t, "b", device, "")
@@ -95,11 +96,11 @@ func TestSavedAndRestored(t *testing.T) {
 	if got := d.Text["news"]; !strings.Contains(got, "48 sets") || buttons(d) != "fresh" || state(d) != "saved" || !strings.Contains(d.Text["said"], "last time") {
 		t.Errorf("it says %q, offers %s, %s", got, buttons(d), state(d))
 	}
-	d.Send(2000, page.Do, "fresh", "")
+	d.Send(2000, doc.Do, "fresh", "")
 	if p.Scheme().Ruff.Sets != 40 || d.Text["news"] != "" || aside(t, device) != "48" || saved(t, device, workKey).Ruff.Sets != 40 {
 		t.Errorf("afresh: %d sets, %q, aside %q", p.Scheme().Ruff.Sets, d.Text["news"], aside(t, device))
 	}
-	d.Send(100, page.Do, "undo", "")
+	d.Send(100, doc.Do, "undo", "")
 	if p.Scheme().Ruff.Sets != 48 || saved(t, device, workKey).Ruff.Sets != 48 || aside(t, device) != "" {
 		t.Errorf("undone: %d sets, aside %q", p.Scheme().Ruff.Sets, aside(t, device))
 	}
@@ -113,15 +114,15 @@ func TestSavedAndRestored(t *testing.T) {
 func TestSavedPair(t *testing.T) {
 	device := &Storage{}
 	d, p := visit(t, "a", device, "")
-	d.Send(100, page.Do, "twin", "")
-	d.Send(100, page.Set, "ruff.sets", "48")
+	d.Send(100, doc.Do, "twin", "")
+	d.Send(100, doc.Set, "ruff.sets", "48")
 	words := d.Words("compare")
 	d.Close()
 	d, again := visit(t, "b", device, "")
 	if again.Scheme().Code() != p.Scheme().Code() || words == "" || d.Words("compare") != words {
 		t.Errorf("the comparison is not there again: %q", d.Words("compare"))
 	}
-	d.Send(100, page.Do, "compare-stop", "")
+	d.Send(100, doc.Do, "compare-stop", "")
 	d.Close()
 	if d, _ = visit(t, "c", device, ""); d.Words("compare") != "" {
 		t.Error("what was put away is there again")
@@ -143,8 +144,8 @@ func TestNotSaved(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			d, p := visit(t, "a", c.device, "")
-			d.Send(100, page.Set, "ruff.sets", "48")
-			d.Send(100, page.Set, "wearer.girth", "372")
+			d.Send(100, doc.Set, "ruff.sets", "48")
+			d.Send(100, doc.Set, "wearer.girth", "372")
 			if p.Scheme().Ruff.Sets != 48 || p.Scheme().Wearer.Girth != 372 || d.Words("numbers") == "" {
 				t.Error("the page does not go on")
 			}
@@ -154,7 +155,7 @@ func TestNotSaved(t *testing.T) {
 			if _, asks := d.Attr["kept"]["data-unsaved"]; !asks {
 				t.Error("leaving the page is not asked about")
 			}
-			d.Send(100, page.Do, "save", "")
+			d.Send(100, doc.Do, "save", "")
 			if _, asks := d.Attr["kept"]["data-unsaved"]; asks {
 				t.Error("leaving the page is asked about with the ruff in a file")
 			}
@@ -165,7 +166,7 @@ func TestNotSaved(t *testing.T) {
 				return
 			}
 			c.device.Most, c.device.Lies = 0, false
-			d.Send(100, page.Do, "keep-again", "")
+			d.Send(100, doc.Do, "keep-again", "")
 			if state(d) != "saved" || saved(t, c.device, workKey).Wearer.Girth != 372 {
 				t.Errorf("with room again: %s", d.Text["kept"])
 			}
@@ -179,7 +180,7 @@ func TestNotSaved(t *testing.T) {
 func TestUnread(t *testing.T) {
 	device := &Storage{}
 	d, _ := visit(t, "a", device, "")
-	d.Send(100, page.Set, "ruff.sets", "48")
+	d.Send(100, doc.Set, "ruff.sets", "48")
 	d.Close()
 	good := device.Texts[workKey]
 	for name, bad := range map[string]string{
@@ -198,7 +199,7 @@ func TestUnread(t *testing.T) {
 			if device.Texts[workKey] != bad {
 				t.Error("it was written over without a change")
 			}
-			d.Send(100, page.Set, "ruff.sets", "52")
+			d.Send(100, doc.Set, "ruff.sets", "52")
 			if saved(t, device, workKey).Ruff.Sets != 52 || len(device.Texts) != 2 {
 				t.Errorf("then %d texts", len(device.Texts))
 			}
@@ -206,16 +207,16 @@ func TestUnread(t *testing.T) {
 			if device.Texts[found] != bad {
 				t.Errorf("aside stands %.40q", device.Texts[found])
 			}
-			d.Send(100, page.Do, "aside-save", found)
+			d.Send(100, doc.Do, "aside-save", found)
 			if _, text := file(t, d); string(text) != bad {
 				t.Errorf("the file holds %.40q", text)
 			}
-			d.Send(100, page.Do, "unread-leave", "")
-			d.Send(100, page.Do, "aside-drop", found)
+			d.Send(100, doc.Do, "unread-leave", "")
+			d.Send(100, doc.Do, "aside-drop", found)
 			if device.Texts[found] != bad {
 				t.Fatal("one click throws it away")
 			}
-			d.Send(100, page.Do, "aside-drop", found)
+			d.Send(100, doc.Do, "aside-drop", found)
 			if device.Texts[found] != "" || d.Text["news"] != "" {
 				t.Errorf("it is not thrown away, or still told of: %q", d.Text["news"])
 			}
@@ -223,7 +224,7 @@ func TestUnread(t *testing.T) {
 	}
 	full := &Storage{Texts: map[string]string{workKey: "nonsense"}, Most: 10}
 	d, _ = visit(t, "b", full, "")
-	d.Send(100, page.Set, "ruff.sets", "52")
+	d.Send(100, doc.Set, "ruff.sets", "52")
 	if full.Texts[workKey] != "nonsense" || state(d) != "not" || !strings.Contains(d.Text["news"], "stays where it is") {
 		t.Errorf("what cannot be moved: %v, %q, %q", full.Texts, d.Text["kept"], d.Text["news"])
 	}
@@ -235,38 +236,38 @@ func TestTwoTabs(t *testing.T) {
 	for _, keeps := range []bool{true, false} {
 		device := &Storage{}
 		a, pa := visit(t, "a", device, "")
-		a.Send(100, page.Set, "ruff.sets", "44")
+		a.Send(100, doc.Set, "ruff.sets", "44")
 		b, pb := visit(t, "b", device, "")
 		if pb.Scheme().Ruff.Sets != 44 || a.Text["news"] != "" {
 			t.Fatalf("the second tab begins with %d sets, the first says %q", pb.Scheme().Ruff.Sets, a.Text["news"])
 		}
-		b.Send(100, page.Set, "ruff.sets", "48")
+		b.Send(100, doc.Set, "ruff.sets", "48")
 		if got := a.Text["news"]; !strings.Contains(got, "48 sets") || buttons(a) != "other-take other-leave" || pa.Scheme().Ruff.Sets != 44 {
 			t.Fatalf("the first tab says %q, offers %s", got, buttons(a))
 		}
 		if aside(t, device) != "44" {
 			t.Errorf("the first tab's ruff does not stand aside: %q", aside(t, device))
 		}
-		a.Send(100, page.Set, "ruff.sets", "52") // undecided, and goes on
+		a.Send(100, doc.Set, "ruff.sets", "52") // undecided, and goes on
 		if saved(t, device, workKey).Ruff.Sets != 48 || aside(t, device) != "52" || state(a) != "beside" {
 			t.Errorf("undecided: %d saved, aside %q, %s", saved(t, device, workKey).Ruff.Sets, aside(t, device), state(a))
 		}
 		if keeps {
-			a.Send(100, page.Do, "other-leave", "")
+			a.Send(100, doc.Do, "other-leave", "")
 			if saved(t, device, workKey).Ruff.Sets != 52 || aside(t, device) != "48" || state(a) != "saved" || !strings.Contains(b.Text["news"], "52 sets") {
 				t.Errorf("kept: %d saved, aside %q, the second says %q", saved(t, device, workKey).Ruff.Sets, aside(t, device), b.Text["news"])
 			}
-			b.Send(100, page.Do, "other-take", "")
+			b.Send(100, doc.Do, "other-take", "")
 			if pb.Scheme().Ruff.Sets != 52 || state(b) != "saved" || b.Text["news"] != "" {
 				t.Errorf("the second tab takes it: %d sets, %s, %q", pb.Scheme().Ruff.Sets, state(b), b.Text["news"])
 			}
 			continue
 		}
-		a.Send(100, page.Do, "other-take", "")
+		a.Send(100, doc.Do, "other-take", "")
 		if pa.Scheme().Ruff.Sets != 48 || state(a) != "saved" || a.Text["news"] != "" || aside(t, device) != "52" {
 			t.Errorf("taken: %d sets, %s, aside %q", pa.Scheme().Ruff.Sets, state(a), aside(t, device))
 		}
-		a.Send(100, page.Do, "undo", "") // it is a step as others are
+		a.Send(100, doc.Do, "undo", "") // it is a step as others are
 		if pa.Scheme().Ruff.Sets != 52 || saved(t, device, workKey).Ruff.Sets != 52 || !strings.Contains(b.Text["news"], "52 sets") {
 			t.Errorf("undone: %d sets, %d saved", pa.Scheme().Ruff.Sets, saved(t, device, workKey).Ruff.Sets)
 		}
@@ -278,20 +279,20 @@ func TestTwoTabs(t *testing.T) {
 func TestUnheard(t *testing.T) {
 	device := &Storage{}
 	a, _ := visit(t, "a", device, "")
-	a.Send(100, page.Set, "ruff.sets", "44")
+	a.Send(100, doc.Set, "ruff.sets", "44")
 	a.Close()
 	b, _ := visit(t, "b", device, "")
-	b.Send(100, page.Set, "ruff.sets", "48")
-	a.Send(100, page.Set, "ruff.sets", "52")
+	b.Send(100, doc.Set, "ruff.sets", "48")
+	a.Send(100, doc.Set, "ruff.sets", "52")
 	if saved(t, device, workKey).Ruff.Sets != 48 || !strings.Contains(a.Text["news"], "48 sets") || aside(t, device) != "52" {
 		t.Errorf("%d saved, aside %q, %q", saved(t, device, workKey).Ruff.Sets, aside(t, device), a.Text["news"])
 	}
 	device.Texts = map[string]string{}
-	a.Send(100, page.Elsewhere, "", "")
+	a.Send(100, doc.Elsewhere, "", "")
 	if state(a) != "not" || !strings.Contains(a.Text["kept"], "taken away") {
 		t.Errorf("emptied: %s", a.Text["kept"])
 	}
-	a.Send(100, page.Set, "ruff.sets", "56")
+	a.Send(100, doc.Set, "ruff.sets", "56")
 	if saved(t, device, workKey).Ruff.Sets != 56 || state(a) != "saved" {
 		t.Errorf("after it was emptied: %s", a.Text["kept"])
 	}
@@ -307,7 +308,7 @@ func TestLinkKeepsWork(t *testing.T) {
 	}
 	device := &Storage{}
 	d, _ := visit(t, "a", device, "")
-	d.Send(100, page.Set, "ruff.sets", "44")
+	d.Send(100, doc.Set, "ruff.sets", "44")
 	d.Close()
 	work := device.Texts[workKey]
 
@@ -315,41 +316,41 @@ func TestLinkKeepsWork(t *testing.T) {
 	if p.Scheme().Ruff.Sets != 60 || device.Texts[workKey] != work || !strings.Contains(d.Text["news"], "44 sets") || buttons(d) != "own-back link-take" {
 		t.Fatalf("the link: %d sets, %q, offers %s", p.Scheme().Ruff.Sets, d.Text["news"], buttons(d))
 	}
-	d.Send(100, page.Do, "own-back", "")
+	d.Send(100, doc.Do, "own-back", "")
 	if p.Scheme().Ruff.Sets != 44 || d.Text["news"] != "" || d.Fragment != "" || device.Texts[workKey] != work || state(d) != "saved" {
 		t.Errorf("back: %d sets, %q, address %q, %s", p.Scheme().Ruff.Sets, d.Text["news"], d.Fragment, state(d))
 	}
-	d.Send(100, page.Do, "undo", "")
+	d.Send(100, doc.Do, "undo", "")
 	if p.Scheme().Ruff.Sets != 60 || device.Texts[workKey] != work {
 		t.Errorf("undone, the link's ruff is saved")
 	}
-	d.Send(100, page.Address, "", link(64))
-	d.Send(100, page.Do, "own-back", "")
+	d.Send(100, doc.Address, "", link(64))
+	d.Send(100, doc.Do, "own-back", "")
 	if p.Scheme().Ruff.Sets != 44 {
 		t.Errorf("back from a second link: %d sets", p.Scheme().Ruff.Sets)
 	}
-	d.Send(100, page.Address, "", link(64))
-	d.Send(100, page.Set, "ruff.sets", "68")
+	d.Send(100, doc.Address, "", link(64))
+	d.Send(100, doc.Set, "ruff.sets", "68")
 	if saved(t, device, workKey).Ruff.Sets != 68 || aside(t, device) != "44" || d.Text["news"] != "" {
 		t.Errorf("changed: %d saved, aside %q, %q", saved(t, device, workKey).Ruff.Sets, aside(t, device), d.Text["news"])
 	}
 	key := d.Children["asides-list"][0].Nodes[1].Nodes[0].Attr["data-with"]
-	d.Send(100, page.Do, "aside-take", key)
+	d.Send(100, doc.Do, "aside-take", key)
 	if p.Scheme().Ruff.Sets != 44 || saved(t, device, workKey).Ruff.Sets != 44 || aside(t, device) != "68" {
 		t.Errorf("taken up again: %d sets, aside %q", p.Scheme().Ruff.Sets, aside(t, device))
 	}
-	d.Send(100, page.Address, "", link(72))
-	d.Send(100, page.Do, "link-take", "")
+	d.Send(100, doc.Address, "", link(72))
+	d.Send(100, doc.Do, "link-take", "")
 	if saved(t, device, workKey).Ruff.Sets != 72 || state(d) != "saved" {
 		t.Errorf("made the reader's: %d saved, %s", saved(t, device, workKey).Ruff.Sets, state(d))
 	}
 	// A lesson is a guest as well, and is there again with its ruff once it was
 	// worked on.
-	d.Send(100, page.Do, "lesson", "top-only")
+	d.Send(100, doc.Do, "lesson", "top-only")
 	if saved(t, device, workKey).Ruff.Sets != 72 {
 		t.Error("opening a lesson saves it")
 	}
-	d.Send(100, page.Set, "wearer.girth", "377")
+	d.Send(100, doc.Set, "wearer.girth", "377")
 	d.Close()
 	d, p = visit(t, "c", device, "")
 	if _, hidden := d.Attr["lesson"]["hidden"]; hidden || p.Scheme().Wearer.Girth != 377 {
@@ -362,8 +363,8 @@ func TestAsideFew(t *testing.T) {
 	device := &Storage{}
 	d, _ := visit(t, "a", device, "")
 	for i := range 14 {
-		d.Send(100, page.Do, "fresh", "")
-		d.Send(100, page.Set, "ruff.sets", fmt.Sprint(44+4*i))
+		d.Send(100, doc.Do, "fresh", "")
+		d.Send(100, doc.Set, "ruff.sets", fmt.Sprint(44+4*i))
 	}
 	if n := len(device.Texts); n != 1+8 {
 		t.Errorf("%d texts stand in the storage, want the work and 8 aside", n)

@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"ruffwright/sim/shell/known"
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
 
@@ -22,7 +22,7 @@ func TestProof(t *testing.T) {
 		t.Errorf("before it is asked for: %q", got)
 	}
 	rows := func() int { return strings.Count(k.Words("proof-rows"), "Known:") }
-	k.send(50, page.Do, "proof", "")
+	k.send(50, doc.Do, "proof", "")
 	if k.Attr["proof-go"]["aria-disabled"] != "true" {
 		t.Error("it can be asked for twice")
 	}
@@ -31,7 +31,7 @@ func TestProof(t *testing.T) {
 		t.Errorf("half-way: %q, %q", got, k.Text["solving"])
 	}
 
-	k.send(50, page.Set, "ruff.sets", "42")
+	k.send(50, doc.Set, "ruff.sets", "42")
 	all := k.asked()
 	if last := all[len(all)-1]; last.Task != wire.Solve {
 		t.Errorf("a change asks for %s", last.Task)
@@ -52,7 +52,7 @@ func TestProof(t *testing.T) {
 		}
 	}
 
-	k.send(50, page.Do, "proof", "")
+	k.send(50, doc.Do, "proof", "")
 	all = k.asked()
 	miss := wire.Reply{ID: all[len(all)-1].ID, Last: true, Checked: &wire.Checked{
 		Name: "a plank", Source: "a book", Unit: "mm", Reference: 2, Value: 3, Deviation: 0.5, Allowed: 0.01, Relative: true, Took: 1,
@@ -70,8 +70,8 @@ func TestProof(t *testing.T) {
 		t.Errorf("its row: %q", got)
 	}
 
-	k.send(50, page.Do, "proof", "")
-	k.send(50, page.Do, "solver", "") // stopped
+	k.send(50, doc.Do, "proof", "")
+	k.send(50, doc.Do, "solver", "") // stopped
 	if got := k.Text["proof-stands"] + k.Words("proof-rows"); got != "" || k.Attr["proof-go"]["aria-disabled"] == "true" {
 		t.Errorf("stopped, and still %q", got)
 	}

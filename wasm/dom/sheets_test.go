@@ -10,6 +10,7 @@ import (
 	"testing"
 	"time"
 
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/printing"
 	"ruffwright/wasm/solving"
@@ -43,7 +44,7 @@ func (b *bureau) end() {
 	b.stop, b.ask, b.news = nil, nil, nil
 }
 
-func (b *bureau) send(kind page.Kind, name, value string) {
+func (b *bureau) send(kind doc.Kind, name, value string) {
 	b.Send(10, kind, name, value)
 	b.carry()
 }
@@ -94,12 +95,12 @@ func TestSheets(t *testing.T) {
 	if len(b.Press) > 0 {
 		t.Error("the press starts before anybody asks")
 	}
-	b.send(page.Place, "", "https://ruffs.example/plan/")
-	b.send(page.Set, "name", "The Cooper’s ruff")
-	b.send(page.Set, "sheets.paper", "Letter")
-	b.send(page.Set, "sheets.across", "98,5")
-	b.send(page.Set, "sheets.up", "101 mm")
-	b.send(page.Do, "sheets", "make")
+	b.send(doc.Place, "", "https://ruffs.example/plan/")
+	b.send(doc.Set, "name", "The Cooper’s ruff")
+	b.send(doc.Set, "sheets.paper", "Letter")
+	b.send(doc.Set, "sheets.across", "98,5")
+	b.send(doc.Set, "sheets.up", "101 mm")
+	b.send(doc.Do, "sheets", "make")
 	if got := b.Attr["press"]["data-state"]; got != "busy" || b.Text["pressing"] != "Fetching the program that makes the sheets." {
 		t.Errorf("at once: %q, %q", got, b.Text["pressing"])
 	}
@@ -152,14 +153,14 @@ func TestSheets(t *testing.T) {
 	}
 
 	for _, change := range [][3]string{{"set", "ruff.depth", "64"}, {"set", "sheets.paper", "A4"}, {"do", "units", "in"}} {
-		b.send(page.Kind(change[0]), change[1], change[2])
+		b.send(doc.Kind(change[0]), change[1], change[2])
 		if got := b.Text["pressing"]; !strings.HasPrefix(got, "These sheets are of the ruff, the paper or the unit as it was") {
 			t.Errorf("after %v: %q", change, got)
 		}
 	}
-	b.send(page.Do, "units", "mm")
-	b.send(page.Set, "sheets.paper", "Letter")
-	b.send(page.Do, "undo", "")
+	b.send(doc.Do, "units", "mm")
+	b.send(doc.Set, "sheets.paper", "Letter")
+	b.send(doc.Do, "undo", "")
 	if got := b.Text["pressing"]; !strings.HasPrefix(got, "Ready: ") {
 		t.Errorf("all as it was, and it says %q", got)
 	}
@@ -171,33 +172,33 @@ func TestSheetsRefused(t *testing.T) {
 	for text, want := range map[string]string{
 		"94": "94 is too far off", "105.5": "95 to 105 mm", "wide": "“wide”", "4 in": "", "95": "", "105": "", " ": "",
 	} {
-		b.send(page.Set, "sheets.across", text)
+		b.send(doc.Set, "sheets.across", text)
 		got := b.Text["f-sheets-across-wrong"]
 		if (got == "") != (want == "") || !strings.Contains(strings.NewReplacer(`"`, "“").Replace(got), strings.TrimSuffix(want, "”")) {
 			t.Errorf("%q: says %q, want %q", text, got, want)
 		}
 	}
-	b.send(page.Set, "sheets.across", "")
-	b.send(page.Typing, "sheets.across", "9") // on the way to 98
+	b.send(doc.Set, "sheets.across", "")
+	b.send(doc.Typing, "sheets.across", "9") // on the way to 98
 	if got := b.Text["f-sheets-across-wrong"]; got != "" {
 		t.Errorf("complains while it is typed: %s", got)
 	}
-	b.send(page.Do, "sheets", "make")
+	b.send(doc.Do, "sheets", "make")
 	if got := b.Text["pressing"]; len(b.Press) != 0 || got != "No sheets were made: what the square measures cannot be used." {
 		t.Errorf("says %q, asked %v", got, b.Press)
 	}
 	if b.Attr["f-sheets-across"]["aria-invalid"] != "true" {
 		t.Error("the square is not marked")
 	}
-	b.send(page.Set, "sheets.across", "")
-	b.send(page.Set, "ruff.sets", "lots")
-	b.send(page.Do, "sheets", "make")
+	b.send(doc.Set, "sheets.across", "")
+	b.send(doc.Set, "ruff.sets", "lots")
+	b.send(doc.Do, "sheets", "make")
 	if got := b.Text["pressing"]; len(b.Press) != 0 || !strings.HasPrefix(got, "No sheets were made: they would leave out what is typed") || !strings.Contains(got, "Sets: “lots”") {
 		t.Errorf("says %q, asked %v", got, b.Press)
 	}
-	b.send(page.Set, "ruff.sets", "40")
-	b.send(page.Set, "sheets.paper", "A0")
-	b.send(page.Do, "sheets", "make")
+	b.send(doc.Set, "ruff.sets", "40")
+	b.send(doc.Set, "sheets.paper", "A0")
+	b.send(doc.Do, "sheets", "make")
 	b.until("done")
 }
 
@@ -205,25 +206,25 @@ func TestSheetsRefused(t *testing.T) {
 // speaks in riddles is told of; the page goes on, and the sheets at hand stay.
 func TestSheetsStop(t *testing.T) {
 	b := printer(t)
-	b.send(page.Do, "sheets", "make")
+	b.send(doc.Do, "sheets", "make")
 	b.until("done")
 	was := b.Files["save-sheets"]
 	for name, c := range map[string]struct {
 		end  func()
 		want string
 	}{
-		"stop":    {func() { b.send(page.Do, "sheets", "stop") }, "Stopped; no new sheets were made. Ready: "},
-		"dies":    {func() { b.send(page.Press, "died", "its program ended by itself") }, "The sheets could not be made. Its program ended by itself. The rest of the page works on"},
-		"missing": {func() { b.send(page.Press, "died", "its program did not arrive (the server answered 404)") }, "(the server answered 404)"},
+		"stop":    {func() { b.send(doc.Do, "sheets", "stop") }, "Stopped; no new sheets were made. Ready: "},
+		"dies":    {func() { b.send(doc.Press, "died", "its program ended by itself") }, "The sheets could not be made. Its program ended by itself. The rest of the page works on"},
+		"missing": {func() { b.send(doc.Press, "died", "its program did not arrive (the server answered 404)") }, "(the server answered 404)"},
 		"riddles": {func() { b.HearPress(10, "{]", nil); b.carry() }, "The sheets could not be made."},
 		"silent": {func() {
 			for range 6 {
-				b.Send(30000, page.Timer, "press", "")
+				b.Send(30000, doc.Timer, "press", "")
 			}
 			b.carry()
 		}, "It fell silent."},
 	} {
-		b.send(page.Do, "sheets", "make")
+		b.send(doc.Do, "sheets", "make")
 		if b.Attr["press"]["data-state"] != "busy" || b.stop == nil {
 			t.Fatalf("%s: not begun: %s", name, b.Text["pressing"])
 		}
@@ -232,10 +233,10 @@ func TestSheetsStop(t *testing.T) {
 			t.Errorf("%s: says %q, the worker runs: %t", name, got, b.stop != nil)
 		}
 		b.HearPress(10, `{"id":1,"last":true}`, nil) // late
-		b.send(page.Set, "ruff.depth", "71")
+		b.send(doc.Set, "ruff.depth", "71")
 		if b.Failure != "" || !bytes.Equal(b.Files["save-sheets"].Bytes, was.Bytes) {
 			t.Errorf("%s: the page fails (%s), or the sheets are gone", name, b.Failure)
 		}
-		b.send(page.Do, "undo", "")
+		b.send(doc.Do, "undo", "")
 	}
 }

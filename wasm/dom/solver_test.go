@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/solving"
 	"ruffwright/wasm/wire"
@@ -44,7 +45,7 @@ func seated(t *testing.T) *desk {
 			k.stop()
 		}
 	})
-	k.Send(50, page.Timer, "solver", "")
+	k.Send(50, doc.Timer, "solver", "")
 	k.carry()
 	return k
 }
@@ -108,7 +109,7 @@ func (k *desk) state() string { return k.Attr["solver"]["data-state"] }
 
 func (k *desk) done() { k.t.Helper(); k.until(func() bool { return k.state() == "done" }) }
 
-func (k *desk) send(wait float64, kind page.Kind, name, value string) {
+func (k *desk) send(wait float64, kind doc.Kind, name, value string) {
 	k.Send(wait, kind, name, value)
 	k.carry()
 }
@@ -138,7 +139,7 @@ func TestSolvedReplacesDrawn(t *testing.T) {
 		t.Error("the solver starts before the first numbers are seen")
 	}
 	k := seated(t)
-	k.send(10, page.Set, "ruff.sets", "42")
+	k.send(10, doc.Set, "ruff.sets", "42")
 	if strings.Contains(k.Text["verdict"], "is not solved") || k.state() != "" { // busy from the start
 		t.Errorf("at first: %q, %s", k.Text["verdict"], k.state())
 	}
@@ -180,18 +181,18 @@ func TestCoarseThenFine(t *testing.T) {
 	k.done()
 	before := len(k.asked())
 	for i, typed := range []string{"3", "38", "380"} { // the first two are no necks
-		k.send(60, page.Typing, "wearer.girth", typed)
+		k.send(60, doc.Typing, "wearer.girth", typed)
 		if got := len(k.asked()) - before; got != map[int]int{0: 0, 1: 0, 2: 1}[i] {
 			t.Errorf("after %q %d requests", typed, got)
 		}
 	}
-	k.send(60, page.Typing, "wearer.girth", "381")
+	k.send(60, doc.Typing, "wearer.girth", "381")
 	all := k.asked()[before:]
 	if len(all) != 2 || !all[0].Coarse || !all[1].Coarse || !all[1].Skip.Bow {
 		t.Fatalf("while typing: %+v", all)
 	}
 	k.until(func() bool { return k.Attr["pose-bow"] != nil && strings.Contains(k.Words("numbers"), "16 × 8") })
-	k.send(500, page.Timer, "rest", "")
+	k.send(500, doc.Timer, "rest", "")
 	all = k.asked()[before:]
 	if last := all[len(all)-1]; last.Coarse || last.Skip != (wire.Skip{}) || last.Task != wire.Solve {
 		t.Errorf("when still: %+v", last)
@@ -201,12 +202,12 @@ func TestCoarseThenFine(t *testing.T) {
 		t.Error("the fine ruff did not come")
 	}
 	was := len(k.asked())
-	k.send(60, page.Set, "wearer.girth", "381") // left unchanged
+	k.send(60, doc.Set, "wearer.girth", "381") // left unchanged
 	if got := k.asked()[was:]; len(got) > 0 {
 		t.Errorf("leaving the field asks again: %+v", got)
 	}
-	k.send(60, page.Typing, "wearer.girth", "383")
-	k.send(20, page.Set, "wearer.girth", "383")
+	k.send(60, doc.Typing, "wearer.girth", "383")
+	k.send(20, doc.Set, "wearer.girth", "383")
 	all = k.asked()[was:]
 	if len(all) != 2 || !all[0].Coarse || all[1].Coarse {
 		t.Errorf("typed and left at once: %+v", all)
@@ -217,9 +218,9 @@ func TestCoarseThenFine(t *testing.T) {
 // TestStop: the reader stops the solver, the page says so, and can go on.
 func TestStop(t *testing.T) {
 	k := seated(t)
-	k.send(10, page.Set, "wearer.ratio", "1.2")
+	k.send(10, doc.Set, "wearer.ratio", "1.2")
 	k.until(func() bool { return len(k.asked()) > 0 })
-	k.send(10, page.Do, "solver", "")
+	k.send(10, doc.Do, "solver", "")
 	if all := k.asked(); all[len(all)-1].Task != wire.Cancel {
 		t.Fatalf("asked %+v", all[len(all)-1])
 	}
@@ -239,7 +240,7 @@ func TestStop(t *testing.T) {
 			break
 		}
 	}
-	k.send(10, page.Do, "solver", "")
+	k.send(10, doc.Do, "solver", "")
 	k.done()
 }
 
@@ -247,12 +248,12 @@ func TestStop(t *testing.T) {
 func TestUnsolvable(t *testing.T) {
 	k := seated(t)
 	k.done()
-	k.send(10, page.Set, "pleat.panel", "30") // the tucks leave too little
+	k.send(10, doc.Set, "pleat.panel", "30") // the tucks leave too little
 	k.until(func() bool { return k.state() == "none" })
 	if got := k.Text["solving"]; !strings.Contains(got, "cannot be solved") {
 		t.Errorf("says %q", got)
 	}
-	k.send(10, page.Do, "undo", "")
+	k.send(10, doc.Do, "undo", "")
 	k.done()
 }
 
@@ -260,11 +261,11 @@ func TestUnsolvable(t *testing.T) {
 // without it; the reader may have it started once more.
 func TestWorkerDies(t *testing.T) {
 	for name, die := range map[string]func(k *desk){
-		"ends":    func(k *desk) { k.send(10, page.Solver, "died", "its program ended by itself") },
+		"ends":    func(k *desk) { k.send(10, doc.Solver, "died", "its program ended by itself") },
 		"riddles": func(k *desk) { k.Hear(10, "{]", nil); k.carry() },
 		"silent": func(k *desk) {
 			for range 3 { // one look, a second one to be sure
-				k.send(7000, page.Timer, "watch", "")
+				k.send(7000, doc.Timer, "watch", "")
 			}
 		},
 	} {
@@ -272,7 +273,7 @@ func TestWorkerDies(t *testing.T) {
 			k := seated(t)
 			k.done()
 			verdict := k.Text["verdict"]
-			k.send(10, page.Set, "ruff.sets", "44")
+			k.send(10, doc.Set, "ruff.sets", "44")
 			starts := func() (n int) {
 				for _, p := range k.Solver {
 					if p.Name == "start" {
@@ -296,11 +297,11 @@ func TestWorkerDies(t *testing.T) {
 			if starts() != 2 || k.state() != "gone" || !strings.Contains(k.Text["solving"], "does not run") {
 				t.Fatalf("after the second death %d starts, %s: %s", starts(), k.state(), k.Text["solving"])
 			}
-			k.send(10, page.Set, "ruff.sets", "40") // the page goes on
+			k.send(10, doc.Set, "ruff.sets", "40") // the page goes on
 			if k.Text["verdict"] == "" || k.Control["f-ruff-sets"] == "44" || starts() != 2 {
 				t.Errorf("verdict %q, %d starts", k.Text["verdict"], starts())
 			}
-			k.send(10, page.Do, "solver", "")
+			k.send(10, doc.Do, "solver", "")
 			k.done()
 			if k.Text["verdict"] != verdict {
 				t.Errorf("verdict %q, before all this %q", k.Text["verdict"], verdict)
@@ -314,7 +315,7 @@ func TestWorkerDies(t *testing.T) {
 func TestErrandKills(t *testing.T) {
 	k := seated(t)
 	k.done()
-	k.send(10, page.Do, "twin", "")
+	k.send(10, doc.Do, "twin", "")
 	rival := func() bool { // asked for, after the ruff itself
 		all := k.asked()
 		return all[len(all)-1].Task == wire.Solve && all[len(all)-1].Scheme != all[0].Scheme
@@ -324,7 +325,7 @@ func TestErrandKills(t *testing.T) {
 		if k.state() == "gone" {
 			break
 		}
-		k.send(10, page.Solver, "died", "its program ended by itself")
+		k.send(10, doc.Solver, "died", "its program ended by itself")
 		k.until(func() bool { return !rival() || k.state() == "gone" })
 	}
 	starts := 0
@@ -347,7 +348,7 @@ func TestSettle(t *testing.T) {
 	for _, calm := range []bool{false, true} {
 		k := seated(t)
 		if calm {
-			k.send(0, page.Calm, "yes", "")
+			k.send(0, doc.Calm, "yes", "")
 		}
 		count := func() (n int) {
 			for _, p := range k.Timers {
@@ -371,7 +372,7 @@ func TestSettle(t *testing.T) {
 		frames := 0
 		for count() > frames {
 			frames++
-			k.send(20, page.Timer, "settle", "")
+			k.send(20, doc.Timer, "settle", "")
 			d, _, _, err := k.p.Picture()
 			if err != nil {
 				t.Fatal(err)

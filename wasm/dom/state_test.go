@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 )
 
 // standing is what the page's one state is, and the banner beside the verdict.
@@ -22,16 +22,16 @@ func standing(d *Document) (kind, banner string) {
 func TestLastGood(t *testing.T) {
 	device := &Storage{}
 	d, p := visit(t, "a", device, "")
-	d.Send(2000, page.Set, "ruff.sets", "44")
+	d.Send(2000, doc.Set, "ruff.sets", "44")
 	if kind, banner := standing(d); kind != "solving" || banner != "" || state(d) != "saved" {
 		t.Fatalf("as typed: %s %q, %s", kind, banner, d.Text["kept"])
 	}
-	d.Send(2000, page.Typing, "wearer.girth", "15")
+	d.Send(2000, doc.Typing, "wearer.girth", "15")
 	if kind, _ := standing(d); kind != "typing" || !strings.Contains(d.Text["verdict"], "Girth 395 mm: “15” cannot be used") || d.Attr["stage"]["data-old"] == "" {
 		t.Errorf("while it is typed: %s, %s", kind, d.Text["verdict"])
 	}
-	d.Send(2000, page.Set, "wearer.girth", "120")
-	d.Send(2000, page.Set, "wearer.ratio", "9")
+	d.Send(2000, doc.Set, "wearer.girth", "120")
+	d.Send(2000, doc.Set, "wearer.ratio", "9")
 	kind, banner := standing(d)
 	for _, want := range []string{"last good ruff", "Girth: 120 mm is too small; allowed: 130 to 560 mm.", "Breadth ÷ depth: 9 is too large", "Go to: Girth"} {
 		if kind != "last" || !strings.Contains(banner, want) {
@@ -56,36 +56,36 @@ func TestLastGood(t *testing.T) {
 		t.Errorf("the closed part of the form says %q", got)
 	}
 
-	d.Send(2000, page.Do, "save", "")
+	d.Send(2000, doc.Do, "save", "")
 	if len(d.Saved) != 0 || buttons(d) != "save-last goto" || d.Focus != "save-last" || !strings.Contains(d.Text["news"], "Girth: 120 mm") {
 		t.Errorf("Save: %d files, offers %q, focus %q, %s", len(d.Saved), buttons(d), d.Focus, d.Text["news"])
 	}
-	d.Send(2000, page.Do, "share", "")
+	d.Send(2000, doc.Do, "share", "")
 	if d.Clip != "" || d.Fragment != "" || buttons(d) != "share-last goto" {
 		t.Errorf("Link: %q, offers %q", d.Clip, buttons(d))
 	}
-	d.Send(2000, page.Do, "goto", "wearer.girth")
+	d.Send(2000, doc.Do, "goto", "wearer.girth")
 	if d.Focus != "f-wearer-girth" || strings.Contains(buttons(d), "last") {
 		t.Errorf("focus %q, still asks %q", d.Focus, buttons(d))
 	}
-	d.Send(2000, page.Do, "share", "")
-	d.Send(2000, page.Do, "share-last", "")
-	d.Send(2000, page.Do, "save", "")
-	d.Send(2000, page.Do, "save-last", "")
+	d.Send(2000, doc.Do, "share", "")
+	d.Send(2000, doc.Do, "share-last", "")
+	d.Send(2000, doc.Do, "save", "")
+	d.Send(2000, doc.Do, "save-last", "")
 	if d.Clip != "#"+p.Scheme().Code() || len(d.Saved) != 1 || !strings.Contains(d.Text["said"], "the last good ruff, not what is typed") {
 		t.Errorf("after Yes: %q, %d files, says %q", d.Clip, len(d.Saved), d.Text["said"])
 	}
-	d.Send(2000, page.Do, "copy", "")
+	d.Send(2000, doc.Do, "copy", "")
 	if !strings.Contains(strings.Join(strings.SplitN(d.Clip, "\n", 3)[:2], ""), "Of the last good ruff") {
 		t.Errorf("the numbers as text do not say whose they are: %.120s", d.Clip)
 	}
 
-	d.Send(2000, page.Set, "wearer.ratio", "1")
-	d.Send(2000, page.Set, "wearer.girth", "395")
+	d.Send(2000, doc.Set, "wearer.ratio", "1")
+	d.Send(2000, doc.Set, "wearer.girth", "395")
 	if kind, banner := standing(d); kind == "last" || banner != "" || d.Text["numbers-of"] != "" || d.Attr["stage"]["data-old"] != "" || state(d) != "saved" {
 		t.Errorf("mended, but %s %q, %q, %s", kind, banner, d.Text["numbers-of"], d.Text["kept"])
 	}
-	d.Send(2000, page.Do, "save", "")
+	d.Send(2000, doc.Do, "save", "")
 	if len(d.Saved) != 2 {
 		t.Error("a good ruff is not saved at once")
 	}
@@ -96,7 +96,7 @@ func TestLastGood(t *testing.T) {
 func TestCannotBeSolved(t *testing.T) {
 	k := seated(t)
 	for key, v := range map[string]string{"ruff.depth": "14", "ruff.height": "40", "band.height": "20", "pleat.tuck_top": "12", "pleat.tuck_bottom": "12"} {
-		k.send(2000, page.Set, key, v)
+		k.send(2000, doc.Set, key, v)
 	}
 	k.until(func() bool { kind, _ := standing(k.Document); return kind == "cannot" })
 	_, banner := standing(k.Document)
@@ -122,8 +122,8 @@ func TestCannotBeSolved(t *testing.T) {
 // depth itself.
 func TestLaterWord(t *testing.T) {
 	d, p := opened(t)
-	d.Send(2000, page.Set, "wearer.face", "118")
-	d.Send(2000, page.Set, "look.depth_ratio", "0.55")
+	d.Send(2000, doc.Set, "wearer.face", "118")
+	d.Send(2000, doc.Set, "look.depth_ratio", "0.55")
 	if d.Control["f-ruff-depth"] != "64.9" || !strings.Contains(d.Text["f-ruff-depth-decided"], "“Depth ÷ face” times the wearer’s face height") {
 		t.Errorf("the field shows %q and says %q", d.Control["f-ruff-depth"], d.Text["f-ruff-depth-decided"])
 	}
@@ -131,21 +131,21 @@ func TestLaterWord(t *testing.T) {
 		t.Errorf("says %q", d.Text["said"])
 	}
 	for _, typed := range []string{"9", "95"} {
-		d.Send(2000, page.Typing, "ruff.depth", typed)
+		d.Send(2000, doc.Typing, "ruff.depth", typed)
 	}
-	d.Send(2000, page.Set, "ruff.depth", "95")
+	d.Send(2000, doc.Set, "ruff.depth", "95")
 	if s := p.Scheme().Looked(); s.Ruff.Depth != 95 || s.Look.DepthRatio != 0 || d.Control["f-look-depth_ratio"] != "0" {
 		t.Errorf("depth %g, ratio %g, the form shows %q", s.Ruff.Depth, s.Look.DepthRatio, d.Control["f-look-depth_ratio"])
 	}
 	if got := d.Text["f-ruff-depth-decided"]; got != "Yours counts now: Depth ÷ face 0.55 is put aside." {
 		t.Errorf("at the depth: %q", got)
 	}
-	d.Send(2000, page.Do, "undo", "")
+	d.Send(2000, doc.Do, "undo", "")
 	if s := p.Scheme(); s.Looked().Ruff.Depth < 64.89 || s.Looked().Ruff.Depth > 64.91 || s.Look.DepthRatio != 0.55 || d.Control["f-ruff-depth"] != "64.9" {
 		t.Errorf("undone: depth %g, ratio %g", s.Looked().Ruff.Depth, s.Look.DepthRatio)
 	}
 	for range 3 { // leaving the field untouched changes nothing
-		d.Send(2000, page.Set, "ruff.depth", d.Control["f-ruff-depth"])
+		d.Send(2000, doc.Set, "ruff.depth", d.Control["f-ruff-depth"])
 	}
 	if p.Scheme().Look.DepthRatio != 0.55 {
 		t.Error("a field that was left untouched put the ratio aside")
@@ -157,14 +157,14 @@ func TestLaterWord(t *testing.T) {
 // gives way to one that does.
 func TestShowWhere(t *testing.T) {
 	d, _ := opened(t)
-	d.Send(2000, page.Set, "hand.drift", "3")
-	d.Send(2000, page.Set, "ruff.sets", "42")
+	d.Send(2000, doc.Set, "hand.drift", "3")
+	d.Send(2000, doc.Set, "ruff.sets", "42")
 	turned := func(finding string) string {
-		d.Send(2000, page.Do, "hand", finding)
+		d.Send(2000, doc.Do, "hand", finding)
 		said := d.Shown
 		d.Shown = ""
-		d.Send(2000, page.Key, "ArrowUp", "") // says how the ruff is held
-		d.Send(2000, page.Do, "hand", finding)
+		d.Send(2000, doc.Key, "ArrowUp", "") // says how the ruff is held
+		d.Send(2000, doc.Do, "hand", finding)
 		if said != "stage" {
 			t.Errorf("%s: scrolled to %q", finding, said)
 		}
@@ -174,9 +174,9 @@ func TestShowWhere(t *testing.T) {
 	if !strings.HasPrefix(drift, "Turned ") || !strings.HasPrefix(quarters, "Turned ") || drift == quarters {
 		t.Errorf("at the strip's end: %q; at its first quarter: %q", drift, quarters)
 	}
-	d.Send(2000, page.Do, "view", "set")
-	d.Send(2000, page.Set, "strip.have", "2000")
-	d.Send(2000, page.Do, "hand", "strip-short")
+	d.Send(2000, doc.Do, "view", "set")
+	d.Send(2000, doc.Set, "strip.have", "2000")
+	d.Send(2000, doc.Do, "hand", "strip-short")
 	if d.Attr["view-flat"]["aria-pressed"] != "true" {
 		t.Error("one set still stands for the whole strip")
 	}

@@ -6,7 +6,7 @@ import (
 	"encoding/json"
 	"strconv"
 
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/doc"
 )
 
 // Storage is the twin of a device's storage, which several documents share.
@@ -37,10 +37,10 @@ func (d *Document) Begin(name string, storage *Storage, fragment string) {
 			text = string(found)
 		}
 	}
-	d.Send(0, page.Tab, name, "")
-	d.Send(0, page.Recalled, why, text)
-	d.Send(0, page.Address, "", fragment)
-	d.Send(0, page.Begin, "", "")
+	d.Send(0, doc.Tab, name, "")
+	d.Send(0, doc.Recalled, why, text)
+	d.Send(0, doc.Address, "", fragment)
+	d.Send(0, doc.Begin, "", "")
 }
 
 // Close takes the document away: it hears of nothing any more.
@@ -55,15 +55,15 @@ func (d *Document) Close() {
 
 // keep does what a Keep patch of d asks and gives the answer; the other
 // documents are told.
-func (s *Storage) keep(d *Document, p page.Patch) page.Event {
-	unkept := func(why string) page.Event { return page.Event{Kind: page.Unkept, Name: p.Name, Value: why} }
+func (s *Storage) keep(d *Document, p doc.Patch) doc.Event {
+	unkept := func(why string) doc.Event { return doc.Event{Kind: doc.Unkept, Name: p.Name, Value: why} }
 	switch {
 	case s == nil:
 		return unkept("SecurityError")
 	case s.Denied != "":
 		return unkept(s.Denied)
 	case s.Texts[p.Name] != p.Was:
-		return page.Event{Kind: page.Elsewhere, Name: p.Name, Value: s.Texts[p.Name]}
+		return doc.Event{Kind: doc.Elsewhere, Name: p.Name, Value: s.Texts[p.Name]}
 	}
 	size := len(p.Value) - len(s.Texts[p.Name])
 	for _, text := range s.Texts {
@@ -77,7 +77,7 @@ func (s *Storage) keep(d *Document, p page.Patch) page.Event {
 	if s.Lies && back != "" {
 		back = back[:len(back)/2]
 	}
-	return page.Event{Kind: page.Kept, Name: p.Name, Value: back}
+	return doc.Event{Kind: doc.Kept, Name: p.Name, Value: back}
 }
 
 // Put stores a text, "" none, and tells all documents but by.
@@ -89,7 +89,7 @@ func (s *Storage) Put(by *Document, key, text string) {
 	}
 	for _, o := range s.open {
 		if o != by {
-			o.Send(0, page.Elsewhere, key, text)
+			o.Send(0, doc.Elsewhere, key, text)
 		}
 	}
 }
@@ -102,5 +102,5 @@ func (d *Document) Choose(name string, text []byte) {
 		return
 	}
 	d.now_ms++
-	d.tell(page.Event{Kind: page.File, Name: name, Value: strconv.Itoa(len(text)), Body: text[:min(most, len(text))], At_ms: d.now_ms})
+	d.tell(doc.Event{Kind: doc.File, Name: name, Value: strconv.Itoa(len(text)), Body: text[:min(most, len(text))], At_ms: d.now_ms})
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"ruffwright/wasm/doc"
 )
 
 // Camera is how the reader holds the ruff. Turn, tilt and zoom are of the view
@@ -204,19 +206,19 @@ func (p *Page) cells() int {
 }
 
 // moves notes a move of the camera.
-func (p *Page) moves(now_ms float64) []Patch {
+func (p *Page) moves(now_ms float64) []doc.Patch {
 	p.dirty, p.moved_ms = true, now_ms
 	if p.moving {
 		return nil
 	}
 	p.moving = true
-	return []Patch{{Op: OpTimer, Name: "still", MS: still_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: still_ms}}
 }
 
 // stills draws finely again when nothing has moved for a while.
-func (p *Page) stills(now_ms float64) []Patch {
+func (p *Page) stills(now_ms float64) []doc.Patch {
 	if wait := p.moved_ms + still_ms - now_ms; wait > 1 {
-		return []Patch{{Op: OpTimer, Name: "still", MS: wait}}
+		return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: wait}}
 	}
 	p.moving, p.dirty = false, true
 	return nil

@@ -3,6 +3,8 @@ package page
 import (
 	"math"
 	"testing"
+
+	"ruffwright/wasm/doc"
 )
 
 func newPage(t *testing.T) *Page {
@@ -11,7 +13,7 @@ func newPage(t *testing.T) *Page {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p.Handle(Event{Kind: Sized, Value: "800 600 1"})
+	p.Handle(doc.Event{Kind: doc.Sized, Value: "800 600 1"})
 	return p
 }
 
@@ -20,9 +22,9 @@ func newPage(t *testing.T) *Page {
 func TestDrag(t *testing.T) {
 	p := newPage(t)
 	turn, tilt := p.camera.Turn_deg, p.camera.Tilt_deg
-	p.Handle(Event{Kind: Pointer, Name: "down", Value: "1 100 100"})
+	p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "1 100 100"})
 	for _, at := range []string{"1 110 100", "1 150 105", "1 160 110"} {
-		p.Handle(Event{Kind: Pointer, Name: "move", Value: at})
+		p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: at})
 	}
 	if got, want := p.camera.Turn_deg-turn, 60*degreesPerPixel; math.Abs(got-want) > 1e-9 {
 		t.Errorf("60 px turn by %g°, want %g°", got, want)
@@ -30,9 +32,9 @@ func TestDrag(t *testing.T) {
 	if got, want := p.camera.Tilt_deg-tilt, 10*degreesPerPixel; math.Abs(got-want) > 1e-9 {
 		t.Errorf("10 px tilt by %g°, want %g°", got, want)
 	}
-	p.Handle(Event{Kind: Pointer, Name: "up", Value: "1 160 110"})
+	p.Handle(doc.Event{Kind: doc.Pointer, Name: "up", Value: "1 160 110"})
 	was := p.camera
-	p.Handle(Event{Kind: Pointer, Name: "move", Value: "1 300 300"})
+	p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "1 300 300"})
 	if p.camera != was {
 		t.Error("a pointer that is up turns the ruff")
 	}
@@ -43,10 +45,10 @@ func TestDrag(t *testing.T) {
 func TestPinch(t *testing.T) {
 	for _, view := range []View{InHand, Flat2} {
 		p := newPage(t)
-		p.Handle(Event{Kind: Do, Name: "view", Value: string(view)})
-		p.Handle(Event{Kind: Pointer, Name: "down", Value: "1 350 300"})
-		p.Handle(Event{Kind: Pointer, Name: "down", Value: "2 450 300"})
-		p.Handle(Event{Kind: Pointer, Name: "move", Value: "2 550 300"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(view)})
+		p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "1 350 300"})
+		p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "2 450 300"})
+		p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "2 550 300"})
 		got := p.camera.Zoom
 		if view == Flat2 {
 			got = p.camera.Lens.Scale
@@ -54,8 +56,8 @@ func TestPinch(t *testing.T) {
 		if math.Abs(got-2) > 1e-9 {
 			t.Errorf("%s: twice the distance enlarges %g times", view, got)
 		}
-		p.Handle(Event{Kind: Pointer, Name: "up", Value: "1 350 300"})
-		if p.Handle(Event{Kind: Pointer, Name: "move", Value: "2 560 300"}); len(p.gesture.down) != 1 {
+		p.Handle(doc.Event{Kind: doc.Pointer, Name: "up", Value: "1 350 300"})
+		if p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "2 560 300"}); len(p.gesture.down) != 1 {
 			t.Errorf("%s: %d fingers down, want 1", view, len(p.gesture.down))
 		}
 	}
@@ -65,27 +67,27 @@ func TestPinch(t *testing.T) {
 // sheet is enlarged, and the lens never leaves the sheet.
 func TestLens(t *testing.T) {
 	p := newPage(t)
-	p.Handle(Event{Kind: Do, Name: "view", Value: string(Above)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Above)})
 	under := func() (x, y float64) { // place of the sheet at 500, 200
 		l := p.camera.Lens
 		return l.X + (500.0/800-0.5)/l.Scale, l.Y + (200.0/600-0.5)/l.Scale
 	}
 	x, y := under()
 	for range 12 {
-		p.Handle(Event{Kind: Wheel, Value: "-120 500 200"})
+		p.Handle(doc.Event{Kind: doc.Wheel, Value: "-120 500 200"})
 		if X, Y := under(); math.Abs(X-x)+math.Abs(Y-y) > 1e-9 {
 			t.Fatalf("at %g times the place moved from %g, %g to %g, %g", p.camera.Lens.Scale, x, y, X, Y)
 		}
 	}
 	for range 40 {
-		p.Handle(Event{Kind: Key, Name: "ArrowRight"})
-		p.Handle(Event{Kind: Key, Name: "ArrowDown"})
+		p.Handle(doc.Event{Kind: doc.Key, Name: "ArrowRight"})
+		p.Handle(doc.Event{Kind: doc.Key, Name: "ArrowDown"})
 	}
 	half := 0.5 / p.camera.Lens.Scale
 	if l := p.camera.Lens; l.X > 1-half+1e-12 || l.Y > 1-half+1e-12 || l.X < 0.9 {
 		t.Errorf("the lens left the sheet or never reached its corner: %+v", l)
 	}
-	p.Handle(Event{Kind: Key, Name: "Home"})
+	p.Handle(doc.Event{Kind: doc.Key, Name: "Home"})
 	if p.camera != home {
 		t.Errorf("Home gives %+v", p.camera)
 	}
@@ -94,18 +96,18 @@ func TestLens(t *testing.T) {
 // TestLimits: no stream of events, however absurd, leaves the camera's ranges.
 func TestLimits(t *testing.T) {
 	p := newPage(t)
-	for _, e := range []Event{
-		{Kind: Pointer, Name: "down", Value: "x y z"}, {Kind: Pointer, Name: "move", Value: ""}, {Kind: Pointer, Name: "down", Value: "1 NaN 3"},
-		{Kind: Wheel, Value: "NaN 1 1"}, {Kind: Wheel, Value: "1e308 1 1"}, {Kind: Wheel, Value: "-1e308 Inf 1"}, {Kind: Sized, Value: "0 0 0"}, {Kind: Sized, Value: "NaN 1 1"},
-		{Kind: Key, Name: "F5"}, {Kind: Do, Name: "camera", Value: "Escape"}, {Kind: Do, Name: "nothing of the kind"}, {Kind: "unknown"},
-		{Kind: Do, Name: "apply", Value: "quarters 99"}, {Kind: Do, Name: "apply", Value: "x"}, {Kind: Do, Name: "view", Value: "x"}, {Kind: Do, Name: "units", Value: "ell"},
-		{Kind: Set, Name: "no.such.key", Value: "1"}, {Kind: Typing, Name: "", Value: ""},
+	for _, e := range []doc.Event{
+		{Kind: doc.Pointer, Name: "down", Value: "x y z"}, {Kind: doc.Pointer, Name: "move", Value: ""}, {Kind: doc.Pointer, Name: "down", Value: "1 NaN 3"},
+		{Kind: doc.Wheel, Value: "NaN 1 1"}, {Kind: doc.Wheel, Value: "1e308 1 1"}, {Kind: doc.Wheel, Value: "-1e308 Inf 1"}, {Kind: doc.Sized, Value: "0 0 0"}, {Kind: doc.Sized, Value: "NaN 1 1"},
+		{Kind: doc.Key, Name: "F5"}, {Kind: doc.Do, Name: "camera", Value: "Escape"}, {Kind: doc.Do, Name: "nothing of the kind"}, {Kind: "unknown"},
+		{Kind: doc.Do, Name: "apply", Value: "quarters 99"}, {Kind: doc.Do, Name: "apply", Value: "x"}, {Kind: doc.Do, Name: "view", Value: "x"}, {Kind: doc.Do, Name: "units", Value: "ell"},
+		{Kind: doc.Set, Name: "no.such.key", Value: "1"}, {Kind: doc.Typing, Name: "", Value: ""},
 	} {
 		p.Handle(e)
 	}
 	for range 200 {
-		p.Handle(Event{Kind: Key, Name: "ArrowDown"})
-		p.Handle(Event{Kind: Key, Name: "+"})
+		p.Handle(doc.Event{Kind: doc.Key, Name: "ArrowDown"})
+		p.Handle(doc.Event{Kind: doc.Key, Name: "+"})
 	}
 	if c := p.camera; !(c.Tilt_deg <= highestTilt && c.Zoom <= mostZoom) {
 		t.Errorf("camera %+v", c)
@@ -120,9 +122,9 @@ func TestLimits(t *testing.T) {
 func TestPictures(t *testing.T) {
 	p := newPage(t)
 	for _, size := range []string{"320 180 1", "296 192 3", "390 287 2", "670 448 1", "3000 700 1", "16 16 1"} {
-		p.Handle(Event{Kind: Sized, Value: size})
+		p.Handle(doc.Event{Kind: doc.Sized, Value: size})
 		for _, v := range views {
-			p.Handle(Event{Kind: Do, Name: "view", Value: string(v)})
+			p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(v)})
 			d, lens, px, err := p.Picture()
 			if err != nil || len(d.Items) == 0 || lens.Scale < 1 || !(px > 0) {
 				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v, size, err, len(d.Items), lens, px)
@@ -135,18 +137,18 @@ func TestPictures(t *testing.T) {
 // again once the drag has stopped for a while.
 func TestMotion(t *testing.T) {
 	p := newPage(t)
-	p.Handle(Event{Kind: Pointer, Name: "down", Value: "1 100 100", At_ms: 1000})
-	patches := p.Handle(Event{Kind: Pointer, Name: "move", Value: "1 110 100", At_ms: 1010})
-	if len(patches) != 1 || patches[0].Op != OpTimer || p.cells() == 0 {
+	p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "1 100 100", At_ms: 1000})
+	patches := p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "1 110 100", At_ms: 1010})
+	if len(patches) != 1 || patches[0].Op != doc.OpTimer || p.cells() == 0 {
 		t.Fatalf("a drag gives %v, %d cells", patches, p.cells())
 	}
-	p.Handle(Event{Kind: Pointer, Name: "move", Value: "1 120 100", At_ms: 1100})
+	p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "1 120 100", At_ms: 1100})
 	p.Changed()
-	again := p.Handle(Event{Kind: Timer, Name: "still", At_ms: 1010 + still_ms})
+	again := p.Handle(doc.Event{Kind: doc.Timer, Name: "still", At_ms: 1010 + still_ms})
 	if len(again) != 1 || p.cells() == 0 || p.Changed() {
 		t.Fatalf("still moving 60 ms ago: %v, %d cells", again, p.cells())
 	}
-	if p.Handle(Event{Kind: Timer, Name: "still", At_ms: 1100 + still_ms}); p.cells() != 0 || !p.Changed() {
+	if p.Handle(doc.Event{Kind: doc.Timer, Name: "still", At_ms: 1100 + still_ms}); p.cells() != 0 || !p.Changed() {
 		t.Error("the picture stays coarse")
 	}
 }

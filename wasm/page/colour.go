@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/wasm/doc"
 )
 
 // Colour is what the cloth on the stage is dyed by.
@@ -130,24 +131,24 @@ func (p *Page) tones(a, b *sim.Ruff) (both [2]*figure.Tone) {
 }
 
 // colourNodes are the buttons of the colours.
-func (p *Page) colourNodes() []Node {
-	var out []Node
+func (p *Page) colourNodes() []doc.Node {
+	var out []doc.Node
 	for _, c := range colours {
-		out = append(out, el("button", "type=button data-do=colour id=colour-"+string(c)).
-			with("data-with", string(c)).with("aria-pressed", strconv.FormatBool(c == p.dye.by)).
-			with("aria-disabled", strconv.FormatBool(!p.canDye(c))).
-			with("title", word("colourlong."+string(c))).say(word("colour."+string(c))))
+		out = append(out, doc.El("button", "type=button data-do=colour id=colour-"+string(c)).
+			With("data-with", string(c)).With("aria-pressed", strconv.FormatBool(c == p.dye.by)).
+			With("aria-disabled", strconv.FormatBool(!p.canDye(c))).
+			With("title", word("colourlong."+string(c))).Say(word("colour."+string(c))))
 	}
 	return out
 }
 
 // colourPatches are what the buttons lack.
-func (p *Page) colourPatches() []Patch {
-	var out []Patch
+func (p *Page) colourPatches() []doc.Patch {
+	var out []doc.Patch
 	for _, c := range colours {
 		id := "colour-" + string(c)
-		out = append(out, Patch{Op: OpAttr, ID: id, Name: "aria-pressed", Value: strconv.FormatBool(c == p.dye.by)},
-			Patch{Op: OpAttr, ID: id, Name: "aria-disabled", Value: strconv.FormatBool(!p.canDye(c))})
+		out = append(out, doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-pressed", Value: strconv.FormatBool(c == p.dye.by)},
+			doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-disabled", Value: strconv.FormatBool(!p.canDye(c))})
 	}
 	return out
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"ruffwright/wasm/doc"
 )
 
 // two is a page that compares its start with a lower ruff, on a stage of a size.
@@ -13,7 +15,7 @@ func two(t *testing.T, stage string) *Page {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, e := range []Event{{Kind: Sized, Value: stage}, {Kind: Begin}, {Kind: Do, Name: "compare-keep"}, {Kind: Set, Name: "ruff.height", Value: "40"}} {
+	for _, e := range []doc.Event{{Kind: doc.Sized, Value: stage}, {Kind: doc.Begin}, {Kind: doc.Do, Name: "compare-keep"}, {Kind: doc.Set, Name: "ruff.height", Value: "40"}} {
 		p.Handle(e)
 	}
 	if !p.compares() || p.scheme.Ruff.Height != 40 || p.rival.scheme.Ruff.Height == 40 {
@@ -45,7 +47,7 @@ func TestPanes(t *testing.T) {
 		if a.Lens.Scale != 2 || math.Abs(a.Lens.X-b.Lens.X) > 1e-9 || math.Abs(a.Lens.Y-b.Lens.Y) > 1e-9 || a.Lens == home.Lens {
 			t.Errorf("%s: enlarged in A %v, in B %v", stage, a.Lens, b.Lens)
 		}
-		p.Handle(Event{Kind: Do, Name: "compare-stop"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "compare-stop"})
 		if w, h, _ := p.pane(); w != p.width() || h != p.height() {
 			t.Errorf("%s: alone it has %g × %g", stage, w, h)
 		}
@@ -66,7 +68,7 @@ func TestComparedSteps(t *testing.T) {
 	names := []string{"compare-swap", "compare-keep", "twin", "compare-back", "twin", "compare-stop", "twin"}
 	for i := 0; len(was) < 30; i++ {
 		here, steps := state(), len(p.past)
-		p.Handle(Event{Kind: Do, Name: names[i%len(names)]})
+		p.Handle(doc.Event{Kind: doc.Do, Name: names[i%len(names)]})
 		if len(p.past) > steps {
 			was = append(was, here)
 		}
@@ -76,13 +78,13 @@ func TestComparedSteps(t *testing.T) {
 	}
 	end := state()
 	for i := len(was) - 1; i >= 0; i-- {
-		p.Handle(Event{Kind: Do, Name: "undo"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
 		if got := state(); got != was[i] {
 			t.Fatalf("back at step %d: %s, want %s", i, got, was[i])
 		}
 	}
 	for range was {
-		p.Handle(Event{Kind: Do, Name: "redo"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "redo"})
 	}
 	if got := state(); got != end {
 		t.Errorf("forth again: %s, want %s", got, end)
@@ -98,22 +100,22 @@ func TestComparedLinks(t *testing.T) {
 	if code != a+"~"+b {
 		t.Fatalf("the code is %s", code)
 	}
-	p.Handle(Event{Kind: Do, Name: "compare-stop"})
-	p.Handle(Event{Kind: Do, Name: "fresh"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "compare-stop"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "fresh"})
 	if got := p.code(); strings.Contains(got, "~") {
 		t.Errorf("the code of one is %s", got)
 	}
-	p.Handle(Event{Kind: Address, Value: "#" + code})
+	p.Handle(doc.Event{Kind: doc.Address, Value: "#" + code})
 	if p.written != a || p.rival.written != b {
 		t.Errorf("opened: %s and %s", p.written, p.rival.written)
 	}
 	steps := len(p.past)
-	p.Handle(Event{Kind: Address, Value: "#" + code})
+	p.Handle(doc.Event{Kind: doc.Address, Value: "#" + code})
 	if len(p.past) != steps {
 		t.Error("the same link again is a step")
 	}
 	for _, bad := range []string{"#" + code + "~" + b, "#" + a + "~", "#" + a + "~2.AAAA", "#" + a + "~<b>"} {
-		p.Handle(Event{Kind: Address, Value: bad})
+		p.Handle(doc.Event{Kind: doc.Address, Value: bad})
 		if p.written != a || p.rival.written != b || p.voice.notice == "" || len(p.past) != steps {
 			t.Errorf("%s: %s and %s, %q", bad, p.written, p.rival.written, p.voice.notice)
 		}

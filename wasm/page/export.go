@@ -6,19 +6,20 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
+	"ruffwright/wasm/doc"
 )
 
 // least pixels of a saved picture for one CSS pixel of the stage.
 const leastRatio = 2
 
 // pictures saves the view as PNG or SVG. A PNG takes a while: it is said first.
-func (p *Page) pictures(kind string) []Patch {
+func (p *Page) pictures(kind string) []doc.Patch {
 	switch kind {
 	case "svg":
 		return p.savesPicture(kind)
 	case "png":
 		p.saySoon(word("picture.drawing"))
-		return []Patch{{Op: OpTimer, Name: "png", MS: frame_ms}}
+		return []doc.Patch{{Op: doc.OpTimer, Name: "png", MS: frame_ms}}
 	}
 	return nil
 }
@@ -26,7 +27,7 @@ func (p *Page) pictures(kind string) []Patch {
 // savesPicture saves the view as it is seen (turn, nearness, shape, units, what
 // is pointed at), on a sheet's white ground whatever the reader's colours: it
 // goes to a printer or into notes.
-func (p *Page) savesPicture(kind string) []Patch {
+func (p *Page) savesPicture(kind string) []doc.Patch {
 	light, going := p.light, p.settling.going
 	p.light, p.settling.going = "light", false
 	d, lens, pixelPerMM, err := p.Picture()
@@ -111,13 +112,13 @@ func (p *Page) numbersText() string {
 }
 
 // copies puts the numbers on the clipboard.
-func (p *Page) copies() []Patch {
-	return []Patch{{Op: OpCopy, Name: "text", Value: p.numbersText()}}
+func (p *Page) copies() []doc.Patch {
+	return []doc.Patch{{Op: doc.OpCopy, Name: "text", Value: p.numbersText()}}
 }
 
 // copied takes note of whether what was to be copied is on the clipboard. Where
 // the browser refuses, the reader can copy by hand.
-func (p *Page) copied(ok bool, what string) []Patch {
+func (p *Page) copied(ok bool, what string) []doc.Patch {
 	switch {
 	case what != "text" && ok:
 		p.saySoon(word("share.yes"))
@@ -125,13 +126,13 @@ func (p *Page) copied(ok bool, what string) []Patch {
 		p.saySoon(word("share.no"))
 	case ok:
 		p.saySoon(word("copy.yes"))
-		return []Patch{{Op: OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}
+		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}
 	default:
 		p.saySoon(word("copy.no"))
-		return []Patch{
-			{Op: OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
-			{Op: OpValue, ID: "by-hand", Value: p.numbersText()},
-			{Op: OpFocus, ID: "by-hand"},
+		return []doc.Patch{
+			{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
+			{Op: doc.OpValue, ID: "by-hand", Value: p.numbersText()},
+			{Op: doc.OpFocus, ID: "by-hand"},
 		}
 	}
 	return nil

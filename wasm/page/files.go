@@ -10,6 +10,7 @@ import (
 	"unicode"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // mostLink is the most characters of a link's code: longer ones are cut off by
@@ -55,24 +56,24 @@ func fileName(s scheme.Scheme, shows, ending string) string {
 }
 
 // saves hands the browser a file to save.
-func (p *Page) saves(name, kind string, bytes []byte) []Patch {
+func (p *Page) saves(name, kind string, bytes []byte) []doc.Patch {
 	if p.state().old() {
 		p.saySoon(word("file.savinglast", "file", name))
 	} else {
 		p.saySoon(word("file.saving", "file", name))
 	}
-	return []Patch{{Op: OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
+	return []doc.Patch{{Op: doc.OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
 }
 
 // savesScheme saves the ruff at hand as its document.
-func (p *Page) savesScheme() []Patch {
+func (p *Page) savesScheme() []doc.Patch {
 	p.keep.filed = p.content()
 	return p.saves(fileName(p.scheme, "", "json"), "application/json", p.scheme.JSON())
 }
 
 // rescues hands the document the ruff at hand, for when the program dies: it is
 // not asked then.
-func (p *Page) rescues() []Patch {
+func (p *Page) rescues() []doc.Patch {
 	if p.rescued == p.writtenBoth() {
 		return nil
 	}
@@ -81,12 +82,12 @@ func (p *Page) rescues() []Patch {
 	if code != "" {
 		code = "#" + code
 	}
-	return []Patch{{Op: OpRescue, Name: fileName(p.scheme, "", "json"), Value: string(p.scheme.JSON()), Was: code}}
+	return []doc.Patch{{Op: doc.OpRescue, Name: fileName(p.scheme, "", "json"), Value: string(p.scheme.JSON()), Was: code}}
 }
 
 // savesAside saves what stands aside: the document of one that can be read, the
 // very text of one that cannot.
-func (p *Page) savesAside(a aside) []Patch {
+func (p *Page) savesAside(a aside) []doc.Patch {
 	if a.why != "" {
 		return p.saves("ruffwright-found.txt", "text/plain", []byte(a.text))
 	}
@@ -95,8 +96,8 @@ func (p *Page) savesAside(a aside) []Patch {
 
 // picks asks the browser for a file, no more of it than can be a scheme and
 // one byte.
-func picks(from string) []Patch {
-	return []Patch{{Op: OpPick, Name: from, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
+func picks(from string) []doc.Patch {
+	return []doc.Patch{{Op: doc.OpPick, Name: from, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
 }
 
 // opens takes a file that the reader chose: name, its whole size in bytes as
@@ -183,7 +184,7 @@ func bytesWords(n int64) string {
 
 // links puts the ruff at hand into the address and on the clipboard, or says
 // why it cannot be sent so.
-func (p *Page) links() []Patch {
+func (p *Page) links() []doc.Patch {
 	code := p.code()
 	if code == "" || len(code) > mostLink {
 		length := len(code)
@@ -191,9 +192,9 @@ func (p *Page) links() []Patch {
 			length = scheme.MaxCode
 		}
 		p.notice(word("share.long", "length", length, "most", mostLink))
-		return []Patch{{Op: OpFocus, ID: "save"}}
+		return []doc.Patch{{Op: doc.OpFocus, ID: "save"}}
 	}
 	p.notice("")
 	p.keep.address = p.writtenBoth()
-	return []Patch{{Op: OpAddress, Value: "#" + code}, {Op: OpCopy, Name: "link", Value: "#" + code}}
+	return []doc.Patch{{Op: doc.OpAddress, Value: "#" + code}, {Op: doc.OpCopy, Name: "link", Value: "#" + code}}
 }

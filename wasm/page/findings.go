@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // signs of the severities: never colour alone.
@@ -12,54 +13,54 @@ var signs = map[check.Severity]string{check.Stop: "✕", check.Mend: "◆", chec
 // findingNodes is the list of findings: what will be seen, a button that marks
 // the place, one button a remedy. What is not solved yet comes last, in one
 // quiet paragraph.
-func (p *Page) findingNodes() []Node {
-	list, care := el("ul", "class=findings"), el("ul", "class=findings")
+func (p *Page) findingNodes() []doc.Node {
+	list, care := doc.El("ul", "class=findings"), doc.El("ul", "class=findings")
 	var pending []string
 	for _, f := range p.findings {
 		if f.Pending {
 			pending = append(pending, f.Sentence)
 			continue
 		}
-		item := el("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
-			el("p", "class=sentence",
-				el("span", "class=sign aria-hidden=true").say(signs[f.Severity]),
-				el("strong", "").say(word("severity."+string(f.Severity))),
-				text(f.Sentence)))
+		item := doc.El("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
+			doc.El("p", "class=sentence",
+				doc.El("span", "class=sign aria-hidden=true").Say(signs[f.Severity]),
+				doc.El("strong", "").Say(word("severity."+string(f.Severity))),
+				doc.Text(f.Sentence)))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
 			continue
 		}
-		acts := el("p", "class=acts",
-			el("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
-				with("data-with", f.ID).with("aria-pressed", fmt.Sprint(p.hand == f.ID)).say(word("finding.where")))
+		acts := doc.El("p", "class=acts",
+			doc.El("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
+				With("data-with", f.ID).With("aria-pressed", fmt.Sprint(p.hand == f.ID)).Say(word("finding.where")))
 		for _, i := range p.offered(f) {
 			label := word("finding.try", "change", f.Remedies[i].Sentence)
 			if p.wayOf(f, i) == cures {
 				label = word("finding.apply", "change", f.Remedies[i].Sentence)
 			}
-			button := el("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
-				with("data-with", fmt.Sprintf("%s %d", f.ID, i)).say(label)
+			button := doc.El("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
+				With("data-with", fmt.Sprintf("%s %d", f.ID, i)).Say(label)
 			acts.Nodes = append(acts.Nodes, button)
 			if words := p.outcome(f, i); words != "" {
-				acts.Nodes = append(acts.Nodes, el("span", "class=tried").say(words))
+				acts.Nodes = append(acts.Nodes, doc.El("span", "class=tried").Say(words))
 			}
 		}
 		item.Nodes = append(item.Nodes, acts)
 		list.Nodes = append(list.Nodes, item)
 	}
-	var out []Node
+	var out []doc.Node
 	if len(list.Nodes) > 0 {
 		out = append(out, list)
 	}
 	if len(pending) > 0 {
-		fold := el("div", "class=pending")
+		fold := doc.El("div", "class=pending")
 		for _, s := range pending {
-			fold.Nodes = append(fold.Nodes, el("p", "").say(s))
+			fold.Nodes = append(fold.Nodes, doc.El("p", "").Say(s))
 		}
 		out = append(out, fold)
 	}
 	if len(care.Nodes) > 0 {
-		out = append(out, el("div", "class=care", el("h3", "").say(word("finding.care")), care))
+		out = append(out, doc.El("div", "class=care", doc.El("h3", "").Say(word("finding.care")), care))
 	}
 	return out
 }

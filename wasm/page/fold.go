@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
+	"ruffwright/wasm/doc"
 )
 
 // fold is the fold-through: how the strip becomes the ruff, on a slider from 0,
@@ -63,7 +64,7 @@ func (p *Page) unfolds() {
 }
 
 // foldSlides takes the slider's text.
-func (p *Page) foldSlides(value string, now_ms float64) []Patch {
+func (p *Page) foldSlides(value string, now_ms float64) []doc.Patch {
 	at, err := strconv.ParseFloat(value, 64)
 	if err != nil || math.IsNaN(at) {
 		return nil
@@ -71,7 +72,7 @@ func (p *Page) foldSlides(value string, now_ms float64) []Patch {
 	p.fold.playing = false
 	was := p.view
 	p.foldTo(at)
-	p.sent[string(OpValue)+" fold"] = value
+	p.sent[string(doc.OpValue)+" fold"] = value
 	out := p.moves(now_ms)
 	if p.view != was {
 		return append(append(out, p.show()...), p.speak(now_ms)...)
@@ -80,7 +81,7 @@ func (p *Page) foldSlides(value string, now_ms float64) []Patch {
 }
 
 // foldPlays plays or pauses; without motion it goes to the next step.
-func (p *Page) foldPlays(now_ms float64) []Patch {
+func (p *Page) foldPlays(now_ms float64) []doc.Patch {
 	f := &p.fold
 	if p.calm || p.flat {
 		next := math.Floor(f.at/foldPart+1e-6) + 1
@@ -100,11 +101,11 @@ func (p *Page) foldPlays(now_ms float64) []Patch {
 		p.foldTo(0)
 	}
 	f.playing, f.from, f.began = true, f.at, now_ms
-	return []Patch{{Op: OpTimer, Name: "fold", MS: frame_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "fold", MS: frame_ms}}
 }
 
 // foldFrame is due while it plays.
-func (p *Page) foldFrame(now_ms float64) []Patch {
+func (p *Page) foldFrame(now_ms float64) []doc.Patch {
 	f := &p.fold
 	if !f.playing {
 		return nil
@@ -115,7 +116,7 @@ func (p *Page) foldFrame(now_ms float64) []Patch {
 		return append(p.show(), p.speak(now_ms)...)
 	}
 	out := append(p.changes(p.foldPatches()), p.speak(now_ms)...)
-	return append(out, Patch{Op: OpTimer, Name: "fold", MS: frame_ms})
+	return append(out, doc.Patch{Op: doc.OpTimer, Name: "fold", MS: frame_ms})
 }
 
 // foldShape is the shape on its way, and by how many degrees the row is turned
@@ -211,7 +212,7 @@ func (p *Page) foldStory(step int) string {
 }
 
 // foldPatches are what slider, button and name lack.
-func (p *Page) foldPatches() []Patch {
+func (p *Page) foldPatches() []doc.Patch {
 	at := strconv.FormatFloat(math.Round(p.fold.at), 'f', -1, 64)
 	name := p.foldName()
 	button, sign := "fold.play", "▶"
@@ -221,12 +222,12 @@ func (p *Page) foldPatches() []Patch {
 	case p.fold.playing:
 		button, sign = "fold.pause", "❚❚"
 	}
-	return []Patch{
-		{Op: OpValue, ID: "fold", Value: at},
-		{Op: OpAttr, ID: "fold", Name: "aria-valuetext", Value: word("fold.value", "step", name, "percent", at)},
-		{Op: OpText, ID: "fold-name", Value: name},
-		{Op: OpText, ID: "fold-sign", Value: sign},
-		{Op: OpAttr, ID: "fold-play", Name: "aria-label", Value: word(button)},
-		{Op: OpAttr, ID: "fold-play", Name: "title", Value: word(button)},
+	return []doc.Patch{
+		{Op: doc.OpValue, ID: "fold", Value: at},
+		{Op: doc.OpAttr, ID: "fold", Name: "aria-valuetext", Value: word("fold.value", "step", name, "percent", at)},
+		{Op: doc.OpText, ID: "fold-name", Value: name},
+		{Op: doc.OpText, ID: "fold-sign", Value: sign},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "aria-label", Value: word(button)},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "title", Value: word(button)},
 	}
 }

@@ -11,10 +11,11 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/window"
+	"ruffwright/wasm/doc"
 )
 
 // value is the last value that patches give to an element, or to its attribute.
-func lastOf(patches []Patch, op Op, id, name string) (string, bool) {
+func lastOf(patches []doc.Patch, op doc.Op, id, name string) (string, bool) {
 	for i := len(patches) - 1; i >= 0; i-- {
 		if p := patches[i]; p.Op == op && p.ID == id && p.Name == name {
 			return p.Value, true
@@ -41,18 +42,18 @@ func solvedPage(t *testing.T) *Page {
 // view was there; its text says where; at 100 the ruff is back.
 func TestFoldSlides(t *testing.T) {
 	p := solvedPage(t)
-	p.Handle(Event{Kind: Do, Name: "view", Value: string(Above)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Above)})
 	want := map[string]string{"0": "foldstep.flat", "20": "foldpart.flat", "33": "foldstep.pleated", "50": "foldpart.pleated", "67": "foldstep.drawn", "80": "foldpart.drawn"}
 	for at, key := range want {
 		p.Changed()
-		out := p.Handle(Event{Kind: Typing, Name: "fold", Value: at})
+		out := p.Handle(doc.Event{Kind: doc.Typing, Name: "fold", Value: at})
 		if p.view != InHand || !p.folding() || !p.Changed() {
 			t.Fatalf("at %s the strip is not shown", at)
 		}
-		if got, ok := lastOf(out, OpText, "fold-name", ""); ok && got != word(key) || p.foldName() != word(key) {
+		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != word(key) || p.foldName() != word(key) {
 			t.Errorf("at %s the page says %q, want %q", at, p.foldName(), word(key))
 		}
-		if got, _ := lastOf(out, OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, word(key)) || !strings.Contains(got, at) {
+		if got, _ := lastOf(out, doc.OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, word(key)) || !strings.Contains(got, at) {
 			t.Errorf("at %s the slider says %q", at, got)
 		}
 		d, _, _, err := p.Picture()
@@ -63,18 +64,18 @@ func TestFoldSlides(t *testing.T) {
 	if !strings.Contains(p.Description(), p.foldName()) {
 		t.Errorf("the description does not tell of it: %s", p.Description())
 	}
-	p.Handle(Event{Kind: Set, Name: "fold", Value: "100"})
+	p.Handle(doc.Event{Kind: doc.Set, Name: "fold", Value: "100"})
 	if p.folding() || p.tone(0, &p.ruff) != nil {
 		t.Error("at 100 the ruff is not back")
 	}
 	for _, bad := range []string{"", "NaN", "much"} {
-		p.Handle(Event{Kind: Typing, Name: "fold", Value: bad})
+		p.Handle(doc.Event{Kind: doc.Typing, Name: "fold", Value: bad})
 	}
-	p.Handle(Event{Kind: Typing, Name: "fold", Value: "-1e300"})
+	p.Handle(doc.Event{Kind: doc.Typing, Name: "fold", Value: "-1e300"})
 	if p.fold.at != 0 {
 		t.Errorf("below its beginning the slider stands at %g", p.fold.at)
 	}
-	p.Handle(Event{Kind: Do, Name: "view", Value: string(Side)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Side)})
 	if p.fold.at != wholeFold {
 		t.Error("another view does not end it")
 	}
@@ -85,20 +86,20 @@ func TestFoldSlides(t *testing.T) {
 func TestFoldPlays(t *testing.T) {
 	p := solvedPage(t)
 	now := 10000.0
-	out := p.Handle(Event{Kind: Do, Name: "fold", At_ms: now})
+	out := p.Handle(doc.Event{Kind: doc.Do, Name: "fold", At_ms: now})
 	var told []string
 	due := func() bool {
 		for _, patch := range out {
-			if patch.Op == OpText && patch.ID == "said" {
+			if patch.Op == doc.OpText && patch.ID == "said" {
 				told = append(told, patch.Value)
 			}
 		}
-		return slices.ContainsFunc(out, func(p Patch) bool { return p.Op == OpTimer && p.Name == "fold" })
+		return slices.ContainsFunc(out, func(p doc.Patch) bool { return p.Op == doc.OpTimer && p.Name == "fold" })
 	}
 	frames := 0
 	for due() {
 		now += frame_ms
-		out = p.Handle(Event{Kind: Timer, Name: "fold", At_ms: now})
+		out = p.Handle(doc.Event{Kind: doc.Timer, Name: "fold", At_ms: now})
 		frames++
 		if frames > play_ms {
 			t.Fatal("it never ends")
@@ -118,21 +119,21 @@ func TestFoldPlays(t *testing.T) {
 	p.Changed()
 	for range 5 {
 		now += 1000
-		p.Handle(Event{Kind: Timer, Name: "fold", At_ms: now})
-		p.Handle(Event{Kind: Timer, Name: "voice", At_ms: now})
+		p.Handle(doc.Event{Kind: doc.Timer, Name: "fold", At_ms: now})
+		p.Handle(doc.Event{Kind: doc.Timer, Name: "voice", At_ms: now})
 	}
 	if p.Changed() {
 		t.Error("a page that has ended goes on drawing")
 	}
 	// Pause, and on from there.
-	p.Handle(Event{Kind: Do, Name: "fold", At_ms: now})
-	p.Handle(Event{Kind: Timer, Name: "fold", At_ms: now + 3000})
-	p.Handle(Event{Kind: Do, Name: "fold", At_ms: now + 3000})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "fold", At_ms: now})
+	p.Handle(doc.Event{Kind: doc.Timer, Name: "fold", At_ms: now + 3000})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "fold", At_ms: now + 3000})
 	at := p.fold.at
-	if p.Handle(Event{Kind: Timer, Name: "fold", At_ms: now + 5000}); p.fold.at != at || at <= 0 || at >= wholeFold {
+	if p.Handle(doc.Event{Kind: doc.Timer, Name: "fold", At_ms: now + 5000}); p.fold.at != at || at <= 0 || at >= wholeFold {
 		t.Errorf("paused at %g, then %g", at, p.fold.at)
 	}
-	if p.Handle(Event{Kind: Do, Name: "fold", At_ms: now + 9000}); !p.fold.playing || p.fold.from != at {
+	if p.Handle(doc.Event{Kind: doc.Do, Name: "fold", At_ms: now + 9000}); !p.fold.playing || p.fold.from != at {
 		t.Error("play does not go on from where it was paused")
 	}
 }
@@ -141,14 +142,14 @@ func TestFoldPlays(t *testing.T) {
 // timer runs.
 func TestFoldWithoutMotion(t *testing.T) {
 	p := newPage(t)
-	p.Handle(Event{Kind: Calm, Name: "yes"})
+	p.Handle(doc.Event{Kind: doc.Calm, Name: "yes"})
 	for _, want := range []float64{0, foldPart, 2 * foldPart, wholeFold, 0} {
-		out := p.Handle(Event{Kind: Do, Name: "fold", At_ms: 1e5})
+		out := p.Handle(doc.Event{Kind: doc.Do, Name: "fold", At_ms: 1e5})
 		if math.Abs(p.fold.at-want) > 1e-9 {
 			t.Errorf("a step goes to %g, want %g", p.fold.at, want)
 		}
 		for _, patch := range out {
-			if patch.Op == OpTimer && patch.Name == "fold" {
+			if patch.Op == doc.OpTimer && patch.Name == "fold" {
 				t.Error("a timer runs")
 			}
 		}
@@ -180,12 +181,12 @@ func TestFoldLandsOnTheRuff(t *testing.T) {
 // the solver and the plan say; the description tells it.
 func TestColours(t *testing.T) {
 	p := newPage(t)
-	p.Handle(Event{Kind: Do, Name: "colour", Value: string(ByDroop)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "colour", Value: string(ByDroop)})
 	if p.dye.by != AsCloth || p.tone(0, &p.ruff) != nil {
 		t.Error("droop is shown that nobody solved")
 	}
-	p.Handle(Event{Kind: Do, Name: "colour", Value: "taste"})
-	p.Handle(Event{Kind: Do, Name: "colour", Value: string(ByContact)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "colour", Value: "taste"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "colour", Value: string(ByContact)})
 	if tone := p.tone(0, &p.ruff); tone == nil || tone.Kind != figure.ToneGap || len(tone.Values) != p.ruff.Plan.Panels {
 		t.Fatalf("contact is not shown: %v", tone)
 	}
@@ -193,7 +194,7 @@ func TestColours(t *testing.T) {
 		t.Error("the same tone is made twice")
 	}
 	p = solvedPage(t)
-	p.Handle(Event{Kind: Do, Name: "colour", Value: string(ByDroop)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "colour", Value: string(ByDroop)})
 	tone := p.tone(0, &p.ruff)
 	if tone == nil || tone.Kind != figure.ToneDroop {
 		t.Fatal("droop is not shown")
@@ -217,13 +218,13 @@ func TestColours(t *testing.T) {
 		t.Errorf("the description does not tell of it: %s", p.Description())
 	}
 	for _, v := range views {
-		p.Handle(Event{Kind: Do, Name: "view", Value: string(v)})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(v)})
 		if _, _, _, err := p.Picture(); err != nil {
 			t.Errorf("%s: %v", v, err)
 		}
 	}
 	// A change of the scheme: the droop is not known any more, and the cloth is white.
-	p.Handle(Event{Kind: Set, Name: "ruff.sets", Value: "44"})
+	p.Handle(doc.Event{Kind: doc.Set, Name: "ruff.sets", Value: "44"})
 	if p.tone(0, &p.ruff) != nil {
 		t.Error("the droop of another ruff is shown")
 	}

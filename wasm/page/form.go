@@ -2,21 +2,18 @@ package page
 
 import (
 	"strconv"
-	"strings"
 	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
-
-// control is the id of a field's control; its neighbours add a suffix.
-func control(key string) string { return "f-" + strings.ReplaceAll(key, ".", "-") }
 
 // Form is the whole form for the page's state, in the order of the job: a
 // fieldset a group, seldom-used fields folded away at its end.
-func (p *Page) form() []Node {
-	var out []Node
+func (p *Page) form() []doc.Node {
+	var out []doc.Node
 	for _, g := range scheme.Groups() {
-		var plain, rare []Node
+		var plain, rare []doc.Node
 		for _, f := range fields() {
 			switch {
 			case f.Group != g.Key:
@@ -29,10 +26,10 @@ func (p *Page) form() []Node {
 		if len(plain)+len(rare) == 0 {
 			continue
 		}
-		set := el("fieldset", "class=group id=group-"+g.Key, el("legend", "").say(theirs(g.Label)))
+		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(theirs(g.Label)))
 		set.Nodes = append(set.Nodes, plain...)
 		if len(rare) > 0 {
-			fold := el("details", "class=rare id=rare-"+g.Key, el("summary", "id=rare-"+g.Key+"-label").say(rareLabel(len(rare), len(plain))))
+			fold := doc.El("details", "class=rare id=rare-"+g.Key, doc.El("summary", "id=rare-"+g.Key+"-label").Say(rareLabel(len(rare), len(plain))))
 			fold.Nodes = append(fold.Nodes, rare...)
 			set.Nodes = append(set.Nodes, fold)
 		}
@@ -49,57 +46,51 @@ func rareLabel(rare, plain int) string {
 }
 
 // row is one field: label, control, unit, message, help.
-func (p *Page) row(f scheme.Field) Node {
-	id := control(f.Key)
-	var c Node
+func (p *Page) row(f scheme.Field) doc.Node {
+	id := doc.Control(f.Key)
+	var c doc.Node
 	value := f.Show(p.scheme.Looked(), p.units)
 	switch f.Kind {
 	case scheme.KindChoice:
-		c = el("select", "")
+		c = doc.El("select", "")
 		for _, choice := range f.Choices {
-			option := el("option", "").with("value", choice.Value).say(choice.Label)
+			option := doc.El("option", "").With("value", choice.Value).Say(choice.Label)
 			if choice.Value == value {
-				option = option.with("selected", "")
+				option = option.With("selected", "")
 			}
 			c.Nodes = append(c.Nodes, option)
 		}
 	case scheme.KindMarks:
-		c = el("textarea", "rows=3 spellcheck=false").say(value)
+		c = doc.El("textarea", "rows=3 spellcheck=false").Say(value)
 	case scheme.KindText:
-		c = el("input", "type=text autocomplete=off").with("maxlength", strconv.Itoa(2*int(f.Max))).with("value", value)
+		c = doc.El("input", "type=text autocomplete=off").With("maxlength", strconv.Itoa(2*int(f.Max))).With("value", value)
 	case scheme.KindCount:
-		c = el("input", "type=text inputmode=numeric autocomplete=off spellcheck=false").with("value", value)
+		c = doc.El("input", "type=text inputmode=numeric autocomplete=off spellcheck=false").With("value", value)
 	default:
-		c = el("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").with("value", value)
+		c = doc.El("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").With("value", value)
 	}
-	c = c.with("id", id).with("data-key", f.Key).with("aria-describedby", id+"-unit "+id+"-wrong "+id+"-decided "+id+"-help "+id+"-range "+id+"-changes")
-	help := el("p", "class=help id="+id+"-help").say(f.Help)
-	row := el("div", "class=field").with("data-kind", string(f.Kind))
+	c = c.With("id", id).With("data-key", f.Key).With("aria-describedby", id+"-unit "+id+"-wrong "+id+"-decided "+id+"-help "+id+"-range "+id+"-changes")
+	help := doc.El("p", "class=help id="+id+"-help").Say(f.Help)
+	row := doc.El("div", "class=field").With("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
 		if utf8.RuneCountInString(choice.Label) > widestChoice {
-			row = row.with("data-wide", "")
+			row = row.With("data-wide", "")
 		}
 	}
-	return row.withNodes(
-		el("label", "for="+id).say(f.Label),
-		el("span", "class=entry", c, el("span", "class=unit id="+id+"-unit").say(theirs(f.UnitIn(p.units)))),
-		el("p", "class=wrong id="+id+"-wrong"),
-		el("p", "class=decided id="+id+"-decided").say(p.decided(f)),
+	return row.WithNodes(
+		doc.El("label", "for="+id).Say(f.Label),
+		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(theirs(f.UnitIn(p.units)))),
+		doc.El("p", "class=wrong id="+id+"-wrong"),
+		doc.El("p", "class=decided id="+id+"-decided").Say(p.decided(f)),
 		help,
-		el("p", "class=range",
-			el("span", "id="+id+"-range").say(p.rangeWords(f)), text(" "),
-			el("span", "id="+id+"-changes").say(word("form.changes", "what", inside(f.Changes)))),
+		doc.El("p", "class=range",
+			doc.El("span", "id="+id+"-range").Say(p.rangeWords(f)), doc.Text(" "),
+			doc.El("span", "id="+id+"-changes").Say(word("form.changes", "what", inside(f.Changes)))),
 	)
 }
 
 // widestChoice is how many letters of a choice fit beside the field's label.
 const widestChoice = 16
-
-// withNodes adds children.
-func (n Node) withNodes(nodes ...Node) Node {
-	n.Nodes = append(append([]Node(nil), n.Nodes...), nodes...)
-	return n
-}
 
 // rangeWords is what may stand in the field, and what 0 comes to just now.
 func (p *Page) rangeWords(f scheme.Field) string {

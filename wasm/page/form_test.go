@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // TestForm: every field of the table is in the form once, with a label, its
@@ -50,7 +51,7 @@ func TestForm(t *testing.T) {
 		}
 	}
 	for _, f := range scheme.Fields() {
-		id := control(f.Key)
+		id := doc.Control(f.Key)
 		if ids[id] != 1 || !labels[id] {
 			t.Errorf("%s: %d controls, label %v", f.Key, ids[id], labels[id])
 		}
@@ -59,10 +60,10 @@ func TestForm(t *testing.T) {
 				t.Errorf("%s is described by %s, which stands %d times", f.Key, part, ids[part])
 			}
 		}
-		if f.Help == "" || !strings.Contains(html, HTML(Node{Text: f.Help, Tag: "p"})[3:20]) {
+		if f.Help == "" || !strings.Contains(html, doc.HTML(doc.Node{Text: f.Help, Tag: "p"})[3:20]) {
 			t.Errorf("%s: no help", f.Key)
 		}
-		if f.Changes == "" || !strings.Contains(html, HTML(text(word("form.changes", "what", inside(f.Changes))))[5:]) {
+		if f.Changes == "" || !strings.Contains(html, doc.HTML(doc.Text(word("form.changes", "what", inside(f.Changes))))[5:]) {
 			t.Errorf("%s: what it changes is not told", f.Key)
 		}
 	}
@@ -82,7 +83,7 @@ func TestForm(t *testing.T) {
 // TestHTML: text and attributes from outside never become markup.
 func TestHTML(t *testing.T) {
 	hostile := `<img src=x onerror="a()">&'`
-	got := HTML(el("p", "", text(hostile)).with("title", hostile))
+	got := doc.HTML(doc.El("p", "", doc.Text(hostile)).With("title", hostile))
 	want := `<p title="&lt;img src=x onerror=&#34;a()&#34;&gt;&amp;&#39;"><span>&lt;img src=x onerror=&#34;a()&#34;&gt;&amp;&#39;</span></p>` + "\n"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
@@ -93,17 +94,17 @@ func TestHTML(t *testing.T) {
 func TestSteps(t *testing.T) {
 	p := newPage(t)
 	for i := range 150 {
-		p.Handle(Event{Kind: Set, Name: "ruff.depth", Value: fmt.Sprint(60 + i%50)})
+		p.Handle(doc.Event{Kind: doc.Set, Name: "ruff.depth", Value: fmt.Sprint(60 + i%50)})
 	}
 	last := p.Scheme().Ruff.Depth
 	for range 100 {
-		p.Handle(Event{Kind: Do, Name: "undo"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
 	}
 	if got := p.Scheme().Ruff.Depth; got != 60+49 {
 		t.Errorf("100 steps back the depth is %g, want 109", got)
 	}
 	for range 100 {
-		p.Handle(Event{Kind: Do, Name: "redo"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "redo"})
 	}
 	if got := p.Scheme().Ruff.Depth; got != last {
 		t.Errorf("done again the depth is %g, want %g", got, last)
@@ -117,18 +118,18 @@ func TestRemedies(t *testing.T) {
 	tried := 0
 	for _, d := range Demos() {
 		p := newPage(t)
-		p.Handle(Event{Kind: Do, Name: "demo", Value: d.Name})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "demo", Value: d.Name})
 		was := p.Scheme().Code()
 		for _, f := range p.Findings() {
 			for i := range f.Remedies {
-				p.Handle(Event{Kind: Do, Name: "apply", Value: fmt.Sprint(f.ID, " ", i)})
+				p.Handle(doc.Event{Kind: doc.Do, Name: "apply", Value: fmt.Sprint(f.ID, " ", i)})
 				for _, left := range p.Findings() {
 					if left.ID == f.ID {
 						t.Errorf("%s: %q leaves %s", d.Name, f.Remedies[i].Sentence, f.ID)
 					}
 				}
 				tried++
-				p.Handle(Event{Kind: Do, Name: "undo"})
+				p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
 				if p.Scheme().Code() != was {
 					t.Fatalf("%s: undo of %q gives another scheme", d.Name, f.Remedies[i].Sentence)
 				}

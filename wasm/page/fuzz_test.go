@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // FuzzWork: whatever stands in the device's storage is read or refused with words;
@@ -40,12 +41,12 @@ func FuzzWork(f *testing.F) {
 }
 
 // fuzzed is an event as the fuzzer writes it: a line of kind, name and value.
-func fuzzed(line string) Event {
+func fuzzed(line string) doc.Event {
 	parts := strings.SplitN(line, "\t", 3)
 	for len(parts) < 3 {
 		parts = append(parts, "")
 	}
-	return Event{Kind: Kind(parts[0]), Name: parts[1], Value: parts[2], Body: []byte(parts[2])}
+	return doc.Event{Kind: doc.Kind(parts[0]), Name: parts[1], Value: parts[2], Body: []byte(parts[2])}
 }
 
 // FuzzEvents: whatever the document sends, the page answers with patches that a
@@ -79,11 +80,11 @@ func FuzzEvents(f *testing.F) {
 			if _, err := json.Marshal(patches); err != nil {
 				t.Fatalf("%q: patches that cannot be written: %v", line, err)
 			}
-			if e.Kind == Typing || e.Kind == Set {
+			if e.Kind == doc.Typing || e.Kind == doc.Set {
 				control["f-"+strings.ReplaceAll(e.Name, ".", "-")] = e.Value
 			}
 			for _, c := range patches {
-				if c.Op == OpValue {
+				if c.Op == doc.OpValue {
 					control[c.ID] = c.Value
 				}
 			}

@@ -11,6 +11,7 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/wasm/doc"
 )
 
 // Demo is one scheme to start from.
@@ -52,7 +53,7 @@ func demo(name string) (Demo, bool) {
 
 // closing folds the gallery away when something was taken from it, and goes back
 // to its summary: the link that had the focus is gone.
-var closing = []Patch{{Op: OpAttr, ID: "from", Name: "open", Gone: true}, {Op: OpFocus, ID: "to-start"}}
+var closing = []doc.Patch{{Op: doc.OpAttr, ID: "from", Name: "open", Gone: true}, {Op: doc.OpFocus, ID: "to-start"}}
 
 // A picture of the gallery, 276 × 183 pixels: a sheet that the ruff fills, its
 // title and the margin at its foot cut off.
@@ -66,8 +67,8 @@ const (
 // gallery is the list of schemes to start from: plain share links that the
 // program, once it runs, takes as one step that can be undone; each with its
 // ruff as the cloth hangs, drawn by day and by candle, and in words.
-func gallery(demos []Demo) ([]Node, []Picture, error) {
-	var nodes []Node
+func gallery(demos []Demo) ([]doc.Node, []Picture, error) {
+	var nodes []doc.Node
 	var pictures []Picture
 	for _, d := range demos {
 		q, err := hung(d.Scheme)
@@ -83,12 +84,12 @@ func gallery(demos []Demo) ([]Node, []Picture, error) {
 			pictures = append(pictures, Picture{d.Name + "-" + light, file})
 		}
 		at := "start-" + d.Name
-		nodes = append(nodes, el("li", "",
-			el("picture", "",
-				el("source", "").with("media", "(prefers-color-scheme: dark)").with("srcset", at+"-dark.jpg"),
-				el("img", "loading=lazy width=276 height=183 src="+at+"-light.jpg").with("alt", q.Description())),
-			el("a", "data-do=demo").with("href", "#"+d.Scheme.Code()).with("data-with", d.Name).say(d.Title),
-			el("span", "class=shows").say(d.Shows)))
+		nodes = append(nodes, doc.El("li", "",
+			doc.El("picture", "",
+				doc.El("source", "").With("media", "(prefers-color-scheme: dark)").With("srcset", at+"-dark.jpg"),
+				doc.El("img", "loading=lazy width=276 height=183 src="+at+"-light.jpg").With("alt", q.Description())),
+			doc.El("a", "data-do=demo").With("href", "#"+d.Scheme.Code()).With("data-with", d.Name).Say(d.Title),
+			doc.El("span", "class=shows").Say(d.Shows)))
 	}
 	return nodes, pictures, nil
 }

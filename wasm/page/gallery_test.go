@@ -10,6 +10,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // TestDemosAreWhatTheySay solves every demo: those that show a fault show it and
@@ -80,9 +81,9 @@ func TestGallery(t *testing.T) {
 	if err != nil || len(nodes) != 2 || len(pictures) != 4 {
 		t.Fatalf("%d cards, %d pictures (%v)", len(nodes), len(pictures), err)
 	}
-	html := HTML(nodes...)
+	html := doc.HTML(nodes...)
 	for i, d := range demos {
-		for _, want := range []string{`href="#` + d.Scheme.Code() + `"`, HTML(el("a", "").say(d.Title))[2:], HTML(text(d.Shows))[5:], "start-" + d.Name + "-light.jpg", `alt="In the hand: a ruff of 40 sets`, "as the cloth hangs", `loading="lazy"`} {
+		for _, want := range []string{`href="#` + d.Scheme.Code() + `"`, doc.HTML(doc.El("a", "").Say(d.Title))[2:], doc.HTML(doc.Text(d.Shows))[5:], "start-" + d.Name + "-light.jpg", `alt="In the hand: a ruff of 40 sets`, "as the cloth hangs", `loading="lazy"`} {
 			if !strings.Contains(strings.ToLower(html), strings.ToLower(want)) {
 				t.Errorf("%s: no %q in %s", d.Name, want, html)
 			}

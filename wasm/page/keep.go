@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // The page saves the ruff at hand in the device's storage at every change:
@@ -48,11 +49,11 @@ type keeping struct {
 	lines int    // ruffs begun in it
 	n     int    // the highest number met
 
-	stands  string  // the text of the work, as it stands in the storage
-	taken   string  // the text that the ruff at hand comes from,
-	line    string  // and its ruff
-	content string  // what was last to be saved
-	queue   []Patch // what is to be done to the storage, the first being asked
+	stands  string      // the text of the work, as it stands in the storage
+	taken   string      // the text that the ruff at hand comes from,
+	line    string      // and its ruff
+	content string      // what was last to be saved
+	queue   []doc.Patch // what is to be done to the storage, the first being asked
 	asking  bool
 	why     string // why the ruff at hand is not saved
 	filed   string // the content that was last saved as a file
@@ -122,7 +123,7 @@ func (p *Page) recalls(why, value string) {
 		}
 		k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), sentence(told(err.Error()))
 		if k.asides[k.unread].text != k.stands {
-			k.queue = []Patch{k.put(k.unread, k.stands)}
+			k.queue = []doc.Patch{k.put(k.unread, k.stands)}
 		}
 		return
 	}
@@ -168,7 +169,7 @@ func (p *Page) atHand() work {
 }
 
 // keeps saves what is at hand, if it is to be saved and was not yet.
-func (p *Page) keeps() []Patch {
+func (p *Page) keeps() []doc.Patch {
 	k := &p.keep
 	if p.own && !p.guest {
 		k.mine = nil // it is at hand
@@ -222,17 +223,17 @@ func (k *keeping) displaced(by whose) string {
 }
 
 // put writes text under a key, if what stands there is what the page knows of.
-func (k *keeping) put(key, text string) Patch {
+func (k *keeping) put(key, text string) doc.Patch {
 	was := k.asides[key].text
 	if key == workKey {
 		was = k.stands
 	}
-	return Patch{Op: OpKeep, Name: key, Value: text, Was: was, Gone: text == ""}
+	return doc.Patch{Op: doc.OpKeep, Name: key, Value: text, Was: was, Gone: text == ""}
 }
 
 // next is the next thing to ask of the storage: one at a time, since each
 // hangs on the one before.
-func (k *keeping) next() []Patch {
+func (k *keeping) next() []doc.Patch {
 	if len(k.queue) == 0 || k.asking {
 		return nil
 	}
@@ -241,7 +242,7 @@ func (k *keeping) next() []Patch {
 }
 
 // kept takes the storage's answer: what stands under key after it was written.
-func (p *Page) kept(key, text string) []Patch {
+func (p *Page) kept(key, text string) []doc.Patch {
 	k := &p.keep
 	if len(k.queue) == 0 || k.queue[0].Name != key {
 		return nil
@@ -277,8 +278,8 @@ func (p *Page) unkept(key, why string) {
 
 // tidies takes away what stands aside needlessly: the very ruff that was just
 // saved, and the oldest beyond mostAside.
-func (k *keeping) tidies(saved work) []Patch {
-	var out []Patch
+func (k *keeping) tidies(saved work) []doc.Patch {
+	var out []doc.Patch
 	oldest, least, n := "", 0, 0
 	for key, a := range k.asides {
 		w := a.work
@@ -346,7 +347,7 @@ func (p *Page) elsewhere(key, text string) {
 }
 
 // keepsAs carries out a command about what is saved.
-func (p *Page) keepsAs(name, with string) []Patch {
+func (p *Page) keepsAs(name, with string) []doc.Patch {
 	k := &p.keep
 	if name != "aside-drop" {
 		k.doubt = ""
@@ -424,10 +425,10 @@ func (p *Page) visits(before work) {
 
 // unlinks takes a code out of the address that is no longer the ruff at hand's:
 // loading the page again would bring back the link's in place of it.
-func (p *Page) unlinks() []Patch {
+func (p *Page) unlinks() []doc.Patch {
 	if k := &p.keep; k.address != "" && k.address != p.writtenBoth() {
 		k.address = ""
-		return []Patch{{Op: OpAddress}}
+		return []doc.Patch{{Op: doc.OpAddress}}
 	}
 	return nil
 }

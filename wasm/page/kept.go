@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // storageWords words a refusal of the browser by the name of its error.
@@ -82,7 +83,7 @@ func (p *Page) names(w work) string {
 }
 
 // keepPatches show what is saved and what the reader may do about it.
-func (p *Page) keepPatches() []Patch {
+func (p *Page) keepPatches() []doc.Patch {
 	k := &p.keep
 	words, state := p.keptWords()
 	news, offers := p.keepNews()
@@ -102,19 +103,19 @@ func (p *Page) keepPatches() []Patch {
 			p.voice.first = told
 		}
 	}
-	var buttons []Node
+	var buttons []doc.Node
 	for _, o := range offers {
-		buttons = append(buttons, el("button", "type=button id="+o.do).with("data-do", o.do).with("data-with", o.with).say(o.label))
+		buttons = append(buttons, doc.El("button", "type=button id="+o.do).With("data-do", o.do).With("data-with", o.with).Say(o.label))
 	}
 	list, n := p.asideNodes()
-	hidden := Patch{Op: OpAttr, ID: "asides", Name: "hidden", Gone: n > 0}
-	return []Patch{
-		{Op: OpText, ID: "kept", Value: words}, {Op: OpAttr, ID: "kept", Name: "data-state", Value: state},
-		{Op: OpAttr, ID: "kept", Name: "data-unsaved", Gone: state != "not" || !p.own || p.content() == k.filed},
-		{Op: OpAttr, ID: "news-box", Name: "data-state", Value: state},
-		{Op: OpText, ID: "news", Value: news}, {Op: OpNodes, ID: "offers", Nodes: buttons},
-		{Op: OpNodes, ID: "asides-list", Nodes: list}, hidden,
-		{Op: OpText, ID: "asides-label", Value: p.asideLabel()},
+	hidden := doc.Patch{Op: doc.OpAttr, ID: "asides", Name: "hidden", Gone: n > 0}
+	return []doc.Patch{
+		{Op: doc.OpText, ID: "kept", Value: words}, {Op: doc.OpAttr, ID: "kept", Name: "data-state", Value: state},
+		{Op: doc.OpAttr, ID: "kept", Name: "data-unsaved", Gone: state != "not" || !p.own || p.content() == k.filed},
+		{Op: doc.OpAttr, ID: "news-box", Name: "data-state", Value: state},
+		{Op: doc.OpText, ID: "news", Value: news}, {Op: doc.OpNodes, ID: "offers", Nodes: buttons},
+		{Op: doc.OpNodes, ID: "asides-list", Nodes: list}, hidden,
+		{Op: doc.OpText, ID: "asides-label", Value: p.asideLabel()},
 	}
 }
 
@@ -123,7 +124,7 @@ func (p *Page) asideLabel() string {
 }
 
 // asideNodes list what stands aside, the newest first, and how much that is.
-func (p *Page) asideNodes() ([]Node, int) {
+func (p *Page) asideNodes() ([]doc.Node, int) {
 	k := &p.keep
 	keys := make([]string, 0, len(k.asides))
 	for key := range k.asides {
@@ -135,9 +136,9 @@ func (p *Page) asideNodes() ([]Node, int) {
 		}
 		return strings.Compare(a, b)
 	})
-	var out []Node
+	var out []doc.Node
 	for i, key := range keys {
-		acts := el("p", "class=acts")
+		acts := doc.El("p", "class=acts")
 		words := ""
 		if a := k.asides[key]; a.why == "" {
 			words = sentence(p.names(a.work))
@@ -150,11 +151,11 @@ func (p *Page) asideNodes() ([]Node, int) {
 			drop = word("aside.sure")
 		}
 		acts.Nodes = append(acts.Nodes, p.asideButton("aside-save", i, key, word("aside.save")), p.asideButton("aside-drop", i, key, drop))
-		out = append(out, el("li", "", el("p", "").say(words), acts))
+		out = append(out, doc.El("li", "", doc.El("p", "").Say(words), acts))
 	}
 	return out, len(keys)
 }
 
-func (p *Page) asideButton(do string, i int, key, label string) Node {
-	return el("button", fmt.Sprintf("type=button id=%s-%d", do, i)).with("data-do", do).with("data-with", key).say(label)
+func (p *Page) asideButton(do string, i int, key, label string) doc.Node {
+	return doc.El("button", fmt.Sprintf("type=button id=%s-%d", do, i)).With("data-do", do).With("data-with", key).Say(label)
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // lessonLink is what a lesson's link begins with, after the '#'.
@@ -22,7 +23,7 @@ func (p *Page) lesson(name string) *Lesson {
 
 // teaches carries out a command of the lessons: open one, begin it again, go to
 // the next, put it away, copy its link.
-func (p *Page) teaches(name, with string) []Patch {
+func (p *Page) teaches(name, with string) []doc.Patch {
 	switch name {
 	case "lesson":
 		return p.learn(with)
@@ -38,13 +39,13 @@ func (p *Page) teaches(name, with string) []Patch {
 	case "lesson-link":
 		if p.learning != "" {
 			link := "#" + lessonLink + p.learning
-			return []Patch{{Op: OpAddress, Value: link}, {Op: OpCopy, Value: link}}
+			return []doc.Patch{{Op: doc.OpAddress, Value: link}, {Op: doc.OpCopy, Value: link}}
 		}
 	case "lesson-away":
 		if p.learning != "" {
 			p.learning = ""
 			p.saySoon(word("lesson.closed"))
-			return []Patch{{Op: OpFocus, ID: "to-lessons"}}
+			return []doc.Patch{{Op: doc.OpFocus, ID: "to-lessons"}}
 		}
 	}
 	return nil
@@ -52,7 +53,7 @@ func (p *Page) teaches(name, with string) []Patch {
 
 // learn opens a lesson: its scheme is taken as one step, which undo takes back
 // together with the lesson.
-func (p *Page) learn(name string) []Patch {
+func (p *Page) learn(name string) []doc.Patch {
 	l := p.lesson(name)
 	if l == nil {
 		p.notice(word("lesson.broken"))
@@ -67,9 +68,9 @@ func (p *Page) learn(name string) []Patch {
 	p.learning, p.learned = l.Name, false
 	p.notice("")
 	p.saySoon(word("lesson.opened", "title", l.Title, "question", l.Question))
-	return []Patch{
-		{Op: OpAttr, ID: "course", Name: "open", Gone: true}, {Op: OpAttr, ID: "from", Name: "open", Gone: true},
-		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: OpFocus, ID: "lesson"},
+	return []doc.Patch{
+		{Op: doc.OpAttr, ID: "course", Name: "open", Gone: true}, {Op: doc.OpAttr, ID: "from", Name: "open", Gone: true},
+		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: doc.OpFocus, ID: "lesson"},
 	}
 }
 
@@ -100,10 +101,10 @@ func (p *Page) judged() (standing, string) {
 }
 
 // lessonPatches show the open lesson beside the stage.
-func (p *Page) lessonPatches() []Patch {
+func (p *Page) lessonPatches() []doc.Patch {
 	l := p.lesson(p.learning)
 	if l == nil {
-		return []Patch{{Op: OpAttr, ID: "lesson", Name: "hidden", Value: ""}, {Op: OpText, ID: "lesson-short"}}
+		return []doc.Patch{{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Value: ""}, {Op: doc.OpText, ID: "lesson-short"}}
 	}
 	how, words := p.judged()
 	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
@@ -111,39 +112,39 @@ func (p *Page) lessonPatches() []Patch {
 	if how == solved {
 		short = word("lesson.done")
 	}
-	return []Patch{
-		{Op: OpAttr, ID: "lesson", Name: "hidden", Gone: true},
-		{Op: OpText, ID: "lesson-short", Value: short},
-		{Op: OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
-		{Op: OpText, ID: "lesson-title", Value: word("lesson.title", "title", l.Title)},
-		{Op: OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
-		{Op: OpText, ID: "lesson-stands", Value: words},
-		{Op: OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
+	return []doc.Patch{
+		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true},
+		{Op: doc.OpText, ID: "lesson-short", Value: short},
+		{Op: doc.OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
+		{Op: doc.OpText, ID: "lesson-title", Value: word("lesson.title", "title", l.Title)},
+		{Op: doc.OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
+		{Op: doc.OpText, ID: "lesson-stands", Value: words},
+		{Op: doc.OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
 	}
 }
 
 // lessonNodes are a lesson's text, question and hint.
-func (p *Page) lessonNodes(l *Lesson) []Node {
-	var out []Node
+func (p *Page) lessonNodes(l *Lesson) []doc.Node {
+	var out []doc.Node
 	for _, t := range l.Text {
-		out = append(out, el("p", "").say(t))
+		out = append(out, doc.El("p", "").Say(t))
 	}
 	return append(out,
-		el("p", "class=question").say(l.Question),
-		el("details", "", el("summary", "").say(word("lesson.hint")), el("p", "").say(l.Hint)))
+		doc.El("p", "class=question").Say(l.Question),
+		doc.El("details", "", doc.El("summary", "").Say(word("lesson.hint")), doc.El("p", "").Say(l.Hint)))
 }
 
 // courseNodes are all lessons to be read before any program loads: each with a
 // plain link that opens it once the program runs. The link's place in the page
 // is the lesson's own text.
-func (p *Page) courseNodes() []Node {
-	var out []Node
+func (p *Page) courseNodes() []doc.Node {
+	var out []doc.Node
 	for _, l := range p.lessons() {
-		body := el("div", "tabindex=-1").with("id", lessonLink+l.Name).withNodes(p.lessonNodes(&l)...).withNodes(
-			el("details", "", el("summary", "").say(word("lesson.shows")), el("p", "").say(l.Answer)),
-			el("p", "", el("a", "data-do=lesson").with("href", "#"+lessonLink+l.Name).with("data-with", l.Name).
-				with("aria-label", word("lesson.openthis", "title", l.Title)).say(word("lesson.open"))))
-		out = append(out, el("li", "", el("details", "class=lesson", el("summary", "").say(l.Title), body)))
+		body := doc.El("div", "tabindex=-1").With("id", lessonLink+l.Name).WithNodes(p.lessonNodes(&l)...).WithNodes(
+			doc.El("details", "", doc.El("summary", "").Say(word("lesson.shows")), doc.El("p", "").Say(l.Answer)),
+			doc.El("p", "", doc.El("a", "data-do=lesson").With("href", "#"+lessonLink+l.Name).With("data-with", l.Name).
+				With("aria-label", word("lesson.openthis", "title", l.Title)).Say(word("lesson.open"))))
+		out = append(out, doc.El("li", "", doc.El("details", "class=lesson", doc.El("summary", "").Say(l.Title), body)))
 	}
 	return out
 }

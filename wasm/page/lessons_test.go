@@ -13,6 +13,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // solvedFor solves a scheme as the page's worker does in the end.
@@ -190,56 +191,56 @@ func TestBadLessons(t *testing.T) {
 func TestLearning(t *testing.T) {
 	p := newPage(t)
 	was := p.Scheme().Code()
-	out := p.Handle(Event{Kind: Address, Value: "#lesson=ends-up"})
+	out := p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=ends-up"})
 	if p.learning != "ends-up" || p.Scheme().Pleat.First != scheme.Crest || len(p.past) != 1 {
 		t.Fatalf("the link opens %q, %d steps", p.learning, len(p.past))
 	}
-	if !slices.ContainsFunc(out, func(c Patch) bool { return c.Op == OpFocus && c.ID == "lesson" }) {
+	if !slices.ContainsFunc(out, func(c doc.Patch) bool { return c.Op == doc.OpFocus && c.ID == "lesson" }) {
 		t.Error("the lesson is not led to")
 	}
-	if !slices.ContainsFunc(out, func(c Patch) bool { return c.ID == "lesson-title" && strings.Contains(c.Value, "chin") }) {
+	if !slices.ContainsFunc(out, func(c doc.Patch) bool { return c.ID == "lesson-title" && strings.Contains(c.Value, "chin") }) {
 		t.Error("the lesson is not shown")
 	}
 	began := p.Scheme().Code()
-	p.Handle(Event{Kind: Do, Name: "undo"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
 	if p.learning != "" || p.Scheme().Code() != was {
 		t.Error("undo does not take the lesson back")
 	}
-	p.Handle(Event{Kind: Do, Name: "redo"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "redo"})
 	if p.learning != "ends-up" || p.Scheme().Code() != began {
 		t.Error("redo does not open the lesson again")
 	}
-	p.Handle(Event{Kind: Set, Name: "pleat.first", Value: "trough"})
+	p.Handle(doc.Event{Kind: doc.Set, Name: "pleat.first", Value: "trough"})
 	if p.learning != "ends-up" {
 		t.Error("an entry ends the lesson")
 	}
-	p.Handle(Event{Kind: Do, Name: "lesson-again"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-again"})
 	if p.learning != "ends-up" || p.Scheme().Code() != began {
 		t.Error("again is not as at first")
 	}
-	p.Handle(Event{Kind: Do, Name: "undo"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
 	if p.Scheme().Pleat.First != scheme.Trough || p.learning != "ends-up" {
 		t.Error("beginning again cannot be undone")
 	}
 	seen := map[string]bool{}
 	for range p.lessons() {
 		seen[p.learning] = true
-		p.Handle(Event{Kind: Do, Name: "lesson-next"})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-next"})
 	}
 	if len(seen) != len(p.lessons()) || p.learning != "ends-up" {
 		t.Errorf("next leads through %d of %d lessons, to %s", len(seen), len(p.lessons()), p.learning)
 	}
-	p.Handle(Event{Kind: Do, Name: "fresh"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "fresh"})
 	if p.learning != "" {
 		t.Error("another ruff leaves the lesson open")
 	}
 	was = p.Scheme().Code()
-	p.Handle(Event{Kind: Address, Value: "#lesson=<b>none</b>"})
+	p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=<b>none</b>"})
 	if p.learning != "" || p.Scheme().Code() != was || p.voice.notice == "" {
 		t.Errorf("a lesson that is not there: %q, notice %q", p.learning, p.voice.notice)
 	}
-	p.Handle(Event{Kind: Address, Value: "#lesson=top-only"})
-	p.Handle(Event{Kind: Do, Name: "lesson-away"})
+	p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=top-only"})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-away"})
 	if p.learning != "" || p.Scheme().Pleat.Anchor != scheme.AnchorTop {
 		t.Error("put away, the ruff goes as well")
 	}

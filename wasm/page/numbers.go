@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/wasm/doc"
 )
 
 // numberRow is one line of the table beside the picture.
@@ -70,15 +71,15 @@ func meeting(yes bool) string {
 }
 
 // numberNodes is the body of the table.
-func (p *Page) numberNodes() []Node {
-	var out []Node
+func (p *Page) numberNodes() []doc.Node {
+	var out []doc.Node
 	planned := p.numberRows()
 	for i, r := range append(planned, p.solvedRows()...) {
 		attrs := ""
 		if i >= len(planned) {
 			attrs = "class=solved"
 		}
-		out = append(out, el("tr", attrs, el("th", "scope=row").say(r.label), el("td", "class=figure").say(r.value), el("td", "class=remark").say(r.note)))
+		out = append(out, doc.El("tr", attrs, doc.El("th", "scope=row").Say(r.label), doc.El("td", "class=figure").Say(r.value), doc.El("td", "class=remark").Say(r.note)))
 	}
 	return out
 }

@@ -1,3 +1,7 @@
+// Package page is the logic of the page: what the reader does comes in as
+// events, what the document shall show goes out as patches. It knows no
+// browser, no clock and no file, so that all of it runs under plain go test;
+// package dom carries events and patches, package stage draws.
 package page
 
 import (
@@ -11,6 +15,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
 
@@ -57,8 +62,8 @@ type Page struct {
 	size  size
 	light string // light, dark or contrast
 
-	sent  map[string]string // what the document has, by patch
-	built map[string][]Node // and of nodes
+	sent  map[string]string     // what the document has, by patch
+	built map[string][]doc.Node // and of nodes
 	voice voice
 	dirty bool // the picture
 	motion
@@ -108,7 +113,7 @@ const mostSteps = 200
 // New makes the page of the default scheme.
 func New() (*Page, error) {
 	p := &Page{
-		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{}, built: map[string][]Node{},
+		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{}, built: map[string][]doc.Node{},
 		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
 		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1},
 	}
@@ -167,11 +172,11 @@ func (p *Page) Changed() bool {
 func (p *Page) IsFlat() bool { return p.flat }
 
 // Handle takes an event and returns what the document shall change.
-func (p *Page) Handle(e Event) []Patch {
-	var out []Patch
+func (p *Page) Handle(e doc.Event) []doc.Patch {
+	var out []doc.Patch
 	p.now_ms = e.At_ms
 	switch e.Kind {
-	case Begin:
+	case doc.Begin:
 		for key := range p.sent {
 			if strings.HasPrefix(key, "value ") { // a browser may have kept what was typed on an earlier visit
 				delete(p.sent, key)
@@ -180,10 +185,10 @@ func (p *Page) Handle(e Event) []Patch {
 		out = p.show()
 		if !p.told {
 			p.told = true
-			out = append(out, Patch{Op: OpMark, Name: "ruffwright-findings"}, Patch{Op: OpTimer, Name: "solver", MS: first_ms})
+			out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-findings"}, doc.Patch{Op: doc.OpTimer, Name: "solver", MS: first_ms})
 		}
 		return out
-	case Typing:
+	case doc.Typing:
 		if strings.HasPrefix(e.Name, sheetsKeys) {
 			p.enterSheets(e.Name, e.Value, true)
 			break
@@ -192,14 +197,14 @@ func (p *Page) Handle(e Event) []Patch {
 			return p.foldSlides(e.Value, e.At_ms)
 		}
 		p.under = e.Name
-		p.sent["value "+control(e.Name)] = e.Value
+		p.sent["value "+doc.Control(e.Name)] = e.Value
 		if was := p.written; p.enter(e.Name, e.Value, true) {
 			if p.written != was {
 				out = p.controlMoves(true, e.At_ms)
 			}
 			p.saySoon(p.news())
 		}
-	case Set:
+	case doc.Set:
 		if e.Name == "fold" {
 			return p.foldSlides(e.Value, e.At_ms)
 		}
@@ -208,40 +213,40 @@ func (p *Page) Handle(e Event) []Patch {
 			p.enterSheets(e.Name, e.Value, false)
 			break
 		}
-		p.sent["value "+control(e.Name)] = e.Value
+		p.sent["value "+doc.Control(e.Name)] = e.Value
 		p.controlMoves(false, e.At_ms)
 		if p.enter(e.Name, e.Value, false) {
 			p.saySoon(p.news())
 		}
-	case Do:
+	case doc.Do:
 		p.controlMoves(false, e.At_ms)
 		out = p.do(e.Name, e.Value, e.At_ms)
-	case Address:
+	case doc.Address:
 		out = p.open(e.Value)
-	case Sized:
+	case doc.Sized:
 		p.resize(e.Value)
-	case Candle:
+	case doc.Candle:
 		p.dirty = p.dirty || p.light != e.Name
 		p.light = e.Name
-	case Pointer:
+	case doc.Pointer:
 		if p.pointer(e.Name, e.Value) {
 			return p.moves(e.At_ms)
 		}
 		return nil // a drag touches nothing but the picture
-	case Wheel:
+	case doc.Wheel:
 		if p.wheel(e.Value) {
 			return p.moves(e.At_ms)
 		}
 		return nil
-	case Key:
+	case doc.Key:
 		if e.Name == "Escape" {
-			return []Patch{{Op: OpFocus, ID: "view-" + string(p.view)}}
+			return []doc.Patch{{Op: doc.OpFocus, ID: "view-" + string(p.view)}}
 		}
 		if p.key(e.Name) {
 			p.dirty = true
 			p.saySoon(p.held())
 		}
-	case Timer:
+	case doc.Timer:
 		switch e.Name {
 		case "voice":
 			p.voice.waits = false
@@ -262,39 +267,39 @@ func (p *Page) Handle(e Event) []Patch {
 		case "png":
 			out = p.savesPicture("png")
 		}
-	case Copied:
+	case doc.Copied:
 		out = p.copied(e.Name == "yes", e.Value)
-	case Tab:
+	case doc.Tab:
 		p.keep.me = e.Name
 		return nil
-	case Recalled:
+	case doc.Recalled:
 		p.recalls(e.Name, e.Value)
-	case Elsewhere:
+	case doc.Elsewhere:
 		p.elsewhere(e.Name, e.Value)
-	case Kept, Unkept:
-		if e.Kind == Kept {
+	case doc.Kept, doc.Unkept:
+		if e.Kind == doc.Kept {
 			out = p.kept(e.Name, e.Value)
 		} else {
 			p.unkept(e.Name, e.Value)
 		}
 		return append(append(out, p.changes(p.keepPatches())...), p.speak(e.At_ms)...)
-	case File:
+	case doc.File:
 		p.opens(e.Name, e.Value, e.Body)
-	case Flat:
+	case doc.Flat:
 		p.flat, p.dirty, p.settling.going, p.fold.playing = true, true, false, false
-	case Calm:
+	case doc.Calm:
 		p.calm = e.Name == "yes"
 		p.fold.playing = p.fold.playing && !p.calm
-	case Place:
+	case doc.Place:
 		p.sheets.address = reachable(e.Value)
-	case Press:
+	case doc.Press:
 		switch e.Name {
 		case "said":
 			out = p.hearsPress(e.Value, e.Body, e.At_ms)
 		case "died":
 			out = p.pressFails(e.Value)
 		}
-	case Solver:
+	case doc.Solver:
 		switch e.Name {
 		case "said":
 			out = p.hears(e.Value, e.Body, e.At_ms)
@@ -306,7 +311,7 @@ func (p *Page) Handle(e Event) []Patch {
 	out = append(append(out, p.show()...), p.speak(e.At_ms)...)
 	// What takes the focus may only be made by the patches before.
 	for i, patch := range out {
-		if patch.Op == OpFocus {
+		if patch.Op == doc.OpFocus {
 			return append(append(slices.Clone(out[:i]), out[i+1:]...), patch)
 		}
 	}
@@ -314,7 +319,7 @@ func (p *Page) Handle(e Event) []Patch {
 }
 
 // do carries out a command of a button or link.
-func (p *Page) do(name, with string, now_ms float64) []Patch {
+func (p *Page) do(name, with string, now_ms float64) []doc.Patch {
 	p.editing, p.under, p.draft, p.asks = "", "", nil, ""
 	switch name {
 	case "view":
@@ -343,7 +348,7 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 		p.hand, p.dirty = with, true
 		if with != "" {
 			p.turnsTo(with)
-			return []Patch{{Op: OpShow, ID: "stage"}}
+			return []doc.Patch{{Op: doc.OpShow, ID: "stage"}}
 		}
 	case "apply":
 		p.apply(with)
@@ -382,10 +387,10 @@ func (p *Page) do(name, with string, now_ms float64) []Patch {
 	case "twin", "compare-keep", "compare-back", "compare-swap", "compare-stop":
 		p.pairs(name)
 	case "goto":
-		return []Patch{{Op: OpFocus, ID: control(with)}}
+		return []doc.Patch{{Op: doc.OpFocus, ID: doc.Control(with)}}
 	case "share", "save":
 		if p.doubts(name) {
-			return []Patch{{Op: OpFocus, ID: name + "-last"}}
+			return []doc.Patch{{Op: doc.OpFocus, ID: name + "-last"}}
 		}
 		if name == "share" {
 			return p.links()
@@ -432,7 +437,7 @@ func (p *Page) apply(with string) {
 
 // open reads a share code from the address's fragment. A bad one changes
 // nothing and says so.
-func (p *Page) open(fragment string) []Patch {
+func (p *Page) open(fragment string) []doc.Patch {
 	code := strings.TrimPrefix(fragment, "#")
 	if code == "" || strings.HasPrefix(code, "to-") {
 		return nil // a place in the page

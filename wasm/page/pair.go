@@ -9,6 +9,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // twinLabel is what the button of the first comparison says: how A is sewn, and
@@ -22,45 +23,45 @@ func (p *Page) twinLabel() string {
 }
 
 // pairActs are the buttons of the comparison.
-func (p *Page) pairActs() []Node {
-	button := func(id, key string) Node {
-		return el("button", "type=button data-do="+id+" id="+id).say(word(key))
+func (p *Page) pairActs() []doc.Node {
+	button := func(id, key string) doc.Node {
+		return doc.El("button", "type=button data-do="+id+" id="+id).Say(word(key))
 	}
-	twin := el("button", "type=button data-do=twin id=twin").say(p.twinLabel())
+	twin := doc.El("button", "type=button data-do=twin id=twin").Say(p.twinLabel())
 	if !p.compares() {
-		return []Node{button("compare-keep", "compare.keep"), twin}
+		return []doc.Node{button("compare-keep", "compare.keep"), twin}
 	}
-	return []Node{
+	return []doc.Node{
 		button("compare-swap", "compare.swap"), button("compare-keep", "compare.atob"), button("compare-back", "compare.btoa"),
 		twin, button("compare-stop", "compare.stop"),
 	}
 }
 
 // pairNodes are the comparison in a sentence and a table.
-func (p *Page) pairNodes() []Node {
+func (p *Page) pairNodes() []doc.Node {
 	if !p.compares() {
 		return nil
 	}
 	c := p.comparison()
-	out := []Node{el("p", "class=verdict id=compare-sentence").say(theirs(c.Sentence))}
-	cell := func(role, class string, words string) Node {
-		return el("td", "role="+role+" class="+class).say(words)
+	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(theirs(c.Sentence))}
+	cell := func(role, class string, words string) doc.Node {
+		return doc.El("td", "role="+role+" class="+class).Say(words)
 	}
-	head := func(role, scope, words string) Node {
-		return el("th", "scope="+scope+" role="+role).say(words)
+	head := func(role, scope, words string) doc.Node {
+		return doc.El("th", "scope="+scope+" role="+role).Say(words)
 	}
-	body := func(title string, rows []Node) []Node {
+	body := func(title string, rows []doc.Node) []doc.Node {
 		if len(rows) == 0 {
 			return nil
 		}
-		first := el("tr", "role=row class=part", el("th", "scope=rowgroup role=rowheader colspan=4").say(title))
-		return []Node{el("tbody", "role=rowgroup", append([]Node{first}, rows...)...)}
+		first := doc.El("tr", "role=row class=part", doc.El("th", "scope=rowgroup role=rowheader colspan=4").Say(title))
+		return []doc.Node{doc.El("tbody", "role=rowgroup", append([]doc.Node{first}, rows...)...)}
 	}
-	row := func(label, a, b, differ, class string) Node {
-		return el("tr", "role=row", head("rowheader", "row", label),
-			cell("cell", class, a).with("data-of", "A"), cell("cell", class, b).with("data-of", "B"), cell("cell", "remark", differ))
+	row := func(label, a, b, differ, class string) doc.Node {
+		return doc.El("tr", "role=row", head("rowheader", "row", label),
+			cell("cell", class, a).With("data-of", "A"), cell("cell", class, b).With("data-of", "B"), cell("cell", "remark", differ))
 	}
-	var fields, troubles, measures []Node
+	var fields, troubles, measures []doc.Node
 	for _, f := range c.Fields {
 		fields = append(fields, row(theirs(f.Field.Label), p.decision(f.Field, f.A), p.decision(f.Field, f.B), "", "figure"))
 	}
@@ -75,20 +76,20 @@ func (p *Page) pairNodes() []Node {
 		}
 		measures = append(measures, row(theirs(m.Label), theirs(m.A.Text), theirs(m.B.Text), differ, class))
 	}
-	table := el("table", "class=two role=table",
-		el("caption", "class=hidden").say(word("compare.caption")),
-		el("thead", "role=rowgroup", el("tr", "role=row", el("td", "role=cell").say(""),
-			named(head("columnheader", "col", word("compare.a")).with("data-of", "A"), p.scheme.Name),
-			named(head("columnheader", "col", word("compare.b")).with("data-of", "B"), p.rival.scheme.Name),
+	table := doc.El("table", "class=two role=table",
+		doc.El("caption", "class=hidden").Say(word("compare.caption")),
+		doc.El("thead", "role=rowgroup", doc.El("tr", "role=row", doc.El("td", "role=cell").Say(""),
+			named(head("columnheader", "col", word("compare.a")).With("data-of", "A"), p.scheme.Name),
+			named(head("columnheader", "col", word("compare.b")).With("data-of", "B"), p.rival.scheme.Name),
 			head("columnheader", "col", word("compare.differ")))))
 	table.Nodes = slices.Concat(table.Nodes, body(word("compare.fields"), fields), body(word("compare.troubles"), troubles), body(word("compare.measures"), measures))
 	return append(out, table)
 }
 
 // named adds the maker's own name of a ruff to its letter.
-func named(head Node, name string) Node {
+func named(head doc.Node, name string) doc.Node {
 	if name != "" {
-		head.Nodes = append(head.Nodes, el("span", "class=remark translate=no").say(" "+name))
+		head.Nodes = append(head.Nodes, doc.El("span", "class=remark translate=no").Say(" "+name))
 	}
 	return head
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
 
@@ -20,7 +21,7 @@ type proof struct {
 }
 
 // proves begins the trial, from the first problem.
-func (p *Page) proves(now_ms float64) []Patch {
+func (p *Page) proves(now_ms float64) []doc.Patch {
 	if p.proof.wanted {
 		return nil
 	}
@@ -77,17 +78,17 @@ func (p *Page) proofState() string {
 	return "waiting"
 }
 
-func (p *Page) proofPatches() []Patch {
-	return []Patch{
-		{Op: OpAttr, ID: "proof-go", Name: "aria-disabled", Value: strconv.FormatBool(p.proof.wanted)},
-		{Op: OpText, ID: "proof-stands", Value: p.proofWords()},
-		{Op: OpAttr, ID: "proof-stands", Name: "data-state", Value: p.proofState()},
-		{Op: OpNodes, ID: "proof-rows", Nodes: p.proofNodes()},
+func (p *Page) proofPatches() []doc.Patch {
+	return []doc.Patch{
+		{Op: doc.OpAttr, ID: "proof-go", Name: "aria-disabled", Value: strconv.FormatBool(p.proof.wanted)},
+		{Op: doc.OpText, ID: "proof-stands", Value: p.proofWords()},
+		{Op: doc.OpAttr, ID: "proof-stands", Name: "data-state", Value: p.proofState()},
+		{Op: doc.OpNodes, ID: "proof-rows", Nodes: p.proofNodes()},
 	}
 }
 
 // proofNodes list the problems, those that are missed first.
-func (p *Page) proofNodes() []Node {
+func (p *Page) proofNodes() []doc.Node {
 	if len(p.proof.rows) == 0 {
 		return nil
 	}
@@ -101,11 +102,11 @@ func (p *Page) proofNodes() []Node {
 		}
 		return 1
 	})
-	list := el("ul", "")
+	list := doc.El("ul", "")
 	for _, c := range rows {
-		list.Nodes = append(list.Nodes, el("li", "").with("data-held", strconv.FormatBool(c.Held)).say(proofRow(c)))
+		list.Nodes = append(list.Nodes, doc.El("li", "").With("data-held", strconv.FormatBool(c.Held)).Say(proofRow(c)))
 	}
-	return []Node{list}
+	return []doc.Node{list}
 }
 
 // proofRow is one problem in words.

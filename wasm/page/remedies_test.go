@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
 
@@ -34,7 +35,7 @@ func TestOffered(t *testing.T) {
 	if got := p.offered(f); !slices.Equal(got, []int{4, 5, 6, 1, 2}) {
 		t.Errorf("offered in the order %v", got)
 	}
-	html := HTML(p.findingNodes()...)
+	html := doc.HTML(p.findingNodes()...)
 	for _, want := range []string{
 		"Apply: Do cure.", "Try: Do trade.", "Try: Do lessen.", "Try: Do untried.",
 		"tried: removes it (then 1.2 mm), but brings something new: the height is off; left: a join shows",

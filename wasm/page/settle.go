@@ -3,6 +3,7 @@ package page
 import (
 	"ruffwright/geom/pleat"
 	"ruffwright/sim"
+	"ruffwright/wasm/doc"
 )
 
 // Pose is which of a solved ruff's shapes is shown.
@@ -65,7 +66,7 @@ func sameGrid(a, b pleat.Shape) bool {
 
 // settles puts the solved ruff in the place of what is shown. From the drawn
 // shape to the first solved one the cloth settles; finer ones simply replace it.
-func (p *Page) settles(solved *sim.Solved, now_ms float64) []Patch {
+func (p *Page) settles(solved *sim.Solved, now_ms float64) []doc.Patch {
 	first := p.ruff.Solved == nil
 	from := p.ruff.Folded.Shape
 	p.ruff.Solved = solved
@@ -84,7 +85,7 @@ func (p *Page) settles(solved *sim.Solved, now_ms float64) []Patch {
 }
 
 // moveFrom lets the shown shape move from another one.
-func (p *Page) moveFrom(from pleat.Shape, now_ms float64) []Patch {
+func (p *Page) moveFrom(from pleat.Shape, now_ms float64) []doc.Patch {
 	if p.calm || p.flat || !sameGrid(from, p.posed()) {
 		return nil
 	}
@@ -93,11 +94,11 @@ func (p *Page) moveFrom(from pleat.Shape, now_ms float64) []Patch {
 	if on {
 		return nil // its timer is set
 	}
-	return []Patch{{Op: OpTimer, Name: "settle", MS: frame_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "settle", MS: frame_ms}}
 }
 
 // frame is due while the shape moves.
-func (p *Page) frame(now_ms float64) []Patch {
+func (p *Page) frame(now_ms float64) []doc.Patch {
 	if !p.settling.going {
 		return nil
 	}
@@ -106,11 +107,11 @@ func (p *Page) frame(now_ms float64) []Patch {
 		p.settling.going, p.settling.from = false, pleat.Shape{}
 		return nil
 	}
-	return []Patch{{Op: OpTimer, Name: "settle", MS: frame_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "settle", MS: frame_ms}}
 }
 
 // poses shows another pose.
-func (p *Page) poses(to Pose, now_ms float64) []Patch {
+func (p *Page) poses(to Pose, now_ms float64) []doc.Patch {
 	if to == p.pose || !p.has(to) {
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
 
@@ -65,7 +66,7 @@ func (p *Page) enterSheets(key, text string, live bool) {
 		for _, known := range papers {
 			if known == text {
 				t.paper = text
-				p.sent["value "+control(key)] = text
+				p.sent["value "+doc.Control(key)] = text
 			}
 		}
 	case sheetsAcross, sheetsUp:
@@ -74,7 +75,7 @@ func (p *Page) enterSheets(key, text string, live bool) {
 			i = 1
 		}
 		t.square[i] = text
-		p.sent["value "+control(key)] = text
+		p.sent["value "+doc.Control(key)] = text
 		_, why := readSquare(t.square[i])
 		if !live || why == "" { // while it is typed nothing is complained of
 			t.wrong[i] = why
@@ -125,7 +126,7 @@ func (p *Page) sheetsNow() string {
 }
 
 // prints begins to make the sheets.
-func (p *Page) prints(now_ms float64) []Patch {
+func (p *Page) prints(now_ms float64) []doc.Patch {
 	t := &p.sheets
 	if t.busy {
 		return nil
@@ -144,42 +145,42 @@ func (p *Page) prints(now_ms float64) []Patch {
 	t.busy, t.runs, t.asked, t.far = true, false, p.sheetsNow(), wire.Progress{}
 	t.heard_ms, t.suspect = now_ms, false
 	p.saySoon(p.sheetsWords())
-	return append([]Patch{{Op: OpPress, Name: "start"}}, p.watchPress()...)
+	return append([]doc.Patch{{Op: doc.OpPress, Name: "start"}}, p.watchPress()...)
 }
 
 // stopsPress ends the press: its worker is ended at once, whatever it does.
-func (p *Page) stopsPress() []Patch {
+func (p *Page) stopsPress() []doc.Patch {
 	t := &p.sheets
 	if !t.busy {
 		return nil
 	}
 	t.busy, t.stopped = false, true
 	p.saySoon(p.sheetsWords())
-	return []Patch{{Op: OpPress, Name: "end"}}
+	return []doc.Patch{{Op: doc.OpPress, Name: "end"}}
 }
 
 // pressFails takes note that there are no sheets.
-func (p *Page) pressFails(why string) []Patch {
+func (p *Page) pressFails(why string) []doc.Patch {
 	t := &p.sheets
 	if !t.busy {
 		return nil
 	}
 	t.busy, t.why = false, word("sheets.failed", "why", sentence(told(why)))
 	p.saySoon(t.why)
-	return []Patch{{Op: OpPress, Name: "end"}}
+	return []doc.Patch{{Op: doc.OpPress, Name: "end"}}
 }
 
 // watchPress sets the timer that looks at the press, if it is not set.
-func (p *Page) watchPress() []Patch {
+func (p *Page) watchPress() []doc.Patch {
 	if p.sheets.watched {
 		return nil
 	}
 	p.sheets.watched = true
-	return []Patch{{Op: OpTimer, Name: "press", MS: pressWatch_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "press", MS: pressWatch_ms}}
 }
 
 // looksAtPress is the watchdog: a press that should speak and does not is ended.
-func (p *Page) looksAtPress(now_ms float64) []Patch {
+func (p *Page) looksAtPress(now_ms float64) []doc.Patch {
 	t := &p.sheets
 	t.watched = false
 	patience := float64(pressSilent_ms)
@@ -200,7 +201,7 @@ func (p *Page) looksAtPress(now_ms float64) []Patch {
 }
 
 // hearsPress takes a message of the press.
-func (p *Page) hearsPress(head string, body []byte, now_ms float64) []Patch {
+func (p *Page) hearsPress(head string, body []byte, now_ms float64) []doc.Patch {
 	t := &p.sheets
 	if !t.busy {
 		return nil // from one that is ended
@@ -221,7 +222,7 @@ func (p *Page) hearsPress(head string, body []byte, now_ms float64) []Patch {
 		if err != nil {
 			return p.pressFails(err.Error())
 		}
-		return []Patch{{Op: OpPress, Name: "ask", Value: head}}
+		return []doc.Patch{{Op: doc.OpPress, Name: "ask", Value: head}}
 	case r.ID != t.id:
 	case r.Progress != nil:
 		t.far = *r.Progress
@@ -234,12 +235,12 @@ func (p *Page) hearsPress(head string, body []byte, now_ms float64) []Patch {
 }
 
 // takes puts the files behind their links.
-func (p *Page) takes(printed *wire.Printed) []Patch {
+func (p *Page) takes(printed *wire.Printed) []doc.Patch {
 	t := &p.sheets
 	t.busy, t.printed, t.of = false, printed, t.asked
-	out := []Patch{{Op: OpPress, Name: "end"}}
+	out := []doc.Patch{{Op: doc.OpPress, Name: "end"}}
 	printed.Each(func(f wire.File, from int) {
-		out = append(out, Patch{Op: OpFile, ID: saveID(f.Kind), Name: f.Name, Value: f.Type, From: from, Size: f.Bytes})
+		out = append(out, doc.Patch{Op: doc.OpFile, ID: saveID(f.Kind), Name: f.Name, Value: f.Type, From: from, Size: f.Bytes})
 	})
 	t.printed.Body = nil
 	p.saySoon(p.sheetsWords())
@@ -338,54 +339,54 @@ func sized(file string, bytes int) string {
 var savesOrder = []wire.Kind{wire.SheetsFile, wire.MarksFile, wire.PiecesFile}
 
 // sheetsNodes is the room 'Sheets to print', as it stands before anybody asks.
-func (p *Page) sheetsNodes() []Node {
-	paper := el("select", "id=f-sheets-paper").with("data-key", sheetsPaper)
+func (p *Page) sheetsNodes() []doc.Node {
+	paper := doc.El("select", "id=f-sheets-paper").With("data-key", sheetsPaper)
 	for _, name := range papers {
-		paper = paper.withNodes(el("option", "").with("value", name).say(word("sheets." + name)))
+		paper = paper.WithNodes(doc.El("option", "").With("value", name).Say(word("sheets." + name)))
 	}
-	paper.Nodes[0] = paper.Nodes[0].with("selected", "")
-	square := el("fieldset", "class=square", el("legend", "").say(word("square")), el("p", "class=aside").say(word("square.help")))
+	paper.Nodes[0] = paper.Nodes[0].With("selected", "")
+	square := doc.El("fieldset", "class=square", doc.El("legend", "").Say(word("square")), doc.El("p", "class=aside").Say(word("square.help")))
 	for _, key := range []string{sheetsAcross, sheetsUp} {
-		id := control(key)
-		square = square.withNodes(el("div", "class=field",
-			el("label", "for="+id).say(word("square."+strings.TrimPrefix(key, sheetsKeys))),
-			el("span", "class=entry",
-				el("input", "type=text inputmode=decimal autocomplete=off spellcheck=false placeholder=100 id="+id).
-					with("data-key", key).with("aria-describedby", id+"-wrong"),
-				el("span", "class=unit").say(scheme.Millimetres.Symbol())),
-			el("p", "class=wrong id="+id+"-wrong")))
+		id := doc.Control(key)
+		square = square.WithNodes(doc.El("div", "class=field",
+			doc.El("label", "for="+id).Say(word("square."+strings.TrimPrefix(key, sheetsKeys))),
+			doc.El("span", "class=entry",
+				doc.El("input", "type=text inputmode=decimal autocomplete=off spellcheck=false placeholder=100 id="+id).
+					With("data-key", key).With("aria-describedby", id+"-wrong"),
+				doc.El("span", "class=unit").Say(scheme.Millimetres.Symbol())),
+			doc.El("p", "class=wrong id="+id+"-wrong")))
 	}
-	saves := el("ul", "class=saves")
+	saves := doc.El("ul", "class=saves")
 	for _, k := range savesOrder {
-		saves = saves.withNodes(el("li", "", el("a", "hidden= id="+saveID(k)).say(word("save."+string(k)))))
+		saves = saves.WithNodes(doc.El("li", "", doc.El("a", "hidden= id="+saveID(k)).Say(word("save."+string(k)))))
 	}
-	return []Node{
-		el("p", "class=aside").say(word("sheets.hold")),
-		el("div", "class=field", el("label", "for=f-sheets-paper").say(word("sheets.paper")), el("span", "class=entry", paper)),
-		el("details", "", el("summary", "").say(word("square.off")), square),
-		el("p", "class=hundred").say(word("sheets.hundred")),
-		el("div", "class=solver id=press data-state=", el("p", "id=pressing").say(p.sheetsWords()),
-			el("span", "class=acts",
-				el("button", "type=button id=make-sheets class=apply data-do=sheets data-with=make aria-disabled=false").say(word("sheets.make")),
-				el("button", "type=button id=stop-sheets class=quiet data-do=sheets data-with=stop aria-disabled=true").say(word("sheets.stop")))),
+	return []doc.Node{
+		doc.El("p", "class=aside").Say(word("sheets.hold")),
+		doc.El("div", "class=field", doc.El("label", "for=f-sheets-paper").Say(word("sheets.paper")), doc.El("span", "class=entry", paper)),
+		doc.El("details", "", doc.El("summary", "").Say(word("square.off")), square),
+		doc.El("p", "class=hundred").Say(word("sheets.hundred")),
+		doc.El("div", "class=solver id=press data-state=", doc.El("p", "id=pressing").Say(p.sheetsWords()),
+			doc.El("span", "class=acts",
+				doc.El("button", "type=button id=make-sheets class=apply data-do=sheets data-with=make aria-disabled=false").Say(word("sheets.make")),
+				doc.El("button", "type=button id=stop-sheets class=quiet data-do=sheets data-with=stop aria-disabled=true").Say(word("sheets.stop")))),
 		saves,
 	}
 }
 
 // sheetsShow is what the room 'Sheets to print' shows just now.
-func (p *Page) sheetsShow(add func(op Op, id, name, value string), flag func(id, name string, on bool)) {
+func (p *Page) sheetsShow(add func(op doc.Op, id, name, value string), flag func(id, name string, on bool)) {
 	t := &p.sheets
-	add(OpText, "pressing", "", p.sheetsWords())
-	add(OpAttr, "press", "data-state", p.sheetsState())
-	add(OpAttr, "make-sheets", "aria-disabled", strconv.FormatBool(t.busy))
-	add(OpAttr, "stop-sheets", "aria-disabled", strconv.FormatBool(!t.busy))
-	add(OpValue, control(sheetsPaper), "", t.paper)
-	for i, id := range []string{control(sheetsAcross), control(sheetsUp)} {
-		add(OpValue, id, "", t.square[i])
+	add(doc.OpText, "pressing", "", p.sheetsWords())
+	add(doc.OpAttr, "press", "data-state", p.sheetsState())
+	add(doc.OpAttr, "make-sheets", "aria-disabled", strconv.FormatBool(t.busy))
+	add(doc.OpAttr, "stop-sheets", "aria-disabled", strconv.FormatBool(!t.busy))
+	add(doc.OpValue, doc.Control(sheetsPaper), "", t.paper)
+	for i, id := range []string{doc.Control(sheetsAcross), doc.Control(sheetsUp)} {
+		add(doc.OpValue, id, "", t.square[i])
 		flag(id, "aria-invalid", t.wrong[i] != "")
-		add(OpText, id+"-wrong", "", t.wrong[i])
+		add(doc.OpText, id+"-wrong", "", t.wrong[i])
 	}
 	for _, k := range savesOrder {
-		add(OpText, saveID(k), "", p.fileWords(k))
+		add(doc.OpText, saveID(k), "", p.fileWords(k))
 	}
 }

@@ -5,69 +5,70 @@ import (
 	"strconv"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
 )
 
 // show is what the document lacks of the page's state.
-func (p *Page) show() []Patch {
-	var all []Patch
-	add := func(op Op, id, name, value string) {
-		all = append(all, Patch{Op: op, ID: id, Name: name, Value: value})
+func (p *Page) show() []doc.Patch {
+	var all []doc.Patch
+	add := func(op doc.Op, id, name, value string) {
+		all = append(all, doc.Patch{Op: op, ID: id, Name: name, Value: value})
 	}
 	flag := func(id, name string, on bool) {
 		if on {
-			add(OpAttr, id, name, "true")
+			add(doc.OpAttr, id, name, "true")
 		} else {
-			all = append(all, Patch{Op: OpAttr, ID: id, Name: name, Gone: true})
+			all = append(all, doc.Patch{Op: doc.OpAttr, ID: id, Name: name, Gone: true})
 		}
 	}
 	shown := p.scheme.Looked()
 	for _, f := range fields() {
-		id := control(f.Key)
+		id := doc.Control(f.Key)
 		bad, isBad := p.wrong[f.Key]
 		switch {
 		case p.under == f.Key: // never change text that is being typed
 		case isBad:
-			add(OpValue, id, "", bad.text)
+			add(doc.OpValue, id, "", bad.text)
 		default:
-			add(OpValue, id, "", f.Show(shown, p.units))
+			add(doc.OpValue, id, "", f.Show(shown, p.units))
 		}
 		flag(id, "aria-invalid", isBad)
-		add(OpText, id+"-wrong", "", bad.why)
-		add(OpText, id+"-decided", "", p.decided(f))
-		add(OpText, id+"-unit", "", theirs(f.UnitIn(p.units)))
-		add(OpText, id+"-range", "", p.rangeWords(f))
+		add(doc.OpText, id+"-wrong", "", bad.why)
+		add(doc.OpText, id+"-decided", "", p.decided(f))
+		add(doc.OpText, id+"-unit", "", theirs(f.UnitIn(p.units)))
+		add(doc.OpText, id+"-range", "", p.rangeWords(f))
 	}
 	all = append(all, p.statePatches()...)
-	add(OpText, "verdict", "", p.verdict())
-	add(OpText, "notice", "", p.voice.notice)
-	add(OpText, "description", "", p.Description())
+	add(doc.OpText, "verdict", "", p.verdict())
+	add(doc.OpText, "notice", "", p.voice.notice)
+	add(doc.OpText, "description", "", p.Description())
 	all = append(all,
-		Patch{Op: OpNodes, ID: "findings", Nodes: p.findingNodes()},
-		Patch{Op: OpNodes, ID: "numbers", Nodes: p.numberNodes()})
+		doc.Patch{Op: doc.OpNodes, ID: "findings", Nodes: p.findingNodes()},
+		doc.Patch{Op: doc.OpNodes, ID: "numbers", Nodes: p.numberNodes()})
 	all = append(all,
-		Patch{Op: OpNodes, ID: "compare-acts", Nodes: p.pairActs()},
-		Patch{Op: OpNodes, ID: "compare", Nodes: p.pairNodes()},
-		Patch{Op: OpNodes, ID: "limits", Nodes: p.limitNodes()})
-	add(OpText, "solving", "", p.solvingWords())
-	add(OpAttr, "solver", "data-state", p.solvingState())
+		doc.Patch{Op: doc.OpNodes, ID: "compare-acts", Nodes: p.pairActs()},
+		doc.Patch{Op: doc.OpNodes, ID: "compare", Nodes: p.pairNodes()},
+		doc.Patch{Op: doc.OpNodes, ID: "limits", Nodes: p.limitNodes()})
+	add(doc.OpText, "solving", "", p.solvingWords())
+	add(doc.OpAttr, "solver", "data-state", p.solvingState())
 	halt, idle := p.haltWords()
-	add(OpText, "halt", "", halt)
-	add(OpAttr, "halt", "aria-disabled", strconv.FormatBool(idle))
+	add(doc.OpText, "halt", "", halt)
+	add(doc.OpAttr, "halt", "aria-disabled", strconv.FormatBool(idle))
 	flag("stage", "data-two", p.compares())
 	for _, pose := range poses {
-		add(OpAttr, "pose-"+string(pose), "aria-pressed", strconv.FormatBool(pose == p.pose && p.has(pose)))
-		add(OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))
+		add(doc.OpAttr, "pose-"+string(pose), "aria-pressed", strconv.FormatBool(pose == p.pose && p.has(pose)))
+		add(doc.OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))
 	}
 	for _, v := range views {
-		add(OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
+		add(doc.OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
 	}
-	add(OpText, "view-help", "", p.viewHelp())
+	add(doc.OpText, "view-help", "", p.viewHelp())
 	all = append(all, p.proofPatches()...)
 	all = append(all, p.colourPatches()...)
 	all = append(all, p.foldPatches()...)
 	all = append(all, p.lessonPatches()...)
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
-		add(OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
+		add(doc.OpAttr, "units-"+u.Symbol(), "aria-pressed", strconv.FormatBool(u == p.units))
 	}
 	p.sheetsShow(add, flag)
 	for _, way := range []struct {
@@ -78,28 +79,28 @@ func (p *Page) show() []Patch {
 		if n := len(way.steps); n > 0 {
 			label = word(way.what, "what", way.steps[n-1].what)
 		}
-		add(OpAttr, way.id, "aria-disabled", strconv.FormatBool(len(way.steps) == 0))
-		add(OpAttr, way.id, "aria-label", label)
-		add(OpAttr, way.id, "title", label)
+		add(doc.OpAttr, way.id, "aria-disabled", strconv.FormatBool(len(way.steps) == 0))
+		add(doc.OpAttr, way.id, "aria-label", label)
+		add(doc.OpAttr, way.id, "title", label)
 	}
 	return p.changes(append(all, p.keepPatches()...))
 }
 
 // changes leaves out the patches that would change nothing and remembers the
 // rest.
-func (p *Page) changes(all []Patch) []Patch {
-	var out []Patch
+func (p *Page) changes(all []doc.Patch) []doc.Patch {
+	var out []doc.Patch
 	for _, c := range all {
 		key := string(c.Op) + " " + c.ID
-		if c.Op == OpAttr {
+		if c.Op == doc.OpAttr {
 			key += " " + c.Name
 		}
 		now := c.Value
 		if c.Gone {
 			now = "\x00"
 		}
-		if c.Op == OpNodes {
-			if was, ok := p.built[key]; ok && slices.EqualFunc(was, c.Nodes, Node.equal) {
+		if c.Op == doc.OpNodes {
+			if was, ok := p.built[key]; ok && slices.EqualFunc(was, c.Nodes, doc.Node.Equal) {
 				continue
 			}
 			p.built[key] = c.Nodes

@@ -11,6 +11,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/wasm/doc"
 )
 
 var millimetres = regexp.MustCompile(`(\d+(?:\.\d+)?) mm`)
@@ -42,7 +43,7 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 		if at < 0 {
 			t.Fatalf("there is no demo %s", name)
 		}
-		p.Handle(Event{Kind: Do, Name: "demo", Value: name})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "demo", Value: name})
 		if !same(p.scheme, demos[at].Scheme) {
 			t.Fatalf("the page does not show %s", name)
 		}

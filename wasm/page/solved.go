@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // solvedRows are the solved ruff's figures.
@@ -122,12 +123,12 @@ func guessed(s scheme.Scheme) bool {
 }
 
 // limitNodes is the list of limits.
-func (p *Page) limitNodes() []Node {
-	list := el("ul", "")
+func (p *Page) limitNodes() []doc.Node {
+	list := doc.El("ul", "")
 	for _, l := range p.limits() {
-		list.Nodes = append(list.Nodes, el("li", "").say(l))
+		list.Nodes = append(list.Nodes, doc.El("li", "").Say(l))
 	}
-	return []Node{list}
+	return []doc.Node{list}
 }
 
 // about writes a length that was solved: to 0.1 mm, in inches to 1/32.

@@ -1,6 +1,9 @@
 package page
 
-import "ruffwright/wasm/wire"
+import (
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/wire"
+)
 
 // The solver works in a Web Worker. The page asks it for one thing at a time:
 // the ruff at hand first, then the one that it is compared with, then the
@@ -64,30 +67,30 @@ const (
 )
 
 // wake starts the worker if it has not been started.
-func (p *Page) wake(now_ms float64) []Patch {
+func (p *Page) wake(now_ms float64) []doc.Patch {
 	if p.solver.stand != asleep {
 		return nil
 	}
 	return p.starts(now_ms)
 }
 
-func (p *Page) starts(now_ms float64) []Patch {
+func (p *Page) starts(now_ms float64) []doc.Patch {
 	s := &p.solver
 	s.stand, s.heard_ms, s.suspect = waking, now_ms, false
-	return append([]Patch{{Op: OpSolver, Name: "start"}}, p.watch()...)
+	return append([]doc.Patch{{Op: doc.OpSolver, Name: "start"}}, p.watch()...)
 }
 
 // watch sets the timer that looks at the worker, if it is not set.
-func (p *Page) watch() []Patch {
+func (p *Page) watch() []doc.Patch {
 	if p.solver.watched {
 		return nil
 	}
 	p.solver.watched = true
-	return []Patch{{Op: OpTimer, Name: "watch", MS: watch_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "watch", MS: watch_ms}}
 }
 
 // looks is the watchdog: a worker that should speak and does not is ended.
-func (p *Page) looks(now_ms float64) []Patch {
+func (p *Page) looks(now_ms float64) []doc.Patch {
 	s := &p.solver
 	s.watched = false
 	patience := float64(silent_ms)
@@ -112,7 +115,7 @@ func (p *Page) looks(now_ms float64) []Patch {
 
 // dies takes note that the worker is dead: once it is started again, then it is
 // left alone until the reader asks for it.
-func (p *Page) dies(why string, now_ms float64) []Patch {
+func (p *Page) dies(why string, now_ms float64) []doc.Patch {
 	s := &p.solver
 	if s.stand == gone || s.stand == asleep {
 		return nil
@@ -120,7 +123,7 @@ func (p *Page) dies(why string, now_ms float64) []Patch {
 	s.deaths++
 	s.out, s.asked, s.done, s.awaits = nil, "", false, nil
 	p.rival.asked = p.rival.done
-	out := []Patch{{Op: OpSolver, Name: "end"}}
+	out := []doc.Patch{{Op: doc.OpSolver, Name: "end"}}
 	if s.deaths > 1 {
 		s.stand, s.died = gone, why
 		p.proof = proof{}
@@ -139,7 +142,7 @@ func (p *Page) want() string {
 }
 
 // work sends the worker what comes next.
-func (p *Page) work(now_ms float64) []Patch {
+func (p *Page) work(now_ms float64) []doc.Patch {
 	s := &p.solver
 	if s.stand != ready || s.halted {
 		return nil
@@ -188,11 +191,11 @@ func (p *Page) work(now_ms float64) []Patch {
 		return nil
 	}
 	s.out, s.heard_ms, s.suspect, s.far = &e, now_ms, false, wire.Progress{}
-	return append([]Patch{{Op: OpSolver, Name: "ask", Value: head}}, p.watch()...)
+	return append([]doc.Patch{{Op: doc.OpSolver, Name: "ask", Value: head}}, p.watch()...)
 }
 
 // hears takes a message of the worker.
-func (p *Page) hears(head string, body []byte, now_ms float64) []Patch {
+func (p *Page) hears(head string, body []byte, now_ms float64) []doc.Patch {
 	s := &p.solver
 	if s.stand != waking && s.stand != ready {
 		return nil // from one that is ended
@@ -247,7 +250,7 @@ func (p *Page) fails(of purpose, e wire.Error) {
 }
 
 // solved takes the ruff as far as it is solved.
-func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
+func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []doc.Patch {
 	s := &p.solver
 	was := p.verdict()
 	out := p.settles(r.Solved, now_ms)
@@ -255,11 +258,11 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
 	p.marked()
 	p.lets()
 	if s.awaits == nil {
-		out = append(out, Patch{Op: OpMark, Name: "ruffwright-shape"})
+		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-shape"})
 	}
 	s.awaits, s.done = r.Awaits, last
 	if last {
-		out = append(out, Patch{Op: OpMark, Name: "ruffwright-solved"})
+		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-solved"})
 	}
 	if now := p.verdict(); last && now != was && !s.moving {
 		p.saySoon(p.news())
@@ -271,7 +274,7 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []Patch {
 }
 
 // controlMoves notes whether a control is being moved.
-func (p *Page) controlMoves(moves bool, now_ms float64) []Patch {
+func (p *Page) controlMoves(moves bool, now_ms float64) []doc.Patch {
 	s := &p.solver
 	was := s.moving
 	s.moving = moves
@@ -282,24 +285,24 @@ func (p *Page) controlMoves(moves bool, now_ms float64) []Patch {
 	if was {
 		return nil
 	}
-	return []Patch{{Op: OpTimer, Name: "rest", MS: rest_ms}}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "rest", MS: rest_ms}}
 }
 
 // rests ends a control's move when it has been still for a while.
-func (p *Page) rests(now_ms float64) []Patch {
+func (p *Page) rests(now_ms float64) []doc.Patch {
 	s := &p.solver
 	if !s.moving {
 		return nil
 	}
 	if wait := s.moved_ms + rest_ms - now_ms; wait > 1 {
-		return []Patch{{Op: OpTimer, Name: "rest", MS: wait}}
+		return []doc.Patch{{Op: doc.OpTimer, Name: "rest", MS: wait}}
 	}
 	s.moving = false
 	return nil
 }
 
 // halts stops the solver or sets it to work again.
-func (p *Page) halts(now_ms float64) []Patch {
+func (p *Page) halts(now_ms float64) []doc.Patch {
 	s := &p.solver
 	switch {
 	case s.stand == gone:
@@ -320,7 +323,7 @@ func (p *Page) halts(now_ms float64) []Patch {
 		if err != nil { // two numbers: it cannot
 			return nil
 		}
-		return []Patch{{Op: OpSolver, Name: "ask", Value: head}}
+		return []doc.Patch{{Op: doc.OpSolver, Name: "ask", Value: head}}
 	}
 	return nil
 }

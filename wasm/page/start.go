@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"ruffwright/geom/figure"
+	"ruffwright/wasm/doc"
 )
 
 // Started is what the site holds before any program loads: the page of the
@@ -36,23 +37,23 @@ func Start() (Started, error) {
 	}
 	kept, _ := p.keptWords()
 	out := Started{HTML: map[string]string{
-		"kept":        HTML(text(kept)),
-		"asides":      HTML(text(p.asideLabel())),
-		"form":        HTML(p.form()...),
-		"course":      HTML(text(p.courseWords())),
-		"lessons":     HTML(p.courseNodes()...),
-		"views":       HTML(p.viewNodes()...),
-		"verdict":     HTML(text(p.verdict())),
-		"findings":    HTML(p.findingNodes()...),
-		"numbers":     HTML(p.numberNodes()...),
-		"description": HTML(text(p.Description())),
-		"viewhelp":    HTML(text(p.viewHelp())),
-		"poses":       HTML(p.poseNodes()...),
-		"colours":     HTML(p.colourNodes()...),
-		"solving":     HTML(text(p.solvingWords())),
-		"compare":     HTML(p.pairActs()...),
-		"limits":      HTML(p.limitNodes()...),
-		"sheets":      HTML(p.sheetsNodes()...),
+		"kept":        doc.HTML(doc.Text(kept)),
+		"asides":      doc.HTML(doc.Text(p.asideLabel())),
+		"form":        doc.HTML(p.form()...),
+		"course":      doc.HTML(doc.Text(p.courseWords())),
+		"lessons":     doc.HTML(p.courseNodes()...),
+		"views":       doc.HTML(p.viewNodes()...),
+		"verdict":     doc.HTML(doc.Text(p.verdict())),
+		"findings":    doc.HTML(p.findingNodes()...),
+		"numbers":     doc.HTML(p.numberNodes()...),
+		"description": doc.HTML(doc.Text(p.Description())),
+		"viewhelp":    doc.HTML(doc.Text(p.viewHelp())),
+		"poses":       doc.HTML(p.poseNodes()...),
+		"colours":     doc.HTML(p.colourNodes()...),
+		"solving":     doc.HTML(doc.Text(p.solvingWords())),
+		"compare":     doc.HTML(p.pairActs()...),
+		"limits":      doc.HTML(p.limitNodes()...),
+		"sheets":      doc.HTML(p.sheetsNodes()...),
 	}}
 	for _, name := range []string{"light", "dark"} {
 		p.light = name
@@ -73,33 +74,33 @@ func Start() (Started, error) {
 	if err != nil {
 		return Started{}, err
 	}
-	out.HTML["demos"] = HTML(gallery...)
+	out.HTML["demos"] = doc.HTML(gallery...)
 	out.Pictures = append(out.Pictures, pictures...)
 	return out, nil
 }
 
 // poseNodes are the buttons of the poses.
-func (p *Page) poseNodes() []Node {
-	var out []Node
+func (p *Page) poseNodes() []doc.Node {
+	var out []doc.Node
 	for _, pose := range poses {
-		out = append(out, el("button", "type=button data-do=pose id=pose-"+string(pose)).
-			with("data-with", string(pose)).with("aria-pressed", strconv.FormatBool(pose == p.pose)).
-			with("aria-disabled", strconv.FormatBool(!p.has(pose))).
-			with("aria-label", word("poselong."+string(pose))).with("title", word("poselong."+string(pose))).say(word("pose."+string(pose))))
+		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
+			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == p.pose)).
+			With("aria-disabled", strconv.FormatBool(!p.has(pose))).
+			With("aria-label", word("poselong."+string(pose))).With("title", word("poselong."+string(pose))).Say(word("pose."+string(pose))))
 	}
 	return out
 }
 
 // viewNodes are the buttons of the views.
-func (p *Page) viewNodes() []Node {
-	var out []Node
+func (p *Page) viewNodes() []doc.Node {
+	var out []doc.Node
 	for _, v := range views {
 		pressed := "false"
 		if v == p.view {
 			pressed = "true"
 		}
-		out = append(out, el("button", "type=button data-do=view id=view-"+string(v)).
-			with("data-with", string(v)).with("aria-pressed", pressed).say(word("view."+string(v))))
+		out = append(out, doc.El("button", "type=button data-do=view id=view-"+string(v)).
+			With("data-with", string(v)).With("aria-pressed", pressed).Say(word("view."+string(v))))
 	}
 	return out
 }

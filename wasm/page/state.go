@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
 )
 
 // state is how what the page shows stands to what is typed. It is worked out in
@@ -113,25 +114,25 @@ func (s state) of() string {
 
 // stateNodes are the banner beside the verdict: what is refused, with a way to
 // it, or why the cloth cannot be solved. Nothing where all is as typed.
-func (s state) stateNodes() []Node {
+func (s state) stateNodes() []doc.Node {
 	switch s.kind {
 	case lastOne:
-		list := el("ul", "")
+		list := doc.El("ul", "")
 		for _, r := range s.refused {
-			list.Nodes = append(list.Nodes, el("li", "",
-				text(word("entry.other", "field", r.field.Label, "why", r.why)),
-				goTo(r.field, "state-"+control(r.field.Key))))
+			list.Nodes = append(list.Nodes, doc.El("li", "",
+				doc.Text(word("entry.other", "field", r.field.Label, "why", r.why)),
+				goTo(r.field, "state-"+doc.Control(r.field.Key))))
 		}
-		return []Node{el("p", "", el("span", "class=sign aria-hidden=true").say("✕"), el("strong", "").say(word("state.last"))), list}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(word("state.last"))), list}
 	case cannot:
-		return []Node{el("p", "", el("span", "class=sign aria-hidden=true").say("✕"), el("strong", "").say(word("state.cannot")), text(s.why))}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(word("state.cannot")), doc.Text(s.why))}
 	}
 	return nil
 }
 
 // goTo is a button that leads to a field.
-func goTo(f scheme.Field, id string) Node {
-	return el("button", "type=button class=quiet data-do=goto id="+id).with("data-with", f.Key).say(word("state.goto", "field", f.Label))
+func goTo(f scheme.Field, id string) doc.Node {
+	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(word("state.goto", "field", f.Label))
 }
 
 // panels of the page that show the ruff; each says which one where it is not
@@ -141,11 +142,11 @@ var panels = []struct{ id, of string }{
 }
 
 // statePatches show the state.
-func (p *Page) statePatches() []Patch {
+func (p *Page) statePatches() []doc.Patch {
 	s := p.state()
-	out := []Patch{
-		{Op: OpNodes, ID: "state", Nodes: s.stateNodes()},
-		{Op: OpAttr, ID: "state", Name: "data-state", Value: string(s.kind)},
+	out := []doc.Patch{
+		{Op: doc.OpNodes, ID: "state", Nodes: s.stateNodes()},
+		{Op: doc.OpAttr, ID: "state", Name: "data-state", Value: string(s.kind)},
 	}
 	for _, panel := range panels {
 		words := s.of()
@@ -155,8 +156,8 @@ func (p *Page) statePatches() []Patch {
 		if panel.of == "compare-of" && !p.compares() {
 			words = ""
 		}
-		out = append(out, Patch{Op: OpText, ID: panel.of, Value: words},
-			Patch{Op: OpAttr, ID: panel.id, Name: "data-old", Value: "true", Gone: words == ""})
+		out = append(out, doc.Patch{Op: doc.OpText, ID: panel.of, Value: words},
+			doc.Patch{Op: doc.OpAttr, ID: panel.id, Name: "data-old", Value: "true", Gone: words == ""})
 	}
 	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
 		rare, bad := 0, 0
@@ -180,8 +181,8 @@ func (p *Page) statePatches() []Patch {
 		if bad > 0 {
 			words = many("form.refused", bad, "fold", words)
 		}
-		out = append(out, Patch{Op: OpText, ID: "rare-" + g.Key + "-label", Value: words},
-			Patch{Op: OpAttr, ID: "rare-" + g.Key, Name: "data-refused", Value: "true", Gone: bad == 0})
+		out = append(out, doc.Patch{Op: doc.OpText, ID: "rare-" + g.Key + "-label", Value: words},
+			doc.Patch{Op: doc.OpAttr, ID: "rare-" + g.Key, Name: "data-refused", Value: "true", Gone: bad == 0})
 	}
 	return out
 }

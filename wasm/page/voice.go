@@ -1,5 +1,7 @@
 package page
 
+import "ruffwright/wasm/doc"
+
 // voice is the polite live region: at most one message in quiet_ms. A notice
 // is always said; of other messages the newest wins.
 type voice struct {
@@ -23,9 +25,9 @@ func (p *Page) saySoon(words string) {
 
 // speak says what is next if the last message is old enough, and sets a timer
 // for what must wait.
-func (p *Page) speak(now_ms float64) []Patch {
+func (p *Page) speak(now_ms float64) []doc.Patch {
 	v := &p.voice
-	var out []Patch
+	var out []doc.Patch
 	if !v.spoke || now_ms-v.at_ms >= quiet_ms {
 		words := v.first
 		if words == "" {
@@ -33,12 +35,12 @@ func (p *Page) speak(now_ms float64) []Patch {
 		}
 		if words != "" {
 			v.first, v.spoke, v.at_ms = "", true, now_ms
-			out = p.changes([]Patch{{Op: OpText, ID: "said", Value: words}})
+			out = p.changes([]doc.Patch{{Op: doc.OpText, ID: "said", Value: words}})
 		}
 	}
 	if v.first+v.next != "" && !v.waits {
 		v.waits = true
-		out = append(out, Patch{Op: OpTimer, Name: "voice", MS: quiet_ms - (now_ms - v.at_ms) + 5})
+		out = append(out, doc.Patch{Op: doc.OpTimer, Name: "voice", MS: quiet_ms - (now_ms - v.at_ms) + 5})
 	}
 	return out
 }

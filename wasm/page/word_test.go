@@ -113,16 +113,16 @@ func TestWords(t *testing.T) {
 					}
 				}
 				spoken[call.Args[0]] = true
-			case "say", "saySoon", "notice", "text":
+			case "Say", "saySoon", "notice", "Text":
 				for _, a := range call.Args {
 					if s, ok := literal(a); ok && hasLetter(s) {
 						t.Errorf("%s: %s says %q, which is not in the table of words", at, callee, s)
 					}
 				}
-			case "with", "el", "Errorf", "New", "Fields": // attributes and markup; errors for developers
+			case "With", "El", "Errorf", "New", "Fields": // attributes and markup; errors for developers
 				for i, a := range call.Args {
 					s, ok := literal(a)
-					if callee == "with" && i == 1 && ok && hasLetter(s) && slices.Contains([]string{"aria-label", "title", "alt", "placeholder"}, first(call)) {
+					if callee == "With" && i == 1 && ok && hasLetter(s) && slices.Contains([]string{"aria-label", "title", "alt", "placeholder"}, first(call)) {
 						t.Errorf("%s: the attribute says %q, which is not in the table of words", at, s)
 					}
 					if lit, ok := a.(*ast.BasicLit); ok {

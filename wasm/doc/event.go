@@ -1,8 +1,8 @@
-// Package page is the logic of the page: what the reader does comes in as
-// events, what the document shall show goes out as patches. It knows no
-// browser, no clock and no file, so that all of it runs under plain go test;
-// package dom carries events and patches, package stage draws.
-package page
+// Package doc is what the page's program and the document in the browser say to
+// each other: what happened comes in as events, what the document shall change
+// goes out as patches, and what is built there is made of nodes. Package dom
+// carries them.
+package doc
 
 // Event is one thing that happened in the document.
 type Event struct {

@@ -1,4 +1,4 @@
-package page
+package doc
 
 import (
 	"html"
@@ -18,17 +18,17 @@ type Node struct {
 }
 
 // el makes a node: attributes as "name=value", "name=" for an empty one.
-func el(tag, attrs string, nodes ...Node) Node {
+func El(tag, attrs string, nodes ...Node) Node {
 	n := Node{Tag: tag, Nodes: nodes}
 	for _, pair := range strings.Fields(attrs) {
 		name, value, _ := strings.Cut(pair, "=")
-		n = n.with(name, value)
+		n = n.With(name, value)
 	}
 	return n
 }
 
 // with adds an attribute, whose value may hold anything.
-func (n Node) with(name, value string) Node {
+func (n Node) With(name, value string) Node {
 	attr := make(map[string]string, len(n.Attr)+1)
 	for k, v := range n.Attr {
 		attr[k] = v
@@ -39,14 +39,23 @@ func (n Node) with(name, value string) Node {
 }
 
 // say sets the text before the node's children.
-func (n Node) say(text string) Node { n.Text = text; return n }
+func (n Node) Say(text string) Node { n.Text = text; return n }
 
 // text is a span of plain words.
-func text(words string) Node { return Node{Tag: "span", Text: words} }
+func Text(words string) Node { return Node{Tag: "span", Text: words} }
+
+// withNodes adds children.
+func (n Node) WithNodes(nodes ...Node) Node {
+	n.Nodes = append(append([]Node(nil), n.Nodes...), nodes...)
+	return n
+}
+
+// control is the id of a field's control; its neighbours add a suffix.
+func Control(key string) string { return "f-" + strings.ReplaceAll(key, ".", "-") }
 
 // equal reports whether two nodes build the same.
-func (n Node) equal(m Node) bool {
-	return n.Tag == m.Tag && n.Text == m.Text && maps.Equal(n.Attr, m.Attr) && slices.EqualFunc(n.Nodes, m.Nodes, Node.equal)
+func (n Node) Equal(m Node) bool {
+	return n.Tag == m.Tag && n.Text == m.Text && maps.Equal(n.Attr, m.Attr) && slices.EqualFunc(n.Nodes, m.Nodes, Node.Equal)
 }
 
 // void are the elements without an end.
