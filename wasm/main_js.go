@@ -9,6 +9,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/dom"
 	"ruffwright/wasm/page"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/stage"
 )
 
@@ -20,7 +21,7 @@ func main() {
 		}
 		select {} // its callbacks live on
 	}()
-	page.Speak(document.Language())
+	say.Speak(document.Language())
 	state, err := page.New()
 	if err != nil {
 		document.Fail(err.Error())

@@ -73,14 +73,15 @@ var rooms = map[string]room{
 	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
 
 	// The page's program.
-	"wasm/doc":   {},
-	"wasm/page":  {below: slices.Concat(result, []string{"wasm/doc", "wasm/wire"}), tests: []string{"sim/window"}, outside: []string{"golang.org/x/text"}},
-	"wasm/dom":   {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
-	"wasm/stage": {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
-	"wasm":       {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/dom", "wasm/stage"})},
+	"wasm/doc":      {},
+	"wasm/page/say": {below: []string{"geom/scheme", "sim", "sim/check"}},
+	"wasm/page":     {below: slices.Concat(result, []string{"wasm/doc", "wasm/page/say", "wasm/wire"}), tests: []string{"sim/window"}, outside: []string{"golang.org/x/text"}},
+	"wasm/dom":      {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/printing", "wasm/solving", "wasm/wire"}},
+	"wasm/stage":    {below: slices.Concat(result, []string{"wasm/page"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
+	"wasm":          {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/page/say", "wasm/dom", "wasm/stage"})},
 
 	"cmd/disk":       {},
-	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "cmd/disk"})},
+	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), tests: []string{"wasm/doc"}},
 	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "cmd/disk", "cmd/site", "wasm/page"})},
 }
 

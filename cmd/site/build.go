@@ -19,6 +19,7 @@ import (
 
 	"ruffwright/assets"
 	"ruffwright/wasm/page"
+	"ruffwright/wasm/page/say"
 )
 
 // Options of a build. The zero value builds the tree of the working directory
@@ -373,11 +374,11 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	} else {
 		return nil, errors.New("the notice for an unbuilt page is not marked")
 	}
-	spoken, err := page.Fill(string(text)) // before anything else comes in
+	spoken, err := say.Fill(string(text)) // before anything else comes in
 	if err != nil {
 		return nil, err
 	}
-	text = []byte(strings.Replace(spoken, `<html lang="en">`, `<html lang="`+page.Language()+`">`, 1))
+	text = []byte(strings.Replace(spoken, `<html lang="en">`, `<html lang="`+say.Language()+`">`, 1))
 	replace := func(old, new string) error {
 		if bytes.Count(text, []byte(old)) != 1 {
 			return fmt.Errorf("%q must stand once, and stands %d times", old, bytes.Count(text, []byte(old)))

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"ruffwright/wasm/page"
+	"ruffwright/wasm/page/say"
 )
 
 // longSite is the built site in the language of the tests: the same programs, the
@@ -28,8 +29,8 @@ func longSite(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	page.Speak(page.Long)
-	defer page.Speak("en")
+	say.Speak(say.Long)
+	defer say.Speak("en")
 	start, err := page.Start()
 	if err != nil {
 		t.Fatal(err)
@@ -103,7 +104,7 @@ const cut = `(() => {
 // text in any state bypasses the table of words.
 func TestLongWords(t *testing.T) {
 	b := open(t, serve(t, longSite(t), nil), screen{width: 1280, height: 800, still: true}).ready()
-	if lang := eval[string](b, "document.documentElement.lang"); lang != page.Long {
+	if lang := eval[string](b, "document.documentElement.lang"); lang != say.Long {
 		t.Fatalf("the page is in %q", lang)
 	}
 	seen := map[string]bool{}

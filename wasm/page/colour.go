@@ -11,6 +11,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // Colour is what the cloth on the stage is dyed by.
@@ -46,7 +47,7 @@ func (p *Page) dyes(by Colour) {
 		return
 	}
 	p.dye.by, p.dirty = by, true
-	p.saySoon(word("colour.said." + string(by)))
+	p.saySoon(say.Word("colour.said." + string(by)))
 }
 
 // canDye reports whether the ruff knows what the colour tells.
@@ -137,7 +138,7 @@ func (p *Page) colourNodes() []doc.Node {
 		out = append(out, doc.El("button", "type=button data-do=colour id=colour-"+string(c)).
 			With("data-with", string(c)).With("aria-pressed", strconv.FormatBool(c == p.dye.by)).
 			With("aria-disabled", strconv.FormatBool(!p.canDye(c))).
-			With("title", word("colourlong."+string(c))).Say(word("colour."+string(c))))
+			With("title", say.Word("colourlong."+string(c))).Say(say.Word("colour."+string(c))))
 	}
 	return out
 }
@@ -156,7 +157,7 @@ func (p *Page) colourPatches() []doc.Patch {
 // stageWords say what else the stage shows: the ruff on its way, or its colours.
 func (p *Page) stageWords() string {
 	if p.folding() {
-		return word("shows.fold", "step", p.foldName())
+		return say.Word("shows.fold", "step", p.foldName())
 	}
 	return p.dyedWords()
 }
@@ -181,7 +182,7 @@ func (p *Page) dyedWords() string {
 	}
 	if tone.Kind == figure.ToneGap {
 		share := fmt.Sprintf("%.0f", 100*float64(touching)/float64(n))
-		return word("shows.contact", "share", share, "least", p.about(lo), "most", p.about(hi))
+		return say.Word("shows.contact", "share", share, "least", say.Length(lo, p.units), "most", say.Length(hi, p.units))
 	}
-	return word("shows.droop", "least", p.about(lo), "most", p.about(hi))
+	return say.Word("shows.droop", "least", say.Length(lo, p.units), "most", say.Length(hi, p.units))
 }

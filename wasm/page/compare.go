@@ -4,6 +4,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -94,7 +95,7 @@ func (p *Page) adopts(b *rival) {
 	s := &p.solver
 	p.ruff.Solved = b.side.Ruff.Solved
 	s.asked, s.done, s.out, s.moving, s.deaths = p.written, true, nil, false, 0
-	p.findings = finds(p.ruff, p.units)
+	p.findings = say.Finds(p.ruff, p.units)
 }
 
 // sideA is A as package check compares it.
@@ -113,7 +114,7 @@ func (p *Page) comparison() check.Comparison {
 	of.a, of.b, of.solvedA, of.solvedB, of.units = p.written, p.rival.written, p.ruff.Solved, p.rival.side.Ruff.Solved, p.units
 	if of != c.of {
 		c.of, c.comparison = of, check.Compare(p.sideA(), p.rival.side, p.units)
-		p.rival.findings = finds(p.rival.side.Ruff, p.units)
+		p.rival.findings = say.Finds(p.rival.side.Ruff, p.units)
 	}
 	return c.comparison
 }
@@ -126,34 +127,34 @@ func (p *Page) pairs(name string) {
 		if b != nil && p.rival.written == p.written {
 			return
 		}
-		what, said := word("step.keep"), word("said.keep")
+		what, said := say.Word("step.keep"), say.Word("said.keep")
 		if b != nil {
-			what, said = word("step.atob"), word("said.atob")
+			what, said = say.Word("step.atob"), say.Word("said.atob")
 		}
 		p.remember(step{before: a, what: what})
 		if p.rivals(&a) == nil {
 			p.saySoon(said)
 		}
 	case "compare-back": // B becomes A
-		if b == nil || p.swap(*b, word("step.btoa")) != nil {
+		if b == nil || p.swap(*b, say.Word("step.btoa")) != nil {
 			return
 		}
-		p.saySoon(word("said.btoa", "news", p.news()))
+		p.saySoon(say.Word("said.btoa", "news", p.news()))
 	case "compare-swap":
 		if b == nil {
 			return
 		}
-		if p.swap(*b, word("step.swap")) != nil || p.rivals(&a) != nil {
+		if p.swap(*b, say.Word("step.swap")) != nil || p.rivals(&a) != nil {
 			return
 		}
-		p.saySoon(word("said.swap", "news", p.news()))
+		p.saySoon(say.Word("said.swap", "news", p.news()))
 	case "compare-stop":
 		if b == nil {
 			return
 		}
-		p.remember(step{before: a, what: word("step.stop")})
+		p.remember(step{before: a, what: say.Word("step.stop")})
 		p.rival, p.dirty = rival{}, true
-		p.saySoon(word("said.stop"))
+		p.saySoon(say.Word("said.stop"))
 	case "twin": // the first comparison that everybody needs
 		other, err := check.SewnOtherwise(a)
 		if err == nil {
@@ -163,11 +164,11 @@ func (p *Page) pairs(name string) {
 				p.rival = was
 				p.remember(step{before: a, what: p.twinLabel()})
 				p.rival = now
-				p.saySoon(theirs(p.comparison().Sentence))
+				p.saySoon(say.Theirs(p.comparison().Sentence))
 				return
 			}
 		}
-		p.saySoon(word("misfit", "why", told(err.Error())))
+		p.saySoon(say.Word("misfit", "why", say.Told(err.Error())))
 	}
 }
 
@@ -177,7 +178,7 @@ func (p *Page) solvedRival(r *wire.Result, last bool) {
 	b.side.Ruff.Solved, b.done = r.Solved, last
 	p.dirty = true
 	if last {
-		p.saySoon(theirs(p.comparison().Sentence))
+		p.saySoon(say.Theirs(p.comparison().Sentence))
 	}
 }
 

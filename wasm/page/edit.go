@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/wasm/page/say"
 )
 
 // enter takes an entry of the form: live while it is typed (then what cannot
@@ -40,7 +41,7 @@ func (p *Page) enter(key, text string, live bool) bool {
 				p.ruled, p.ruledBy = ruled, key
 			}
 			if changed && p.editing != key {
-				p.remember(step{before: before, what: theirs(f.Label)})
+				p.remember(step{before: before, what: say.Theirs(f.Label)})
 			}
 			if live && changed {
 				p.editing = key
@@ -83,17 +84,17 @@ func (p *Page) with(f scheme.Field, text string, all bool) (s scheme.Scheme, rul
 func (p *Page) decided(f scheme.Field) string {
 	label := func(key string) string {
 		of, _ := scheme.Lookup(key)
-		return theirs(of.Label)
+		return say.Theirs(of.Label)
 	}
 	if by := p.scheme.DecidedBy(f.Key); len(by) > 0 {
-		return word("decide."+by[0], "field", label(by[0]))
+		return say.Word("decide."+by[0], "field", label(by[0]))
 	}
 	if v, fitted := p.fittedTuck(f); fitted {
-		return word("decide.fitted", "value", v)
+		return say.Word("decide.fitted", "value", v)
 	}
 	for _, o := range p.ruled {
 		if o.By == f.Key {
-			return word("decide.aside", "field", label(o.Key), "was", o.Was)
+			return say.Word("decide.aside", "field", label(o.Key), "was", o.Was)
 		}
 	}
 	return ""
@@ -106,7 +107,7 @@ func (p *Page) fittedTuck(f scheme.Field) (string, bool) {
 		return "", false
 	}
 	v := f.Number(plan.Scheme)
-	return p.about(v), v != f.Number(p.scheme)
+	return say.Length(v, p.units), v != f.Number(p.scheme)
 }
 
 // ruledWords tells what counts no longer because of the last entry.
@@ -115,7 +116,7 @@ func (p *Page) ruledWords() string {
 	for _, o := range p.ruled {
 		of, _ := scheme.Lookup(o.Key)
 		by, _ := scheme.Lookup(o.By)
-		out = append(out, word("decide.said", "field", theirs(of.Label), "was", o.Was, "by", theirs(by.Label), "now", o.Now))
+		out = append(out, say.Word("decide.said", "field", say.Theirs(of.Label), "was", o.Was, "by", say.Theirs(by.Label), "now", o.Now))
 	}
 	return strings.Join(out, " ")
 }
@@ -133,18 +134,18 @@ func (p *Page) why(f scheme.Field, err error) string {
 	case errors.As(err, &one):
 		list = scheme.Errors{one}
 	default:
-		return sentence(told(err.Error()))
+		return say.Sentence(say.Told(err.Error()))
 	}
 	var lines []string
 	for _, e := range list {
-		line := strings.TrimSpace(e.Value.String() + " " + told(e.Why.String()))
+		line := strings.TrimSpace(e.Value.String() + " " + say.Told(e.Why.String()))
 		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
-			line = word("entry.other", "field", theirs(other.Label), "why", line)
+			line = say.Word("entry.other", "field", say.Theirs(other.Label), "why", line)
 		}
 		if !e.Allowed.Empty() {
-			line = word("entry.beyond", "why", line, "allowed", told(e.Allowed.String()))
+			line = say.Word("entry.beyond", "why", line, "allowed", say.Told(e.Allowed.String()))
 		}
-		lines = append(lines, sentence(line))
+		lines = append(lines, say.Sentence(line))
 	}
 	return strings.Join(lines, " ")
 }
@@ -186,5 +187,5 @@ func (p *Page) travel(from, to *[]step, key string) {
 	p.whose, p.keep.restored = last.whose, false
 	p.clears()
 	p.editing = ""
-	p.saySoon(word(key, "what", last.what, "news", p.news()))
+	p.saySoon(say.Word(key, "what", last.what, "news", p.news()))
 }

@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // least pixels of a saved picture for one CSS pixel of the stage.
@@ -18,7 +19,7 @@ func (p *Page) pictures(kind string) []doc.Patch {
 	case "svg":
 		return p.savesPicture(kind)
 	case "png":
-		p.saySoon(word("picture.drawing"))
+		p.saySoon(say.Word("picture.drawing"))
 		return []doc.Patch{{Op: doc.OpTimer, Name: "png", MS: frame_ms}}
 	}
 	return nil
@@ -33,17 +34,17 @@ func (p *Page) savesPicture(kind string) []doc.Patch {
 	d, lens, pixelPerMM, err := p.Picture()
 	p.light, p.settling.going = light, going
 	if err != nil {
-		p.saySoon(word("picture.none", "why", told(err.Error())))
+		p.saySoon(say.Word("picture.none", "why", say.Told(err.Error())))
 		return nil
 	}
 	d = through(d, lens)
-	name := fileName(p.scheme, word("view."+string(p.view)), kind)
+	name := fileName(p.scheme, say.Word("view."+string(p.view)), kind)
 	if kind == "svg" {
 		return p.saves(name, "image/svg+xml", d.SVG())
 	}
 	var file bytes.Buffer
 	if err := d.PNG(&file, pixelPerMM*max(leastRatio, p.size.ratio)); err != nil {
-		p.saySoon(word("picture.none", "why", told(err.Error())))
+		p.saySoon(say.Word("picture.none", "why", say.Told(err.Error())))
 		return nil
 	}
 	return p.saves(name, "image/png", file.Bytes())
@@ -98,15 +99,15 @@ func (p *Page) numbersText() string {
 	if of := p.state().of(); of != "" {
 		line(of, "", "")
 	}
-	line(word("sums.of"), word("sums.is"), word("sums.remark"))
+	line(say.Word("sums.of"), say.Word("sums.is"), say.Word("sums.remark"))
 	for _, r := range append(p.numberRows(), p.solvedRows()...) {
 		line(r.label, r.value, r.note)
 	}
 	if p.ruff.Solved == nil {
-		line(word("sum.hangs"), word("sum.hangs.not"), "")
+		line(say.Word("sum.hangs"), say.Word("sum.hangs.not"), "")
 	}
 	if code := p.scheme.Code(); code != "" {
-		line(word("sum.code"), code, "")
+		line(say.Word("sum.code"), code, "")
 	}
 	return pattern.TabSeparated(rows)
 }
@@ -121,14 +122,14 @@ func (p *Page) copies() []doc.Patch {
 func (p *Page) copied(ok bool, what string) []doc.Patch {
 	switch {
 	case what != "text" && ok:
-		p.saySoon(word("share.yes"))
+		p.saySoon(say.Word("share.yes"))
 	case what != "text":
-		p.saySoon(word("share.no"))
+		p.saySoon(say.Word("share.no"))
 	case ok:
-		p.saySoon(word("copy.yes"))
+		p.saySoon(say.Word("copy.yes"))
 		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}
 	default:
-		p.saySoon(word("copy.no"))
+		p.saySoon(say.Word("copy.no"))
 		return []doc.Patch{
 			{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
 			{Op: doc.OpValue, ID: "by-hand", Value: p.numbersText()},

@@ -11,6 +11,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // mostLink is the most characters of a link's code: longer ones are cut off by
@@ -58,9 +59,9 @@ func fileName(s scheme.Scheme, shows, ending string) string {
 // saves hands the browser a file to save.
 func (p *Page) saves(name, kind string, bytes []byte) []doc.Patch {
 	if p.state().old() {
-		p.saySoon(word("file.savinglast", "file", name))
+		p.saySoon(say.Word("file.savinglast", "file", name))
 	} else {
-		p.saySoon(word("file.saving", "file", name))
+		p.saySoon(say.Word("file.saving", "file", name))
 	}
 	return []doc.Patch{{Op: doc.OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
 }
@@ -106,11 +107,11 @@ func (p *Page) opens(name, size string, body []byte) {
 	name = shownName(name)
 	n, err := strconv.ParseInt(size, 10, 64)
 	if err != nil {
-		p.notice(word("file.none", "file", name))
+		p.notice(say.Word("file.none", "file", name))
 		return
 	}
 	if n > scheme.MaxDocument {
-		p.notice(word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
+		p.notice(say.Word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
 		return
 	}
 	s, err := scheme.Parse(body)
@@ -118,12 +119,12 @@ func (p *Page) opens(name, size string, body []byte) {
 		err = p.replace(s, name)
 	}
 	if err != nil {
-		p.notice(word("file.bad", "file", name, "why", faults(err)))
+		p.notice(say.Word("file.bad", "file", name, "why", faults(err)))
 		return
 	}
 	p.own = true
 	p.notice("")
-	p.saySoon(word("file.opened", "file", name, "news", p.news()))
+	p.saySoon(say.Word("file.opened", "file", name, "news", p.news()))
 }
 
 // mostFaults is how many faults of a file are told.
@@ -139,21 +140,21 @@ func faults(err error) string {
 	case errors.As(err, &one):
 		list = scheme.Errors{one}
 	default:
-		return sentence(told(err.Error()))
+		return say.Sentence(say.Told(err.Error()))
 	}
 	var lines []string
 	for i, e := range list {
 		if i == mostFaults {
-			lines = append(lines, word("file.more", "n", len(list)-mostFaults))
+			lines = append(lines, say.Word("file.more", "n", len(list)-mostFaults))
 			break
 		}
-		line := told(strings.TrimPrefix(e.Error(), e.Field+": "))
+		line := say.Told(strings.TrimPrefix(e.Error(), e.Field+": "))
 		if f, ok := scheme.Lookup(e.Field); ok {
-			line = word("entry.other", "field", theirs(f.Label), "why", line)
+			line = say.Word("entry.other", "field", say.Theirs(f.Label), "why", line)
 		} else if e.Field != "" {
-			line = word("file.stray", "key", e.Field, "why", line)
+			line = say.Word("file.stray", "key", e.Field, "why", line)
 		}
-		lines = append(lines, sentence(line))
+		lines = append(lines, say.Sentence(line))
 	}
 	return strings.Join(lines, " ")
 }
@@ -170,9 +171,9 @@ func shownName(name string) string {
 		runes = append(runes[:2*mostFileName], '…')
 	}
 	if len(runes) == 0 {
-		return word("file.unnamed")
+		return say.Word("file.unnamed")
 	}
-	return word("file.named", "name", string(runes))
+	return say.Word("file.named", "name", string(runes))
 }
 
 func bytesWords(n int64) string {
@@ -191,7 +192,7 @@ func (p *Page) links() []doc.Patch {
 		if code == "" {
 			length = scheme.MaxCode
 		}
-		p.notice(word("share.long", "length", length, "most", mostLink))
+		p.notice(say.Word("share.long", "length", length, "most", mostLink))
 		return []doc.Patch{{Op: doc.OpFocus, ID: "save"}}
 	}
 	p.notice("")

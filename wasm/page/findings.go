@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // signs of the severities: never colour alone.
@@ -24,7 +25,7 @@ func (p *Page) findingNodes() []doc.Node {
 		item := doc.El("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
 			doc.El("p", "class=sentence",
 				doc.El("span", "class=sign aria-hidden=true").Say(signs[f.Severity]),
-				doc.El("strong", "").Say(word("severity."+string(f.Severity))),
+				doc.El("strong", "").Say(say.Word("severity."+string(f.Severity))),
 				doc.Text(f.Sentence)))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
@@ -32,11 +33,11 @@ func (p *Page) findingNodes() []doc.Node {
 		}
 		acts := doc.El("p", "class=acts",
 			doc.El("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
-				With("data-with", f.ID).With("aria-pressed", fmt.Sprint(p.hand == f.ID)).Say(word("finding.where")))
+				With("data-with", f.ID).With("aria-pressed", fmt.Sprint(p.hand == f.ID)).Say(say.Word("finding.where")))
 		for _, i := range p.offered(f) {
-			label := word("finding.try", "change", f.Remedies[i].Sentence)
+			label := say.Word("finding.try", "change", f.Remedies[i].Sentence)
 			if p.wayOf(f, i) == cures {
-				label = word("finding.apply", "change", f.Remedies[i].Sentence)
+				label = say.Word("finding.apply", "change", f.Remedies[i].Sentence)
 			}
 			button := doc.El("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
 				With("data-with", fmt.Sprintf("%s %d", f.ID, i)).Say(label)
@@ -60,7 +61,7 @@ func (p *Page) findingNodes() []doc.Node {
 		out = append(out, fold)
 	}
 	if len(care.Nodes) > 0 {
-		out = append(out, doc.El("div", "class=care", doc.El("h3", "").Say(word("finding.care")), care))
+		out = append(out, doc.El("div", "class=care", doc.El("h3", "").Say(say.Word("finding.care")), care))
 	}
 	return out
 }
@@ -69,9 +70,9 @@ func (p *Page) findingNodes() []doc.Node {
 // region.
 func (p *Page) news() string {
 	if len(p.wrong) > 0 {
-		for _, f := range fields() {
+		for _, f := range say.Fields() {
 			if w, ok := p.wrong[f.Key]; ok {
-				return word("entry.bad", "field", f.Label, "why", w.why)
+				return say.Word("entry.bad", "field", f.Label, "why", w.why)
 			}
 		}
 	}

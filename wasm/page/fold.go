@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // fold is the fold-through: how the strip becomes the ruff, on a slider from 0,
@@ -186,29 +187,29 @@ func between(into, from, to pleat.Shape, t float64) pleat.Shape {
 func (p *Page) foldName() string {
 	step := p.fold.at / foldPart
 	if k := math.Round(step); math.Abs(step-k) < 0.02 {
-		return word("foldstep." + foldSteps[int(k)])
+		return say.Word("foldstep." + foldSteps[int(k)])
 	}
-	return word("foldpart." + foldSteps[int(step)])
+	return say.Word("foldpart." + foldSteps[int(step)])
 }
 
 // foldStory tells of a step.
 func (p *Page) foldStory(step int) string {
 	plan := p.ruff.Plan
 	name := foldSteps[min(max(step, 0), len(foldSteps)-1)]
-	length := p.about
+	length := func(mm float64) string { return say.Length(mm, p.units) }
 	switch name {
 	case "flat":
-		return word("foldtold.flat", "strip", length(plan.Marked_mm), "panel", length(plan.Panel_mm))
+		return say.Word("foldtold.flat", "strip", length(plan.Marked_mm), "panel", length(plan.Panel_mm))
 	case "pleated":
-		return word("foldtold.pleated", "sets", plan.Sets, "row", length(float64(plan.Panels)*plan.PitchOuter_mm/2))
+		return say.Word("foldtold.pleated", "sets", plan.Sets, "row", length(float64(plan.Panels)*plan.PitchOuter_mm/2))
 	case "drawn":
-		return word("foldtold.drawn", "neck", length(plan.Filled_mm))
+		return say.Word("foldtold.drawn", "neck", length(plan.Filled_mm))
 	}
 	s := p.ruff.Solved
 	if s == nil {
-		return word("foldtold.unsolved")
+		return say.Word("foldtold.unsolved")
 	}
-	return word("foldtold.released", "droop", p.about(s.Ruff.Droop_mm))
+	return say.Word("foldtold.released", "droop", say.Length(s.Ruff.Droop_mm, p.units))
 }
 
 // foldPatches are what slider, button and name lack.
@@ -224,10 +225,10 @@ func (p *Page) foldPatches() []doc.Patch {
 	}
 	return []doc.Patch{
 		{Op: doc.OpValue, ID: "fold", Value: at},
-		{Op: doc.OpAttr, ID: "fold", Name: "aria-valuetext", Value: word("fold.value", "step", name, "percent", at)},
+		{Op: doc.OpAttr, ID: "fold", Name: "aria-valuetext", Value: say.Word("fold.value", "step", name, "percent", at)},
 		{Op: doc.OpText, ID: "fold-name", Value: name},
 		{Op: doc.OpText, ID: "fold-sign", Value: sign},
-		{Op: doc.OpAttr, ID: "fold-play", Name: "aria-label", Value: word(button)},
-		{Op: doc.OpAttr, ID: "fold-play", Name: "title", Value: word(button)},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "aria-label", Value: say.Word(button)},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "title", Value: say.Word(button)},
 	}
 }

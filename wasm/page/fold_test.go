@@ -12,6 +12,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/window"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // value is the last value that patches give to an element, or to its attribute.
@@ -50,10 +51,10 @@ func TestFoldSlides(t *testing.T) {
 		if p.view != InHand || !p.folding() || !p.Changed() {
 			t.Fatalf("at %s the strip is not shown", at)
 		}
-		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != word(key) || p.foldName() != word(key) {
-			t.Errorf("at %s the page says %q, want %q", at, p.foldName(), word(key))
+		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != say.Word(key) || p.foldName() != say.Word(key) {
+			t.Errorf("at %s the page says %q, want %q", at, p.foldName(), say.Word(key))
 		}
-		if got, _ := lastOf(out, doc.OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, word(key)) || !strings.Contains(got, at) {
+		if got, _ := lastOf(out, doc.OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, say.Word(key)) || !strings.Contains(got, at) {
 			t.Errorf("at %s the slider says %q", at, got)
 		}
 		d, _, _, err := p.Picture()

@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // Form is the whole form for the page's state, in the order of the job: a
@@ -14,7 +15,7 @@ func (p *Page) form() []doc.Node {
 	var out []doc.Node
 	for _, g := range scheme.Groups() {
 		var plain, rare []doc.Node
-		for _, f := range fields() {
+		for _, f := range say.Fields() {
 			switch {
 			case f.Group != g.Key:
 			case f.Rare:
@@ -26,7 +27,7 @@ func (p *Page) form() []doc.Node {
 		if len(plain)+len(rare) == 0 {
 			continue
 		}
-		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(theirs(g.Label)))
+		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(say.Theirs(g.Label)))
 		set.Nodes = append(set.Nodes, plain...)
 		if len(rare) > 0 {
 			fold := doc.El("details", "class=rare id=rare-"+g.Key, doc.El("summary", "id=rare-"+g.Key+"-label").Say(rareLabel(len(rare), len(plain))))
@@ -40,9 +41,9 @@ func (p *Page) form() []doc.Node {
 
 func rareLabel(rare, plain int) string {
 	if plain > 0 {
-		return word("form.more", "n", rare)
+		return say.Word("form.more", "n", rare)
 	}
-	return word("form.rare", "n", rare)
+	return say.Word("form.rare", "n", rare)
 }
 
 // row is one field: label, control, unit, message, help.
@@ -79,13 +80,13 @@ func (p *Page) row(f scheme.Field) doc.Node {
 	}
 	return row.WithNodes(
 		doc.El("label", "for="+id).Say(f.Label),
-		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(theirs(f.UnitIn(p.units)))),
+		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(say.Theirs(f.UnitIn(p.units)))),
 		doc.El("p", "class=wrong id="+id+"-wrong"),
 		doc.El("p", "class=decided id="+id+"-decided").Say(p.decided(f)),
 		help,
 		doc.El("p", "class=range",
 			doc.El("span", "id="+id+"-range").Say(p.rangeWords(f)), doc.Text(" "),
-			doc.El("span", "id="+id+"-changes").Say(word("form.changes", "what", inside(f.Changes)))),
+			doc.El("span", "id="+id+"-changes").Say(say.Word("form.changes", "what", say.Inside(f.Changes)))),
 	)
 }
 
@@ -98,13 +99,13 @@ func (p *Page) rangeWords(f scheme.Field) string {
 	case scheme.KindChoice, scheme.KindText:
 		return ""
 	}
-	words := theirs(f.For(p.scheme).Allowed(p.units).String())
+	words := say.Theirs(f.For(p.scheme).Allowed(p.units).String())
 	if f.Zero != "" && f.Number(p.scheme) == 0 {
 		if now := p.planned(f); now != "" {
-			words = word("form.now", "range", words, "value", now)
+			words = say.Word("form.now", "range", words, "value", now)
 		}
 	}
-	return sentence(words)
+	return say.Sentence(words)
 }
 
 // planned is what a field that stands at 0 comes to in the plan, in words.
@@ -131,5 +132,5 @@ func (p *Page) planned(f scheme.Field) string {
 	if f.Kind == scheme.KindLength {
 		return scheme.FormatLength(v, p.units)
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " " + theirs(f.Unit)
+	return strconv.FormatFloat(v, 'g', 4, 64) + " " + say.Theirs(f.Unit)
 }

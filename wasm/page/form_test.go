@@ -9,6 +9,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // TestForm: every field of the table is in the form once, with a label, its
@@ -63,7 +64,7 @@ func TestForm(t *testing.T) {
 		if f.Help == "" || !strings.Contains(html, doc.HTML(doc.Node{Text: f.Help, Tag: "p"})[3:20]) {
 			t.Errorf("%s: no help", f.Key)
 		}
-		if f.Changes == "" || !strings.Contains(html, doc.HTML(doc.Text(word("form.changes", "what", inside(f.Changes))))[5:]) {
+		if f.Changes == "" || !strings.Contains(html, doc.HTML(doc.Text(say.Word("form.changes", "what", say.Inside(f.Changes))))[5:]) {
 			t.Errorf("%s: what it changes is not told", f.Key)
 		}
 	}

@@ -12,6 +12,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // Demo is one scheme to start from.
@@ -48,7 +49,7 @@ func demo(name string) (Demo, bool) {
 	if title == "" {
 		title = name
 	}
-	return Demo{name, theirs(title), word("demo." + name), s}, true
+	return Demo{name, say.Theirs(title), say.Word("demo." + name), s}, true
 }
 
 // closing folds the gallery away when something was taken from it, and goes back

@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // The page saves the ruff at hand in the device's storage at every change:
@@ -121,7 +122,7 @@ func (p *Page) recalls(why, value string) {
 		if p.take(scheme.Default()) != nil {
 			return // New took it: it cannot be refused
 		}
-		k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), sentence(told(err.Error()))
+		k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), say.Sentence(say.Told(err.Error()))
 		if k.asides[k.unread].text != k.stands {
 			k.queue = []doc.Patch{k.put(k.unread, k.stands)}
 		}
@@ -148,7 +149,7 @@ func (k *keeping) has(key, text string) {
 		a := aside{text: text}
 		w, err := readWork(text)
 		if a.work = w; err != nil {
-			a.why = sentence(told(err.Error()))
+			a.why = say.Sentence(say.Told(err.Error()))
 		}
 		k.asides[key] = a
 		k.n = max(k.n, w.n)
@@ -251,7 +252,7 @@ func (p *Page) kept(key, text string) []doc.Patch {
 	k.queue, k.asking = k.queue[1:], false
 	k.has(key, text)
 	if text != ask.Value {
-		k.queue, k.why = nil, word("keep.readback")
+		k.queue, k.why = nil, say.Word("keep.readback")
 		return nil
 	}
 	if key == workKey {
@@ -320,14 +321,14 @@ func (p *Page) elsewhere(key, text string) {
 	}
 	k.restored, k.other, k.otherWhy = false, nil, ""
 	if text == "" {
-		k.why, k.content = word("keep.emptied"), p.content()
+		k.why, k.content = say.Word("keep.emptied"), p.content()
 		return
 	}
 	w, err := readWork(text)
 	k.n = max(k.n, w.n)
 	switch {
 	case err != nil:
-		k.otherWhy = sentence(told(err.Error()))
+		k.otherWhy = say.Sentence(say.Told(err.Error()))
 	case w.by == k.me: // this page's own, which it did not know to be written
 		k.taken, k.line = text, w.line
 	case p.guest && w.own:
@@ -354,7 +355,7 @@ func (p *Page) keepsAs(name, with string) []doc.Patch {
 	}
 	switch name {
 	case "other-take":
-		if w := k.other; w != nil && p.turnTo(*w, word("step.other")) {
+		if w := k.other; w != nil && p.turnTo(*w, say.Word("step.other")) {
 			k.other, k.taken, k.line, k.why = nil, k.stands, w.line, ""
 			k.content = p.content()
 		}
@@ -362,7 +363,7 @@ func (p *Page) keepsAs(name, with string) []doc.Patch {
 		k.other, k.otherWhy, k.content = nil, "", ""
 	case "own-back":
 		if w := k.mine; w != nil {
-			p.turnTo(*w, word("step.own"))
+			p.turnTo(*w, say.Word("step.own"))
 		}
 	case "link-take":
 		p.guest, k.mine = false, nil
@@ -372,7 +373,7 @@ func (p *Page) keepsAs(name, with string) []doc.Patch {
 		k.unread = ""
 	case "aside-take":
 		if a, ok := k.asides[with]; ok && a.why == "" {
-			p.turnTo(a.work, word("step.aside"))
+			p.turnTo(a.work, say.Word("step.aside"))
 		}
 	case "aside-save":
 		if a, ok := k.asides[with]; ok {
@@ -399,7 +400,7 @@ func (p *Page) keepsAs(name, with string) []doc.Patch {
 func (p *Page) turnTo(w work, what string) bool {
 	if err := p.replace(w.scheme, what); err != nil || p.rivals(w.beside) != nil {
 		if err != nil { // it was good when it was stored
-			p.notice(sentence(told(err.Error())))
+			p.notice(say.Sentence(say.Told(err.Error())))
 		}
 		return false
 	}
@@ -408,7 +409,7 @@ func (p *Page) turnTo(w work, what string) bool {
 		p.learning = w.lesson
 	}
 	p.notice("")
-	p.saySoon(word("said.took", "what", sentenceStart(what), "news", p.news()))
+	p.saySoon(say.Word("said.took", "what", say.Capital(what), "news", p.news()))
 	return true
 }
 

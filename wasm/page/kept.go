@@ -7,17 +7,18 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // storageWords words a refusal of the browser by the name of its error.
 func storageWords(name string) string {
 	switch name {
 	case "SecurityError", "TypeError", "ReferenceError":
-		return word("keep.denied")
+		return say.Word("keep.denied")
 	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
-		return word("keep.full")
+		return say.Word("keep.full")
 	}
-	return word("keep.error", "name", name)
+	return say.Word("keep.error", "name", name)
 }
 
 // keptWords say whether the ruff at hand is saved; keptState is the same for
@@ -26,19 +27,19 @@ func (p *Page) keptWords() (words, state string) {
 	k := &p.keep
 	switch {
 	case k.stand == unasked:
-		return word("keep.will"), "none"
+		return say.Word("keep.will"), "none"
 	case k.why != "":
-		return word("keep.not", "why", k.why), "not"
+		return say.Word("keep.not", "why", k.why), "not"
 	case k.other != nil || k.otherWhy != "":
-		return word("keep.beside"), "beside"
+		return say.Word("keep.beside"), "beside"
 	case p.state().old():
-		return word("keep.old"), "old"
+		return say.Word("keep.old"), "old"
 	case p.guest:
-		return word("keep.link"), "none"
+		return say.Word("keep.link"), "none"
 	case k.stands == "" || k.taken != k.stands:
-		return word("keep.will"), "none"
+		return say.Word("keep.will"), "none"
 	}
-	return word("keep.saved"), "saved"
+	return say.Word("keep.saved"), "saved"
 }
 
 // offer is something that the reader may do about the news.
@@ -53,20 +54,20 @@ func (p *Page) keepNews() (words string, offers []offer) {
 	}
 	switch {
 	case k.other != nil:
-		return word("news.other", "ruff", p.names(*k.other)),
-			[]offer{{"other-take", "", word("offer.othertake")}, {"other-leave", "", word("offer.otherleave")}}
+		return say.Word("news.other", "ruff", p.names(*k.other)),
+			[]offer{{"other-take", "", say.Word("offer.othertake")}, {"other-leave", "", say.Word("offer.otherleave")}}
 	case k.otherWhy != "":
-		return word("news.otherbad", "why", k.otherWhy), []offer{{"other-leave", "", word("offer.otherleave")}}
+		return say.Word("news.otherbad", "why", k.otherWhy), []offer{{"other-leave", "", say.Word("offer.otherleave")}}
 	case p.guest && k.mine != nil && !same(k.mine.scheme, p.scheme):
-		return word("news.link", "ruff", p.names(*k.mine)),
-			[]offer{{"own-back", "", word("offer.back")}, {"link-take", "", word("offer.on")}}
+		return say.Word("news.link", "ruff", p.names(*k.mine)),
+			[]offer{{"own-back", "", say.Word("offer.back")}, {"link-take", "", say.Word("offer.on")}}
 	case k.unread != "" && k.asides[k.unread].text != "":
-		return word("news.unread", "why", k.unwhy),
-			[]offer{{"aside-save", k.unread, word("offer.found")}, {"unread-leave", "", word("offer.leave")}}
+		return say.Word("news.unread", "why", k.unwhy),
+			[]offer{{"aside-save", k.unread, say.Word("offer.found")}, {"unread-leave", "", say.Word("offer.leave")}}
 	case k.unread != "":
-		return word("news.stays", "why", k.unwhy), nil
+		return say.Word("news.stays", "why", k.unwhy), nil
 	case k.restored:
-		return word("news.last", "ruff", p.names(p.atHand())), []offer{{"fresh", "", word("offer.fresh")}}
+		return say.Word("news.last", "ruff", p.names(p.atHand())), []offer{{"fresh", "", say.Word("offer.fresh")}}
 	}
 	return "", nil
 }
@@ -74,10 +75,10 @@ func (p *Page) keepNews() (words string, offers []offer) {
 // names tells one ruff from another in a few words.
 func (p *Page) names(w work) string {
 	s := w.scheme.Filled()
-	words := word("ruff."+string(s.Wearer.Part), "sets", s.Ruff.Sets,
+	words := say.Word("ruff."+string(s.Wearer.Part), "sets", s.Ruff.Sets,
 		"depth", scheme.FormatLength(s.Ruff.Depth, p.units), "girth", scheme.FormatLength(s.Wearer.Girth, p.units))
 	if s.Name != "" {
-		words = word("ruff.named", "name", s.Name, "ruff", words)
+		words = say.Word("ruff.named", "name", s.Name, "ruff", words)
 	}
 	return words
 }
@@ -88,7 +89,7 @@ func (p *Page) keepPatches() []doc.Patch {
 	words, state := p.keptWords()
 	news, offers := p.keepNews()
 	if state == "not" {
-		offers = append(offers, offer{"keep-again", "", word("offer.again")})
+		offers = append(offers, offer{"keep-again", "", say.Word("offer.again")})
 	}
 	if state == "not" && k.stand == denied {
 		offers = offers[:len(offers)-1]
@@ -120,7 +121,7 @@ func (p *Page) keepPatches() []doc.Patch {
 }
 
 func (p *Page) asideLabel() string {
-	return word("aside", "n", len(p.keep.asides))
+	return say.Word("aside", "n", len(p.keep.asides))
 }
 
 // asideNodes list what stands aside, the newest first, and how much that is.
@@ -141,16 +142,16 @@ func (p *Page) asideNodes() ([]doc.Node, int) {
 		acts := doc.El("p", "class=acts")
 		words := ""
 		if a := k.asides[key]; a.why == "" {
-			words = sentence(p.names(a.work))
-			acts.Nodes = append(acts.Nodes, p.asideButton("aside-take", i, key, word("aside.take")))
+			words = say.Sentence(p.names(a.work))
+			acts.Nodes = append(acts.Nodes, p.asideButton("aside-take", i, key, say.Word("aside.take")))
 		} else {
-			words = word("aside.bad", "why", a.why)
+			words = say.Word("aside.bad", "why", a.why)
 		}
-		drop := word("aside.drop")
+		drop := say.Word("aside.drop")
 		if k.doubt == key {
-			drop = word("aside.sure")
+			drop = say.Word("aside.sure")
 		}
-		acts.Nodes = append(acts.Nodes, p.asideButton("aside-save", i, key, word("aside.save")), p.asideButton("aside-drop", i, key, drop))
+		acts.Nodes = append(acts.Nodes, p.asideButton("aside-save", i, key, say.Word("aside.save")), p.asideButton("aside-drop", i, key, drop))
 		out = append(out, doc.El("li", "", doc.El("p", "").Say(words), acts))
 	}
 	return out, len(keys)

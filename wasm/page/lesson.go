@@ -13,6 +13,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
+	"ruffwright/wasm/page/say"
 )
 
 // Lesson is an exercise for a class: a scheme with something wrong, a question,
@@ -103,10 +104,10 @@ func Lessons() []Lesson {
 		if text, ok := assets.Lesson(name); ok {
 			if l, err := readLesson(text); err == nil && l.Name == name {
 				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer} {
-					*text = theirs(*text)
+					*text = say.Theirs(*text)
 				}
 				for i := range l.Text {
-					l.Text[i] = theirs(l.Text[i])
+					l.Text[i] = say.Theirs(l.Text[i])
 				}
 				out = append(out, l)
 			}
@@ -180,10 +181,10 @@ const (
 // judge holds the ruff r of the scheme s, with its findings, against the proof:
 // solved, or the first thing that is missing, in words. settled says that nothing
 // more will be known of r.
-func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, say func(mm float64) string) (standing, string) {
+func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, length func(mm float64) string) (standing, string) {
 	for _, key := range l.Solved.Keep {
 		if f, ok := scheme.Lookup(key); ok && f.Get(l.scheme) != f.Get(s) {
-			return unsolved, word("lesson.keep", "field", theirs(f.Label), "value", kept(f, l.scheme, say))
+			return unsolved, say.Word("lesson.keep", "field", say.Theirs(f.Label), "value", kept(f, l.scheme, length))
 		}
 	}
 	if !settled {
@@ -193,32 +194,32 @@ func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, se
 		switch {
 		case f.Pending && slices.ContainsFunc(f.Awaits, func(id string) bool { return slices.Contains(l.Solved.Gone, id) }),
 			f.ID == "not-at-rest":
-			return unsolved, word("lesson.unknown")
+			return unsolved, say.Word("lesson.unknown")
 		case !f.Pending && (f.Severity == check.Stop || slices.Contains(l.Solved.Gone, f.ID)):
-			return unsolved, word("lesson.left", "finding", f.Sentence)
+			return unsolved, say.Word("lesson.left", "finding", f.Sentence)
 		}
 	}
 	for _, in := range l.Solved.Within {
 		v, ok := measures[in.Measure](r)
 		switch {
 		case !ok || math.IsNaN(v):
-			return unsolved, word("lesson.unknown")
+			return unsolved, say.Word("lesson.unknown")
 		case v < in.Least || v > in.Most:
-			return unsolved, word("lesson.off")
+			return unsolved, say.Word("lesson.off")
 		}
 	}
 	return solved, ""
 }
 
 // kept is what a field must stay at, in words.
-func kept(f scheme.Field, s scheme.Scheme, say func(mm float64) string) string {
+func kept(f scheme.Field, s scheme.Scheme, length func(mm float64) string) string {
 	switch f.Kind {
 	case scheme.KindLength:
-		return say(f.Number(s))
+		return length(f.Number(s))
 	case scheme.KindChoice:
 		for _, c := range f.Choices {
 			if c.Value == f.Get(s) {
-				return theirs(c.Label)
+				return say.Theirs(c.Label)
 			}
 		}
 	}

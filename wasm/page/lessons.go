@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // lessonLink is what a lesson's link begins with, after the '#'.
@@ -44,7 +45,7 @@ func (p *Page) teaches(name, with string) []doc.Patch {
 	case "lesson-away":
 		if p.learning != "" {
 			p.learning = ""
-			p.saySoon(word("lesson.closed"))
+			p.saySoon(say.Word("lesson.closed"))
 			return []doc.Patch{{Op: doc.OpFocus, ID: "to-lessons"}}
 		}
 	}
@@ -56,18 +57,18 @@ func (p *Page) teaches(name, with string) []doc.Patch {
 func (p *Page) learn(name string) []doc.Patch {
 	l := p.lesson(name)
 	if l == nil {
-		p.notice(word("lesson.broken"))
+		p.notice(say.Word("lesson.broken"))
 		return nil
 	}
 	before := p.atHand()
-	if err := p.replace(l.scheme, word("lesson.step", "title", l.Title)); err != nil {
-		p.notice(sentence(told(err.Error())))
+	if err := p.replace(l.scheme, say.Word("lesson.step", "title", l.Title)); err != nil {
+		p.notice(say.Sentence(say.Told(err.Error())))
 		return nil
 	}
 	p.visits(before)
 	p.learning, p.learned = l.Name, false
 	p.notice("")
-	p.saySoon(word("lesson.opened", "title", l.Title, "question", l.Question))
+	p.saySoon(say.Word("lesson.opened", "title", l.Title, "question", l.Question))
 	return []doc.Patch{
 		{Op: doc.OpAttr, ID: "course", Name: "open", Gone: true}, {Op: doc.OpAttr, ID: "from", Name: "open", Gone: true},
 		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: doc.OpFocus, ID: "lesson"},
@@ -86,9 +87,9 @@ func (p *Page) judged() (standing, string) {
 	how, words := l.judge(p.scheme, p.ruff, p.findings, settled, func(mm float64) string { return scheme.FormatLength(mm, p.units) })
 	switch how {
 	case solved:
-		words = word("lesson.solved", "answer", l.Answer)
+		words = say.Word("lesson.solved", "answer", l.Answer)
 	case waiting:
-		words = word("lesson.waits")
+		words = say.Word("lesson.waits")
 	}
 	if len(p.wrong) > 0 { // the last good ruff is not what is typed
 		how, words = waiting, p.news()
@@ -108,15 +109,15 @@ func (p *Page) lessonPatches() []doc.Patch {
 	}
 	how, words := p.judged()
 	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
-	short := word("lesson.short")
+	short := say.Word("lesson.short")
 	if how == solved {
-		short = word("lesson.done")
+		short = say.Word("lesson.done")
 	}
 	return []doc.Patch{
 		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true},
 		{Op: doc.OpText, ID: "lesson-short", Value: short},
 		{Op: doc.OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
-		{Op: doc.OpText, ID: "lesson-title", Value: word("lesson.title", "title", l.Title)},
+		{Op: doc.OpText, ID: "lesson-title", Value: say.Word("lesson.title", "title", l.Title)},
 		{Op: doc.OpNodes, ID: "lesson-text", Nodes: p.lessonNodes(l)},
 		{Op: doc.OpText, ID: "lesson-stands", Value: words},
 		{Op: doc.OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
@@ -131,7 +132,7 @@ func (p *Page) lessonNodes(l *Lesson) []doc.Node {
 	}
 	return append(out,
 		doc.El("p", "class=question").Say(l.Question),
-		doc.El("details", "", doc.El("summary", "").Say(word("lesson.hint")), doc.El("p", "").Say(l.Hint)))
+		doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.hint")), doc.El("p", "").Say(l.Hint)))
 }
 
 // courseNodes are all lessons to be read before any program loads: each with a
@@ -141,9 +142,9 @@ func (p *Page) courseNodes() []doc.Node {
 	var out []doc.Node
 	for _, l := range p.lessons() {
 		body := doc.El("div", "tabindex=-1").With("id", lessonLink+l.Name).WithNodes(p.lessonNodes(&l)...).WithNodes(
-			doc.El("details", "", doc.El("summary", "").Say(word("lesson.shows")), doc.El("p", "").Say(l.Answer)),
+			doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.shows")), doc.El("p", "").Say(l.Answer)),
 			doc.El("p", "", doc.El("a", "data-do=lesson").With("href", "#"+lessonLink+l.Name).With("data-with", l.Name).
-				With("aria-label", word("lesson.openthis", "title", l.Title)).Say(word("lesson.open"))))
+				With("aria-label", say.Word("lesson.openthis", "title", l.Title)).Say(say.Word("lesson.open"))))
 		out = append(out, doc.El("li", "", doc.El("details", "class=lesson", doc.El("summary", "").Say(l.Title), body)))
 	}
 	return out
@@ -151,7 +152,7 @@ func (p *Page) courseNodes() []doc.Node {
 
 // course is what the fold of the lessons is called.
 func (p *Page) courseWords() string {
-	return word("lessons", "n", number(len(p.lessons())))
+	return say.Word("lessons", "n", say.Number(len(p.lessons())))
 }
 
 // lessonIn gives the lesson that a fragment names.

@@ -78,12 +78,12 @@ func TestLessons(t *testing.T) {
 	}
 	for _, l := range lessons {
 		t.Run(l.Name, func(t *testing.T) {
-			say := func(mm float64) string { return scheme.FormatLength(mm, scheme.Millimetres) }
+			length := func(mm float64) string { return scheme.FormatLength(mm, scheme.Millimetres) }
 			start, found := solvedFor(t, l.scheme)
 			if f, ok := findingOf(found, l.Shows.Finding); !ok || f.Severity != l.Shows.Severity || !slices.Contains(l.Solved.Gone, f.ID) {
 				t.Errorf("shows %q, want %s (%s), one of %v", f.Severity, l.Shows.Finding, l.Shows.Severity, l.Solved.Gone)
 			}
-			if how, words := l.judge(l.scheme, start, found, true, say); how != unsolved {
+			if how, words := l.judge(l.scheme, start, found, true, length); how != unsolved {
 				t.Errorf("at its start it stands at %d: %s", how, words)
 			}
 			end, err := check.Apply(l.scheme, check.Remedy{Changes: l.Solution})
@@ -91,7 +91,7 @@ func TestLessons(t *testing.T) {
 				t.Fatal(err)
 			}
 			mended, after := solvedFor(t, end)
-			if how, words := l.judge(end, mended, after, true, say); how != solved {
+			if how, words := l.judge(end, mended, after, true, length); how != solved {
 				t.Errorf("its solution does not solve it: %s", words)
 			}
 			for _, f := range after {
@@ -99,7 +99,7 @@ func TestLessons(t *testing.T) {
 					t.Errorf("its solution leaves: %s", f.Sentence)
 				}
 			}
-			if how, _ := l.judge(end, mended, after, false, say); how != waiting {
+			if how, _ := l.judge(end, mended, after, false, length); how != waiting {
 				t.Error("it is judged before the solver is done")
 			}
 			// A wish given up solves nothing.
@@ -119,7 +119,7 @@ func TestLessons(t *testing.T) {
 				if err != nil {
 					t.Fatal(key, err)
 				}
-				if how, words := l.judge(given, mended, after, true, say); how != unsolved || !strings.Contains(words, f.Label) {
+				if how, words := l.judge(given, mended, after, true, length); how != unsolved || !strings.Contains(words, f.Label) {
 					t.Errorf("%s given up: %d, %q", key, how, words)
 				}
 			}

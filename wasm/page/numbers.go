@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // numberRow is one line of the table beside the picture.
@@ -16,41 +17,41 @@ type numberRow struct{ label, value, note string }
 // reader's units.
 func (p *Page) numberRows() []numberRow {
 	plan, mean, over := p.ruff.Plan, p.ruff.Folded.Mean, p.ruff.Totals()
-	length := p.about
+	length := func(mm float64) string { return say.Length(mm, p.units) }
 	rows := []numberRow{
-		{word("sum.neckline"), length(plan.Neckline_mm), word("sum.neckline.note")},
-		{word("sum.band"), length(plan.BandPlanned_mm), word("sum.band.note")},
+		{say.Word("sum.neckline"), length(plan.Neckline_mm), say.Word("sum.neckline.note")},
+		{say.Word("sum.band"), length(plan.BandPlanned_mm), say.Word("sum.band.note")},
 	}
 	if plan.Band_mm != plan.BandPlanned_mm {
-		rows = append(rows, numberRow{word("sum.bandmade"), length(plan.Band_mm), ""})
+		rows = append(rows, numberRow{say.Word("sum.bandmade"), length(plan.Band_mm), ""})
 	}
 	rows = append(rows,
-		numberRow{word("sum.sets"), fmt.Sprint(plan.Sets), word("sum.sets.note", "crests", plan.Crests, "troughs", plan.Troughs)},
-		numberRow{word("sum.panel"), length(plan.Panel_mm), fitted(plan.PanelFitted)},
-		numberRow{word("sum.strip"), length(plan.Strip_mm), word("sum.strip.note")})
+		numberRow{say.Word("sum.sets"), fmt.Sprint(plan.Sets), say.Word("sum.sets.note", "crests", plan.Crests, "troughs", plan.Troughs)},
+		numberRow{say.Word("sum.panel"), length(plan.Panel_mm), fitted(plan.PanelFitted)},
+		numberRow{say.Word("sum.strip"), length(plan.Strip_mm), say.Word("sum.strip.note")})
 	if have := plan.Scheme.Strip.Have; have > 0 {
-		rows = append(rows, numberRow{word("sum.have"), length(have), word("sum.have.note", "sets", fmt.Sprintf("%.4g", plan.SetsHave))})
+		rows = append(rows, numberRow{say.Word("sum.have"), length(have), say.Word("sum.have.note", "sets", fmt.Sprintf("%.4g", plan.SetsHave))})
 	}
 	rows = append(rows,
-		numberRow{word("sum.over"), p.about(over.OuterBreadth_mm), word("sum.over.note", "depth", p.about(over.OuterDepth_mm))},
-		numberRow{word("sum.pitch"), length(plan.Pitch_mm), ""})
+		numberRow{say.Word("sum.over"), say.Length(over.OuterBreadth_mm, p.units), say.Word("sum.over.note", "depth", say.Length(over.OuterDepth_mm, p.units))},
+		numberRow{say.Word("sum.pitch"), length(plan.Pitch_mm), ""})
 	if p.ruff.Solved == nil { // solvedRows has these as the cloth hangs
 		rows = append(rows,
-			numberRow{word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
-			numberRow{word("sum.height"), length(mean.HeightOuter_mm), word("sum.folded")},
-			numberRow{word("sum.inner"), length(mean.HeightInner_mm), word("sum.folded")},
-			numberRow{word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
+			numberRow{say.Word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
+			numberRow{say.Word("sum.height"), length(mean.HeightOuter_mm), say.Word("sum.folded")},
+			numberRow{say.Word("sum.inner"), length(mean.HeightInner_mm), say.Word("sum.folded")},
+			numberRow{say.Word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
 	}
 	if plan.Slack > 0 {
-		rows = append(rows, numberRow{word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), word("sum.slack.note", "inner", p.about(plan.InnerPanel_mm), "apart", p.about(plan.InnerPanel_mm/plan.Slack))})
+		rows = append(rows, numberRow{say.Word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), say.Word("sum.slack.note", "inner", say.Length(plan.InnerPanel_mm, p.units), "apart", say.Length(plan.InnerPanel_mm/plan.Slack, p.units))})
 	}
 	if e := scheme.FaceError(p.scheme); e.Relative > 0 {
-		note := word("sum.look.note", "percent", fmt.Sprintf("%.1f", 100*e.Relative))
+		note := say.Word("sum.look.note", "percent", fmt.Sprintf("%.1f", 100*e.Relative))
 		if e.Depth_mm > 0 {
-			rows = append(rows, numberRow{word("sum.lookdepth"), length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
+			rows = append(rows, numberRow{say.Word("sum.lookdepth"), length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
 		}
 		if e.Height_mm > 0 {
-			rows = append(rows, numberRow{word("sum.lookheight"), length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
+			rows = append(rows, numberRow{say.Word("sum.lookheight"), length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
 		}
 	}
 	return rows
@@ -58,16 +59,16 @@ func (p *Page) numberRows() []numberRow {
 
 func fitted(yes bool) string {
 	if yes {
-		return word("sum.panel.fitted")
+		return say.Word("sum.panel.fitted")
 	}
 	return ""
 }
 
 func meeting(yes bool) string {
 	if yes {
-		return word("sum.meet")
+		return say.Word("sum.meet")
 	}
-	return word("sum.gape")
+	return say.Word("sum.gape")
 }
 
 // numberNodes is the body of the table.
@@ -89,7 +90,7 @@ func (p *Page) Description() string {
 	if !p.compares() {
 		return p.describes(&p.ruff)
 	}
-	return word("shows.pair", "a", p.describes(&p.ruff), "b", p.describes(&p.rival.side.Ruff))
+	return say.Word("shows.pair", "a", p.describes(&p.ruff), "b", p.describes(&p.rival.side.Ruff))
 }
 
 func (p *Page) describes(of *sim.Ruff) string {
@@ -97,31 +98,31 @@ func (p *Page) describes(of *sim.Ruff) string {
 	s := plan.Scheme
 	length := func(mm float64) string { return scheme.FormatLength(mm, p.units) }
 	var b strings.Builder
-	b.WriteString(word("shows."+string(s.Wearer.Part), "view", p.viewLabel(), "sets", plan.Sets,
+	b.WriteString(say.Word("shows."+string(s.Wearer.Part), "view", p.viewLabel(), "sets", plan.Sets,
 		"girth", length(s.Wearer.Girth), "depth", length(s.Ruff.Depth), "height", length(mean.HeightOuter_mm)))
 	switch s.Pleat.Anchor {
 	case scheme.AnchorBoth:
-		b.WriteString(word("shows.both"))
+		b.WriteString(say.Word("shows.both"))
 	default:
-		b.WriteString(word("shows." + string(s.Pleat.Sewn) + "." + string(s.Pleat.Anchor)))
+		b.WriteString(say.Word("shows." + string(s.Pleat.Sewn) + "." + string(s.Pleat.Anchor)))
 	}
 	if of.Solved == nil && mean.LoopsMeet || of.Solved != nil && of.Solved.Ruff.LoopsMeet {
-		b.WriteString(word("shows.meet"))
+		b.WriteString(say.Word("shows.meet"))
 	} else {
-		b.WriteString(word("shows.gape"))
+		b.WriteString(say.Word("shows.gape"))
 	}
 	r := of.Solved
 	if r == nil {
-		b.WriteString(word("shows.drawn"))
+		b.WriteString(say.Word("shows.drawn"))
 		b.WriteString(p.stageWords())
 		return b.String()
 	}
-	b.WriteString(word("shows.hangs", "height", p.about(r.Ruff.HeightOuter_mm), "reach", p.about(r.Ruff.Reach_mm), "slope", slopes(r.Ruff.Tilt_deg)))
+	b.WriteString(say.Word("shows.hangs", "height", say.Length(r.Ruff.HeightOuter_mm, p.units), "reach", say.Length(r.Ruff.Reach_mm, p.units), "slope", slopes(r.Ruff.Tilt_deg)))
 	if r.Ruff.BowDone {
-		b.WriteString(word("shows.bow", "bow", p.about(r.Ruff.Bow_mm)))
+		b.WriteString(say.Word("shows.bow", "bow", say.Length(r.Ruff.Bow_mm, p.units)))
 	}
 	if p.pose != AtRest && p.has(p.pose) {
-		b.WriteString(word("shows.pose", "pose", word("poselong."+string(p.pose))))
+		b.WriteString(say.Word("shows.pose", "pose", say.Word("poselong."+string(p.pose))))
 	}
 	b.WriteString(p.stageWords())
 	return b.String()

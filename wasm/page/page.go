@@ -16,6 +16,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -140,7 +141,7 @@ func (p *Page) take(s scheme.Scheme) error {
 		r.Solved = p.ruff.Solved // the solver is not asked twice for the same
 	}
 	p.parts()
-	p.scheme, p.ruff, p.findings, p.written = s, r, finds(r, p.units), written
+	p.scheme, p.ruff, p.findings, p.written = s, r, say.Finds(r, p.units), written
 	_, p.misfit = sim.Design(r)
 	if again {
 		p.marked()
@@ -327,14 +328,14 @@ func (p *Page) do(name, with string, now_ms float64) []doc.Patch {
 			p.view, p.dirty = v, true
 			p.unfolds()
 			p.camera.Lens = home.Lens
-			p.saySoon(word("view.said", "view", p.viewLabel()))
+			p.saySoon(say.Word("view.said", "view", p.viewLabel()))
 		}
 	case "units":
 		if u, err := scheme.ParseUnits(with); err == nil && u != p.units {
 			p.units, p.dirty = u, true
-			p.findings = finds(p.ruff, u)
+			p.findings = say.Finds(p.ruff, u)
 			p.marked()
-			p.saySoon(word("units.said", "unit", theirs(u.Symbol())))
+			p.saySoon(say.Word("units.said", "unit", say.Theirs(u.Symbol())))
 		}
 	case "camera":
 		if p.key(with) {
@@ -358,13 +359,13 @@ func (p *Page) do(name, with string, now_ms float64) []doc.Patch {
 		p.redo()
 	case "demo":
 		if d, ok := demo(with); ok {
-			p.replace(d.Scheme, word("step.demo", "title", d.Title))
-			p.saySoon(word("said.demo", "title", d.Title, "news", p.news()))
+			p.replace(d.Scheme, say.Word("step.demo", "title", d.Title))
+			p.saySoon(say.Word("said.demo", "title", d.Title, "news", p.news()))
 			return closing
 		}
 	case "fresh":
-		p.replace(scheme.Default(), word("step.fresh"))
-		p.saySoon(word("said.fresh", "news", p.news()))
+		p.replace(scheme.Default(), say.Word("step.fresh"))
+		p.saySoon(say.Word("said.fresh", "news", p.news()))
 		return closing
 	case "colour":
 		p.dyes(Colour(with))
@@ -424,13 +425,13 @@ func (p *Page) apply(with string) {
 		if err == nil {
 			before := p.scheme
 			if err = p.take(s); err == nil {
-				p.remember(step{before: before, what: word("step.remedy", "change", f.Remedies[n].Sentence)})
+				p.remember(step{before: before, what: say.Word("step.remedy", "change", f.Remedies[n].Sentence)})
 				p.clears()
-				p.saySoon(word("said.apply", "news", p.news()))
+				p.saySoon(say.Word("said.apply", "news", p.news()))
 				return
 			}
 		}
-		p.saySoon(word("misfit", "why", told(err.Error())))
+		p.saySoon(say.Word("misfit", "why", say.Told(err.Error())))
 		return
 	}
 }
@@ -452,16 +453,16 @@ func (p *Page) open(fragment string) []doc.Patch {
 	}
 	if err == nil {
 		before := p.atHand()
-		if err = p.arrives(s, b, word("step.link")); err == nil {
+		if err = p.arrives(s, b, say.Word("step.link")); err == nil {
 			p.visits(before)
 		}
 	}
 	if err != nil {
-		p.notice(word("link.bad", "why", sentence(told(err.Error()))))
+		p.notice(say.Word("link.bad", "why", say.Sentence(say.Told(err.Error()))))
 		return nil
 	}
 	p.notice("")
-	p.saySoon(word("said.link", "news", p.news()))
+	p.saySoon(say.Word("said.link", "news", p.news()))
 	return nil
 }
 

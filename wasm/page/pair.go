@@ -10,22 +10,23 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // twinLabel is what the button of the first comparison says: how A is sewn, and
 // the other way.
 func (p *Page) twinLabel() string {
-	other := word("sewn.top")
+	other := say.Word("sewn.top")
 	if check.OneEdge(p.ruff.Plan) {
-		other = word("sewn.both")
+		other = say.Word("sewn.both")
 	}
-	return word("twin", "this", theirs(check.Sewn(p.ruff.Plan)), "other", other)
+	return say.Word("twin", "this", say.Theirs(check.Sewn(p.ruff.Plan)), "other", other)
 }
 
 // pairActs are the buttons of the comparison.
 func (p *Page) pairActs() []doc.Node {
 	button := func(id, key string) doc.Node {
-		return doc.El("button", "type=button data-do="+id+" id="+id).Say(word(key))
+		return doc.El("button", "type=button data-do="+id+" id="+id).Say(say.Word(key))
 	}
 	twin := doc.El("button", "type=button data-do=twin id=twin").Say(p.twinLabel())
 	if !p.compares() {
@@ -43,7 +44,7 @@ func (p *Page) pairNodes() []doc.Node {
 		return nil
 	}
 	c := p.comparison()
-	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(theirs(c.Sentence))}
+	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.Theirs(c.Sentence))}
 	cell := func(role, class string, words string) doc.Node {
 		return doc.El("td", "role="+role+" class="+class).Say(words)
 	}
@@ -63,26 +64,26 @@ func (p *Page) pairNodes() []doc.Node {
 	}
 	var fields, troubles, measures []doc.Node
 	for _, f := range c.Fields {
-		fields = append(fields, row(theirs(f.Field.Label), p.decision(f.Field, f.A), p.decision(f.Field, f.B), "", "figure"))
+		fields = append(fields, row(say.Theirs(f.Field.Label), p.decision(f.Field, f.A), p.decision(f.Field, f.B), "", "figure"))
 	}
 	for _, t := range c.Troubles {
-		troubles = append(troubles, row(theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
+		troubles = append(troubles, row(say.Theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
 	}
 	for _, m := range c.Measures {
 		class := "figure"
-		differ := theirs(m.Difference)
+		differ := say.Theirs(m.Difference)
 		if m.Better != check.Neither {
-			differ = word("compare.better", "difference", differ, "which", string(m.Better))
+			differ = say.Word("compare.better", "difference", differ, "which", string(m.Better))
 		}
-		measures = append(measures, row(theirs(m.Label), theirs(m.A.Text), theirs(m.B.Text), differ, class))
+		measures = append(measures, row(say.Theirs(m.Label), say.Theirs(m.A.Text), say.Theirs(m.B.Text), differ, class))
 	}
 	table := doc.El("table", "class=two role=table",
-		doc.El("caption", "class=hidden").Say(word("compare.caption")),
+		doc.El("caption", "class=hidden").Say(say.Word("compare.caption")),
 		doc.El("thead", "role=rowgroup", doc.El("tr", "role=row", doc.El("td", "role=cell").Say(""),
-			named(head("columnheader", "col", word("compare.a")).With("data-of", "A"), p.scheme.Name),
-			named(head("columnheader", "col", word("compare.b")).With("data-of", "B"), p.rival.scheme.Name),
-			head("columnheader", "col", word("compare.differ")))))
-	table.Nodes = slices.Concat(table.Nodes, body(word("compare.fields"), fields), body(word("compare.troubles"), troubles), body(word("compare.measures"), measures))
+			named(head("columnheader", "col", say.Word("compare.a")).With("data-of", "A"), p.scheme.Name),
+			named(head("columnheader", "col", say.Word("compare.b")).With("data-of", "B"), p.rival.scheme.Name),
+			head("columnheader", "col", say.Word("compare.differ")))))
+	table.Nodes = slices.Concat(table.Nodes, body(say.Word("compare.fields"), fields), body(say.Word("compare.troubles"), troubles), body(say.Word("compare.measures"), measures))
 	return append(out, table)
 }
 
@@ -98,21 +99,21 @@ func named(head doc.Node, name string) doc.Node {
 func (p *Page) decision(f scheme.Field, value string) string {
 	for _, c := range f.Choices {
 		if c.Value == value {
-			return theirs(c.Label)
+			return say.Theirs(c.Label)
 		}
 	}
-	return theirs(value)
+	return say.Theirs(value)
 }
 
 // found says what a finding comes to in one of the two.
 func found(s check.Severity, pending bool) string {
 	switch {
 	case s != "":
-		return signs[s] + " " + word("found."+string(s))
+		return signs[s] + " " + say.Word("found."+string(s))
 	case pending:
-		return word("found.pending")
+		return say.Word("found.pending")
 	}
-	return word("found.no")
+	return say.Word("found.no")
 }
 
 // twoDrawn reports whether both are on the stage: the fold-through shows A's strip

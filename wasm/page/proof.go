@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strconv"
 
-	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -59,13 +59,13 @@ func (p *Page) proofWords() string {
 	case !t.wanted && !t.done:
 		return ""
 	case t.missed() > 0:
-		return word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
+		return say.Word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
 	case t.done:
-		return word("proof.held", "n", len(t.rows))
+		return say.Word("proof.held", "n", len(t.rows))
 	case t.of == 0:
-		return word("proof.soon")
+		return say.Word("proof.soon")
 	}
-	return word("proof.busy", "n", len(t.rows), "of", t.of)
+	return say.Word("proof.busy", "n", len(t.rows), "of", t.of)
 }
 
 func (p *Page) proofState() string {
@@ -111,27 +111,13 @@ func (p *Page) proofNodes() []doc.Node {
 
 // proofRow is one problem in words.
 func proofRow(c wire.Checked) string {
-	known := amount(c.Reference, c.Unit, 4)
+	known := say.Amount(c.Reference, c.Unit, 4)
 	if c.Why != "" {
-		return word("proof.none", "name", theirs(c.Name), "known", known, "source", theirs(c.Source), "why", theirs(c.Why))
+		return say.Word("proof.none", "name", say.Theirs(c.Name), "known", known, "source", say.Theirs(c.Source), "why", say.Theirs(c.Why))
 	}
-	off, most := amount(math.Abs(c.Deviation), c.Unit, 2), amount(c.Allowed, c.Unit, 2)
+	off, most := say.Amount(math.Abs(c.Deviation), c.Unit, 2), say.Amount(c.Allowed, c.Unit, 2)
 	if c.Relative {
-		off, most = amount(100*math.Abs(c.Deviation), "%", 2), amount(100*c.Allowed, "%", 2)
+		off, most = say.Amount(100*math.Abs(c.Deviation), "%", 2), say.Amount(100*c.Allowed, "%", 2)
 	}
-	return word("proof.row", "name", theirs(c.Name), "value", amount(c.Value, c.Unit, 4), "known", known, "source", theirs(c.Source), "off", off, "most", most)
-}
-
-// amount is a number of so many figures with its unit; below a ten-thousandth
-// it is 0.
-func amount(x float64, unit string, figures int) string {
-	text := strconv.FormatFloat(x, 'g', figures, 64)
-	if math.Abs(x) < 1e-4 {
-		text = "0"
-	}
-	text = scheme.Minus(text)
-	if unit == "°" {
-		return text + unit
-	}
-	return text + " " + theirs(unit)
+	return say.Word("proof.row", "name", say.Theirs(c.Name), "value", say.Amount(c.Value, c.Unit, 4), "known", known, "source", say.Theirs(c.Source), "off", off, "most", most)
 }

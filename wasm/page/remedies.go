@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ruffwright/sim/check"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -103,14 +104,14 @@ func (p *Page) outcome(f check.Finding, i int) string {
 	case !ok:
 		return ""
 	case t.Tried == "":
-		return word("tried.not", "why", told(t.Why))
+		return say.Word("tried.not", "why", say.Told(t.Why))
 	}
-	words := word("tried.removes")
+	words := say.Word("tried.removes")
 	if t.Tried == check.Fails {
-		words = word("tried.fails")
+		words = say.Word("tried.fails")
 	}
 	if t.Then != 0 && f.Unit == "mm" { // other units say little by themselves
-		words = word("tried.then", "tried", words, "value", p.about(t.Then))
+		words = say.Word("tried.then", "tried", words, "value", say.Length(t.Then, p.units))
 	}
 	for _, more := range []struct {
 		key string
@@ -119,22 +120,12 @@ func (p *Page) outcome(f check.Finding, i int) string {
 		var titles []string
 		for _, id := range more.ids {
 			if id != f.ID {
-				titles = append(titles, inside(title(id)))
+				titles = append(titles, say.Inside(say.Title(id)))
 			}
 		}
 		if len(titles) > 0 {
-			words = word(more.key, "tried", words, "titles", listed(titles))
+			words = say.Word(more.key, "tried", words, "titles", say.Listed(titles))
 		}
 	}
 	return words
-}
-
-// title is a finding's few words.
-func title(id string) string {
-	for _, r := range check.Table() {
-		if r.ID == id {
-			return theirs(r.Title)
-		}
-	}
-	return id
 }

@@ -4,6 +4,7 @@ import (
 	"ruffwright/geom/pleat"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // Pose is which of a solved ruff's shapes is shown.
@@ -117,7 +118,7 @@ func (p *Page) poses(to Pose, now_ms float64) []doc.Patch {
 	}
 	from := p.posed()
 	p.pose, p.dirty = to, true
-	p.saySoon(word("pose.said", "pose", word("poselong."+string(to))))
+	p.saySoon(say.Word("pose.said", "pose", say.Word("poselong."+string(to))))
 	return p.moveFrom(from, now_ms)
 }
 

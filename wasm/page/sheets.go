@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -92,10 +93,10 @@ func readSquare(text string) (mm float64, why string) {
 	}
 	mm, err := scheme.ParseLength(text, scheme.Millimetres)
 	if err != nil {
-		return 0, sentence(told(err.Error()))
+		return 0, say.Sentence(say.Told(err.Error()))
 	}
 	if mm < squareLeast_mm || mm > squareMost_mm {
-		return 0, word("square.far", "text", text, "least", squareLeast_mm, "most", squareMost_mm)
+		return 0, say.Word("square.far", "text", text, "least", squareLeast_mm, "most", squareMost_mm)
 	}
 	return mm, ""
 }
@@ -133,12 +134,12 @@ func (p *Page) prints(now_ms float64) []doc.Patch {
 	}
 	t.stopped, t.why = false, ""
 	if len(p.wrong) > 0 {
-		t.why = word("sheets.entries", "entries", p.state().entries())
+		t.why = say.Word("sheets.entries", "entries", p.state().entries())
 		p.saySoon(p.sheetsWords())
 		return nil
 	}
 	if _, ok := p.printing(); !ok {
-		t.why = word("sheets.nosquare")
+		t.why = say.Word("sheets.nosquare")
 		p.saySoon(p.sheetsWords())
 		return nil
 	}
@@ -165,7 +166,7 @@ func (p *Page) pressFails(why string) []doc.Patch {
 	if !t.busy {
 		return nil
 	}
-	t.busy, t.why = false, word("sheets.failed", "why", sentence(told(why)))
+	t.busy, t.why = false, say.Word("sheets.failed", "why", say.Sentence(say.Told(why)))
 	p.saySoon(t.why)
 	return []doc.Patch{{Op: doc.OpPress, Name: "end"}}
 }
@@ -193,7 +194,7 @@ func (p *Page) looksAtPress(now_ms float64) []doc.Patch {
 	case now_ms-t.heard_ms < patience:
 		t.suspect = false
 	case t.suspect:
-		return p.pressFails(word("solve.silent"))
+		return p.pressFails(say.Word("solve.silent"))
 	default:
 		t.suspect = true
 	}
@@ -272,24 +273,24 @@ func (p *Page) sheetsWords() string {
 	case t.why != "":
 		words = append(words, t.why)
 	case t.stopped:
-		words = append(words, word("sheets.stopped"))
+		words = append(words, say.Word("sheets.stopped"))
 	case t.printed == nil:
-		return word("sheets.idle")
+		return say.Word("sheets.idle")
 	}
 	if t.printed != nil {
-		ready := word("sheets.ready", "n", t.printed.Sheets)
+		ready := say.Word("sheets.ready", "n", t.printed.Sheets)
 		switch {
 		case t.of != p.sheetsNow():
-			ready = word("sheets.old")
+			ready = say.Word("sheets.old")
 		case p.state().old():
-			ready = word("sheets.last", "n", t.printed.Sheets)
+			ready = say.Word("sheets.last", "n", t.printed.Sheets)
 		}
 		words = append(words, ready)
 		if t.of == p.sheetsNow() && t.printed.Stops > 0 {
-			words = append(words, word("sheets.stops"))
+			words = append(words, say.Word("sheets.stops"))
 		}
 		if t.printed.Unsolved {
-			words = append(words, word("sheets.drawn"))
+			words = append(words, say.Word("sheets.drawn"))
 		}
 	}
 	return strings.Join(words, " ")
@@ -301,22 +302,22 @@ func (p *Page) pressWords() string {
 	far := t.far
 	switch {
 	case !t.runs:
-		return word("press.comes")
+		return say.Word("press.comes")
 	case far.Phase == "sheets" && far.Cells > 0:
-		return word("press.sheets", "n", far.Cell+1, "of", far.Cells)
+		return say.Word("press.sheets", "n", far.Cell+1, "of", far.Cells)
 	case far.Phase == "pieces":
-		return word("press.pieces")
+		return say.Word("press.pieces")
 	case far.Phase == "starch":
-		return word("press.starch", "n", far.Factorisation)
+		return say.Word("press.starch", "n", far.Factorisation)
 	case far.Cells > 1:
-		return word("press.solvesof", "n", far.Cell+1, "of", far.Cells)
+		return say.Word("press.solvesof", "n", far.Cell+1, "of", far.Cells)
 	}
-	return word("press.solves")
+	return say.Word("press.solves")
 }
 
 // fileWords is what the link to a file says.
 func (p *Page) fileWords(k wire.Kind) string {
-	words := word("save." + string(k))
+	words := say.Word("save." + string(k))
 	if t := p.sheets.printed; t != nil {
 		for _, f := range t.Files {
 			if f.Kind == k {
@@ -330,9 +331,9 @@ func (p *Page) fileWords(k wire.Kind) string {
 // sized is a file with its size.
 func sized(file string, bytes int) string {
 	if bytes < 100_000 {
-		return word("sheets.kB", "file", file, "n", max(1, bytes/1000))
+		return say.Word("sheets.kB", "file", file, "n", max(1, bytes/1000))
 	}
-	return word("sheets.MB", "file", file, "n", strconv.FormatFloat(float64(bytes)/1e6, 'f', 1, 64))
+	return say.Word("sheets.MB", "file", file, "n", strconv.FormatFloat(float64(bytes)/1e6, 'f', 1, 64))
 }
 
 // savesOrder is the order of the links.
@@ -342,14 +343,14 @@ var savesOrder = []wire.Kind{wire.SheetsFile, wire.MarksFile, wire.PiecesFile}
 func (p *Page) sheetsNodes() []doc.Node {
 	paper := doc.El("select", "id=f-sheets-paper").With("data-key", sheetsPaper)
 	for _, name := range papers {
-		paper = paper.WithNodes(doc.El("option", "").With("value", name).Say(word("sheets." + name)))
+		paper = paper.WithNodes(doc.El("option", "").With("value", name).Say(say.Word("sheets." + name)))
 	}
 	paper.Nodes[0] = paper.Nodes[0].With("selected", "")
-	square := doc.El("fieldset", "class=square", doc.El("legend", "").Say(word("square")), doc.El("p", "class=aside").Say(word("square.help")))
+	square := doc.El("fieldset", "class=square", doc.El("legend", "").Say(say.Word("square")), doc.El("p", "class=aside").Say(say.Word("square.help")))
 	for _, key := range []string{sheetsAcross, sheetsUp} {
 		id := doc.Control(key)
 		square = square.WithNodes(doc.El("div", "class=field",
-			doc.El("label", "for="+id).Say(word("square."+strings.TrimPrefix(key, sheetsKeys))),
+			doc.El("label", "for="+id).Say(say.Word("square."+strings.TrimPrefix(key, sheetsKeys))),
 			doc.El("span", "class=entry",
 				doc.El("input", "type=text inputmode=decimal autocomplete=off spellcheck=false placeholder=100 id="+id).
 					With("data-key", key).With("aria-describedby", id+"-wrong"),
@@ -358,17 +359,17 @@ func (p *Page) sheetsNodes() []doc.Node {
 	}
 	saves := doc.El("ul", "class=saves")
 	for _, k := range savesOrder {
-		saves = saves.WithNodes(doc.El("li", "", doc.El("a", "hidden= id="+saveID(k)).Say(word("save."+string(k)))))
+		saves = saves.WithNodes(doc.El("li", "", doc.El("a", "hidden= id="+saveID(k)).Say(say.Word("save."+string(k)))))
 	}
 	return []doc.Node{
-		doc.El("p", "class=aside").Say(word("sheets.hold")),
-		doc.El("div", "class=field", doc.El("label", "for=f-sheets-paper").Say(word("sheets.paper")), doc.El("span", "class=entry", paper)),
-		doc.El("details", "", doc.El("summary", "").Say(word("square.off")), square),
-		doc.El("p", "class=hundred").Say(word("sheets.hundred")),
+		doc.El("p", "class=aside").Say(say.Word("sheets.hold")),
+		doc.El("div", "class=field", doc.El("label", "for=f-sheets-paper").Say(say.Word("sheets.paper")), doc.El("span", "class=entry", paper)),
+		doc.El("details", "", doc.El("summary", "").Say(say.Word("square.off")), square),
+		doc.El("p", "class=hundred").Say(say.Word("sheets.hundred")),
 		doc.El("div", "class=solver id=press data-state=", doc.El("p", "id=pressing").Say(p.sheetsWords()),
 			doc.El("span", "class=acts",
-				doc.El("button", "type=button id=make-sheets class=apply data-do=sheets data-with=make aria-disabled=false").Say(word("sheets.make")),
-				doc.El("button", "type=button id=stop-sheets class=quiet data-do=sheets data-with=stop aria-disabled=true").Say(word("sheets.stop")))),
+				doc.El("button", "type=button id=make-sheets class=apply data-do=sheets data-with=make aria-disabled=false").Say(say.Word("sheets.make")),
+				doc.El("button", "type=button id=stop-sheets class=quiet data-do=sheets data-with=stop aria-disabled=true").Say(say.Word("sheets.stop")))),
 		saves,
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // show is what the document lacks of the page's state.
@@ -22,7 +23,7 @@ func (p *Page) show() []doc.Patch {
 		}
 	}
 	shown := p.scheme.Looked()
-	for _, f := range fields() {
+	for _, f := range say.Fields() {
 		id := doc.Control(f.Key)
 		bad, isBad := p.wrong[f.Key]
 		switch {
@@ -35,7 +36,7 @@ func (p *Page) show() []doc.Patch {
 		flag(id, "aria-invalid", isBad)
 		add(doc.OpText, id+"-wrong", "", bad.why)
 		add(doc.OpText, id+"-decided", "", p.decided(f))
-		add(doc.OpText, id+"-unit", "", theirs(f.UnitIn(p.units)))
+		add(doc.OpText, id+"-unit", "", say.Theirs(f.UnitIn(p.units)))
 		add(doc.OpText, id+"-range", "", p.rangeWords(f))
 	}
 	all = append(all, p.statePatches()...)
@@ -75,9 +76,9 @@ func (p *Page) show() []doc.Patch {
 		id, what string
 		steps    []step
 	}{{"undo", "undo.what", p.past}, {"redo", "redo.what", p.future}} {
-		label := word(way.id)
+		label := say.Word(way.id)
 		if n := len(way.steps); n > 0 {
-			label = word(way.what, "what", way.steps[n-1].what)
+			label = say.Word(way.what, "what", way.steps[n-1].what)
 		}
 		add(doc.OpAttr, way.id, "aria-disabled", strconv.FormatBool(len(way.steps) == 0))
 		add(doc.OpAttr, way.id, "aria-label", label)

@@ -12,6 +12,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 var millimetres = regexp.MustCompile(`(\d+(?:\.\d+)?) mm`)
@@ -91,19 +92,19 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 				}
 				if v == OneSet && solved {
 					m := p.ruff.Solved.Ruff
-					if is := p.about(m.HeightOuter_mm); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
+					if is := say.Length(m.HeightOuter_mm, p.units); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
 						t.Errorf("%s: %s is not both drawn and told: %s", name, is, drawn)
 					}
 					// the narrower of the set's two loops is the one that the table tells
-					if !strings.Contains(d.Desc, p.about(m.Loop_mm)) {
-						t.Errorf("%s: the narrower loop is %s, drawn is: %s", name, p.about(m.Loop_mm), d.Desc)
+					if !strings.Contains(d.Desc, say.Length(m.Loop_mm, p.units)) {
+						t.Errorf("%s: the narrower loop is %s, drawn is: %s", name, say.Length(m.Loop_mm, p.units), d.Desc)
 					}
-					for _, is := range []string{"neck " + p.about(plan.Pitch_mm), "outer edge " + p.about(m.PitchOuter_mm)} {
+					for _, is := range []string{"neck " + say.Length(plan.Pitch_mm, p.units), "outer edge " + say.Length(m.PitchOuter_mm, p.units)} {
 						if !strings.Contains(drawn, is+"\n") {
 							t.Errorf("%s: %s is not drawn: %s", name, is, drawn)
 						}
 					}
-					if of := lengthsIn(loop); len(of) != 1 || of[0] < m.Loop_mm-0.15 || !strings.Contains(said, p.about(m.Loop_mm)) {
+					if of := lengthsIn(loop); len(of) != 1 || of[0] < m.Loop_mm-0.15 || !strings.Contains(said, say.Length(m.Loop_mm, p.units)) {
 						t.Errorf("%s: %q is drawn, the narrower loop is %.1f mm", name, loop, m.Loop_mm)
 					}
 				}

@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // solvedRows are the solved ruff's figures.
@@ -16,102 +17,102 @@ func (p *Page) solvedRows() []numberRow {
 		return nil
 	}
 	m := r.Ruff
-	remark := word("sum.solved")
+	remark := say.Word("sum.solved")
 	if !m.Converged {
-		remark = word("sum.restless")
+		remark = say.Word("sum.restless")
 	}
 	rows := []numberRow{
-		{word("sum.pitchouter"), p.about(m.PitchOuter_mm), remark},
-		{word("sum.heighthangs"), p.about(m.HeightOuter_mm), remark},
-		{word("sum.inner"), p.about(m.HeightInner_mm), remark},
-		{word("sum.loophangs"), p.about(m.Loop_mm), meeting(m.LoopsMeet)},
-		{word("sum.reach"), p.about(m.Reach_mm), remark},
-		{word("sum.droop"), p.about(m.Droop_mm), word("sum.droop.note")},
-		{word("sum.slope"), scheme.Minus(fmt.Sprintf("%.1f°", m.Tilt_deg+0)), slope(m.Tilt_deg)},
+		{say.Word("sum.pitchouter"), say.Length(m.PitchOuter_mm, p.units), remark},
+		{say.Word("sum.heighthangs"), say.Length(m.HeightOuter_mm, p.units), remark},
+		{say.Word("sum.inner"), say.Length(m.HeightInner_mm, p.units), remark},
+		{say.Word("sum.loophangs"), say.Length(m.Loop_mm, p.units), meeting(m.LoopsMeet)},
+		{say.Word("sum.reach"), say.Length(m.Reach_mm, p.units), remark},
+		{say.Word("sum.droop"), say.Length(m.Droop_mm, p.units), say.Word("sum.droop.note")},
+		{say.Word("sum.slope"), scheme.Minus(fmt.Sprintf("%.1f°", m.Tilt_deg+0)), slope(m.Tilt_deg)},
 	}
 	if m.BowDone {
-		rows = append(rows, numberRow{word("sum.bow"), p.about(m.Bow_mm), word("sum.bow.note")})
+		rows = append(rows, numberRow{say.Word("sum.bow"), say.Length(m.Bow_mm, p.units), say.Word("sum.bow.note")})
 	}
 	if m.TangentsDone {
-		rows = append(rows, numberRow{word("sum.vertical"), p.gives(m.Vertical_mm_per_g, m.VerticalStable), word("sum.vertical.note")})
+		rows = append(rows, numberRow{say.Word("sum.vertical"), p.gives(m.Vertical_mm_per_g, m.VerticalStable), say.Word("sum.vertical.note")})
 		if !check.Tucked(p.ruff.Plan) {
-			rows = append(rows, numberRow{word("sum.lateral"), p.gives(m.Lateral_mm_per_g, m.LateralStable), word("sum.lateral.note")})
+			rows = append(rows, numberRow{say.Word("sum.lateral"), p.gives(m.Lateral_mm_per_g, m.LateralStable), say.Word("sum.lateral.note")})
 		}
 	}
 	if m.OtherFound {
-		rows = append(rows, numberRow{word("sum.other"), word("sum.other.is", "bottom", p.about(m.OtherHeights[1]), "top", p.about(m.OtherHeights[0])), undecided(m.OtherShare)})
+		rows = append(rows, numberRow{say.Word("sum.other"), say.Word("sum.other.is", "bottom", say.Length(m.OtherHeights[1], p.units), "top", say.Length(m.OtherHeights[0], p.units)), undecided(m.OtherShare)})
 	}
 	rows = append(rows,
-		numberRow{word("sum.thread"), fmt.Sprintf("%.2g N", m.Thread_N), remark},
-		numberRow{word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
+		numberRow{say.Word("sum.thread"), fmt.Sprintf("%.2g N", m.Thread_N), remark},
+		numberRow{say.Word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
 	return rows
 }
 
 // cells says how many half sets were solved, in how many steps.
 func cells(n, steps int) string {
 	if n == 1 {
-		return word("sum.mesh.alike", "steps", steps)
+		return say.Word("sum.mesh.alike", "steps", steps)
 	}
-	return word("sum.mesh.differing", "n", n, "steps", steps)
+	return say.Word("sum.mesh.differing", "n", n, "steps", steps)
 }
 
 func (p *Page) gives(mm float64, stable bool) string {
 	if !stable {
-		return word("sum.unstable")
+		return say.Word("sum.unstable")
 	}
-	return p.about(mm)
+	return say.Length(mm, p.units)
 }
 
 func slope(deg float64) string {
 	switch {
 	case math.Abs(deg) < 0.5:
-		return word("slope.level")
+		return say.Word("slope.level")
 	case deg > 0:
-		return word("slope.rises")
+		return say.Word("slope.rises")
 	}
-	return word("slope.falls")
+	return say.Word("slope.falls")
 }
 
 // slopes is the same as a part of a sentence.
 func slopes(deg float64) string {
 	if math.Abs(deg) < 0.5 {
-		return word("slope.islevel")
+		return say.Word("slope.islevel")
 	}
 	return slope(deg)
 }
 
 func undecided(share float64) string {
 	if math.Abs(share) <= 0.1 {
-		return word("sum.other.flip")
+		return say.Word("sum.other.flip")
 	}
 	if share < 0 {
-		return word("sum.other.easier")
+		return say.Word("sum.other.easier")
 	}
-	return word("sum.other.push")
+	return say.Word("sum.other.push")
 }
 
 // limits are what the solver leaves out, said for this ruff.
 func (p *Page) limits() []string {
 	s := p.ruff.Plan.Scheme
 	out := []string{
-		word("limits.odd"),
-		word("limits.time"),
-		word("limits.bow"),
+		say.Word("limits.odd"),
+		say.Word("limits.time"),
+		say.Word("limits.bow"),
 	}
 	if c, ok := scheme.ClothNamed(s.Cloth.Name); ok && guessed(p.scheme) {
-		out = append(out, word("limits.cloth", "cloth", theirs(c.Name), "source", theirs(c.Source)))
+		out = append(out, say.Word("limits.cloth", "cloth", say.Theirs(c.Name), "source", say.Theirs(c.Source)))
 	}
 	if p.ruff.Plan.MarksOwn {
-		out = append(out, word("limits.marks"))
+		out = append(out, say.Word("limits.marks"))
 	}
 	if check.OneEdge(p.ruff.Plan) {
-		out = append(out, word("limits.single"))
+		out = append(out, say.Word("limits.single"))
 	}
 	if check.Tucked(p.ruff.Plan) && s.Starch.Bend == 0 {
-		out = append(out, word("limits.unstarched"))
+		out = append(out, say.Word("limits.unstarched"))
 	}
 	if check.Tucked(p.ruff.Plan) {
-		out = append(out, word("limits.tucked"))
+		out = append(out, say.Word("limits.tucked"))
 	}
 	return out
 }
@@ -129,13 +130,4 @@ func (p *Page) limitNodes() []doc.Node {
 		list.Nodes = append(list.Nodes, doc.El("li", "").Say(l))
 	}
 	return []doc.Node{list}
-}
-
-// about writes a length that was solved: to 0.1 mm, in inches to 1/32.
-func (p *Page) about(mm float64) string {
-	step := 0.1
-	if p.units == scheme.Inches {
-		step = 25.4 / 32
-	}
-	return scheme.FormatLength(math.Round(mm/step)*step+0, p.units)
 }

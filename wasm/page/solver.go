@@ -2,6 +2,7 @@ package page
 
 import (
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
@@ -110,7 +111,7 @@ func (p *Page) looks(now_ms float64) []doc.Patch {
 		s.suspect = true
 		return p.watch()
 	}
-	return p.dies(word("solve.silent"), now_ms)
+	return p.dies(say.Word("solve.silent"), now_ms)
 }
 
 // dies takes note that the worker is dead: once it is started again, then it is
@@ -202,7 +203,7 @@ func (p *Page) hears(head string, body []byte, now_ms float64) []doc.Patch {
 	}
 	r, err := wire.ReadReply(head, body)
 	if err != nil {
-		return p.dies(word("solve.riddles", "why", told(err.Error())), now_ms)
+		return p.dies(say.Word("solve.riddles", "why", say.Told(err.Error())), now_ms)
 	}
 	s.heard_ms, s.suspect = now_ms, false
 	if r.Alive {
@@ -245,7 +246,7 @@ func (p *Page) fails(of purpose, e wire.Error) {
 		p.rival.done, p.rival.none = true, true
 	case forProof:
 		p.proof = proof{}
-		p.saySoon(sentence(told(e.Why)))
+		p.saySoon(say.Sentence(say.Told(e.Why)))
 	}
 }
 
@@ -254,7 +255,7 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []doc.Patch {
 	s := &p.solver
 	was := p.verdict()
 	out := p.settles(r.Solved, now_ms)
-	p.findings = finds(p.ruff, p.units)
+	p.findings = say.Finds(p.ruff, p.units)
 	p.marked()
 	p.lets()
 	if s.awaits == nil {
@@ -268,7 +269,7 @@ func (p *Page) solved(r *wire.Result, last bool, now_ms float64) []doc.Patch {
 		p.saySoon(p.news())
 	}
 	if last && p.compares() && !s.moving {
-		p.saySoon(theirs(p.comparison().Sentence))
+		p.saySoon(say.Theirs(p.comparison().Sentence))
 	}
 	return out
 }
@@ -345,9 +346,9 @@ func (p *Page) forget() {
 // haltWords are what the solver's button says, and whether it has nothing to do.
 func (p *Page) haltWords() (label string, idle bool) {
 	if p.solver.stand == gone || p.solver.halted {
-		return word("halt.again"), false
+		return say.Word("halt.again"), false
 	}
-	return word("halt.stop"), !p.busy()
+	return say.Word("halt.stop"), !p.busy()
 }
 
 // solvingWords say how far the solver is; solvingState is the same for the
@@ -357,23 +358,23 @@ func (p *Page) solvingWords() string {
 	switch {
 	case s.stand == gone:
 		if p.ruff.Solved != nil {
-			return word("solve.gonelast", "why", s.died)
+			return say.Word("solve.gonelast", "why", s.died)
 		}
-		return word("solve.gone", "why", s.died)
+		return say.Word("solve.gone", "why", s.died)
 	case s.halted && p.ruff.Solved != nil:
-		return word("solve.partly")
+		return say.Word("solve.partly")
 	case s.halted:
-		return word("solve.stopped")
+		return say.Word("solve.stopped")
 	case s.none:
-		return word("solve.none", "why", sentence(told(s.why)))
+		return say.Word("solve.none", "why", say.Sentence(say.Told(s.why)))
 	case s.stand == asleep || s.stand == waking:
-		return word("solve.soon")
+		return say.Word("solve.soon")
 	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:
 		return p.solvedWords()
 	case len(s.awaits) > 0:
-		return word("solve."+s.awaits[0], "far", p.farWords()) // fine, bow or other
+		return say.Word("solve."+s.awaits[0], "far", p.farWords()) // fine, bow or other
 	}
-	return word("solve.busy", "far", p.farWords())
+	return say.Word("solve.busy", "far", p.farWords())
 }
 
 func (p *Page) farWords() string {
@@ -381,26 +382,26 @@ func (p *Page) farWords() string {
 	if f.Cells < 2 {
 		return ""
 	}
-	return word("solve.far", "n", f.Cell+1, "of", f.Cells)
+	return say.Word("solve.far", "n", f.Cell+1, "of", f.Cells)
 }
 
 // solvedWords say what was solved, and what more is being done.
 func (p *Page) solvedWords() string {
 	s := &p.solver
-	words := word("solved")
+	words := say.Word("solved")
 	if r := p.ruff.Solved; r != nil && !r.Converged() {
-		words = word("solved.roughly")
+		words = say.Word("solved.roughly")
 	}
 	if s.out == nil {
 		return words
 	}
 	switch s.out.purpose {
 	case forRival:
-		words = word("solved.rival", "solved", words, "far", p.farWords())
+		words = say.Word("solved.rival", "solved", words, "far", p.farWords())
 	case forTries:
-		words = word("solved.tries", "solved", words)
+		words = say.Word("solved.tries", "solved", words)
 	case forProof:
-		words = word("solved.proof", "solved", words)
+		words = say.Word("solved.proof", "solved", words)
 	}
 	return words
 }

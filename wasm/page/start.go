@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/figure"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // Started is what the site holds before any program loads: the page of the
@@ -86,7 +87,7 @@ func (p *Page) poseNodes() []doc.Node {
 		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
 			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == p.pose)).
 			With("aria-disabled", strconv.FormatBool(!p.has(pose))).
-			With("aria-label", word("poselong."+string(pose))).With("title", word("poselong."+string(pose))).Say(word("pose."+string(pose))))
+			With("aria-label", say.Word("poselong."+string(pose))).With("title", say.Word("poselong."+string(pose))).Say(say.Word("pose."+string(pose))))
 	}
 	return out
 }
@@ -100,7 +101,7 @@ func (p *Page) viewNodes() []doc.Node {
 			pressed = "true"
 		}
 		out = append(out, doc.El("button", "type=button data-do=view id=view-"+string(v)).
-			With("data-with", string(v)).With("aria-pressed", pressed).Say(word("view."+string(v))))
+			With("data-with", string(v)).With("aria-pressed", pressed).Say(say.Word("view."+string(v))))
 	}
 	return out
 }

@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
 )
 
 // state is how what the page shows stands to what is typed. It is worked out in
@@ -42,7 +43,7 @@ func (s state) old() bool { return s.kind == lastOne || s.kind == typing }
 // state gives the state.
 func (p *Page) state() state {
 	s := state{kind: asTyped}
-	for _, f := range fields() {
+	for _, f := range say.Fields() {
 		w, bad := p.wrong[f.Key]
 		if !bad && len(p.wrong) == 0 && p.draft != nil && p.under == f.Key {
 			w, bad = *p.draft, true
@@ -50,17 +51,17 @@ func (p *Page) state() state {
 		if bad {
 			used := f.Show(p.scheme.Looked(), p.units)
 			if unit := f.UnitIn(p.units); unit != "" {
-				used += " " + theirs(unit)
+				used += " " + say.Theirs(unit)
 			}
-			s.refused = append(s.refused, refusal{f, brief(w.text), w.why, brief(used)})
+			s.refused = append(s.refused, refusal{f, say.Brief(w.text), w.why, say.Brief(used)})
 		}
 	}
 	if i := slices.IndexFunc(p.findings, func(f check.Finding) bool { return f.ID == cannotSolve }); i >= 0 {
 		s.why = p.findings[i].Sentence
 	} else if p.misfit != nil { // a finding that stops says the same in its own way
-		s.why = sentence(told(p.misfit.Error()))
+		s.why = say.Sentence(say.Told(p.misfit.Error()))
 	} else if p.solver.none {
-		s.why = sentence(told(p.solver.why))
+		s.why = say.Sentence(say.Told(p.solver.why))
 	}
 	switch {
 	case len(p.wrong) > 0:
@@ -75,14 +76,6 @@ func (p *Page) state() state {
 	return s
 }
 
-// brief is a text with at most 24 letters.
-func brief(text string) string {
-	if letters := []rune(text); len(letters) > 24 {
-		return string(letters[:23]) + "…"
-	}
-	return text
-}
-
 // cannotSolve is the finding that the half set has no mechanics.
 const cannotSolve = "cannot-solve"
 
@@ -95,7 +88,7 @@ func (p *Page) clears() {
 func (s state) entries() string {
 	var out []string
 	for _, r := range s.refused {
-		out = append(out, word("entry.other", "field", r.field.Label, "why", r.why))
+		out = append(out, say.Word("entry.other", "field", r.field.Label, "why", r.why))
 	}
 	return strings.Join(out, " ")
 }
@@ -107,9 +100,9 @@ func (s state) of() string {
 	}
 	var used []string
 	for _, r := range s.refused {
-		used = append(used, word("state.used", "field", r.field.Label, "value", r.used))
+		used = append(used, say.Word("state.used", "field", r.field.Label, "value", r.used))
 	}
-	return word("state.of", "used", strings.Join(used, "; "))
+	return say.Word("state.of", "used", strings.Join(used, "; "))
 }
 
 // stateNodes are the banner beside the verdict: what is refused, with a way to
@@ -120,19 +113,19 @@ func (s state) stateNodes() []doc.Node {
 		list := doc.El("ul", "")
 		for _, r := range s.refused {
 			list.Nodes = append(list.Nodes, doc.El("li", "",
-				doc.Text(word("entry.other", "field", r.field.Label, "why", r.why)),
+				doc.Text(say.Word("entry.other", "field", r.field.Label, "why", r.why)),
 				goTo(r.field, "state-"+doc.Control(r.field.Key))))
 		}
-		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(word("state.last"))), list}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.last"))), list}
 	case cannot:
-		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(word("state.cannot")), doc.Text(s.why))}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.cannot")), doc.Text(s.why))}
 	}
 	return nil
 }
 
 // goTo is a button that leads to a field.
 func goTo(f scheme.Field, id string) doc.Node {
-	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(word("state.goto", "field", f.Label))
+	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(say.Word("state.goto", "field", f.Label))
 }
 
 // panels of the page that show the ruff; each says which one where it is not
@@ -151,7 +144,7 @@ func (p *Page) statePatches() []doc.Patch {
 	for _, panel := range panels {
 		words := s.of()
 		if panel.id == "stage" && words != "" { // the drawing has little room
-			words = word("state.ofstage")
+			words = say.Word("state.ofstage")
 		}
 		if panel.of == "compare-of" && !p.compares() {
 			words = ""
@@ -162,7 +155,7 @@ func (p *Page) statePatches() []doc.Patch {
 	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
 		rare, bad := 0, 0
 		plain := 0
-		for _, f := range fields() {
+		for _, f := range say.Fields() {
 			switch {
 			case f.Group != g.Key:
 			case !f.Rare:
@@ -179,7 +172,7 @@ func (p *Page) statePatches() []doc.Patch {
 		}
 		words := rareLabel(rare, plain)
 		if bad > 0 {
-			words = many("form.refused", bad, "fold", words)
+			words = say.Many("form.refused", bad, "fold", words)
 		}
 		out = append(out, doc.Patch{Op: doc.OpText, ID: "rare-" + g.Key + "-label", Value: words},
 			doc.Patch{Op: doc.OpAttr, ID: "rare-" + g.Key, Name: "data-refused", Value: "true", Gone: bad == 0})
@@ -204,8 +197,8 @@ func (p *Page) question() (words string, offers []offer) {
 	if p.asks == "" || !s.old() {
 		return "", nil
 	}
-	return word("ask."+p.asks, "entries", s.entries()), []offer{
-		{p.asks + "-last", "", word("ask." + p.asks + ".yes")},
-		{"goto", s.refused[0].field.Key, word("state.goto", "field", s.refused[0].field.Label)},
+	return say.Word("ask."+p.asks, "entries", s.entries()), []offer{
+		{p.asks + "-last", "", say.Word("ask." + p.asks + ".yes")},
+		{"goto", s.refused[0].field.Key, say.Word("state.goto", "field", s.refused[0].field.Label)},
 	}
 }

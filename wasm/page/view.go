@@ -12,6 +12,7 @@ import (
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/sim/check"
+	"ruffwright/wasm/page/say"
 )
 
 // size of the stage.
@@ -73,8 +74,8 @@ func (p *Page) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 }
 
 // viewLabel is what the view is called, viewHelp how to move in it.
-func (p *Page) viewLabel() string { return word("view." + string(p.view)) }
-func (p *Page) viewHelp() string  { return word("viewhelp." + string(p.view)) }
+func (p *Page) viewLabel() string { return say.Word("view." + string(p.view)) }
+func (p *Page) viewHelp() string  { return say.Word("viewhelp." + string(p.view)) }
 
 // paint draws one view of the page's ruff: the solved shape where there is one.
 func paint(v View, p *Page, opt figure.Options) (draw.Drawing, error) {
@@ -149,14 +150,14 @@ func (p *Page) notesOf(findings []check.Finding) []figure.Note {
 // held says in words how the reader holds the ruff.
 func (p *Page) held() string {
 	if p.view != InHand {
-		return word("held.lens", "times", fmt.Sprintf("%.3g", p.camera.Lens.Scale))
+		return say.Word("held.lens", "times", fmt.Sprintf("%.3g", p.camera.Lens.Scale))
 	}
 	turn := int(math.Round(p.camera.Turn_deg))
 	side := "held.right"
 	if turn < 0 {
 		turn, side = -turn, "held.left"
 	}
-	return word(side, "turn", turn, "tilt", int(math.Round(p.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", p.camera.Zoom))
+	return say.Word(side, "turn", turn, "tilt", int(math.Round(p.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", p.camera.Zoom))
 }
 
 // Ratio is the stage's device pixels per CSS pixel.

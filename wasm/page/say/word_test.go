@@ -1,4 +1,4 @@
-package page
+package say
 
 import (
 	"fmt"
@@ -13,9 +13,6 @@ import (
 	"strings"
 	"testing"
 	"unicode/utf8"
-
-	"ruffwright/geom/scheme"
-	"ruffwright/sim/check"
 )
 
 var placed = regexp.MustCompile(`\{(\w+)\}`)
@@ -49,12 +46,16 @@ func TestWords(t *testing.T) {
 		}
 	}
 	set := token.NewFileSet()
-	files, err := filepath.Glob("*.go")
-	if err != nil || len(files) < 10 {
-		t.Fatalf("%d files, %v", len(files), err)
+	var files []string
+	for _, room := range []string{"..", "../*"} {
+		found, err := filepath.Glob(filepath.Join(room, "*.go"))
+		if err != nil || len(found) == 0 {
+			t.Fatalf("%s: %v", room, err)
+		}
+		files = append(files, found...)
 	}
 	for _, name := range files {
-		if strings.HasSuffix(name, "_test.go") || name == "words.go" {
+		if strings.HasSuffix(name, "_test.go") || strings.Contains(name, "words") {
 			continue
 		}
 		file, err := parser.ParseFile(set, name, nil, 0)
@@ -76,10 +77,10 @@ func TestWords(t *testing.T) {
 			}
 			at := set.Position(call.Pos())
 			switch callee {
-			case "word", "many":
+			case "Word", "Many":
 				given, open := []string{}, call.Ellipsis.IsValid()
 				from := 1
-				if callee == "many" {
+				if callee == "Many" {
 					from = 2
 				}
 				for i := from; i < len(call.Args) && !open; i += 2 {
@@ -94,7 +95,7 @@ func TestWords(t *testing.T) {
 				slices.Sort(given)
 				key, whole := literal(call.Args[0])
 				switch {
-				case whole && callee == "many":
+				case whole && callee == "Many":
 					for _, form := range []string{".one", ".many"} {
 						own := slices.Clone(given)
 						for _, number := range []string{"n", "N"} {
@@ -150,7 +151,7 @@ func TestWords(t *testing.T) {
 			return true
 		})
 	}
-	html, err := os.ReadFile(filepath.Join("..", "..", "index.html"))
+	html, err := os.ReadFile(filepath.Join("..", "..", "..", "index.html"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -209,54 +210,13 @@ func sayable(s string) bool {
 	return regexp.MustCompile(`[\pL.,;:!?’”] +[\pL“]`).MatchString(s) && !regexp.MustCompile(`\w=`).MatchString(s)
 }
 
-// TestNamed: where the code picks words by a name, every name has its words.
-func TestNamed(t *testing.T) {
-	var keys []string
-	for _, v := range views {
-		keys = append(keys, "view."+string(v), "viewhelp."+string(v))
-	}
-	for _, p := range poses {
-		keys = append(keys, "pose."+string(p), "poselong."+string(p))
-		if short, long := words["pose."+string(p)], words["poselong."+string(p)]; !strings.HasPrefix(long, short) {
-			t.Errorf("the button says %q, its name is %q", short, long)
-		}
-	}
-	for s := range signs {
-		keys = append(keys, "severity."+string(s))
-	}
-	for _, await := range []string{"fine", "bow", "other"} { // wire.Result.Awaits
-		keys = append(keys, "solve."+await)
-	}
-	for _, edge := range []string{"both", "top"} {
-		keys = append(keys, "sewn."+edge)
-	}
-	part, _ := scheme.Lookup("wearer.part")
-	for _, c := range part.Choices {
-		keys = append(keys, "shows."+c.Value)
-	}
-	sewn, _ := scheme.Lookup("pleat.sewn")
-	for _, c := range sewn.Choices {
-		keys = append(keys, "shows."+c.Value+".top", "shows."+c.Value+".bottom")
-	}
-	for _, key := range keys {
-		if words[key] == "" {
-			t.Errorf("no words for %q", key)
-		}
-	}
-	for severity := range signs {
-		if !slices.Contains([]check.Severity{check.Stop, check.Mend, check.Note, check.Caution}, severity) {
-			t.Errorf("a sign for %q", severity)
-		}
-	}
-}
-
 // TestLong: the language of the tests has no plain vowel, keeps its places, and
 // is two fifths longer wherever there are vowels enough to say so.
 func TestLong(t *testing.T) {
 	defer Speak("en")
 	Speak(Long)
 	for key, english := range words {
-		got := word(key)
+		got := Word(key)
 		if !slices.Equal(places(got), places(english)) {
 			t.Errorf("%s: places %v became %v", key, places(english), places(got))
 		}
@@ -272,10 +232,10 @@ func TestLong(t *testing.T) {
 			t.Errorf("%s: %q becomes %q the second time", key, got, again)
 		}
 	}
-	if got := word("view.said", "view", "aeiou"); !strings.Contains(got, "aeiou") {
+	if got := Word("view.said", "view", "aeiou"); !strings.Contains(got, "aeiou") {
 		t.Errorf("a place's own text was changed: %q", got)
 	}
-	if got := many("verdict.stop", 2); !strings.HasPrefix(got, "Twó") {
+	if got := Many("verdict.stop", 2); !strings.HasPrefix(got, "Twó") {
 		t.Errorf("many: %q", got)
 	}
 }

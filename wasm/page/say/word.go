@@ -1,4 +1,7 @@
-package page
+// Package say holds all that the page says, in one table, and puts it into the
+// page's language: words with their places filled, small numbers, lengths, and
+// what comes from other tables and from errors below.
+package say
 
 import (
 	"fmt"
@@ -9,17 +12,17 @@ import (
 	"strings"
 	"sync"
 	"unicode"
+	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
 
-// All that the page says comes from one table, words.go, so that it can be
-// translated: in Go through word, many and theirs, in index.html as {key}, in a
-// text or an attribute. The labels of fields stand in geom/scheme's table, the
-// sentences of findings in sim/check's; they come in through fields, finds and
-// theirs, nowhere else.
+// Go says a key through Word and Many; index.html as {key}, in a text or an
+// attribute. The labels of fields stand in geom/scheme's table, the sentences of
+// findings in sim/check's; they come in through Fields, Finds and Theirs, nowhere
+// else.
 //
 // A test reads the source: text in it that is not in the table fails, and so
 // does a key that is missing, unused, or called with other places than it has.
@@ -45,12 +48,12 @@ func Speak(lang string) {
 // word is the text of a key of the table, its places filled: word("view.said",
 // "view", label) for "View: {view}.". Numbers are given as ints or written
 // already; a place may hold another word.
-func word(key string, places ...any) string {
+func Word(key string, places ...any) string {
 	t, ok := words[key]
 	if !ok {
 		return "{" + key + "}"
 	}
-	t = theirs(t)
+	t = Theirs(t)
 	if len(places) == 0 {
 		return t
 	}
@@ -97,24 +100,24 @@ func Fill(text string) (string, error) {
 		if _, known := words[key]; !ok || !known {
 			return "", fmt.Errorf("{%.40s}: there are no such words in the page's table", key)
 		}
-		out.WriteString(html.EscapeString(word(key)))
+		out.WriteString(html.EscapeString(Word(key)))
 		text = rest
 	}
 }
 
 // many is the text of key.one or key.many: {n} is the number in words, {N} the
 // same at the head of a sentence.
-func many(key string, n int, places ...any) string {
+func Many(key string, n int, places ...any) string {
 	key += ".many"
 	if n == 1 {
 		key = strings.TrimSuffix(key, "many") + "one"
 	}
-	return word(key, append(places, "n", number(n), "N", sentenceStart(number(n)))...)
+	return Word(key, append(places, "n", Number(n), "N", Capital(Number(n)))...)
 }
 
 // number is a small count in words.
-func number(n int) string {
-	if names := strings.Fields(word("numbers")); n >= 0 && n < len(names) {
+func Number(n int) string {
+	if names := strings.Fields(Word("numbers")); n >= 0 && n < len(names) {
 		return names[n]
 	}
 	return fmt.Sprint(n)
@@ -122,7 +125,7 @@ func number(n int) string {
 
 // theirs is text from another table, in the page's language: a field's, a
 // finding's, a demo's, an error of what lies below.
-func theirs(text string) string {
+func Theirs(text string) string {
 	if tongue == Long {
 		return long(text)
 	}
@@ -131,7 +134,7 @@ func theirs(text string) string {
 
 // told is an error of what lies below, as a person reads it: fields by their
 // labels instead of their keys, numbers with no more decimals than anybody uses.
-func told(why string) string { return theirs(rounded(labels().Replace(why))) }
+func Told(why string) string { return Theirs(rounded(labels().Replace(why))) }
 
 // labels puts the fields' labels in the place of their keys. A key that is an
 // ordinary word by itself ("name") stays.
@@ -141,7 +144,7 @@ var labels = sync.OnceValue(func() *strings.Replacer {
 	var pairs []string
 	for _, f := range all {
 		if strings.Contains(f.Key, ".") {
-			pairs = append(pairs, f.Key, word("state.label", "field", f.Label))
+			pairs = append(pairs, f.Key, Word("state.label", "field", f.Label))
 		}
 	}
 	return strings.NewReplacer(pairs...)
@@ -175,38 +178,38 @@ func rounded(text string) string {
 
 // fields are the fields in the order of the form, their words in the page's
 // language.
-func fields() []scheme.Field {
+func Fields() []scheme.Field {
 	all := scheme.Fields()
 	if tongue == "en" {
 		return all
 	}
 	for i := range all {
 		f := &all[i]
-		f.Label, f.Help, f.Changes, f.Zero = theirs(f.Label), theirs(f.Help), theirs(f.Changes), theirs(f.Zero)
+		f.Label, f.Help, f.Changes, f.Zero = Theirs(f.Label), Theirs(f.Help), Theirs(f.Changes), Theirs(f.Zero)
 		f.Choices = append([]scheme.Choice(nil), f.Choices...)
 		for k := range f.Choices {
-			f.Choices[k].Label = theirs(f.Choices[k].Label)
+			f.Choices[k].Label = Theirs(f.Choices[k].Label)
 		}
 	}
 	return all
 }
 
 // finds are a ruff's findings, lengths in units, in the page's language.
-func finds(r sim.Ruff, units scheme.Units) []check.Finding {
+func Finds(r sim.Ruff, units scheme.Units) []check.Finding {
 	all := check.Find(r, units)
 	for i := range all {
 		f := &all[i]
-		f.Sentence = theirs(f.Sentence)
+		f.Sentence = Theirs(f.Sentence)
 		for k := range f.Remedies {
-			f.Remedies[k].Sentence = theirs(f.Remedies[k].Sentence)
+			f.Remedies[k].Sentence = Theirs(f.Remedies[k].Sentence)
 		}
 	}
 	return all
 }
 
 // sentence begins with a capital and ends with a stop.
-func sentence(text string) string {
-	text = sentenceStart(strings.TrimSpace(text))
+func Sentence(text string) string {
+	text = Capital(strings.TrimSpace(text))
 	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
 		text += "."
 	}
@@ -214,7 +217,7 @@ func sentence(text string) string {
 }
 
 // sentenceStart begins with a capital.
-func sentenceStart(text string) string {
+func Capital(text string) string {
 	first := true
 	return strings.Map(func(r rune) rune {
 		if first {
@@ -223,6 +226,65 @@ func sentenceStart(text string) string {
 		}
 		return r
 	}, text)
+}
+
+// mostNamed is how many things that stop a ruff, or are to mend, the verdict
+// names; the findings name all.
+const mostNamed = 3
+
+// listed is the first few of many things, divided by semicolons.
+func Listed(things []string) string {
+	if len(things) > mostNamed {
+		return Word("verdict.others", "what", strings.Join(things[:mostNamed], "; "), "n", Number(len(things)-mostNamed))
+	}
+	return strings.Join(things, "; ")
+}
+
+// inside is a title in the middle of a sentence.
+func Inside(title string) string {
+	first, n := utf8.DecodeRuneInString(title)
+	return string(unicode.ToLower(first)) + title[n:]
+}
+
+// title is a finding's few words.
+func Title(id string) string {
+	for _, r := range check.Table() {
+		if r.ID == id {
+			return Theirs(r.Title)
+		}
+	}
+	return id
+}
+
+// amount is a number of so many figures with its unit; below a ten-thousandth
+// it is 0.
+func Amount(x float64, unit string, figures int) string {
+	text := strconv.FormatFloat(x, 'g', figures, 64)
+	if math.Abs(x) < 1e-4 {
+		text = "0"
+	}
+	text = scheme.Minus(text)
+	if unit == "°" {
+		return text + unit
+	}
+	return text + " " + Theirs(unit)
+}
+
+// brief is a text with at most 24 letters.
+func Brief(text string) string {
+	if letters := []rune(text); len(letters) > 24 {
+		return string(letters[:23]) + "…"
+	}
+	return text
+}
+
+// about writes a length that was solved: to 0.1 mm, in inches to 1/32.
+func Length(mm float64, units scheme.Units) string {
+	step := 0.1
+	if units == scheme.Inches {
+		step = 25.4 / 32
+	}
+	return scheme.FormatLength(math.Round(mm/step)*step+0, units)
 }
 
 // accents are the vowels of Long.
