@@ -260,7 +260,7 @@ func randomAnswers(t *testing.T, count int) string {
 	t.Helper()
 	var b strings.Builder
 	for seed := uint64(1); count > 0; seed++ {
-		s := sim.RandomScheme(seed)
+		s := scheme.Random(seed)
 		s.Wearer.Ratio = 1
 		r, err := sim.Solve(context.Background(), s, sim.Options{})
 		if err != nil {

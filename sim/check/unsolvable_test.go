@@ -53,7 +53,7 @@ func TestRefusedIsExplained(t *testing.T) {
 	}
 	refused := 0
 	for seed := range seeds {
-		s := sim.RandomScheme(seed)
+		s := scheme.Random(seed)
 		why, _ := design(s)
 		if why == nil {
 			continue
