@@ -107,13 +107,11 @@ func (a *arc) at(t float64) (pos, out geom.Vec2) {
 
 // arcsOf samples the neckline between every two neighbouring folds.
 func arcsOf(p pleat.Plan) []arc {
-	half := p.Pitch_mm / 2
-	first := (p.Neckline_mm - float64(p.Panels)*half) / 2
 	arcs := make([]arc, p.Panels)
 	for i := range arcs {
-		from, step := first+float64(i)*half, half/arcSteps
-		if p.Marks[i].Fold == scheme.Trough {
-			from, step = from+half, -step
+		from, step := p.Neck_mm(i), p.Row.Pitch(i)/arcSteps
+		if p.Row[i].Fold == scheme.Trough {
+			from, step = p.Neck_mm(i+1), -step
 		}
 		a := arc{pos: make([]geom.Vec2, arcSteps+3), out: make([]geom.Vec2, arcSteps+3)}
 		for k := range a.pos {
@@ -136,7 +134,7 @@ func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *window.Window, 
 		v := nodes[i*size : (i+1)*size : (i+1)*size]
 		c := s.Cells[s.Of[i]]
 		x := shapeOf(c, arcs[i].way)
-		crestFirst := p.Marks[i].Fold == scheme.Crest
+		crestFirst := p.Row[i].Fold == scheme.Crest
 		r0 := 1 / c.Design.Kappa_1pmm
 		turn := c.Design.Kappa_1pmm * c.Design.Pitch_mm / 2
 		for k := range nu + 1 {

@@ -53,10 +53,8 @@ func Design(r Ruff) (window.Design, error) {
 		Quality:       s.Starch.Quality,
 		Mass_gm2:      sheet.Mass_gm2,
 		Thickness_mm:  sheet.Thickness_mm,
-		TuckTop_mm:    s.Pleat.TuckTop,
-		TuckBottom_mm: s.Pleat.TuckBottom,
 	}
-	if d.Anchor, d.Sewn, err = sewing(p.Marks); err != nil {
+	if err := sew(&d, p.Row); err != nil {
 		return d, fmt.Errorf("%w: %w", ErrDesign, err)
 	}
 	if s.Pleat.Lines == 2 {
@@ -76,37 +74,25 @@ func Design(r Ruff) (window.Design, error) {
 	return d, nil
 }
 
-// sewing reads off the marks what is sewn to which edge; the maker's own marks
-// count by what most of a kind do, since the half set stands for regular ones.
-func sewing(marks []pleat.Mark) (window.Anchor, window.Sewn, error) {
-	count := map[scheme.Fold]map[scheme.Edge]int{scheme.Crest: {}, scheme.Trough: {}}
-	for _, m := range marks {
-		count[m.Fold][m.Edge]++
-	}
-	most := func(f scheme.Fold) scheme.Edge {
-		best := scheme.EdgeNone
-		for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
-			if count[f][e] > count[f][best] {
-				best = e
-			}
-		}
-		return best
-	}
-	crest, trough := most(scheme.Crest), most(scheme.Trough)
-	to := map[scheme.Edge]window.Anchor{scheme.EdgeTop: window.Top, scheme.EdgeBottom: window.Bottom}
+// sew puts into the half set what the row says is sewn: it stands for regular sets,
+// and of folds that differ it is sewn as most of their kind.
+func sew(d *window.Design, r pleat.Row) error {
+	crest, trough := r.Sewn(scheme.Crest), r.Sewn(scheme.Trough)
+	d.TuckTop_mm, d.TuckBottom_mm = r.Tuck(scheme.Crest), r.Tuck(scheme.Trough)
+	d.Anchor = map[scheme.Edge]window.Anchor{scheme.EdgeTop: window.Top, scheme.EdgeBottom: window.Bottom}[r.Edge()]
 	switch {
 	case crest == scheme.EdgeTop && trough == scheme.EdgeBottom:
-		return window.Both, window.Crests, nil
-	case crest != scheme.EdgeNone && trough == scheme.EdgeNone:
-		return to[crest], window.Crests, nil
+		d.Anchor = window.Both
 	case crest == scheme.EdgeNone && trough != scheme.EdgeNone:
-		return to[trough], window.Troughs, nil
+		d.Sewn = window.Troughs
+	case crest == scheme.EdgeNone || trough != scheme.EdgeNone:
+		return scheme.Error{
+			Field: "pleat.marks", Value: word.Say("most top folds sewn to %q, most bottom folds to %q", crest, trough),
+			Why:     word.Say("is a way of sewing that cannot be solved"),
+			Allowed: word.Say("top folds to the top and bottom folds to the bottom edge, or one kind of fold to one edge"),
+		}
 	}
-	return 0, 0, scheme.Error{
-		Field: "pleat.marks", Value: word.Say("most top folds sewn to %q, most bottom folds to %q", crest, trough),
-		Why:     word.Say("is a way of sewing that cannot be solved"),
-		Allowed: word.Say("top folds to the top and bottom folds to the bottom edge, or one kind of fold to one edge"),
-	}
+	return nil
 }
 
 // misfit is a window.Misfit in the scheme's own fields.

@@ -43,13 +43,13 @@ const (
 // is told the panel tried and its height.
 func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(panel_mm, height_mm float64)) (Fitted, error) {
 	s.Pleat.Panel = 0
-	s.Pleat.Marks = nil
+	s = s.Planned()
 	r, err := Draw(s)
 	if err != nil {
 		return Fitted{}, err
 	}
 	// The answer is a panel for the tucks as given.
-	r.Plan.Scheme.Pleat.TuckTop, r.Plan.Scheme.Pleat.TuckBottom = s.Pleat.TuckTop, s.Pleat.TuckBottom
+	r.Plan.Row = r.Plan.AsGiven()
 	want := r.Plan.Scheme.Ruff.Height
 	free, err := curve.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
 	if err != nil {
@@ -164,16 +164,10 @@ func (f Fitted) refused(ctx context.Context, err error) (Fitted, error) {
 // edge.
 func shortest(r Ruff) float64 {
 	p := r.Plan
-	s := p.Scheme
 	least := 1.05 * p.PitchOuter_mm / 2
-	if tucks := s.Pleat.TuckTop + s.Pleat.TuckBottom; s.Pleat.Anchor == scheme.AnchorBoth {
-		least = math.Max(least, 1.002*math.Hypot(s.Band.Height, p.Pitch_mm/2)+tucks)
-	} else {
-		t := s.Pleat.TuckTop
-		if s.Pleat.Sewn == scheme.Troughs {
-			t = s.Pleat.TuckBottom
-		}
-		least = math.Max(least, math.Max(1.05*p.Pitch_mm/2+t, t/0.85))
+	tucks := p.Row.Tuck(scheme.Crest) + p.Row.Tuck(scheme.Trough)
+	if !p.Row.OneEdge() {
+		return math.Max(least, 1.002*math.Hypot(p.Scheme.Band.Height, p.Pitch_mm/2)+tucks)
 	}
-	return least
+	return math.Max(least, math.Max(1.05*p.Pitch_mm/2+tucks, tucks/0.85))
 }

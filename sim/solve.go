@@ -76,7 +76,7 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 		set := window.Settings{
 			Grid:         grid,
 			SkipBow:      opt.SkipBow || !ends,
-			SkipOther:    opt.SkipOther || !ends || d.Anchor == window.Both,
+			SkipOther:    opt.SkipOther || !ends || !r.Plan.Row.OneEdge(),
 			SkipTangents: opt.SkipTangents, Follow: ends && !d.Tucked(),
 			Finer: !opt.SkipFiner && !opt.SkipTangents && ends && grid == window.Fine && d.Tucked(),
 		}

@@ -129,7 +129,7 @@ func TestArcsFollowTheNeckline(t *testing.T) {
 	for i, a := range arcsOf(r.Plan) {
 		for _, f := range []float64{0, 0.1, 0.37, 0.5, 0.81, 1} {
 			from, way := first+float64(i)*half, 1.0
-			if r.Plan.Marks[i].Fold == scheme.Trough {
+			if r.Plan.Row[i].Fold == scheme.Trough {
 				from, way = from+half, -1
 			}
 			want := r.Plan.Neckline.At(from + way*f*half)

@@ -132,10 +132,10 @@ func sewnTwoWays(s scheme.Scheme) (both, top scheme.Scheme, err error) {
 		return s, s, err
 	}
 	both, top = s, s
-	if check.OneEdge(r.Plan) {
+	if r.Plan.Row.OneEdge() {
 		both, err = check.SewnBoth(s)
 	}
-	if check.Sewn(r.Plan) != "top edge only" {
+	if !r.Plan.Row.OneEdge() || r.Plan.Row.Edge() != scheme.EdgeTop {
 		top = check.SewnTop(s)
 	}
 	return both, top, err
@@ -204,7 +204,7 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 			c.Decided = append(c.Decided, decided{f.Key, f.Get(a), f.Get(b)})
 		}
 	}
-	tucked := check.Tucked(c.A.of.Ruff.Plan) || check.Tucked(c.B.of.Ruff.Plan)
+	tucked := c.A.of.Ruff.Plan.Row.Tucked() || c.B.of.Ruff.Plan.Row.Tucked()
 	for _, q := range measure.Table {
 		if q.Solver || q.Untucked && tucked {
 			continue

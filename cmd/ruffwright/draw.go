@@ -18,7 +18,6 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-	"ruffwright/sim/window"
 )
 
 // views are the pictures that draw knows, in the order of help.
@@ -222,7 +221,7 @@ func (d drawing) shape(j job, r *sim.Ruff) (pleat.Shape, error) {
 		return closed, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
 	case d.bowed:
 		return *r.Solved.Bowed, nil
-	case d.other && r.Solved.Cells[0].Design.Anchor == window.Both:
+	case d.other && !r.Plan.Row.OneEdge():
 		return closed, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
 	case d.other && r.Solved.Other == nil:
 		return closed, errors.New("--other: no other way to lie was found")

@@ -66,7 +66,7 @@ cannot be solved.`,
 			answer := fitted{s.Name, s.Code(), got, []check.Change{}}
 			if got.Found {
 				answer.Changes = append(answer.Changes, check.Change{Key: "pleat.panel", Value: tenths(got.Panel_mm)})
-				if len(s.Pleat.Marks) > 0 {
+				if s.OwnMarks() > 0 {
 					answer.Changes = append(answer.Changes, check.Change{Key: "pleat.marks"})
 				}
 			}

@@ -98,9 +98,8 @@ func modelLimits(s scheme.Scheme, r sim.Ruff) string {
 	if r.Solved != nil && r.Solved.Alike {
 		words += " Your own marks are solved as regular sets."
 	}
-	p := r.Plan.Scheme.Pleat
 	switch {
-	case p.TuckTop == 0 && p.TuckBottom == 0:
+	case !r.Plan.Row.Tucked():
 	case r.Plan.Scheme.Starch.Bend == 0:
 		words += " Tucked and not starched, cloth has several ways to lie; this is one of them. Its give sideways hangs on the mesh and decides nothing."
 	default:

@@ -93,7 +93,7 @@ func (s *sheet) top(c cloth) float64 {
 
 // pins puts a pin through the band at each quarter mark.
 func (s *sheet) pins(e *draw.Eye, plan pleat.Plan, shape pleat.Shape, z float64) {
-	for m, mark := range plan.Marks {
+	for m, mark := range plan.Row {
 		if !mark.Quarter {
 			continue
 		}
@@ -115,7 +115,7 @@ func (s *sheet) pin(head, tip draw.Point) {
 
 // pinWord explains the pins at the foot of the sheet, on the right.
 func (s *sheet) pinWord(plan pleat.Plan) {
-	for _, m := range plan.Marks {
+	for _, m := range plan.Row {
 		if !m.Quarter {
 			continue
 		}
@@ -146,7 +146,7 @@ func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
 		return 0, 0, false
 	}
 	seen := 0
-	for m, mark := range plan.Marks {
+	for m, mark := range plan.Row {
 		if mark.Fold != scheme.Crest {
 			continue
 		}
@@ -181,7 +181,7 @@ func (s *sheet) spots(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(stri
 	// nearest gives the mark nearest to the part t of the way round the sheet.
 	node := func(part float64, j int, fold scheme.Fold) geom.Vec3 {
 		m := int(part*float64(plan.Panels)) % plan.Panels
-		if plan.Marks[m].Fold != fold {
+		if plan.Row[m].Fold != fold {
 			m++
 		}
 		return innerAt(shape, m, j)

@@ -158,11 +158,11 @@ func (s *sheet) endOn(plan pleat.Plan, u unrolled, room draw.Rect) endOn {
 	// and how deep the tucks are.
 	var sewn []draw.Point
 	for m := u.lo; m <= u.hi; m++ {
-		mark := plan.Marks[m]
+		mark := plan.Row[m]
 		if mark.Edge == scheme.EdgeNone {
 			continue
 		}
-		sewn = append(sewn, p(u.node(m, 0).X, edgeHeight(plan, mark.Edge)))
+		sewn = append(sewn, p(u.node(m, 0).X, plan.Edge_mm(mark.Edge)))
 	}
 	if slack != "" {
 		for k := 1; k < len(sewn); k++ {
@@ -191,7 +191,7 @@ func (s *sheet) endOn(plan pleat.Plan, u unrolled, room draw.Rect) endOn {
 		{"inner edge", e.Point(in[len(in)*3/8])},
 	}
 	for m := u.lo; m <= u.hi; m++ {
-		if mark := plan.Marks[m]; mark.Tuck_mm > 0 && mark.Edge != scheme.EdgeNone && (m == u.crest || m == u.hi) {
+		if mark := plan.Row[m]; mark.Tuck_mm > 0 && (m == u.crest || m == u.hi) {
 			at := e.Point(u.node(m, 0))
 			text := "tuck " + s.Length(mark.Tuck_mm)
 			words += fmt.Sprintf(" The %s is %s deep.", map[bool]string{true: "top fold's tuck", false: "bottom fold's tuck"}[m == u.crest], s.Length(mark.Tuck_mm))

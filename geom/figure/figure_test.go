@@ -125,7 +125,7 @@ func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []
 		if plan.Panels < 3 {
 			i = 0
 		}
-		return []string{depth, s.Length(plan.Marks[i+1].Place_mm - plan.Marks[i].Place_mm), s.Length(plan.Marked_mm) + " from first to last mark"}
+		return []string{depth, s.Length(plan.Row[i+1].Place_mm - plan.Row[i].Place_mm), s.Length(plan.Marked_mm) + " from first to last mark"}
 	}
 	return []string{"In the hand"}
 }

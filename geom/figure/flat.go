@@ -28,7 +28,7 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (draw.Drawing, error) {
 	f.detail()
 	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
 		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
-		name(plan.Marks[0].Fold), name(plan.Marks[plan.Panels].Fold))
+		name(plan.Row[0].Fold), name(plan.Row[plan.Panels].Fold))
 	s.point(f.marked, func(place string) (draw.Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
@@ -109,10 +109,10 @@ func (f *flat) overview() {
 		if a >= b {
 			break
 		}
-		p := piece{from: f.plan.Marks[a].Place_mm, to: f.plan.Marks[b].Place_mm, at: draw.Pt(s.Room.Min.X+number, y), k: 0}
+		p := piece{from: f.plan.Row[a].Place_mm, to: f.plan.Row[b].Place_mm, at: draw.Pt(s.Room.Min.X+number, y), k: 0}
 		rowLong := 0.0
 		for q := 0; q < f.plan.Panels; q += each {
-			rowLong = math.Max(rowLong, f.plan.Marks[min(f.plan.Panels, q+each)].Place_mm-f.plan.Marks[q].Place_mm)
+			rowLong = math.Max(rowLong, f.plan.Row[min(f.plan.Panels, q+each)].Place_mm-f.plan.Row[q].Place_mm)
 		}
 		p.k = wide / rowLong
 		f.row(p, a, b, tall)
@@ -127,12 +127,12 @@ func (f *flat) overview() {
 // setOf is the number of the set that the panel after mark m belongs to.
 func (f *flat) setOf(m int) int {
 	n := 0
-	for i := 0; i <= m && i < len(f.plan.Marks); i++ {
-		if f.plan.Marks[i].Fold == scheme.Crest {
+	for i := 0; i <= m && i < len(f.plan.Row); i++ {
+		if f.plan.Row[i].Fold == scheme.Crest {
 			n++
 		}
 	}
-	if m < len(f.plan.Marks) && f.plan.Marks[m].Fold == scheme.Trough {
+	if m < len(f.plan.Row) && f.plan.Row[m].Fold == scheme.Trough {
 		n++ // the trough that begins a set comes before its crest
 	}
 	return max(1, min(n, max(1, f.plan.Crests)))
@@ -144,15 +144,15 @@ func (f *flat) row(p piece, a, b int, tall float64) {
 	x0, x1 := p.x(p.from), p.x(p.to)
 	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(x0, p.at.Y), draw.Pt(x1, p.at.Y), draw.Pt(x1, p.at.Y+tall), draw.Pt(x0, p.at.Y+tall)}}, Closed: true, Fill: s.Pal.Wash})
 	if lo, hi, ok := setPanels(f.plan, s.opt.Set); ok && lo < b && hi > a {
-		l, r := p.x(f.plan.Marks[max(a, lo)].Place_mm), p.x(f.plan.Marks[min(b, hi)].Place_mm)
+		l, r := p.x(f.plan.Row[max(a, lo)].Place_mm), p.x(f.plan.Row[min(b, hi)].Place_mm)
 		s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(l, p.at.Y), draw.Pt(r, p.at.Y), draw.Pt(r, p.at.Y+tall), draw.Pt(l, p.at.Y+tall)}}, Closed: true, Fill: draw.Mix(s.Pal.Wash, s.Pal.Woad, 0.4)})
 		f.spots[whereSet] = draw.Pt((l+r)/2, p.at.Y+tall*0.5)
 	}
 	var tops, bottoms [][]draw.Point
 	for m := a; m <= b; m++ {
-		x := p.x(f.plan.Marks[m].Place_mm)
+		x := p.x(f.plan.Row[m].Place_mm)
 		f.marks[m] = draw.Pt(x, p.at.Y+0.8*tall)
-		if f.plan.Marks[m].Fold == scheme.Crest {
+		if f.plan.Row[m].Fold == scheme.Crest {
 			tops = append(tops, []draw.Point{draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+tall)})
 		} else {
 			bottoms = append(bottoms, []draw.Point{draw.Pt(x, p.at.Y+tall*0.62), draw.Pt(x, p.at.Y+tall)})
@@ -171,8 +171,8 @@ func (f *flat) row(p piece, a, b int, tall float64) {
 		}
 	}
 	for m := a; m <= b; m++ {
-		if f.plan.Marks[m].Quarter && (m < b || b == f.plan.Panels) {
-			x := p.x(f.plan.Marks[m].Place_mm)
+		if f.plan.Row[m].Quarter && (m < b || b == f.plan.Panels) {
+			x := p.x(f.plan.Row[m].Place_mm)
 			s.pin(draw.Pt(x, p.at.Y-1.5), draw.Pt(x, p.at.Y+math.Min(tall*0.5, 2.5)))
 		}
 	}
@@ -228,7 +228,7 @@ func (f *flat) detail() {
 		first = min(first, 12)
 	}
 	// Own marks may be longer than the mean: measure what is shown.
-	shown := plan.Marks[first].Place_mm - plan.Marks[0].Place_mm + plan.Marks[plan.Panels].Place_mm - plan.Marks[plan.Panels-last].Place_mm
+	shown := plan.Row[first].Place_mm - plan.Row[0].Place_mm + plan.Row[plan.Panels].Place_mm - plan.Row[plan.Panels-last].Place_mm
 	k = math.Min(k, wide/shown)
 	s.Scale = k
 	y := room.Min.Y + math.Max(0, (tall-width*k)*0.5)
@@ -237,11 +237,11 @@ func (f *flat) detail() {
 		used = shown * k
 	}
 	x := room.Min.X + math.Max(0, (room.Max.X-room.Min.X-used)/2)
-	a := piece{from: plan.Marks[0].Place_mm, to: plan.Marks[first].Place_mm, at: draw.Pt(x, y), k: k}
+	a := piece{from: plan.Row[0].Place_mm, to: plan.Row[first].Place_mm, at: draw.Pt(x, y), k: k}
 	f.stretch(a, 0, first, !whole, false)
 	end := a
 	if !whole {
-		end = piece{from: plan.Marks[plan.Panels-last].Place_mm, to: plan.Marks[plan.Panels].Place_mm, k: k}
+		end = piece{from: plan.Row[plan.Panels-last].Place_mm, to: plan.Row[plan.Panels].Place_mm, k: k}
 		end.at = draw.Pt(a.x(a.to)+gap, y)
 		f.stretch(end, plan.Panels-last, plan.Panels, false, true)
 	}
@@ -249,11 +249,11 @@ func (f *flat) detail() {
 
 	// Fold to fold on the second panel, the depth of the tuck at a mark inside.
 	i := min(1, first-1)
-	s.Across(draw.Pt(a.x(plan.Marks[i].Place_mm), bottom), draw.Pt(a.x(plan.Marks[i+1].Place_mm), bottom), bottom+5,
-		s.Length(plan.Marks[i+1].Place_mm-plan.Marks[i].Place_mm))
+	s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom), bottom+5,
+		s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
 	for m := 1; m < first; m++ {
-		if t := plan.Marks[m].Tuck_mm; t > 0 && plan.Marks[m].Edge != scheme.EdgeNone {
-			p := plan.Marks[m].Place_mm
+		if t := plan.Row[m].Tuck_mm; t > 0 {
+			p := plan.Row[m].Place_mm
 			s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, "tuck 2 × "+s.Length(t))
 			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
 			break
@@ -263,11 +263,11 @@ func (f *flat) detail() {
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
 	s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
-	f.spots[WhereMarks] = draw.Pt(a.x(plan.Marks[min(1, first)].Place_mm), y+width*k*0.55)
-	f.spots[WhereInner] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.5), y)
-	f.spots[WhereOuter] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.4), bottom)
+	f.spots[WhereMarks] = draw.Pt(a.x(plan.Row[min(1, first)].Place_mm), y+width*k*0.55)
+	f.spots[WhereInner] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.5), y)
+	f.spots[WhereOuter] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.4), bottom)
 	f.spots[WhereFlaps] = draw.Pt(right, bottom)
-	f.spots[WhereBand] = draw.Pt(a.x(plan.Marks[0].Place_mm+mean*0.7), y+take/2)
+	f.spots[WhereBand] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.7), y+take/2)
 }
 
 // stretch draws panels a to b large, broken on the right or the left.
@@ -297,7 +297,7 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	// Tucks: what is folded inward at the inner edge, closing towards the outer.
 	take := plan.Scheme.Strip.Takeup * p.k
 	for m := a; m <= b; m++ {
-		mk := plan.Marks[m]
+		mk := plan.Row[m]
 		if mk.Tuck_mm <= 0 || mk.Edge == scheme.EdgeNone {
 			continue
 		}
@@ -317,13 +317,13 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	hem := p.at.Y + width - math.Max(0.9, plan.Scheme.Strip.Hem*p.k)
 	s.Line(s.Pal.Rule, 0.2, []float64{0.5, 0.7}, draw.Pt(left[len(left)-1].X, hem), draw.Pt(right[len(right)-1].X, hem))
 	for m := a; m <= b; m++ {
-		x := p.x(plan.Marks[m].Place_mm)
-		if plan.Marks[m].Fold == scheme.Crest {
+		x := p.x(plan.Row[m].Place_mm)
+		if plan.Row[m].Fold == scheme.Crest {
 			s.Line(s.Pal.Ink, 0.32, nil, draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+width))
 		} else {
 			s.Line(s.Pal.Ink, 0.32, []float64{1.5, 1.1}, draw.Pt(x, p.at.Y), draw.Pt(x, p.at.Y+width))
 		}
-		if plan.Marks[m].Edge != scheme.EdgeNone {
+		if plan.Row[m].Edge != scheme.EdgeNone {
 			s.cross(draw.Pt(x, p.at.Y+take), 0.9)
 		}
 	}
@@ -345,18 +345,18 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 		}
 	}
 	for m := a; m <= b; m++ {
-		if plan.Marks[m].Quarter {
-			x := p.x(plan.Marks[m].Place_mm)
+		if plan.Row[m].Quarter {
+			x := p.x(plan.Row[m].Place_mm)
 			s.pin(draw.Pt(x, p.at.Y-2.6), draw.Pt(x, p.at.Y+1.6))
 		}
 	}
 	// Numbers of the sets, in the middle of the panel before the crest.
 	for m := a; m < b; m++ {
-		if plan.Marks[m+1].Fold != scheme.Crest && !(m == 0 && plan.Marks[0].Fold == scheme.Crest) {
+		if plan.Row[m+1].Fold != scheme.Crest && !(m == 0 && plan.Row[0].Fold == scheme.Crest) {
 			continue
 		}
-		l := draw.Label{At: draw.Pt((p.x(plan.Marks[m].Place_mm)+p.x(plan.Marks[m+1].Place_mm))/2, p.at.Y+width*0.72), Text: fmt.Sprint(f.setOf(m)), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: s.Pal.Quiet}
-		gap := p.x(plan.Marks[m+1].Place_mm) - p.x(plan.Marks[m].Place_mm)
+		l := draw.Label{At: draw.Pt((p.x(plan.Row[m].Place_mm)+p.x(plan.Row[m+1].Place_mm))/2, p.at.Y+width*0.72), Text: fmt.Sprint(f.setOf(m)), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: s.Pal.Quiet}
+		gap := p.x(plan.Row[m+1].Place_mm) - p.x(plan.Row[m].Place_mm)
 		for _, j := range f.joins {
 			if math.Abs(p.x(j)-l.At.X) < 4 {
 				l.At.X -= 5

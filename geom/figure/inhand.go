@@ -91,7 +91,7 @@ func markLines(b *draw.Body, e *draw.Eye, plan pleat.Plan, shape pleat.Shape, fi
 	const dashes = 9
 	for k := first; k <= last; k++ {
 		for i := range dashes {
-			if plan.Marks[k].Fold == scheme.Trough && i%2 == 1 {
+			if plan.Row[k].Fold == scheme.Trough && i%2 == 1 {
 				continue
 			}
 			b.Thread(e, 0.09, 0.35, c, onLine(shape, k, float64(i)/dashes), onLine(shape, k, float64(i+1)/dashes))

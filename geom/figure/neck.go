@@ -143,27 +143,19 @@ func neckband(b *draw.Body, e *draw.Eye, plan pleat.Plan, pal draw.Palette) {
 // stitches adds a stitch where a mark's fold is sewn to the band: over the edge
 // and back, length_mm long.
 func stitches(b *draw.Body, e *draw.Eye, plan pleat.Plan, shape pleat.Shape, length_mm, half_mm float32, c color.NRGBA) {
-	for m, mark := range plan.Marks {
+	for m, mark := range plan.Row {
 		if mark.Edge == scheme.EdgeNone {
 			continue
 		}
 		v := innerAt(shape, m, 0)
 		out := geom.Vec3{X: v.X, Y: v.Y}.Unit()
-		z, d := edgeHeight(plan, mark.Edge), float64(length_mm)
+		z, d := plan.Edge_mm(mark.Edge), float64(length_mm)
 		if mark.Edge == scheme.EdgeTop {
 			d = -d
 		}
 		on := geom.Vec3{X: v.X, Y: v.Y, Z: z}
 		b.Thread(e, half_mm, 1, c, on.Add(out.Scale(0.6)), on.Sub(out.Scale(2*bandIn)), geom.Vec3{X: on.X - 2*bandIn*out.X, Y: on.Y - 2*bandIn*out.Y, Z: z + d})
 	}
-}
-
-// edgeHeight is the height of an edge of the band.
-func edgeHeight(plan pleat.Plan, e scheme.Edge) float64 {
-	if e == scheme.EdgeTop {
-		return plan.Scheme.Band.Height
-	}
-	return 0
 }
 
 // innerAt is the node of mark m's fold line at row j.

@@ -27,7 +27,7 @@ func TestNotesAreMarked(t *testing.T) {
 				for _, where := range Wheres() {
 					opt := sheet.Options
 					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
-					opt.Joins_mm = []float64{plan.Marks[2].Place_mm}
+					opt.Joins_mm = []float64{plan.Row[2].Place_mm}
 					opt.Notes = []Note{{where, "what will be seen at the work table, in a sentence that fills more than a line of the sheet", SignStop, nil}}
 					name := fmt.Sprintf("%s %s %s: %s", v.name, d.name, sheet.name, where)
 					dr, err := v.draw(plan, shape, opt)

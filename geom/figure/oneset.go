@@ -44,7 +44,7 @@ func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, erro
 // setCrest is the mark of set n's crest.
 func setCrest(plan pleat.Plan, n int) int {
 	seen := 0
-	for m, mark := range plan.Marks {
+	for m, mark := range plan.Row {
 		if mark.Fold == scheme.Crest {
 			if seen++; seen == n {
 				return m
@@ -70,7 +70,7 @@ func (o Options) setAt(plan pleat.Plan) int {
 		return o.Set
 	}
 	n := 0
-	for m, mark := range plan.Marks {
+	for m, mark := range plan.Row {
 		if mark.Fold == scheme.Crest {
 			n++
 		}
@@ -247,10 +247,10 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (draw.Drawing, error)
 
 	// Stitches where folds are sewn.
 	for m := u.lo; m <= u.hi; m++ {
-		if plan.Marks[m].Edge == scheme.EdgeNone {
+		if plan.Row[m].Edge == scheme.EdgeNone {
 			continue
 		}
-		q := p(u.node(m, 0).X, edgeHeight(plan, plan.Marks[m].Edge))
+		q := p(u.node(m, 0).X, plan.Edge_mm(plan.Row[m].Edge))
 		s.Dot(q, 1.7, s.Pal.Ground)
 		s.cross(q, 1)
 	}

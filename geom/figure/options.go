@@ -202,8 +202,8 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 
 // checkPlan refuses a plan without marks or a size.
 func checkPlan(plan pleat.Plan) error {
-	if len(plan.Marks) != plan.Panels+1 || plan.Panels < 2 {
-		return fmt.Errorf("figure: plan has %d marks for %d panels, want one more than panels, at least 2 panels", len(plan.Marks), plan.Panels)
+	if len(plan.Row) != plan.Panels+1 || plan.Panels < 2 {
+		return fmt.Errorf("figure: plan has %d marks for %d panels, want one more than panels, at least 2 panels", len(plan.Row), plan.Panels)
 	}
 	for _, f := range []struct {
 		name string

@@ -71,7 +71,7 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error)
 			return draw.Point{}, 0, false
 		}
 		line := sec.crest
-		if plan.Marks[m].Fold == scheme.Trough {
+		if plan.Row[m].Fold == scheme.Trough {
 			line = sec.trough
 		}
 		row := len(line) - 1
@@ -112,7 +112,7 @@ func cutMark(plan pleat.Plan, n int, part float64) int {
 	}
 	for d := 0; d <= plan.Panels; d++ {
 		for _, m := range []int{want - d, want + d} {
-			if m >= 0 && m < plan.Panels && plan.Marks[m].Fold == scheme.Crest {
+			if m >= 0 && m < plan.Panels && plan.Row[m].Fold == scheme.Crest {
 				return m
 			}
 		}
@@ -135,7 +135,7 @@ type section struct {
 func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
 	c := newCloth(shape, m, m+1, stillCells)
 	c.dyed(shape, tone, m)
-	s := &section{mark: m, panel: c, marks: [2]pleat.Mark{plan.Marks[m], plan.Marks[m+1]}}
+	s := &section{mark: m, panel: c, marks: [2]pleat.Mark{plan.Row[m], plan.Row[m+1]}}
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
 		top, low := c.at(0, j), c.at(c.cols-1, j)
 		for col := range c.cols {

@@ -68,7 +68,7 @@ func TestBandGoesRoundTheNeck(t *testing.T) {
 			t.Fatalf("row of %v, want %v", got, want)
 		}
 		for _, q := range b.Pins {
-			if q.Strip_mm != plan.Marks[q.Mark].Place_mm {
+			if q.Strip_mm != plan.Row[q.Mark].Place_mm {
 				t.Fatalf("pin %+v", q)
 			}
 			want := b.RowFrom_mm + (b.RowTo_mm-b.RowFrom_mm)*float64(q.Mark)/float64(plan.Panels)

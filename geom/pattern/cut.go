@@ -111,11 +111,11 @@ func checkPlan(p pleat.Plan) error {
 	bad := func(field, value, why, allowed string) error {
 		return scheme.Error{Field: field, Value: word.Name(value), Why: word.Say(why), Allowed: word.Say(allowed)}
 	}
-	if p.Panels < 1 || len(p.Marks) != p.Panels+1 {
-		return bad("plan", fmt.Sprintf("%d marks and %d panels", len(p.Marks), p.Panels), "is no plan that can be cut", "what pleat.NewPlan made")
+	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
+		return bad("plan", fmt.Sprintf("%d marks and %d panels", len(p.Row), p.Panels), "is no plan that can be cut", "what pleat.NewPlan made")
 	}
 	last := math.Inf(-1)
-	for _, m := range p.Marks {
+	for _, m := range p.Row {
 		if !(m.Place_mm > last) || math.IsInf(m.Place_mm, 0) {
 			return bad("plan", text(m.Place_mm)+" mm", "is a mark out of order", "what pleat.NewPlan made")
 		}

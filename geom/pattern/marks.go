@@ -65,7 +65,7 @@ func step(u scheme.Units) float64 {
 // stands behind the last mark.
 func (p Pattern) Marks(u scheme.Units) Table {
 	t := Table{Units: u, Step_mm: step(u), Hem_mm: p.Strip.Hem_mm}
-	marks := p.Plan.Marks
+	marks := p.Plan.Row
 	t.Rows = make([]Row, 0, len(marks)+len(p.Cut.Joins))
 	set := 1
 	for k, m := range marks {
@@ -78,8 +78,8 @@ func (p Pattern) Marks(u scheme.Units) Table {
 		}
 		if m.Tuck_mm > tiny {
 			row.Tucked = true
-			row.TuckA = t.place(math.Max(0, m.Place_mm-m.Tuck_mm))
-			row.TuckB = t.place(math.Min(p.Plan.Marked_mm, m.Place_mm+m.Tuck_mm))
+			from, to := marks.Stitch(k)
+			row.TuckA, row.TuckB = t.place(from), t.place(to)
 		}
 		t.Rows = append(t.Rows, row)
 	}

@@ -80,8 +80,8 @@ func TestMarksIncrease(t *testing.T) {
 				}
 				last = r
 			}
-			if marks != len(p.Plan.Marks) || joins != len(p.Cut.Joins) || quarters != len(p.Band.Pins) {
-				t.Fatalf("%d marks, %d joins, %d quarters; want %d, %d, %d", marks, joins, quarters, len(p.Plan.Marks), len(p.Cut.Joins), len(p.Band.Pins))
+			if marks != len(p.Plan.Row) || joins != len(p.Cut.Joins) || quarters != len(p.Band.Pins) {
+				t.Fatalf("%d marks, %d joins, %d quarters; want %d, %d, %d", marks, joins, quarters, len(p.Plan.Row), len(p.Cut.Joins), len(p.Band.Pins))
 			}
 			if last.Set != p.Plan.Sets {
 				t.Fatalf("last set %d of %d", last.Set, p.Plan.Sets)

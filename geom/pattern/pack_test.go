@@ -210,7 +210,7 @@ func TestRefusals(t *testing.T) {
 		t.Errorf("bias: %v", err)
 	}
 	broken := p
-	broken.Marks = broken.Marks[:5]
+	broken.Row = broken.Row[:5]
 	if _, err := New(broken); !errors.As(err, &e) || e.Field != "plan" {
 		t.Errorf("marks missing: %v", err)
 	}

@@ -67,7 +67,7 @@ func (p Pattern) joinAt(from, full, stays float64) Join {
 	if full >= stays+p.Plan.Scheme.Strip.Join {
 		return Join{Place_mm: full, Mark: -1, Hidden: true}
 	}
-	marks := p.Plan.Marks
+	marks := p.Plan.Row
 	// The first and the last mark are the hemmed ends.
 	k := min(sort.Search(len(marks), func(k int) bool { return marks[k].Place_mm > full }), len(marks)-1) - 1
 	for ; k > 0 && marks[k].Place_mm > from; k-- {
@@ -90,7 +90,7 @@ func (p Pattern) joinAt(from, full, stays float64) Join {
 
 // closed fills in what follows from a piece's two ends.
 func (p Pattern) closed(c Piece) Piece {
-	marks := p.Plan.Marks
+	marks := p.Plan.Row
 	c.Length_mm = c.JoinA_mm + (c.To_mm - c.From_mm) + c.JoinB_mm
 	c.MarkA = sort.Search(len(marks), func(k int) bool { return marks[k].Place_mm >= c.From_mm })
 	c.MarkB = sort.Search(len(marks), func(k int) bool { return marks[k].Place_mm > c.To_mm }) - 1

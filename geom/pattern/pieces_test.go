@@ -66,7 +66,7 @@ func TestPiecesCoverStrip(t *testing.T) {
 						t.Fatalf("join %+v after piece %+v", j, q)
 					}
 				}
-				for k, m := range p.Plan.Marks {
+				for k, m := range p.Plan.Row {
 					on := m.Place_mm >= q.From_mm && m.Place_mm <= q.To_mm
 					if on != (k >= q.MarkA && k <= q.MarkB) {
 						t.Fatalf("mark %d at %v: piece %+v", k, m.Place_mm, q)
@@ -93,7 +93,7 @@ func TestJoinsOnInnerFolds(t *testing.T) {
 			t.Fatal(err)
 		}
 		for _, p := range everyCut(first) {
-			marks := p.Plan.Marks
+			marks := p.Plan.Row
 			for i, j := range p.Cut.Joins {
 				from, full := p.Cut.Pieces[i].From_mm, j.Place_mm+j.Back_mm
 				switch {
@@ -139,7 +139,7 @@ func TestFewestPieces(t *testing.T) {
 		a := p.Plan.Scheme.Strip.Join
 		reach := usable(p.Plan.Scheme.Strip) * keeps(p.Plan.Scheme.Strip, scheme.Weft)
 		stops := []float64{-p.Strip.Hem_mm}
-		for _, m := range p.Plan.Marks[1 : len(p.Plan.Marks)-1] {
+		for _, m := range p.Plan.Row[1 : len(p.Plan.Row)-1] {
 			if m.Fold == scheme.Trough {
 				stops = append(stops, m.Place_mm)
 			}

@@ -88,7 +88,7 @@ func (s Strip) end() float64 { return s.Length_mm - s.Hem_mm }
 // StripFromMarks_mm is the length of the joined strip before it is hemmed, from
 // the marks: the last mark's place, the hem of both ends and the spare.
 func (p Pattern) StripFromMarks_mm() float64 {
-	marks := p.Plan.Marks
+	marks := p.Plan.Row
 	return marks[len(marks)-1].Place_mm + 2*p.Strip.Hem_mm + p.Strip.Spare_mm
 }
 

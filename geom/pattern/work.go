@@ -162,7 +162,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 	along("inner edge, turned in", "oversewing", s.Length_mm, n*rawShare, practice)
 	folds := Seam{Name: "folds to the band", Stitch: "tacking", Source: practice}
 	lines := max(1, p.Plan.Scheme.Pleat.Lines)
-	for _, m := range p.Plan.Marks {
+	for _, m := range p.Plan.Row {
 		if m.Edge == scheme.EdgeNone {
 			continue
 		}

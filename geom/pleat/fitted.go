@@ -39,13 +39,13 @@ func (p *Plan) fitPanel() error {
 	outer := half * (1 + s.Ruff.Depth*slices.Max(p.Curvatures()))
 	least := max(half, outer) / (1 - fitWave)
 	straight := 0.0
-	if s.Pleat.Anchor == scheme.AnchorBoth {
+	if !p.Row.OneEdge() {
 		straight = fitReach * math.Hypot(s.Band.Height, half)
 	}
 	least = max(least, straight)
 	p.Panel_mm, p.PanelFitted, p.PanelReaches = max(panel, least), true, panel < least
 
-	top, bottom := p.tuck(scheme.Crest, p.sewnTo(scheme.Crest)), p.tuck(scheme.Trough, p.sewnTo(scheme.Trough))
+	top, bottom := p.Row.Tuck(scheme.Crest), p.Row.Tuck(scheme.Trough)
 	room := min(fitTucks*p.Panel_mm, p.Panel_mm-max(straight, half+fitWave*p.Panel_mm))
 	if top+bottom <= room {
 		return nil
@@ -58,5 +58,6 @@ func (p *Plan) fitPanel() error {
 	if bottom > 0 {
 		s.Pleat.TuckBottom = math.Floor(10*part*bottom) / 10
 	}
+	p.Row.tuck(s.Pleat)
 	return nil
 }

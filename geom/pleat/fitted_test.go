@@ -23,7 +23,7 @@ func TestTucksGiveWay(t *testing.T) {
 		top, bottom := p.Scheme.Pleat.TuckTop, p.Scheme.Pleat.TuckBottom
 		near(t, c.change+": proportion", top*p.Given.Pleat.TuckBottom, bottom*p.Given.Pleat.TuckTop, 0.1*12)
 		near(t, c.change+": height", fold(t, p, 8, 1).Mean.HeightOuter_mm, p.Given.Ruff.Height, 1e-6)
-		for _, m := range p.Marks[1:p.Panels] {
+		for _, m := range p.Row[1:p.Panels] {
 			if want := map[scheme.Fold]float64{scheme.Crest: top, scheme.Trough: bottom}[m.Fold]; m.Tuck_mm != want {
 				t.Fatalf("%s: a mark has a tuck of %g mm, the plan of %g", c.change, m.Tuck_mm, want)
 			}

@@ -50,8 +50,8 @@ func (p Plan) Fold(nu, nv int) (Folded, error) {
 		return Folded{}, fmt.Errorf("pleat: fold on a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
 			nu, nv, minNU, maxNU, minNV, maxNV)
 	}
-	if p.Panels < 1 || len(p.Marks) != p.Panels+1 {
-		return Folded{}, fmt.Errorf("pleat: fold a plan of %d marks and %d panels, want one that NewPlan made", len(p.Marks), p.Panels)
+	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
+		return Folded{}, fmt.Errorf("pleat: fold a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
 	}
 	row := p.layOut(nu)
 	f := Folded{
@@ -70,9 +70,9 @@ func (p Plan) Fold(nu, nv int) (Folded, error) {
 	return f, nil
 }
 
-// row is the whole row of folds, solved half set by half set.
-type row struct {
-	folds        []Mark
+// layout is the whole row of folds, drawn half set by half set.
+type layout struct {
+	folds        Row
 	stations     []geom.Station
 	panels       []panelCut
 	outer, inner []float64 // heights of the folds at the two edges, mm
@@ -88,20 +88,20 @@ type panelCut struct {
 
 // layOut solves every distinct half set once (an ellipse has a quarter of them,
 // a circle one) and finds the height of every fold.
-func (p Plan) layOut(nu int) row {
-	r := row{
-		folds:    p.Marks,
-		stations: make([]geom.Station, len(p.Marks)),
+func (p Plan) layOut(nu int) layout {
+	r := layout{
+		folds:    p.Row,
+		stations: make([]geom.Station, len(p.Row)),
 		panels:   make([]panelCut, p.Panels),
 	}
-	for k := range p.Marks {
-		r.stations[k] = p.Neckline.At(p.stationOf(k))
+	for k := range p.Row {
+		r.stations[k] = p.station(k)
 	}
 	outers, inners := make(map[cut]*edge), make(map[cut]*edge)
-	half := p.Pitch_mm / 2
 	for i := range r.panels {
+		half := p.Row.Pitch(i)
 		turn := turnBetween(r.stations[i], r.stations[i+1], half)
-		c := p.cutOf(p.Marks[i], p.Marks[i+1], half+p.Scheme.Ruff.Depth*turn)
+		c := p.cutOf(i, half+p.Scheme.Ruff.Depth*turn)
 		u := alongPanel(c, nu)
 		key := c.rounded(p.Panel_mm)
 		outer := outers[key]
@@ -143,13 +143,13 @@ func turnBetween(a, b geom.Station, h float64) float64 {
 // innerHeights finds how high every fold stands at the inner edge: sewn folds on
 // their edge of the band, the others as high as the panels between say, spread
 // outward from the sewn ones, the mean where two sides reach a fold together.
-func (p Plan) innerHeights(r row) []float64 {
+func (p Plan) innerHeights(r layout) []float64 {
 	z := make([]float64, len(r.folds))
 	reached := make([]bool, len(r.folds))
 	var front []int
 	for k, f := range r.folds {
 		if f.Edge != scheme.EdgeNone {
-			z[k], reached[k] = p.edgeHeight(f.Edge), true
+			z[k], reached[k] = p.Edge_mm(f.Edge), true
 			front = append(front, k)
 		}
 	}
@@ -196,7 +196,7 @@ func (p Plan) innerHeights(r row) []float64 {
 
 // outerHeights finds how high every fold stands at the outer edge: half its
 // panel's height from the middle of the inner edge, the mean of its two panels.
-func outerHeights(r row) []float64 {
+func outerHeights(r layout) []float64 {
 	z := make([]float64, len(r.folds))
 	for i, c := range r.panels {
 		middle := (r.inner[i] + r.inner[i+1]) / 2
@@ -214,7 +214,7 @@ func outerHeights(r row) []float64 {
 }
 
 // ends gives the folds of panel i as crest and trough.
-func (r row) ends(i int) (crest, trough int) {
+func (r layout) ends(i int) (crest, trough int) {
 	if r.folds[i].Fold == scheme.Crest {
 		return i, i + 1
 	}
@@ -222,7 +222,7 @@ func (r row) ends(i int) (crest, trough int) {
 }
 
 // draw fills panel i's nodes, in the order of the strip.
-func (p Plan) draw(v []geom.Vec3, r row, i, nu, nv int) {
+func (p Plan) draw(v []geom.Vec3, r layout, i, nu, nv int) {
 	c := r.panels[i]
 	crest, trough := r.ends(i)
 	neck := newSpan(r.stations[i], r.stations[i+1], 0, c.neckHalf)
@@ -240,7 +240,7 @@ func (p Plan) draw(v []geom.Vec3, r row, i, nu, nv int) {
 		from, to := neck.at(n.x), wall.at(e.x)
 		if n.x < 0 || n.x > 1 {
 			// A loop that reaches out of its sector: far out no quintic holds.
-			from = p.Neckline.At(p.stationOf(i) + n.x*c.neckHalf).Pos
+			from = p.Neckline.At(p.Neck_mm(i) + n.x*c.neckHalf).Pos
 		}
 		a := geom.Vec3{X: from.X, Y: from.Y, Z: r.inner[crest] + inner*n.y}
 		b := geom.Vec3{X: to.X, Y: to.Y, Z: r.outer[crest] + outer*e.y}
@@ -287,12 +287,12 @@ func (c cut) foldedIn(u, depth float64) (dz, reach float64) {
 }
 
 // measure tells what panel i measures as drawn.
-func (p Plan) measure(r row, i int) Measure {
+func (p Plan) measure(r layout, i int) Measure {
 	c := r.panels[i]
 	crest, trough := r.ends(i)
 	return Measure{
-		Kappa_1pmm:      c.turn / (p.Pitch_mm / 2),
-		Pitch_mm:        p.Pitch_mm,
+		Kappa_1pmm:      c.turn / c.neckHalf,
+		Pitch_mm:        2 * c.neckHalf,
 		PitchOuter_mm:   2 * c.outerHalf,
 		Panel_mm:        c.panel,
 		HeightOuter_mm:  r.outer[crest] - r.outer[trough],

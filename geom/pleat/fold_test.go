@@ -175,12 +175,12 @@ func TestInnerEdgeIsSewn(t *testing.T) {
 		for _, nu := range []int{4, 7, 24} {
 			f := fold(t, p, nu, 3)
 			for k := range f.Shape.Panels {
-				for end, m := range []Mark{p.Marks[k], p.Marks[k+1]} {
+				for end, m := range []Mark{p.Row[k], p.Row[k+1]} {
 					if m.Edge == scheme.EdgeNone {
 						continue
 					}
-					st := p.Neckline.At(p.stationOf(k + end))
-					want := geom.Vec3{X: st.Pos.X, Y: st.Pos.Y, Z: p.edgeHeight(m.Edge)}
+					st := p.Neckline.At(p.Neck_mm(k + end))
+					want := geom.Vec3{X: st.Pos.X, Y: st.Pos.Y, Z: p.Edge_mm(m.Edge)}
 					best := math.Inf(1)
 					for _, v := range f.Shape.row(k, 0) {
 						best = math.Min(best, v.Sub(want).Norm())
@@ -283,7 +283,7 @@ func TestHalfSetsStayInTheirWedge(t *testing.T) {
 			if f.Half[k].InnerOutside_mm > 0 {
 				continue
 			}
-			a, b := p.Neckline.At(p.stationOf(k)), p.Neckline.At(p.stationOf(k+1))
+			a, b := p.Neckline.At(p.Neck_mm(k)), p.Neckline.At(p.Neck_mm(k+1))
 			for i, v := range f.Shape.Panels[k].V {
 				before, beyond := -v.XY().Sub(a.Pos).Dot(a.Tangent), v.XY().Sub(b.Pos).Dot(b.Tangent)
 				if before > 1e-6 || beyond > 1e-6 {

@@ -17,17 +17,17 @@ import (
 // by less than a hundredth of the pitch (the same that Fold shares at the folds).
 // An error says that the shape is not of this plan.
 func (p Plan) Gaps(s Shape) ([][]float64, error) {
-	if len(s.Panels) != p.Panels || len(p.Marks) != p.Panels+1 || p.Panels < 1 {
+	if len(s.Panels) != p.Panels || len(p.Row) != p.Panels+1 || p.Panels < 1 {
 		return nil, fmt.Errorf("pleat: gaps of a shape of %d panels for a plan of %d", len(s.Panels), p.Panels)
 	}
 	size := (s.NU + 1) * (s.NV + 1)
 	out := make([][]float64, p.Panels)
-	from := p.Neckline.At(p.stationOf(0))
+	from := p.station(0)
 	for i, panel := range s.Panels {
 		if len(panel.V) != size {
 			return nil, fmt.Errorf("pleat: panel %d has %d nodes, want %d", i, len(panel.V), size)
 		}
-		to := p.Neckline.At(p.stationOf(i + 1))
+		to := p.station(i + 1)
 		gap := make([]float64, size)
 		for n, v := range panel.V {
 			d := math.Inf(1)

@@ -76,8 +76,8 @@ func NewMaking(p Plan, nu, nv int) (*Making, error) {
 		return nil, fmt.Errorf("pleat: make on a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
 			nu, nv, minNU, maxNU, minNV, maxNV)
 	}
-	if p.Panels < 1 || len(p.Marks) != p.Panels+1 {
-		return nil, fmt.Errorf("pleat: make a plan of %d marks and %d panels, want one that NewPlan made", len(p.Marks), p.Panels)
+	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
+		return nil, fmt.Errorf("pleat: make a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
 	}
 	r := p.layOut(nu)
 	m := &Making{

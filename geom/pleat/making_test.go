@@ -53,7 +53,7 @@ func TestMakingKeepsLengths(t *testing.T) {
 		for stage := LaidFlat; stage <= DrawnUp; stage += 0.25 {
 			s = m.At(stage, &s)
 			for i := range s.Panels {
-				panel := p.Marks[i+1].Place_mm - p.Marks[i].Place_mm
+				panel := p.Row[i+1].Place_mm - p.Row[i].Place_mm
 				near(t, fmt.Sprintf("%v at %g: outer edge of panel %d", changes, stage, i), length(s.row(i, nv))/panel, 1, bound)
 				near(t, fmt.Sprintf("%v at %g: inner edge of panel %d", changes, stage, i), length(s.row(i, 0))/panel, 1, bound)
 				for k := range nu + 1 {

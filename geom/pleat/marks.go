@@ -2,7 +2,9 @@ package pleat
 
 import (
 	"math"
+	"slices"
 
+	"ruffwright/geom"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 )
@@ -18,15 +20,14 @@ func (p *Plan) takeOwnMarks() error {
 			Why:     word.Say("a panel needs a mark at either side"),
 		}
 	}
-	p.Marks = make([]Mark, len(own))
+	p.Row = make(Row, len(own))
 	for i, m := range own {
-		p.Marks[i] = Mark{Place_mm: m.Place - own[0].Place, Fold: m.Fold, Edge: m.Sewn}
-		p.Marks[i].Tuck_mm = p.tuck(m.Fold, m.Sewn)
+		p.Row[i] = Mark{Place_mm: m.Place - own[0].Place, Station_mm: float64(i) * p.Pitch_mm / 2, Fold: m.Fold, Edge: m.Sewn}
 	}
 	p.Panels = len(own) - 1
-	p.Sets = len(own) / 2
-	p.Marked_mm = p.Marks[p.Panels].Place_mm
+	p.Marked_mm = p.Row[p.Panels].Place_mm
 	p.Panel_mm = p.Marked_mm / float64(p.Panels)
+	p.Row.tuck(p.Scheme.Pleat)
 	return nil
 }
 
@@ -38,30 +39,29 @@ func (p *Plan) planMarks() error {
 	if s.Pleat.First != s.Pleat.Last {
 		p.Panels--
 	}
+	p.Row = make(Row, p.Panels+1)
+	fold := s.Pleat.First
+	for k := range p.Row {
+		p.Row[k] = Mark{Station_mm: float64(k) * p.Pitch_mm / 2, Fold: fold, Edge: sewnTo(s.Pleat, fold)}
+		fold = other(fold)
+	}
+	p.Row.tuck(s.Pleat)
 	p.Panel_mm = s.Pleat.Panel
 	if p.Panel_mm == 0 {
 		if err := p.fitPanel(); err != nil {
 			return err
 		}
 	}
-	p.Marks = make([]Mark, p.Panels+1)
-	fold := s.Pleat.First
-	for k := range p.Marks {
-		edge := p.sewnTo(fold)
-		p.Marks[k] = Mark{
-			Place_mm: float64(k) * p.Panel_mm,
-			Fold:     fold, Edge: edge, Tuck_mm: p.tuck(fold, edge),
-		}
-		fold = other(fold)
+	for k := range p.Row {
+		p.Row[k].Place_mm = float64(k) * p.Panel_mm
 	}
-	p.Marked_mm = p.Marks[p.Panels].Place_mm
+	p.Marked_mm = p.Row[p.Panels].Place_mm
 	return nil
 }
 
 // sewnTo is the edge that a planned fold is sewn to: with both edges crests to
 // the top and troughs to the bottom; with one edge the folds of pleat.sewn.
-func (p Plan) sewnTo(f scheme.Fold) scheme.Edge {
-	s := p.Scheme.Pleat
+func sewnTo(s scheme.Pleat, f scheme.Fold) scheme.Edge {
 	if s.Anchor == scheme.AnchorBoth {
 		if f == scheme.Crest {
 			return scheme.EdgeTop
@@ -77,15 +77,27 @@ func (p Plan) sewnTo(f scheme.Fold) scheme.Edge {
 	return scheme.EdgeBottom
 }
 
-// tuck is the tuck depth in mm at a fold sewn to e; none where it is not sewn.
-func (p Plan) tuck(f scheme.Fold, e scheme.Edge) float64 {
-	switch {
-	case e == scheme.EdgeNone:
-		return 0
-	case f == scheme.Crest:
-		return p.Scheme.Pleat.TuckTop
+// tuck gives every sewn fold the tuck of its kind; a fold that is not sewn has none.
+func (r Row) tuck(s scheme.Pleat) {
+	for k := range r {
+		m := &r[k]
+		switch {
+		case m.Edge == scheme.EdgeNone:
+			m.Tuck_mm = 0
+		case m.Fold == scheme.Crest:
+			m.Tuck_mm = s.TuckTop
+		default:
+			m.Tuck_mm = s.TuckBottom
+		}
 	}
-	return p.Scheme.Pleat.TuckBottom
+}
+
+// AsGiven is the row with tucks as deep as the scheme gave them, which a fitted
+// panel may have made shallower.
+func (p Plan) AsGiven() Row {
+	r := slices.Clone(p.Row)
+	r.tuck(p.Given.Pleat)
+	return r
 }
 
 // other is the fold that follows f.
@@ -96,11 +108,41 @@ func other(f scheme.Fold) scheme.Fold {
 	return scheme.Crest
 }
 
-// stationOf is where fold k sits along the neckline in mm, the row centred on the
-// neckline so that what is left open, or laps over, lies half at either side of
-// the opening.
-func (p Plan) stationOf(k int) float64 {
-	half := p.Pitch_mm / 2
-	first := (p.Neckline_mm - float64(p.Panels)*half) / 2
-	return math.FMA(float64(k), half, first)
+// Neck_mm is where fold k sits along the neckline, the row centred on it so that
+// what is left open, or laps over, lies half at either side of the opening.
+func (p Plan) Neck_mm(k int) float64 {
+	first := (p.Neckline_mm - p.Row[p.Panels].Station_mm) / 2
+	return first + p.Row[k].Station_mm
+}
+
+// station is the neckline where fold k is sewn.
+func (p Plan) station(k int) geom.Station { return p.Neckline.At(p.Neck_mm(k)) }
+
+// Edge_mm is the height of an edge of the band over its bottom edge.
+func (p Plan) Edge_mm(e scheme.Edge) float64 {
+	if e == scheme.EdgeTop {
+		return p.Scheme.Band.Height
+	}
+	return 0
+}
+
+// pinQuarters finds the marks that are pinned at the quarters of the sewn row: the
+// folds that sit exactly there. A fold that hangs free cannot be pinned to the band:
+// the next sewn one is, at the row's end the one before.
+func (p *Plan) pinQuarters() {
+	sewn := func(k int) bool { return k <= p.Panels && p.Row[k].Edge != scheme.EdgeNone }
+	for k, m := range p.Row {
+		quarters := 4 * m.Station_mm / p.Row[p.Panels].Station_mm
+		if math.Abs(quarters-math.Round(quarters)) > 1e-9 { // far below one fold of the most there can be
+			continue
+		}
+		at := k
+		for at <= p.Panels && !sewn(at) {
+			at++
+		}
+		for at > p.Panels || at > 0 && !sewn(at) {
+			at--
+		}
+		p.Row[at].Quarter = sewn(at)
+	}
 }

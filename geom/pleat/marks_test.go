@@ -14,7 +14,7 @@ func TestOwnMarks(t *testing.T) {
 	own := func(shift float64) Plan {
 		s := planned.Scheme
 		s.Pleat.Panel = 0
-		for k, m := range planned.Marks {
+		for k, m := range planned.Row {
 			s.Pleat.Marks = append(s.Pleat.Marks, scheme.Mark{Place: m.Place_mm, Fold: m.Fold, Sewn: m.Edge})
 			if k == 11 {
 				s.Pleat.Marks[k].Place += shift
@@ -54,7 +54,7 @@ func TestOwnMarks(t *testing.T) {
 func TestLostStitch(t *testing.T) {
 	base := plan(t, "pleat.panel 55", "ruff.sets 12", "pleat.anchor top", "pleat.tuck_top 0")
 	s := base.Scheme
-	for k, m := range base.Marks {
+	for k, m := range base.Row {
 		e := m.Edge
 		if k == 11 {
 			e = scheme.EdgeNone

@@ -30,7 +30,7 @@ type Plan struct {
 
 	Sets, Panels    int
 	Crests, Troughs int
-	Marks           []Mark  // in order along the strip, first at 0
+	Row             Row     // the folds, in order along the strip
 	MarksOwn        bool    // the marks are the maker's own
 	Marked_mm       float64 // last mark's place = the sum of the panels
 	Strip_mm        float64 // Marked_mm + end hems: the strip that the plan needs, without joins and spare
@@ -44,15 +44,6 @@ type Plan struct {
 	Slack         float64 // InnerPanel_mm ÷ √(B² + (pitch/2)²) where crests and troughs are both sewn, else 0
 	SlackLeast    float64 // of the single panels (own marks differ); 0 where Slack is
 	SlackMost     float64
-}
-
-// Mark is one fold line across the strip.
-type Mark struct {
-	Place_mm float64
-	Fold     scheme.Fold
-	Edge     scheme.Edge // of the band that it is sewn to
-	Tuck_mm  float64     // tuck depth t at this mark; takes up 2t
-	Quarter  bool        // pin here: the sewn fold at a quarter of the row, or the next one where that hangs free
 }
 
 // NewPlan lays the scheme out along the strip: planned marks, or the maker's
@@ -83,14 +74,7 @@ func NewPlan(s scheme.Scheme) (Plan, error) {
 	}
 	p.Neckline = neckline
 
-	p.MarksOwn = len(s.Pleat.Marks) > 0
-	if p.MarksOwn {
-		if err := p.takeOwnMarks(); err != nil {
-			return Plan{}, err
-		}
-	} else {
-		p.Sets = s.Ruff.Sets
-	}
+	p.Sets, p.MarksOwn = s.Ruff.Sets, s.OwnMarks() > 0
 	p.Pitch_mm = s.Pleat.Pitch
 	if p.Pitch_mm == 0 {
 		p.Pitch_mm = p.Neckline_mm / float64(p.Sets)
@@ -99,12 +83,14 @@ func NewPlan(s scheme.Scheme) (Plan, error) {
 	// The outer edge runs parallel to the neckline at the ruff's depth, so that
 	// the whole of it is longer by 2π depth (a parallel curve turns once).
 	p.PitchOuter_mm = p.Pitch_mm * (1 + 2*math.Pi*s.Ruff.Depth/p.Neckline_mm)
-	if !p.MarksOwn {
-		if err := p.planMarks(); err != nil {
-			return Plan{}, err
-		}
+	lay := p.planMarks
+	if p.MarksOwn {
+		lay = p.takeOwnMarks
 	}
-	for _, m := range p.Marks {
+	if err := lay(); err != nil {
+		return Plan{}, err
+	}
+	for _, m := range p.Row {
 		if m.Fold == scheme.Crest {
 			p.Crests++
 		} else {
@@ -140,41 +126,18 @@ func (p Plan) endHems() float64 {
 	return 2 * p.Scheme.Strip.Hem * float64(p.Scheme.Strip.HemTurns)
 }
 
-// pinQuarters finds the marks that are pinned at the quarters of the sewn row. Folds
-// are sewn at equal steps, so counting finds them: every mark k of M panels with 4k a
-// multiple of M. A fold that hangs free cannot be pinned to the band: the next sewn
-// one is, at the row's end the one before.
-func (p *Plan) pinQuarters() {
-	sewn := func(k int) bool { return k <= p.Panels && p.Marks[k].Edge != scheme.EdgeNone }
-	for k := range p.Marks {
-		if 4*k%p.Panels != 0 {
-			continue
-		}
-		at := k
-		for at <= p.Panels && !sewn(at) {
-			at++
-		}
-		for at > p.Panels || at > 0 && !sewn(at) {
-			at--
-		}
-		p.Marks[at].Quarter = sewn(at)
-	}
-}
-
 // measureInner finds the inner edge's length and slack, panel by panel.
 func (p *Plan) measureInner() error {
-	half := p.Pitch_mm / 2
 	var length, slack float64
 	var held int
 	for i := range p.Panels {
-		a, b := p.Marks[i], p.Marks[i+1]
-		panel := b.Place_mm - a.Place_mm
-		inner := panel - a.Tuck_mm - b.Tuck_mm
+		a, b := p.Row[i], p.Row[i+1]
+		inner := p.Row.Inner(i)
 		if !(inner > 0) {
 			return scheme.Error{
 				Field:   "pleat.tuck_top, pleat.tuck_bottom",
 				Value:   word.Say("%s mm and %s mm", text(p.Scheme.Pleat.TuckTop), text(p.Scheme.Pleat.TuckBottom)),
-				Allowed: word.Say("together less than fold to fold, here %s mm", text(panel)),
+				Allowed: word.Say("together less than fold to fold, here %s mm", text(p.Row.Panel(i))),
 				Why:     word.Say("use up the whole length between two folds"),
 			}
 		}
@@ -182,7 +145,7 @@ func (p *Plan) measureInner() error {
 		if a.Edge == scheme.EdgeNone || b.Edge == scheme.EdgeNone {
 			continue
 		}
-		s := inner / math.Hypot(p.edgeHeight(a.Edge)-p.edgeHeight(b.Edge), half)
+		s := inner / math.Hypot(p.Edge_mm(a.Edge)-p.Edge_mm(b.Edge), p.Row.Pitch(i))
 		slack += s
 		if held == 0 || s < p.SlackLeast {
 			p.SlackLeast = s
@@ -197,23 +160,14 @@ func (p *Plan) measureInner() error {
 	return nil
 }
 
-// edgeHeight is the height in mm of an edge of the band over its bottom edge.
-func (p Plan) edgeHeight(e scheme.Edge) float64 {
-	if e == scheme.EdgeTop {
-		return p.Scheme.Band.Height
-	}
-	return 0
-}
-
 // Curvatures gives the neckline's mean curvature between the two folds of every
 // panel, 1/mm.
 func (p Plan) Curvatures() []float64 {
-	half := p.Pitch_mm / 2
 	k := make([]float64, p.Panels)
-	from := p.Neckline.At(p.stationOf(0))
+	from := p.station(0)
 	for i := range k {
-		to := p.Neckline.At(p.stationOf(i + 1))
-		k[i], from = turnBetween(from, to, half)/half, to
+		to, pitch := p.station(i+1), p.Row.Pitch(i)
+		k[i], from = turnBetween(from, to, pitch)/pitch, to
 	}
 	return k
 }

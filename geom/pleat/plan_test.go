@@ -57,7 +57,7 @@ func TestEnds(t *testing.T) {
 		p := plan(t, "ruff.sets 12", "pleat.panel 30", "pleat.tuck_top 4", "pleat.tuck_bottom 3",
 			"pleat.first "+c.first, "pleat.last "+c.last, "strip.hem 2.5", "strip.hem_turns 2")
 		var tucks, quarters int
-		for k, m := range p.Marks {
+		for k, m := range p.Row {
 			if m.Place_mm != 30*float64(k) {
 				t.Errorf("mark %d at %g mm, want %d", k, m.Place_mm, 30*k)
 			}
@@ -86,7 +86,7 @@ func TestEnds(t *testing.T) {
 		near(t, "strip", p.Strip_mm, 30*float64(c.panels)+10, 1e-9)
 		near(t, "inner panel", p.InnerPanel_mm, 23, 1e-12)
 		near(t, "slack", p.Slack, 23/math.Hypot(36, 415./24), 1e-12)
-		if n := len(p.Marks); n != p.Panels+1 {
+		if n := len(p.Row); n != p.Panels+1 {
 			t.Errorf("%d marks for %d panels", n, p.Panels)
 		}
 	}
@@ -105,7 +105,7 @@ func TestPinsAreSewn(t *testing.T) {
 					t.Fatal(err)
 				}
 				pins := 0
-				for k, m := range p.Marks {
+				for k, m := range p.Row {
 					if !m.Quarter {
 						continue
 					}
@@ -135,7 +135,7 @@ func TestSewnTo(t *testing.T) {
 		{"bottom", "troughs", scheme.EdgeNone, scheme.EdgeBottom},
 	} {
 		p := plan(t, "pleat.anchor "+c.anchor, "pleat.sewn "+c.sewn, "pleat.tuck_top 5", "pleat.tuck_bottom 7")
-		for _, m := range p.Marks {
+		for _, m := range p.Row {
 			edge, tuck := c.crest, 5.
 			if m.Fold == scheme.Trough {
 				edge, tuck = c.trough, 7
@@ -210,16 +210,16 @@ func TestAnyPlan(t *testing.T) {
 		if !ok {
 			t.Skip()
 		}
-		if len(p.Marks) != p.Panels+1 || p.Crests+p.Troughs != len(p.Marks) || p.Marks[0].Place_mm != 0 || p.Marks[p.Panels].Place_mm != p.Marked_mm {
-			t.Fatalf("%d marks, %d panels, %d crests, %d troughs", len(p.Marks), p.Panels, p.Crests, p.Troughs)
+		if len(p.Row) != p.Panels+1 || p.Crests+p.Troughs != len(p.Row) || p.Row[0].Place_mm != 0 || p.Row[p.Panels].Place_mm != p.Marked_mm {
+			t.Fatalf("%d marks, %d panels, %d crests, %d troughs", len(p.Row), p.Panels, p.Crests, p.Troughs)
 		}
-		for k := 1; k < len(p.Marks); k++ {
-			a, b := p.Marks[k-1], p.Marks[k]
+		for k := 1; k < len(p.Row); k++ {
+			a, b := p.Row[k-1], p.Row[k]
 			if !(b.Place_mm > a.Place_mm) || a.Fold == b.Fold {
 				t.Fatalf("mark %d: %+v after %+v", k, b, a)
 			}
 		}
-		mixed := p.Marks[0].Fold != p.Marks[p.Panels].Fold
+		mixed := p.Row[0].Fold != p.Row[p.Panels].Fold
 		if want := 2 * p.Sets; mixed && p.Panels != want-1 || !mixed && p.Panels != want {
 			t.Fatalf("%d panels for %d sets, mixed %v", p.Panels, p.Sets, mixed)
 		}

@@ -152,20 +152,19 @@ func alongPanel(c cut, nu int) []float64 {
 	return append(u, c.panel)
 }
 
-// cutOf is the cut of the panel between folds a and b of the strip.
-func (p Plan) cutOf(a, b Mark, outer float64) cut {
-	crest, trough := a, b
-	if a.Fold == scheme.Trough {
-		crest, trough = b, a
+// cutOf is the cut of panel i, whose room at the outer edge is outer mm.
+func (p Plan) cutOf(i int, outer float64) cut {
+	crest, trough := p.Row[i], p.Row[i+1]
+	if crest.Fold == scheme.Trough {
+		crest, trough = trough, crest
 	}
 	c := cut{
-		panel: b.Place_mm - a.Place_mm, outerHalf: outer, neckHalf: p.Pitch_mm / 2,
+		panel: p.Row.Panel(i), outerHalf: outer, neckHalf: p.Row.Pitch(i), length: p.Row.Inner(i),
 		tuckCrest: crest.Tuck_mm, tuckTrough: trough.Tuck_mm,
 		sewn: crest.Edge != scheme.EdgeNone && trough.Edge != scheme.EdgeNone,
 	}
-	c.length = c.panel - c.tuckCrest - c.tuckTrough
 	if c.sewn {
-		c.rise = p.edgeHeight(crest.Edge) - p.edgeHeight(trough.Edge)
+		c.rise = p.Edge_mm(crest.Edge) - p.Edge_mm(trough.Edge)
 	}
 	return c
 }

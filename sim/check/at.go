@@ -39,32 +39,26 @@ func (v *view) atSets(s *seen, speaks func(measure.Values) bool) {
 	v.atPanels(s, func(i int) bool { return speaks(r.Sets[r.Of[i]]) })
 }
 
-// innerOf is the inner edge of a panel: what its tucks leave of it, mm.
-func (v *view) innerOf(panel int) float64 {
-	a, b := v.p.Marks[panel], v.p.Marks[panel+1]
-	return b.Place_mm - a.Place_mm - a.Tuck_mm - b.Tuck_mm
-}
-
 // atWorst notes the panels whose inner edge is the shortest (least) or the longest,
-// where marks are the maker's own and so differ.
+// where they differ.
 func (v *view) atWorst(s *seen, least bool) {
-	if !v.p.MarksOwn {
+	if v.p.Row.Regular() {
 		return
 	}
-	worst := v.innerOf(0)
+	worst := v.p.Row.Inner(0)
 	for i := range v.p.Panels {
-		if in := v.innerOf(i); in < worst == least && in != worst {
+		if in := v.p.Row.Inner(i); in < worst == least && in != worst {
 			worst = in
 		}
 	}
-	v.atPanels(s, func(i int) bool { return math.Abs(v.innerOf(i)-worst) < 0.05 }) // what a hand cannot tell apart
+	v.atPanels(s, func(i int) bool { return math.Abs(v.p.Row.Inner(i)-worst) < 0.05 }) // what a hand cannot tell apart
 }
 
 // nearestMark is the number of the mark nearest to a place on the strip, mm.
 func (v *view) nearestMark(mm float64) int {
 	best := 0
-	for i, m := range v.p.Marks {
-		if math.Abs(m.Place_mm-mm) < math.Abs(v.p.Marks[best].Place_mm-mm) {
+	for i, m := range v.p.Row {
+		if math.Abs(m.Place_mm-mm) < math.Abs(v.p.Row[best].Place_mm-mm) {
 			best = i
 		}
 	}

@@ -64,12 +64,12 @@ func TestAt(t *testing.T) {
 			continue
 		}
 		if !slices.Equal(found[i].At, c.want) {
-			t.Errorf("%s %.30s: at %v of %d marks, want %v", c.id, c.set, found[i].At, len(r.Plan.Marks), c.want)
+			t.Errorf("%s %.30s: at %v of %d marks, want %v", c.id, c.set, found[i].At, len(r.Plan.Row), c.want)
 		}
 		for _, f := range found {
 			for _, m := range f.At {
-				if m < 1 || m > len(r.Plan.Marks) {
-					t.Errorf("%s: mark %d of %d", f.ID, m, len(r.Plan.Marks))
+				if m < 1 || m > len(r.Plan.Row) {
+					t.Errorf("%s: mark %d of %d", f.ID, m, len(r.Plan.Row))
 				}
 			}
 		}
@@ -93,7 +93,7 @@ func TestAtStrip(t *testing.T) {
 		if len(f.At) != 1 {
 			t.Fatalf("at %v", f.At)
 		}
-		if mm := r.Plan.Marks[f.At[0]-1].Place_mm; mm < 2000-r.Plan.Panel_mm || mm > 2000+r.Plan.Panel_mm/2 {
+		if mm := r.Plan.Row[f.At[0]-1].Place_mm; mm < 2000-r.Plan.Panel_mm || mm > 2000+r.Plan.Panel_mm/2 {
 			t.Errorf("pointed at %g mm", mm)
 		}
 		return

@@ -41,7 +41,7 @@ func (v *view) rowLong() (seen, bool) {
 	if s.value <= s.limit || v.p.BandPlanned_mm-v.p.Band_mm > bandTolerance {
 		return s, false
 	}
-	for i := range v.p.Marks {
+	for i := range v.p.Row {
 		if float64(i)*v.p.Pitch_mm/2 > room {
 			s.atMarks(i + 1)
 		}
@@ -63,7 +63,7 @@ func (v *view) rowShort() (seen, bool) {
 	if s.value >= s.limit {
 		return s, false
 	}
-	s.atMarks(len(v.p.Marks))
+	s.atMarks(len(v.p.Row))
 	s.says("%d sets at %s take %s of the %s that the band has without its overlap: a gap of %s is left at the opening.",
 		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), v.len(room-s.value))
 	v.offerRow(&s, room)

@@ -184,7 +184,7 @@ func Compare(a, b Side, u scheme.Units) Comparison {
 // shownField writes a field as the form shows it, with its unit.
 func shownField(f scheme.Field, s scheme.Scheme, u scheme.Units) string {
 	if f.Kind == scheme.KindMarks {
-		if n := len(s.Pleat.Marks); n > 0 {
+		if n := s.OwnMarks(); n > 0 {
 			return count(n, "own mark", "own marks")
 		}
 		return "as planned"

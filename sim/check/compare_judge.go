@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
 )
 
 // onlyGeometry says what can be told before the mechanics are there.
@@ -38,7 +41,7 @@ func judge(x, y *contender, all []Measured) (Which, string) {
 		wish = ""
 	}
 	parts := []string{why}
-	if m := by[bow.Key]; m.A.Known && m.B.Known && (!m.Same || Sewn(*x.p) != Sewn(*y.p)) {
+	if m := by[bow.Key]; m.A.Known && m.B.Known && (!m.Same || sewnAt(x.p.Row) != sewnAt(y.p.Row)) {
 		parts = append(parts, fmt.Sprintf("When the wearer bows, the outer edge of A%s moves by %s, of B%s by %s.", sewnIn(x, y), m.A.Text, sewnIn(y, x), m.B.Text))
 	}
 	if m := by[height.Key]; m.A.Known && m.B.Known && !m.Same {
@@ -117,12 +120,23 @@ func votes(by map[string]Measured, matter weight) (n [2]int) {
 	return n
 }
 
+// sewnAt says which edges of the band the folds are sewn to.
+func sewnAt(r pleat.Row) string {
+	switch {
+	case !r.OneEdge():
+		return "top and bottom edge"
+	case r.Edge() == scheme.EdgeBottom:
+		return "bottom edge only"
+	}
+	return "top edge only"
+}
+
 // sewnIn says how one is sewn, if that parts the two.
 func sewnIn(x, y *contender) string {
-	if Sewn(*x.p) == Sewn(*y.p) {
+	if sewnAt(x.p.Row) == sewnAt(y.p.Row) {
 		return ""
 	}
-	return " (sewn at the " + Sewn(*x.p) + ")"
+	return " (sewn at the " + sewnAt(x.p.Row) + ")"
 }
 
 func way(m Measured, up, down string) string {

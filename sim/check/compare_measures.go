@@ -47,7 +47,7 @@ const unstable = 1e6
 func alikeOf(a measure.Alike) func(x, y *contender, big float64) float64 {
 	return func(x, y *contender, big float64) float64 {
 		return a.Within(measure.Sets{
-			Tucked: Tucked(*x.p) || Tucked(*y.p),
+			Tucked: x.p.Row.Tucked() || y.p.Row.Tucked(),
 			Loose:  x.p.Slack > slackMost || y.p.Slack > slackMost,
 		}, big)
 	}
@@ -85,7 +85,7 @@ func solvedRow(q *measure.Measure) compared {
 		return c.about(v)
 	}
 	if q.Untucked {
-		c.skip = func(x, y *contender) bool { return Tucked(*x.p) || Tucked(*y.p) }
+		c.skip = func(x, y *contender) bool { return x.p.Row.Tucked() || y.p.Row.Tucked() }
 	}
 	return c
 }

@@ -126,8 +126,8 @@ func TestCompareSewing(t *testing.T) {
 	}
 	uneven := demoScheme(t, "uneven")
 	top, err = SewnOtherwise(uneven)
-	if err != nil || !OneEdge(drawn(t, top).Ruff.Plan) || OneEdge(drawn(t, uneven).Ruff.Plan) {
-		t.Errorf("own marks: %s, %v", Sewn(drawn(t, top).Ruff.Plan), err)
+	if err != nil || !drawn(t, top).Ruff.Plan.Row.OneEdge() || drawn(t, uneven).Ruff.Plan.Row.OneEdge() {
+		t.Errorf("own marks: %v, %v", drawn(t, top).Ruff.Plan.Row, err)
 	}
 	for _, m := range uneven.Pleat.Marks {
 		if m.Fold == scheme.Trough && m.Sewn == scheme.EdgeTop {

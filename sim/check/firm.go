@@ -29,11 +29,11 @@ func (v *view) bow() (seen, bool) {
 	case !v.oneEdge():
 		s.says("Though both edges are sewn, the outer edge swings by %s when the wearer bows: so deep a ruff of this cloth is not held by its folds alone.", swings)
 	case v.s.Support.Kind != scheme.NoSupport:
-		s.says("Sewn at the %s edge only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", v.s.Pleat.Anchor, swings)
+		s.says("Sewn at the %s edge only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", v.p.Row.Edge(), swings)
 	case v.unstarched():
-		s.says("Sewn at the %s edge only, nothing but its weight holds %s: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
+		s.says("Sewn at the %s edge only, nothing but its weight holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
 	default:
-		s.says("Sewn at the %s edge only, starch alone holds %s: when the wearer bows it swings by %s.", v.s.Pleat.Anchor, v.looseEdge(), swings)
+		s.says("Sewn at the %s edge only, starch alone holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
 	}
 	v.offerBoth(&s)
 	v.offerTuckAndStarch(&s)

@@ -15,17 +15,17 @@ func (v *view) ends() (seen, bool) {
 		wish, against = scheme.Crest, "bottom fold, so its flap falls"
 		name, word = "top fold", "stands"
 	}
-	last := len(v.p.Marks) - 1
+	last := len(v.p.Row) - 1
 	var s seen
 	var changes []Change
 	at := ""
-	if v.p.Marks[0].Fold != wish {
+	if v.p.Row[0].Fold != wish {
 		s.value++
 		s.atMarks(1)
 		at = "begins"
 		changes = append(changes, to("pleat.first", string(wish)))
 	}
-	if v.p.Marks[last].Fold != wish {
+	if v.p.Row[last].Fold != wish {
 		s.value++
 		s.atMarks(last + 1)
 		if at != "" {
@@ -39,7 +39,7 @@ func (v *view) ends() (seen, bool) {
 	}
 	s.says("The strip %s on a %s at the opening; you want it to %s.", at, against, map[string]string{"falls": "fall", "stands": "stand"}[word])
 	if v.p.MarksOwn {
-		changes = []Change{v.trimmed(wish)}
+		changes = []Change{asIn(v.s.EndsOn(wish), "pleat.marks")[0]}
 		s.offer(changes, "Cut the strip at the next mark, so that it begins and ends on a %s; there is then half a set less for each end cut.", name)
 	} else {
 		s.offer(changes, "Begin and end the strip on a %s: then the end flap %s.", name, word)
@@ -47,29 +47,12 @@ func (v *view) ends() (seen, bool) {
 	return s, true
 }
 
-// trimmed leaves out the end marks that are not of the fold f.
-func (v *view) trimmed(f scheme.Fold) Change {
-	marks := v.s.Pleat.Marks
-	if marks[0].Fold != f {
-		marks = marks[1:]
-	}
-	if n := len(marks); marks[n-1].Fold != f {
-		marks = marks[:n-1]
-	}
-	kept := make([]scheme.Mark, len(marks))
-	for i, m := range marks {
-		m.Place -= marks[0].Place
-		kept[i] = m
-	}
-	return to("pleat.marks", scheme.FormatMarks(kept))
-}
-
 // flaps: where one kind of fold is sewn, crests let the loops hang and troughs
 // let them stand above the sewn row. With both kinds sewn they are held.
 func (v *view) flaps() (seen, bool) {
 	var crests, troughs int
 	edge := scheme.EdgeNone
-	for _, m := range v.p.Marks {
+	for _, m := range v.p.Row {
 		if m.Edge == scheme.EdgeNone {
 			continue
 		}
@@ -129,8 +112,7 @@ func (v *view) marksStep() (seen, bool) {
 	}
 	worst := 0
 	for k := 1; k < v.p.Panels; k++ {
-		m := v.p.Marks
-		off := math.Abs(m[k].Place_mm - (m[k-1].Place_mm+m[k+1].Place_mm)/2)
+		off := math.Abs(v.p.Row.Panel(k-1)-v.p.Row.Panel(k)) / 2
 		if off > s.value {
 			s.value, worst = off, k
 		}
@@ -141,7 +123,7 @@ func (v *view) marksStep() (seen, bool) {
 	}
 	s.atMarks(worst + 1)
 	s.says("Mark %d, a %s, lies %s from the middle of its neighbours: the folds beside it will stand about %s too high and too low, and the sets look out of step.",
-		worst+1, fold(v.p.Marks[worst].Fold), v.len(s.value), v.len(neighbourMoves*s.value))
+		worst+1, fold(v.p.Row[worst].Fold), v.len(s.value), v.len(neighbourMoves*s.value))
 	step := v.p.Panel_mm
 	s.offer([]Change{v.marksTo(func(i int, m scheme.Mark) scheme.Mark {
 		m.Place = float64(i) * step
@@ -156,25 +138,9 @@ func (v *view) marksSewn() (seen, bool) {
 	if !v.p.MarksOwn {
 		return s, false
 	}
-	most := map[scheme.Fold]scheme.Edge{}
-	for _, f := range []scheme.Fold{scheme.Crest, scheme.Trough} {
-		n := map[scheme.Edge]int{}
-		for _, m := range v.p.Marks {
-			if m.Fold == f {
-				n[m.Edge]++
-			}
-		}
-		best := scheme.EdgeTop
-		for _, e := range []scheme.Edge{scheme.EdgeBottom, scheme.EdgeNone} {
-			if n[e] > n[best] {
-				best = e
-			}
-		}
-		most[f] = best
-	}
 	first := -1
-	for k, m := range v.p.Marks {
-		if m.Edge != most[m.Fold] {
+	for k, m := range v.p.Row {
+		if m.Edge != v.p.Row.Sewn(m.Fold) {
 			s.value++
 			s.atMarks(k + 1)
 			if first < 0 {
@@ -185,7 +151,7 @@ func (v *view) marksSewn() (seen, bool) {
 	if s.value == 0 {
 		return s, false
 	}
-	m := v.p.Marks[first]
+	m := v.p.Row[first]
 	kind := "top"
 	if m.Fold == scheme.Trough {
 		kind = "bottom"
@@ -195,9 +161,9 @@ func (v *view) marksSewn() (seen, bool) {
 		others = fmt.Sprintf(" (and %s more)", count(int(s.value)-1, "mark", "marks"))
 	}
 	s.says("Mark %d%s, a %s, is %s, while most %s folds are %s: that set hangs or stands unlike its neighbours.",
-		first+1, others, fold(m.Fold), sewnTo(m.Edge), kind, sewnTo(most[m.Fold]))
+		first+1, others, fold(m.Fold), sewnTo(m.Edge), kind, sewnTo(v.p.Row.Sewn(m.Fold)))
 	s.offer([]Change{v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
-		m.Sewn = most[m.Fold]
+		m.Sewn = v.p.Row.Sewn(m.Fold)
 		return m
 	})}, "Sew every fold like most of its kind.")
 	return s, true

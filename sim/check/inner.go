@@ -23,8 +23,7 @@ func (v *view) slackShort() (seen, bool) {
 		// Folds that hang: the inner edge must still span half a set's room.
 		inner := math.Inf(1)
 		for i := range v.p.Panels {
-			a, b := v.p.Marks[i], v.p.Marks[i+1]
-			inner = math.Min(inner, b.Place_mm-a.Place_mm-a.Tuck_mm-b.Tuck_mm)
+			inner = math.Min(inner, v.p.Row.Inner(i))
 		}
 		half := v.p.Pitch_mm / 2
 		s.value = inner / half
@@ -68,7 +67,7 @@ func (v *view) slackLong() (seen, bool) {
 // changed by the same from what they are, as far as either can go; false where no
 // tucks do.
 func (v *view) tucksFor(panel, want float64) (top, bottom float64, ok bool) {
-	a, b := v.s.Pleat.TuckTop, v.s.Pleat.TuckBottom
+	a, b := v.tucks()
 	total := panel - want
 	if total < 0 {
 		return 0, 0, false
@@ -95,7 +94,8 @@ func (v *view) offerSlack(s *seen, inner float64) {
 // slack goal.
 func (v *view) offerTucks(s *seen, inner, goal float64) {
 	want := goal * v.straight()
-	a, b, ok := v.tucksFor(inner+v.s.Pleat.TuckTop+v.s.Pleat.TuckBottom, want)
+	top, bottom := v.tucks()
+	a, b, ok := v.tucksFor(inner+top+bottom, want)
 	if !ok {
 		return
 	}
@@ -142,7 +142,7 @@ func sqrtOf(x float64) float64 {
 // the sewn row is thickest: two for the fold, two more where its tuck is.
 func (v *view) layers() int {
 	n := 2
-	for _, m := range v.p.Marks {
+	for _, m := range v.p.Row {
 		if m.Edge != scheme.EdgeNone && m.Tuck_mm > 0 {
 			n = 4
 		}

@@ -39,7 +39,8 @@ func (v *view) offerFitted(s *seen) {
 	var tucks []Change
 	with := ""
 	if v.held() {
-		slack := (panel - v.s.Pleat.TuckTop - v.s.Pleat.TuckBottom) / v.straight()
+		top, bottom := v.tucks()
+		slack := (panel - top - bottom) / v.straight()
 		if slack < slackLeast || slack > slackMost {
 			a, b, ok := v.tucksFor(panel, slackGood*v.straight())
 			if !ok {

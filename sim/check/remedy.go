@@ -3,7 +3,6 @@ package check
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -14,7 +13,6 @@ import (
 // change whose key or value the scheme does not take, and changes that do not
 // fit together, are errors of package scheme.
 func Apply(s scheme.Scheme, r Remedy) (scheme.Scheme, error) {
-	s.Pleat.Marks = slices.Clone(s.Pleat.Marks)
 	for _, c := range r.Changes {
 		if err := s.Set(c.Key, c.Value); err != nil {
 			return scheme.Scheme{}, err
@@ -87,7 +85,7 @@ func (v *view) setsTo(n int) []Change {
 func (v *view) panelTo(mm float64) []Change {
 	c := []Change{toMM("pleat.panel", mm)}
 	if v.p.TucksFitted {
-		c = append(c, toMM("pleat.tuck_top", v.s.Pleat.TuckTop), toMM("pleat.tuck_bottom", v.s.Pleat.TuckBottom))
+		c = append(c, asIn(v.s, "pleat.tuck_top", "pleat.tuck_bottom")...)
 	}
 	return c
 }
@@ -95,11 +93,17 @@ func (v *view) panelTo(mm float64) []Change {
 // marksTo changes the maker's own marks one by one; nothing where the planned
 // marks are used.
 func (v *view) marksTo(change func(i int, m scheme.Mark) scheme.Mark) Change {
-	marks := slices.Clone(v.s.Pleat.Marks)
-	for i := range marks {
-		marks[i] = change(i, marks[i])
+	return asIn(v.s.Marked(change), "pleat.marks")[0]
+}
+
+// asIn sets fields to what they are in s.
+func asIn(s scheme.Scheme, keys ...string) []Change {
+	c := make([]Change, len(keys))
+	for i, key := range keys {
+		f, _ := scheme.Lookup(key)
+		c[i] = to(key, f.Get(s))
 	}
-	return to("pleat.marks", scheme.FormatMarks(marks))
+	return c
 }
 
 // allowed says whether the field key takes v.

@@ -14,22 +14,17 @@ func (v *view) offerBoth(s *seen) {
 	if !v.oneEdge() {
 		return
 	}
-	base := []Change{to("pleat.anchor", string(scheme.AnchorBoth))}
-	goal := v.goalSlack()
-	if v.p.MarksOwn {
-		base = append(base, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
-			m.Sewn = scheme.EdgeBottom
-			if m.Fold == scheme.Crest {
-				m.Sewn = scheme.EdgeTop
-			}
-			return m
-		}))
+	keys := []string{"pleat.anchor", "pleat.marks"}
+	if !v.p.MarksOwn {
+		keys = keys[:1]
 	}
+	base := asIn(v.s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom), keys...)
+	goal := v.goalSlack()
 	other, fold := "bottom", "bottom folds"
-	if v.s.Pleat.Anchor == scheme.AnchorBottom {
+	if v.p.Row.Edge() == scheme.EdgeBottom {
 		other = "top"
 	}
-	if v.s.Pleat.Sewn == scheme.Troughs {
+	if v.p.Row.Kind() == scheme.Trough {
 		fold = "top folds"
 	}
 	what := "Sew the " + fold + " as well, to the " + other + " edge"
@@ -50,10 +45,8 @@ func (v *view) offerBoth(s *seen) {
 // goalSlack is the mean slack at which the shortest panel has what lies clean.
 func (v *view) goalSlack() float64 {
 	least := v.p.Panel_mm
-	if v.p.MarksOwn {
-		for k := range v.p.Panels {
-			least = math.Min(least, v.p.Marks[k+1].Place_mm-v.p.Marks[k].Place_mm)
-		}
+	for k := range v.p.Panels {
+		least = math.Min(least, v.p.Row.Panel(k))
 	}
 	return slackGood + (v.p.Panel_mm-least)/v.straight()
 }
@@ -77,12 +70,12 @@ func (v *view) offerSewnAsWished(s *seen) {
 	if !v.oneEdge() || v.p.MarksOwn {
 		return
 	}
-	sewn, word := scheme.Crests, "top folds"
+	sewn, word := scheme.Crest, "top folds"
 	if v.s.Ruff.Flaps == scheme.Stand {
-		sewn, word = scheme.Troughs, "bottom folds"
+		sewn, word = scheme.Trough, "bottom folds"
 	}
-	if v.s.Pleat.Sewn != sewn {
-		s.offer([]Change{to("pleat.sewn", string(sewn))}, "Sew the %s instead.", word)
+	if v.p.Row.Kind() != sewn {
+		s.offer([]Change{to("pleat.sewn", string(sewn)+"s")}, "Sew the %s instead.", word)
 	}
 }
 
@@ -119,12 +112,13 @@ func (v *view) offerTuckAndStarch(s *seen) {
 		v.offerStarch(s, math.Max(stiffUsual, 1.25*v.bend()))
 		return
 	}
-	key, word, has := "pleat.tuck_top", "top folds", v.s.Pleat.TuckTop
-	if v.s.Pleat.Sewn == scheme.Troughs {
-		key, word, has = "pleat.tuck_bottom", "bottom folds", v.s.Pleat.TuckBottom
-	}
-	if v.sunk() && v.s.Pleat.Sewn == scheme.Troughs {
+	kind := v.p.Row.Kind()
+	if v.sunk() && kind == scheme.Trough {
 		return // nothing but a supporter holds up what stands on its inner edge
+	}
+	key, word, has := "pleat.tuck_top", "top folds", v.p.Row.Tuck(kind)
+	if kind == scheme.Trough {
+		key, word = "pleat.tuck_bottom", "bottom folds"
 	}
 	tuck := math.Round(v.p.Panel_mm / 5)
 	bend, starch := v.stiffer(math.Max(stiffUsual, 1.25*v.bend()))
@@ -158,7 +152,7 @@ func (v *view) offerSupport(s *seen) {
 	at := v.measures().BottomOuter_mm
 	if v.sunk() {
 		at = (v.s.Band.Height - v.s.Ruff.Height) / 2
-		if v.oneEdge() && v.troughsSewn() {
+		if v.oneEdge() && v.p.Row.Kind() == scheme.Trough {
 			at = v.row()
 		}
 	}
@@ -186,7 +180,8 @@ func (v *view) offerSupport(s *seen) {
 // edge then reaches where both edges are sewn.
 func (v *view) offerShallower(s *seen) {
 	for _, f := range []float64{0.75, 0.5} {
-		a, b := tenth(f*v.s.Pleat.TuckTop), tenth(f*v.s.Pleat.TuckBottom)
+		top, bottom := v.tucks()
+		a, b := tenth(f*top), tenth(f*bottom)
 		var c []Change
 		switch {
 		case v.held():
@@ -196,9 +191,9 @@ func (v *view) offerShallower(s *seen) {
 			}
 			c = []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b), toMM("band.height", h)}
 			s.offer(c, "Make the tucks shallower, %s at the top folds and %s at the bottom folds, on a band %s high.", v.len(a), v.len(b), v.len(h))
-		case v.oneEdge() && v.crestsSewn() && a > 0:
+		case v.oneEdge() && a > 0:
 			s.offer([]Change{toMM("pleat.tuck_top", a)}, "Make the tucks shallower, %s.", v.len(a))
-		case v.oneEdge() && v.troughsSewn() && b > 0:
+		case v.oneEdge() && b > 0:
 			s.offer([]Change{toMM("pleat.tuck_bottom", b)}, "Make the tucks shallower, %s.", v.len(b))
 		}
 	}

@@ -53,18 +53,8 @@ func (v *view) awaits(p part) bool {
 // bowTried says whether the bow test was made, whatever came of it.
 func (v *view) bowTried() bool { return v.r.Solved.Ruff.BowDone || v.r.Solved.Bowed != nil }
 
-// oneEdge says whether the mechanics sews the folds to one edge of the band only.
-func (v *view) oneEdge() bool { return v.s.Pleat.Anchor != scheme.AnchorBoth }
-
-// crestsSewn and troughsSewn say which folds the mechanics sews.
-func (v *view) crestsSewn() bool  { return !v.oneEdge() || v.s.Pleat.Sewn != scheme.Troughs }
-func (v *view) troughsSewn() bool { return !v.oneEdge() || v.s.Pleat.Sewn == scheme.Troughs }
-
-// tucked says whether a tuck is sewn.
-func (v *view) tucked() bool {
-	return v.crestsSewn() && v.s.Pleat.TuckTop > 0 || v.troughsSewn() && v.s.Pleat.TuckBottom > 0
-}
-
+func (v *view) oneEdge() bool    { return v.p.Row.OneEdge() }
+func (v *view) tucked() bool     { return v.p.Row.Tucked() }
 func (v *view) untucked() bool   { return !v.tucked() }
 func (v *view) ownMarks() bool   { return v.p.MarksOwn }
 func (v *view) limpTucks() bool  { return v.tucked() && v.unstarched() }
@@ -73,11 +63,11 @@ func (v *view) unstarched() bool { return v.s.Starch.Bend == 0 }
 
 // row is the height of the sewn row over the band's bottom edge where one edge is
 // sewn, mm.
-func (v *view) row() float64 {
-	if v.s.Pleat.Anchor == scheme.AnchorTop {
-		return v.s.Band.Height
-	}
-	return 0
+func (v *view) row() float64 { return v.p.Edge_mm(v.p.Row.Edge()) }
+
+// tucks are the tuck depths at top and at bottom folds, mm; 0 where those hang free.
+func (v *view) tucks() (top, bottom float64) {
+	return v.p.Row.Tuck(scheme.Crest), v.p.Row.Tuck(scheme.Trough)
 }
 
 // bend is the bending length of the cloth along the strip as it hangs, starched
@@ -149,8 +139,8 @@ func (v *view) alike() (seen, bool) {
 		return seen{}, false
 	}
 	s := seen{}
-	for k := 1; k <= v.p.Panels; k++ {
-		s.value = math.Max(s.value, math.Abs(v.p.Marks[k].Place_mm-v.p.Marks[k-1].Place_mm-v.p.Panel_mm))
+	for k := range v.p.Panels {
+		s.value = math.Max(s.value, math.Abs(v.p.Row.Panel(k)-v.p.Panel_mm))
 	}
 	s.says("Your own marks were solved as regular sets, every fold %s from the next; yours differ from that by up to %s. How single sets stand beside their neighbours is not solved.",
 		v.len(v.p.Panel_mm), v.len(s.value))

@@ -122,7 +122,8 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 	}
 	with := ""
 	if v.held() {
-		inner := panel - v.s.Pleat.TuckTop - v.s.Pleat.TuckBottom
+		top, bottom := v.tucks()
+		inner := panel - top - bottom
 		if slack := inner / v.straight(); slack < v.goalSlack()-slackGood+slackLeast || slack > slackMost {
 			a, b, ok := v.tucksFor(panel, v.goalSlack()*v.straight())
 			if !ok {

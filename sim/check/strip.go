@@ -88,7 +88,7 @@ func (v *view) joins() (seen, bool) {
 // or from an end, mm.
 func (v *view) widestSet(p *pleat.Plan) float64 {
 	last, widest := 0., 0.
-	for _, m := range p.Marks {
+	for _, m := range p.Row {
 		if m.Fold == scheme.Trough {
 			widest = math.Max(widest, m.Place_mm-last)
 			last = m.Place_mm
@@ -147,7 +147,7 @@ func (v *view) drift() (seen, bool) {
 	if math.Abs(all) <= s.limit {
 		return s, false
 	}
-	s.atMarks(len(v.p.Marks))
+	s.atMarks(len(v.p.Row))
 	end := "short of its end, with cloth left over"
 	if all > 0 {
 		end = "beyond its end"

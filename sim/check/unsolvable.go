@@ -106,7 +106,7 @@ var misfitWords = map[string]string{
 // first.
 func (v *view) smallWays() []Remedy {
 	var s seen
-	top, bottom := v.sewnTucks()
+	top, bottom := v.tucks()
 	half := v.p.Pitch_mm / 2
 	inner := v.p.Panel_mm - top - bottom
 	v.offerTucksThatFit(&s, top, bottom)
@@ -120,10 +120,18 @@ func (v *view) smallWays() []Remedy {
 		s.offer([]Change{toMM("ruff.depth", deep)}, "Make the ruff %s deep.", v.len(deep))
 	}
 	if v.p.MarksOwn {
-		for _, sewn := range []func(scheme.Scheme) scheme.Scheme{SewnTop, sewnAtBothEdges} {
-			q := sewn(v.s)
-			s.offer([]Change{to("pleat.marks", scheme.FormatMarks(q.Pleat.Marks)), to("pleat.anchor", string(q.Pleat.Anchor)), to("pleat.sewn", string(q.Pleat.Sewn))},
-				"%s.", sewnWords(q.Pleat))
+		top := "Sew all top folds to the top edge, and leave the bottom folds free"
+		if v.s.Ruff.Flaps == scheme.Stand {
+			top = "Sew all bottom folds to the top edge, and leave the top folds free"
+		}
+		for _, way := range []struct {
+			sewn  scheme.Scheme
+			words string
+		}{
+			{SewnTop(v.s), top},
+			{sewnAtBothEdges(v.s), "Sew all top folds to the top edge and all bottom folds to the bottom edge"},
+		} {
+			s.offer(asIn(way.sewn, "pleat.marks", "pleat.anchor", "pleat.sewn"), "%s.", way.words)
 		}
 		s.offer([]Change{to("pleat.marks", "")}, "Leave your own marks, and take planned ones.")
 	}
@@ -153,29 +161,6 @@ func (v *view) largeWays() []Remedy {
 	}
 	v.offerPlain(&s)
 	return s.remedies
-}
-
-// sewnWords say which folds go to which edge.
-func sewnWords(p scheme.Pleat) string {
-	switch {
-	case p.Anchor == scheme.AnchorBoth:
-		return "Sew all top folds to the top edge and all bottom folds to the bottom edge"
-	case p.Sewn == scheme.Troughs:
-		return "Sew all bottom folds to the top edge, and leave the top folds free"
-	}
-	return "Sew all top folds to the top edge, and leave the bottom folds free"
-}
-
-// sewnTucks are the tuck depths at folds that are sewn, mm.
-func (v *view) sewnTucks() (top, bottom float64) {
-	for _, m := range v.p.Marks {
-		if m.Fold == scheme.Crest {
-			top = max(top, m.Tuck_mm)
-		} else {
-			bottom = max(bottom, m.Tuck_mm)
-		}
-	}
-	return top, bottom
 }
 
 // leastPanel is the length from fold to fold, in mm, that leaves a wave at both
@@ -237,19 +222,20 @@ func (v *view) fitted() (seen, bool) {
 	if !p.TucksFitted && !p.PanelReaches {
 		return seen{}, false
 	}
-	given := p.Given.Pleat
+	given := p.AsGiven()
+	givenTop, givenBottom := given.Tuck(scheme.Crest), given.Tuck(scheme.Trough)
 	s := seen{value: p.Panel_mm, limit: v.s.Ruff.Height}
 	if p.PanelReaches {
 		s.says("For a height of %s the folds would lie too near together to be sewn: fold to fold is made %s, and the ruff stands taller.", v.len(v.s.Ruff.Height), v.len(p.Panel_mm))
 	} else {
-		top, bottom := v.sewnTucks()
-		s.value, s.limit = max(top, bottom), max(given.TuckTop, given.TuckBottom)
+		top, bottom := v.tucks()
+		s.value, s.limit = max(top, bottom), max(givenTop, givenBottom)
 		s.says("At this height there is not cloth enough between the folds for tucks as deep as given: they are made %s.", v.tuckWords(top, bottom))
 	}
 	if !v.held() {
 		return s, true
 	}
-	tucks := given.TuckTop + given.TuckBottom
+	tucks := givenTop + givenBottom
 	asked, err := curve.PanelForHeight(v.s.Ruff.Height, p.PitchOuter_mm/2)
 	if err != nil {
 		return s, true
@@ -272,14 +258,12 @@ func (v *view) fitted() (seen, bool) {
 
 // tuckWords say how deep the sewn tucks are.
 func (v *view) tuckWords(top, bottom float64) string {
-	given := v.p.Given.Pleat
+	given := v.p.AsGiven()
 	switch {
-	case v.oneEdge() && v.s.Pleat.Sewn == scheme.Crests || given.TuckBottom == 0:
+	case given.Tuck(scheme.Trough) == 0 || top == bottom:
 		return v.len(top)
-	case v.oneEdge() || given.TuckTop == 0:
+	case given.Tuck(scheme.Crest) == 0:
 		return v.len(bottom)
-	case top == bottom:
-		return v.len(top)
 	}
 	return v.len(top) + " at the top folds and " + v.len(bottom) + " at the bottom folds"
 }

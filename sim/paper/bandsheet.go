@@ -99,7 +99,7 @@ func (j *job) strokesEvery() int {
 func (j *job) sewnEdges() []string {
 	var out []string
 	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
-		for _, m := range j.Ruff.Plan.Marks {
+		for _, m := range j.Ruff.Plan.Row {
 			if m.Edge == e {
 				out = append(out, edgeName(e))
 				break
@@ -200,12 +200,11 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 // bandStrokes draws where the folds are sewn.
 func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
 	b := j.Pattern.Band
-	half := j.Ruff.Plan.Pitch_mm / 2
 	every := j.strokesEvery()
 	var strokes [][]draw.Point
 	seen := map[scheme.Edge]int{}
-	for k, m := range j.Ruff.Plan.Marks {
-		place := b.RowFrom_mm + float64(k)*half
+	for _, m := range j.Ruff.Plan.Row {
+		place := b.RowFrom_mm + m.Station_mm
 		seen[m.Edge]++
 		if (seen[m.Edge]-1)%every != 0 || m.Edge == scheme.EdgeNone || place < t.From_mm || place > t.To_mm {
 			continue

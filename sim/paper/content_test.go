@@ -341,8 +341,8 @@ func TestPieces(t *testing.T) {
 		if strips != len(in.Pattern.Cut.Pieces) || math.Abs(sum-want) > 1e-6 {
 			t.Errorf("%s: %d strips of %.3f mm, want %d of %.3f", c.name, strips, sum, len(in.Pattern.Cut.Pieces), want)
 		}
-		if marks < len(in.Ruff.Plan.Marks) {
-			t.Errorf("%s: %d mark lines for %d marks", c.name, marks, len(in.Ruff.Plan.Marks))
+		if marks < len(in.Ruff.Plan.Row) {
+			t.Errorf("%s: %d mark lines for %d marks", c.name, marks, len(in.Ruff.Plan.Row))
 		}
 	}
 	if got := escape("a<b>&\"c\x00"); got != "a&lt;b&gt;&amp;&quot;c " {

@@ -140,11 +140,11 @@ func (in Input) check() error {
 	bad := func(field, value, allowed, why string) error {
 		return scheme.Error{Field: field, Value: word.Name(value), Allowed: word.Say(allowed), Why: word.Say(why)}
 	}
-	if len(in.Ruff.Plan.Marks) < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
-		return bad("ruff", fmt.Sprintf("%d marks", len(in.Ruff.Plan.Marks)), "a ruff drawn by sim.Draw or solved", "has no strip to print")
+	if len(in.Ruff.Plan.Row) < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
+		return bad("ruff", fmt.Sprintf("%d marks", len(in.Ruff.Plan.Row)), "a ruff drawn by sim.Draw or solved", "has no strip to print")
 	}
-	if len(in.Pattern.Plan.Marks) != len(in.Ruff.Plan.Marks) || in.Pattern.Plan.Marked_mm != in.Ruff.Plan.Marked_mm {
-		return bad("pattern", fmt.Sprintf("%d marks", len(in.Pattern.Plan.Marks)), fmt.Sprintf("%d marks", len(in.Ruff.Plan.Marks)), "is the pattern of another plan than the ruff's")
+	if len(in.Pattern.Plan.Row) != len(in.Ruff.Plan.Row) || in.Pattern.Plan.Marked_mm != in.Ruff.Plan.Marked_mm {
+		return bad("pattern", fmt.Sprintf("%d marks", len(in.Pattern.Plan.Row)), fmt.Sprintf("%d marks", len(in.Ruff.Plan.Row)), "is the pattern of another plan than the ruff's")
 	}
 	if in.Units != scheme.Millimetres && in.Units != scheme.Centimetres && in.Units != scheme.Inches {
 		return bad("units", fmt.Sprint(int(in.Units)), "mm, cm or in", "is no unit of the sheets")

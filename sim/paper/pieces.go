@@ -167,9 +167,8 @@ func (j *job) bandPiece() *drawing {
 		}
 		d.say(x, at(b.Fold_mm)-size-1, size, anchor, m.Name)
 	}
-	half := j.Ruff.Plan.Pitch_mm / 2
-	for k, m := range j.Ruff.Plan.Marks {
-		x := b.RowFrom_mm + float64(k)*half
+	for _, m := range j.Ruff.Plan.Row {
+		x := b.RowFrom_mm + m.Station_mm
 		switch {
 		case x < 0 || x > b.CutLong_mm: // a row too long for the band made
 		case m.Edge == scheme.EdgeTop:

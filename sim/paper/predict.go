@@ -109,7 +109,7 @@ func (j *job) hanging(r measure.Values) []prediction {
 	}
 	if r.TangentsDone {
 		list = append(list, prediction{"gives up and down, for its own weight again", "", gives(r.Vertical_mm_per_g, r.VerticalStable), solved})
-		if j.s.Pleat.TuckTop == 0 && j.s.Pleat.TuckBottom == 0 {
+		if !j.Ruff.Plan.Row.Tucked() {
 			list = append(list, prediction{"gives sideways, for its own weight", most(limits.Lean_mm_per_g), gives(r.Lateral_mm_per_g, r.LateralStable), solved})
 		}
 	}

@@ -71,7 +71,7 @@ func (j *job) decisions(f *flow) {
 	groups := 0
 	group := ""
 	for _, field := range scheme.Fields() {
-		if field.Kind == scheme.KindMarks && len(j.s.Pleat.Marks) == 0 || field.Key == "name" {
+		if field.Kind == scheme.KindMarks && !j.Ruff.Plan.MarksOwn || field.Key == "name" {
 			continue
 		}
 		if field.Group != group {
@@ -127,7 +127,7 @@ func (j *job) decision(field scheme.Field) string {
 	case field.Zero != "" && field.Number(j.s) == 0:
 		return field.Zero
 	case field.Kind == scheme.KindMarks:
-		return fmt.Sprintf("%d of its own: see the table", len(j.s.Pleat.Marks))
+		return fmt.Sprintf("%d of its own: see the table", j.s.OwnMarks())
 	case field.Kind == scheme.KindLength && field.Max > 5:
 		return j.len(field.Number(j.s))
 	}
@@ -140,24 +140,14 @@ func (j *job) decision(field scheme.Field) string {
 
 // sewing says in words what is sewn where.
 func (j *job) sewing() string {
-	p := j.s.Pleat
-	if j.Ruff.Plan.MarksOwn {
+	row := j.Ruff.Plan.Row
+	switch {
+	case j.Ruff.Plan.MarksOwn:
 		return "Sewn as the maker's own marks say: see the table of marks."
-	}
-	switch p.Anchor {
-	case scheme.AnchorBoth:
+	case !row.OneEdge():
 		return "Sewn: top folds to the band's top edge, bottom folds to its bottom edge."
-	case scheme.AnchorTop:
-		return "Sewn: " + foldNames(j.sewnFold()) + " to the band's top edge; the others hang free."
 	}
-	return "Sewn: " + foldNames(j.sewnFold()) + " to the band's bottom edge; the others hang free."
-}
-
-func (j *job) sewnFold() scheme.Fold {
-	if j.s.Pleat.Sewn == scheme.Troughs {
-		return scheme.Trough
-	}
-	return scheme.Crest
+	return "Sewn: " + foldNames(row.Kind()) + " to the band's " + edgeName(row.Edge()) + "; the others hang free."
 }
 
 // findings lists what was found, each with its sign's word; a finding that stops is

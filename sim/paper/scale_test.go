@@ -189,7 +189,7 @@ func TestTapePlaces(t *testing.T) {
 					case len(q.pts) == 2 && b.X-a.X < 0.01 && math.Abs(b.Y-a.Y-5.7) < 0.02 && q.width > 0.4/s.px:
 						place := tile.From_mm + a.X
 						best, off := -1, math.Inf(1)
-						for k, m := range in.Ruff.Plan.Marks {
+						for k, m := range in.Ruff.Plan.Row {
 							if d := math.Abs(m.Place_mm - place); d < off {
 								best, off = k, d
 							}
@@ -210,8 +210,8 @@ func TestTapePlaces(t *testing.T) {
 		if next != len(tiles) {
 			t.Fatalf("%d tapes, want %d", next, len(tiles))
 		}
-		if len(seen) != len(in.Ruff.Plan.Marks) {
-			t.Errorf("%d of %d marks are on the tapes", len(seen), len(in.Ruff.Plan.Marks))
+		if len(seen) != len(in.Ruff.Plan.Row) {
+			t.Errorf("%d of %d marks are on the tapes", len(seen), len(in.Ruff.Plan.Row))
 		}
 		if whole := sum - tileOverlap(in.Units)*float64(len(tiles)-1); math.Abs(whole-in.Ruff.Plan.Marked_mm) > 0.01*float64(len(tiles)) {
 			t.Errorf("the tapes make %.2f mm, the strip has %.2f", whole, in.Ruff.Plan.Marked_mm)

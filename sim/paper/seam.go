@@ -42,7 +42,7 @@ func (j *job) seamDrawing(f *flow) {
 	p.text(x-2, (top+bottom)/2, sizeSmall, draw.Italic, 1, "inner half")
 	p.text(x-2, (top+bottom)/2+3.6, sizeSmall, draw.Italic, 1, "(the skin)")
 	edges := map[scheme.Edge]scheme.Fold{}
-	for _, m := range j.Ruff.Plan.Marks {
+	for _, m := range j.Ruff.Plan.Row {
 		edges[m.Edge] = m.Fold
 	}
 	fold := func(at, down float64, words string) {

@@ -111,7 +111,7 @@ func (j *job) hemStep(f *flow) {
 // bandSteps are the steps from the marked strip to the closed band.
 func (j *job) bandSteps(f *flow) {
 	b, st := j.Pattern.Band, j.Pattern.Strip
-	f.tick(strong("Mark from one end. "), plain("The marking tape or the table, along the stitch line: every mark from "+j.zero()+", never step by step. "+plural(len(j.Ruff.Plan.Marks), "mark", "marks")+"."))
+	f.tick(strong("Mark from one end. "), plain("The marking tape or the table, along the stitch line: every mark from "+j.zero()+", never step by step. "+plural(len(j.Ruff.Plan.Row), "mark", "marks")+"."))
 	size := j.len(b.Length_mm) + " × " + j.len(b.Height_mm)
 	marks := " Then mark quarters and strokes on it from the pattern."
 	switch {
@@ -148,7 +148,7 @@ func (j *job) sewnCounts() []string {
 	for _, edge := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
 		for _, fold := range []scheme.Fold{scheme.Crest, scheme.Trough} {
 			n := 0
-			for _, m := range j.Ruff.Plan.Marks {
+			for _, m := range j.Ruff.Plan.Row {
 				if m.Edge == edge && m.Fold == fold {
 					n++
 				}
@@ -173,7 +173,7 @@ func (j *job) sewSteps(f *flow) {
 	}
 	const whip = "The fold's turned-in edge is whipped to the finished edge of the band from outside, four stitches to a fold."
 	edges := map[scheme.Edge]int{}
-	for _, m := range j.Ruff.Plan.Marks {
+	for _, m := range j.Ruff.Plan.Row {
 		edges[m.Edge]++
 	}
 	both := edges[scheme.EdgeTop] > 0 && edges[scheme.EdgeBottom] > 0
@@ -192,7 +192,7 @@ func (j *job) sewSteps(f *flow) {
 		}
 		which := "the folds that the table marks as sewn"
 		if !j.Ruff.Plan.MarksOwn {
-			which = "the " + foldNames(j.sewnFold())
+			which = "the " + foldNames(j.Ruff.Plan.Row.Kind())
 		}
 		only := " Sew these folds only: the others hang free."
 		if edges[scheme.EdgeNone] == 0 {

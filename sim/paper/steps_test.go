@@ -76,7 +76,7 @@ func wanting(in Input) (says, never []string) {
 	}
 	tucks := false
 	sewn := map[scheme.Edge]map[scheme.Fold]int{scheme.EdgeTop: {}, scheme.EdgeBottom: {}, scheme.EdgeNone: {}}
-	for _, m := range plan.Marks {
+	for _, m := range plan.Row {
 		tucks = tucks || m.Tuck_mm > 1e-6
 		sewn[m.Edge][m.Fold]++
 	}
@@ -201,7 +201,7 @@ func TestSteps(t *testing.T) {
 			}
 			table := in.Pattern.Marks(in.Units)
 			for _, q := range in.Pattern.Band.Pins {
-				if in.Ruff.Plan.Marks[q.Mark].Edge == scheme.EdgeNone {
+				if in.Ruff.Plan.Row[q.Mark].Edge == scheme.EdgeNone {
 					t.Errorf("free mark %d is pinned", q.Mark)
 				}
 				for _, r := range table.Rows {

@@ -90,7 +90,7 @@ func (p *Page) tone(side int, r *sim.Ruff) *figure.Tone {
 		}
 		tone := &figure.Tone{Kind: figure.ToneDroop, Values: make([][]float64, len(shape.Panels))}
 		for i := range shape.Panels {
-			tone.Values[i] = panelDroop(s.Droop[s.Of[i]], s.Shape, shape, i, r.Plan.Marks[i].Fold == scheme.Crest)
+			tone.Values[i] = panelDroop(s.Droop[s.Of[i]], s.Shape, shape, i, r.Plan.Row[i].Fold == scheme.Crest)
 		}
 		p.dye.tone[side] = tone
 	}

@@ -204,7 +204,7 @@ func TestColours(t *testing.T) {
 	row := s.Shape.NV + 1
 	for i := range tone.Values {
 		crest, trough := 0, s.Shape.NU
-		if p.ruff.Plan.Marks[i].Fold != scheme.Crest {
+		if p.ruff.Plan.Row[i].Fold != scheme.Crest {
 			crest, trough = trough, crest
 		}
 		own := s.Droop[s.Of[i]]

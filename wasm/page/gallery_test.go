@@ -60,8 +60,8 @@ func TestDemosAreWhatTheySay(t *testing.T) {
 		kinds["wide, of many"] = kinds["wide, of many"] || s.Ruff.Depth >= 120 && r.Plan.Sets >= 100
 		kinds["tall"] = kinds["tall"] || r.Solved.Ruff.HeightOuter_mm >= 65
 		kinds["cuff"] = kinds["cuff"] || s.Wearer.Part == scheme.Wrist
-		kinds["tucked"] = kinds["tucked"] || len(stop)+len(mend) == 0 && check.Tucked(r.Plan)
-		kinds["untucked"] = kinds["untucked"] || len(stop)+len(mend) == 0 && !check.Tucked(r.Plan)
+		kinds["tucked"] = kinds["tucked"] || len(stop)+len(mend) == 0 && r.Plan.Row.Tucked()
+		kinds["untucked"] = kinds["untucked"] || len(stop)+len(mend) == 0 && !r.Plan.Row.Tucked()
 	}
 	for _, kind := range []string{"small and early", "wide, of many", "tall", "cuff", "tucked", "untucked"} {
 		if !kinds[kind] {

@@ -28,7 +28,7 @@ func TestNamed(t *testing.T) {
 	for _, await := range []string{"fine", "bow", "other"} { // wire.Result.Awaits
 		keys = append(keys, "solve."+await)
 	}
-	for _, edge := range []string{"both", "top"} {
+	for _, edge := range []string{"both", "top", "bottom", "no"} {
 		keys = append(keys, "sewn."+edge)
 	}
 	part, _ := scheme.Lookup("wearer.part")

@@ -100,11 +100,11 @@ func (p *Page) describes(of *sim.Ruff) string {
 	var b strings.Builder
 	b.WriteString(say.Word("shows."+string(s.Wearer.Part), "view", p.viewLabel(), "sets", plan.Sets,
 		"girth", length(s.Wearer.Girth), "depth", length(s.Ruff.Depth), "height", length(mean.HeightOuter_mm)))
-	switch s.Pleat.Anchor {
-	case scheme.AnchorBoth:
+	switch row := plan.Row; {
+	case !row.OneEdge():
 		b.WriteString(say.Word("shows.both"))
-	default:
-		b.WriteString(say.Word("shows." + string(s.Pleat.Sewn) + "." + string(s.Pleat.Anchor)))
+	case row.Edge() != scheme.EdgeNone:
+		b.WriteString(say.Word("shows." + string(row.Kind()) + "s." + string(row.Edge())))
 	}
 	if of.Solved == nil && mean.LoopsMeet || of.Solved != nil && of.Solved.Ruff.LoopsMeet {
 		b.WriteString(say.Word("shows.meet"))

@@ -16,11 +16,11 @@ import (
 // twinLabel is what the button of the first comparison says: how A is sewn, and
 // the other way.
 func (p *Page) twinLabel() string {
-	other := say.Word("sewn.top")
-	if check.OneEdge(p.ruff.Plan) {
-		other = say.Word("sewn.both")
+	this, other := "both", "top"
+	if row := p.ruff.Plan.Row; row.OneEdge() {
+		this, other = string(row.Edge()), "both"
 	}
-	return say.Word("twin", "this", say.Theirs(check.Sewn(p.ruff.Plan)), "other", other)
+	return say.Word("twin", "this", say.Word("sewn."+this), "other", say.Word("sewn."+other))
 }
 
 // pairActs are the buttons of the comparison.

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -35,7 +34,7 @@ func (p *Page) solvedRows() []numberRow {
 	}
 	if m.TangentsDone {
 		rows = append(rows, numberRow{say.Word("sum.vertical"), p.gives(m.Vertical_mm_per_g, m.VerticalStable), say.Word("sum.vertical.note")})
-		if !check.Tucked(p.ruff.Plan) {
+		if !p.ruff.Plan.Row.Tucked() {
 			rows = append(rows, numberRow{say.Word("sum.lateral"), p.gives(m.Lateral_mm_per_g, m.LateralStable), say.Word("sum.lateral.note")})
 		}
 	}
@@ -105,13 +104,13 @@ func (p *Page) limits() []string {
 	if p.ruff.Plan.MarksOwn {
 		out = append(out, say.Word("limits.marks"))
 	}
-	if check.OneEdge(p.ruff.Plan) {
+	if p.ruff.Plan.Row.OneEdge() {
 		out = append(out, say.Word("limits.single"))
 	}
-	if check.Tucked(p.ruff.Plan) && s.Starch.Bend == 0 {
+	if p.ruff.Plan.Row.Tucked() && s.Starch.Bend == 0 {
 		out = append(out, say.Word("limits.unstarched"))
 	}
-	if check.Tucked(p.ruff.Plan) {
+	if p.ruff.Plan.Row.Tucked() {
 		out = append(out, say.Word("limits.tucked"))
 	}
 	return out

@@ -78,7 +78,7 @@ func (j *job) solve() {
 		if !skip.Bow || !skip.Tangents {
 			more = append(more, "bow")
 		}
-		if !skip.Other && design.Anchor != window.Both {
+		if !skip.Other && r.Plan.Row.OneEdge() {
 			more = append(more, "other")
 		}
 	}

@@ -88,6 +88,8 @@ var ofTheRuff = map[string]string{
 	// The two ways of sewing it.
 	"sewn.both":        "top and bottom edge",
 	"sewn.top":         "top edge only",
+	"sewn.bottom":      "bottom edge only",
+	"sewn.no":          "to neither edge",
 	"twin":             "Compare: {this}, or {other}",
 	"compares":         "Compare two ruffs",
 	"compares.how":     "Keep the ruff as it is, then change it: both stay in sight. A is the ruff in the form, B the one that was kept. A link holds both.",
