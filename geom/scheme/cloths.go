@@ -1,7 +1,5 @@
 package scheme
 
-import "slices"
-
 // NamedCloth is what the table guesses of a cloth that only its name is known
 // of, unstarched, finished and dry. Every figure is a guess to be overwritten by
 // the maker's own swatch: trust the rigidity that follows to a factor of 2 only,
@@ -16,9 +14,6 @@ type NamedCloth struct {
 	ShrinkWeft float64 `json:"shrink_weft"` // %, on first wash
 	Source     string  `json:"source"`      // where the figures come from
 }
-
-// Cloths gives the table of named cloths, finest for ruffs first.
-func Cloths() []NamedCloth { return slices.Clone(cloths) }
 
 // ClothNamed finds a cloth of the table.
 func ClothNamed(name string) (NamedCloth, bool) {

@@ -112,7 +112,7 @@ func TestTableIsTheDesigns(t *testing.T) {
 	if f, _ := Lookup("pleat.marks"); f.Max != 2000 || f.Kind != KindMarks {
 		t.Errorf("pleat.marks: %+v", f)
 	}
-	if f, _ := Lookup("cloth.name"); len(f.Choices) != len(Cloths()) || f.Default != "cotton lawn" {
+	if f, _ := Lookup("cloth.name"); len(f.Choices) != len(cloths) || f.Default != "cotton lawn" {
 		t.Errorf("cloth.name: %+v", f)
 	}
 }

@@ -95,7 +95,7 @@ func TestCloths(t *testing.T) {
 		"cotton muslin": {0, 68, .12, .22, 12, 20, 11, 18}, "cotton organdie": {40, 60, .08, .14, 35, 55, 30, 50},
 		"silk organza": {12, 35, .05, .12, 28, 45, 25, 40}, "medium linen": {150, 190, .30, .45, 27, 40, 25, 35},
 	}
-	for _, c := range Cloths() {
+	for _, c := range cloths {
 		r, ok := gathered[c.Name]
 		if !ok || c.Source == "" {
 			t.Errorf("%s: gathered %v, source %q", c.Name, ok, c.Source)
@@ -116,8 +116,8 @@ func TestCloths(t *testing.T) {
 			t.Errorf("%s: measured mass became %+v", c.Name, f.Cloth)
 		}
 	}
-	if len(Cloths()) != len(gathered) {
-		t.Errorf("%d cloths, want %d", len(Cloths()), len(gathered))
+	if len(cloths) != len(gathered) {
+		t.Errorf("%d cloths, want %d", len(cloths), len(gathered))
 	}
 	if _, ok := ClothNamed("sailcloth"); ok {
 		t.Error("sailcloth found")

@@ -183,7 +183,12 @@ func TestFromSchemeErrors(t *testing.T) {
 
 // Every named cloth of the scheme's table makes a sheet, both ways along.
 func TestNamedCloths(t *testing.T) {
-	for _, c := range scheme.Cloths() {
+	field, _ := scheme.Lookup("cloth.name")
+	for _, choice := range field.Choices {
+		c, ok := scheme.ClothNamed(choice.Value)
+		if !ok {
+			t.Fatalf("%s is offered and not known", choice.Value)
+		}
 		for _, along := range []scheme.Along{scheme.Warp, scheme.Weft} {
 			s := filled()
 			s.Strip.Along = along
