@@ -355,12 +355,6 @@ func (b *tab) enter(key, text string) {
 	b.do(chromedp.KeyEvent(text), chromedp.KeyEvent("\t"))
 }
 
-// choose picks a value of a choice.
-func (b *tab) choose(key, value string) {
-	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("input", {bubbles: true})); e.dispatchEvent(new Event("change", {bubbles: true})); })()`, field(key), value)))
-}
-
 func field(key string) string { return "#f-" + strings.ReplaceAll(key, ".", "-") }
 
 // click scrolls to an element and clicks its middle.

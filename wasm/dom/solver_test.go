@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -24,7 +23,6 @@ type desk struct {
 	t    *testing.T
 	p    *page.Page
 	news chan message // from the worker
-	mu   sync.Mutex
 	stop context.CancelFunc
 	ask  func(head string)
 	did  int // patches carried out
