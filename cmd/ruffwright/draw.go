@@ -130,33 +130,12 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	if err != nil {
 		return err
 	}
-	paint := views[0].draw
-	known := false
-	for _, v := range views {
-		if v.name == d.view {
-			paint, known = v.draw, true
-		}
+	paint, err := d.painter()
+	if err != nil {
+		return err
 	}
-	if !known {
-		return fmt.Errorf("--view %q: expected one of %s", d.view, viewNames())
-	}
-	ending := strings.ToLower(filepath.Ext(d.out))
-	switch {
-	case d.out == "":
-		return usageError{"draw", "draw needs --out FILE.svg, --out FILE.png, or --out - for SVG on standard output"}
-	case d.out != "-" && ending != ".svg" && ending != ".png":
-		return fmt.Errorf("--out %q: expected a name that ends in .svg or .png", d.out)
-	case d.out != "-":
-		if err := mayWrite("--out", d.out, d.over); err != nil {
-			return err
-		}
-	}
-	if pixels := opt.Width_mm * opt.Height_mm * square(d.pxPerMM()); ending == ".png" && pixels > maxPixels {
-		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
-			d.dpi, pixels/1e6, maxPixels/1e6)
-	}
-	if (d.drawn && d.bowed) || (d.drawn && d.other) || (d.bowed && d.other) {
-		return usageError{"draw", "--drawn, --bowed and --other are three shapes: choose one"}
+	if err := d.mayRun(opt); err != nil {
+		return err
 	}
 	ruff, err := sim.Draw(s)
 	if err != nil {
@@ -176,7 +155,7 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	if err != nil {
 		return err
 	}
-	if ending == ".png" {
+	if d.png() {
 		var png bytes.Buffer
 		if err := picture.PNG(&png, d.pxPerMM()); err != nil {
 			return err
@@ -189,6 +168,42 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	}
 	return disk.Write(d.out, picture.SVG())
 }
+
+// painter is what draws the view that was asked for.
+func (d drawing) painter() (func(pleat.Plan, pleat.Shape, figure.Options) (draw.Drawing, error), error) {
+	for _, v := range views {
+		if v.name == d.view {
+			return v.draw, nil
+		}
+	}
+	return nil, fmt.Errorf("--view %q: expected one of %s", d.view, viewNames())
+}
+
+// mayRun gives an error where the picture could not be written, or would be too
+// large, or two shapes are asked for.
+func (d drawing) mayRun(o figure.Options) error {
+	switch {
+	case d.out == "":
+		return usageError{"draw", "draw needs --out FILE.svg, --out FILE.png, or --out - for SVG on standard output"}
+	case d.out != "-" && !d.png() && !strings.EqualFold(filepath.Ext(d.out), ".svg"):
+		return fmt.Errorf("--out %q: expected a name that ends in .svg or .png", d.out)
+	case d.out != "-":
+		if err := mayWrite("--out", d.out, d.over); err != nil {
+			return err
+		}
+	}
+	if pixels := o.Width_mm * o.Height_mm * square(d.pxPerMM()); d.png() && pixels > maxPixels {
+		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
+			d.dpi, pixels/1e6, maxPixels/1e6)
+	}
+	if (d.drawn && d.bowed) || (d.drawn && d.other) || (d.bowed && d.other) {
+		return usageError{"draw", "--drawn, --bowed and --other are three shapes: choose one"}
+	}
+	return nil
+}
+
+// png reports whether a PNG is asked for, and not an SVG.
+func (d drawing) png() bool { return strings.EqualFold(filepath.Ext(d.out), ".png") }
 
 func (d drawing) pxPerMM() float64 { return float64(d.dpi) / 25.4 }
 
@@ -217,18 +232,31 @@ func (d drawing) shape(j job, r *sim.Ruff) (pleat.Shape, error) {
 		fmt.Fprintln(j.err, "ruffwright: the cloth did not come to rest; drawn is a rough shape")
 	}
 	switch {
-	case d.bowed && r.Solved.Bowed == nil:
-		return closed, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
 	case d.bowed:
-		return *r.Solved.Bowed, nil
-	case d.other && !r.Plan.Row.OneEdge():
-		return closed, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
-	case d.other && r.Solved.Other == nil:
-		return closed, errors.New("--other: no other way to lie was found")
+		return bowedShape(r)
 	case d.other:
-		return *r.Solved.Other, nil
+		return otherShape(r)
 	}
 	return r.Solved.Shape, nil
+}
+
+// bowedShape is the ruff as the wearer bows.
+func bowedShape(r *sim.Ruff) (pleat.Shape, error) {
+	if r.Solved.Bowed == nil {
+		return pleat.Shape{}, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
+	}
+	return *r.Solved.Bowed, nil
+}
+
+// otherShape is the other way in which the ruff may lie.
+func otherShape(r *sim.Ruff) (pleat.Shape, error) {
+	switch {
+	case !r.Plan.Row.OneEdge():
+		return pleat.Shape{}, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
+	case r.Solved.Other == nil:
+		return pleat.Shape{}, errors.New("--other: no other way to lie was found")
+	}
+	return *r.Solved.Other, nil
 }
 
 func square(x float64) float64 { return x * x }

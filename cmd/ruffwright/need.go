@@ -13,20 +13,31 @@ import (
 	"ruffwright/sim/check"
 )
 
-func needVerb() verb {
-	var from source
-	var how solving
-	var asJSON bool
-	var units unitsFlag
-	limits := check.Limits()
-	bounds := []struct {
-		name, means string
-		mm          *float64
-	}{
-		{"droop", "how far the outer edge may sink, `mm`", &limits.Droop_mm},
-		{"bow", "how far it may move when the wearer bows, `mm`", &limits.Bow_mm},
-		{"lean", "how far it may give sideways for its own weight, `mm`; asked of sets without tucks only", &limits.Lean_mm_per_g},
+// starching is what the flags of need ask for.
+type starching struct {
+	from   source
+	how    solving
+	limits sim.Limits
+	asJSON bool
+	units  unitsFlag
+}
+
+// bound is a limit that need keeps, by the name of its flag.
+type bound struct {
+	name, means string
+	mm          *float64
+}
+
+func (n *starching) bounds() []bound {
+	return []bound{
+		{"droop", "how far the outer edge may sink, `mm`", &n.limits.Droop_mm},
+		{"bow", "how far it may move when the wearer bows, `mm`", &n.limits.Bow_mm},
+		{"lean", "how far it may give sideways for its own weight, `mm`; asked of sets without tucks only", &n.limits.Lean_mm_per_g},
 	}
+}
+
+func needVerb() verb {
+	n := starching{limits: check.Limits()}
 	return verb{
 		name: "need", args: "[SCHEME]", most: 1,
 		does: "finds the least starch with which the ruff holds",
@@ -42,70 +53,76 @@ less and more: all three keep the limits.
 Exit code 0: found. 1: no starch answers it, or none that holds, and why. 2: the
 scheme cannot be read, or cannot be solved.`,
 		flags: func(f *flag.FlagSet) {
-			from.flags(f)
-			how.flags(f)
-			for _, b := range bounds {
+			n.from.flags(f)
+			n.how.flags(f)
+			for _, b := range n.bounds() {
 				f.Float64Var(b.mm, b.name, *b.mm, b.means)
 			}
-			f.BoolVar(&asJSON, "json", false, "print the answer as JSON; ruffwright schema describes the keys")
-			f.Var(&units, "units", "`unit` of the lengths: mm, cm or in")
+			f.BoolVar(&n.asJSON, "json", false, "print the answer as JSON; ruffwright schema describes the keys")
+			f.Var(&n.units, "units", "`unit` of the lengths: mm, cm or in")
 		},
 		prints: needed{},
-		keys: []key{
-			{"name", "text", "", "of the scheme; may be empty"},
-			{"code", "text", "", "the scheme's share code"},
-			{"limits.droop_mm", "number", "mm", "the limit of droop; 0 leaves it out"},
-			{"limits.bow_mm", "number", "mm", "of the move when the wearer bows"},
-			{"limits.lateral_mm_per_g", "number", "mm/g", "of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"},
-			{"need.found", truth, "", "a stiffness was found; the exit code is 1 where not"},
-			{"need.reason", "text", "", "why none was found; else left out"},
-			{"need.starch_bend_mm", "number", "mm", "least bending length of the starched swatch, at the cloth's mass before starch; 0: no starch is needed"},
-			{"need.overhang_mm", "number", "mm", "overhang at 41.5° that shows it"},
-			{"need.doubt", "text", "", "why starch alone may not reach it; else left out"},
-			{"need.governs", "text", "", "the limit that asks for it: droop, bow or lean; empty where none does"},
-			{"need.solves", "number", "", "half sets solved on the way"},
-			{"need.droop_mm", "number", "mm", "droop with that starch; where none was found, with the stiffest tried"},
-			{"need.bow_mm", "number", "mm", "likewise the move when the wearer bows"},
-			{"need.lateral_mm_per_g", "number", "mm/g", "likewise the give sideways; 0 where it is not asked"},
-			{"cautions", "list", "", "what can hurt in starching and setting"},
-			{"changes", "list", "", "what to set in the scheme; empty where none was found"},
-			{"changes.key", "text", "", "the field's key"},
-			{"changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
-		},
-		run: func(j job, args []string) error {
-			var wrong []error
-			for _, b := range bounds {
-				if !(*b.mm >= 0 && *b.mm <= 100) { // NaN fails too
-					wrong = append(wrong, fmt.Errorf("--%s %g: expected 0 to 100 mm; 0 leaves it out", b.name, *b.mm))
-				}
-			}
-			s, err := from.scheme(j, args)
-			if err = errors.Join(append(wrong, err)...); err != nil {
-				return err
-			}
-			p := newProgress(j, how.tell)
-			got, err := sim.Need(j.ctx, s, how.grid.grid(), limits, func(bend_mm float64, holds bool) {
-				p.tell("bending length %.0f mm: holds %v", bend_mm, holds)
-			})
-			p.done()
-			if err != nil {
-				return unsolvable(s, err)
-			}
-			answer, err := neededAnswer(s, limits, got, units.Units)
-			if err != nil {
-				return err
-			}
-			if asJSON {
-				err = printJSON(j.out, answer)
-			} else {
-				err = answer.print(j.out, units.Units)
-			}
-			if err == nil && !got.Found {
-				return errStops
-			}
-			return err
-		},
+		keys:   neededKeys,
+		run:    n.run,
 	}
+}
+
+// run looks for the starch and prints it.
+func (n *starching) run(j job, args []string) error {
+	var wrong []error
+	for _, b := range n.bounds() {
+		if !(*b.mm >= 0 && *b.mm <= 100) { // NaN fails too
+			wrong = append(wrong, fmt.Errorf("--%s %g: expected 0 to 100 mm; 0 leaves it out", b.name, *b.mm))
+		}
+	}
+	s, err := n.from.scheme(j, args)
+	if err = errors.Join(append(wrong, err)...); err != nil {
+		return err
+	}
+	p := newProgress(j, n.how.tell)
+	got, err := sim.Need(j.ctx, s, n.how.grid.grid(), n.limits, func(bend_mm float64, holds bool) {
+		p.tell("bending length %.0f mm: holds %v", bend_mm, holds)
+	})
+	p.done()
+	if err != nil {
+		return unsolvable(s, err)
+	}
+	answer, err := neededAnswer(s, n.limits, got, n.units.Units)
+	if err != nil {
+		return err
+	}
+	if n.asJSON {
+		err = printJSON(j.out, answer)
+	} else {
+		err = answer.print(j.out, n.units.Units)
+	}
+	if err == nil && !got.Found {
+		return errStops
+	}
+	return err
+}
+
+// neededKeys describes each key that need --json prints.
+var neededKeys = []key{
+	{"name", "text", "", "of the scheme; may be empty"},
+	{"code", "text", "", "the scheme's share code"},
+	{"limits.droop_mm", "number", "mm", "the limit of droop; 0 leaves it out"},
+	{"limits.bow_mm", "number", "mm", "of the move when the wearer bows"},
+	{"limits.lateral_mm_per_g", "number", "mm/g", "of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"},
+	{"need.found", truth, "", "a stiffness was found; the exit code is 1 where not"},
+	{"need.reason", "text", "", "why none was found; else left out"},
+	{"need.starch_bend_mm", "number", "mm", "least bending length of the starched swatch, at the cloth's mass before starch; 0: no starch is needed"},
+	{"need.overhang_mm", "number", "mm", "overhang at 41.5° that shows it"},
+	{"need.doubt", "text", "", "why starch alone may not reach it; else left out"},
+	{"need.governs", "text", "", "the limit that asks for it: droop, bow or lean; empty where none does"},
+	{"need.solves", "number", "", "half sets solved on the way"},
+	{"need.droop_mm", "number", "mm", "droop with that starch; where none was found, with the stiffest tried"},
+	{"need.bow_mm", "number", "mm", "likewise the move when the wearer bows"},
+	{"need.lateral_mm_per_g", "number", "mm/g", "likewise the give sideways; 0 where it is not asked"},
+	{"cautions", "list", "", "what can hurt in starching and setting"},
+	{"changes", "list", "", "what to set in the scheme; empty where none was found"},
+	{"changes.key", "text", "", "the field's key"},
+	{"changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
 }
 
 // needed is what need says.

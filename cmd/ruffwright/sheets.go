@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"ruffwright/cmd/disk"
@@ -58,24 +59,8 @@ type sheeting struct {
 
 // run makes the sheets and the pieces, all of them before the first is written.
 func (p *sheeting) run(j job, args []string) error {
-	if p.out == "" && p.pieces == "" {
-		return usageError{"sheets", "sheets needs --out FILE.pdf, --out - for standard output, or --pieces FOLDER"}
-	}
-	if p.out != "" && p.out != "-" && filepath.Ext(p.out) != ".pdf" && filepath.Ext(p.out) != ".PDF" {
-		return fmt.Errorf("--out %q: expected a name that ends in .pdf", p.out)
-	}
-	if err := p.printer.Validate(); err != nil {
+	if err := p.mayRun(); err != nil { // before the work, not after it
 		return err
-	}
-	if p.out != "" && p.out != "-" { // before the work, not after it
-		if folder, err := os.Stat(filepath.Dir(p.out)); err != nil {
-			return err
-		} else if !folder.IsDir() {
-			return fmt.Errorf("--out %q: %s is no folder", p.out, filepath.Dir(p.out))
-		}
-		if err := mayWrite("--out", p.out, p.over); err != nil {
-			return err
-		}
 	}
 	s, err := p.from.scheme(j, args)
 	if err != nil {
@@ -100,15 +85,7 @@ func (p *sheeting) run(j job, args []string) error {
 	if err := j.ctx.Err(); err != nil {
 		return err
 	}
-	if made.Unsolved != "" {
-		fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
-	}
-	if why := unprinted(s.Name); why != "" {
-		fmt.Fprintln(j.err, "ruffwright: "+why)
-	}
-	if n := made.Stops(); n > 0 {
-		fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
-	}
+	warn(j, made)
 	if err := writePieces(p.pieces, cut, p.over); err != nil {
 		return err
 	}
@@ -120,6 +97,40 @@ func (p *sheeting) run(j job, args []string) error {
 		return err
 	}
 	return disk.Write(p.out, pdf)
+}
+
+// mayRun gives an error where the flags name nothing to make, or a place where it
+// cannot be written.
+func (p *sheeting) mayRun() error {
+	if p.out == "" && p.pieces == "" {
+		return usageError{"sheets", "sheets needs --out FILE.pdf, --out - for standard output, or --pieces FOLDER"}
+	}
+	file := p.out != "" && p.out != "-"
+	if file && !strings.EqualFold(filepath.Ext(p.out), ".pdf") {
+		return fmt.Errorf("--out %q: expected a name that ends in .pdf", p.out)
+	}
+	if err := p.printer.Validate(); err != nil || !file {
+		return err
+	}
+	if folder, err := os.Stat(filepath.Dir(p.out)); err != nil {
+		return err
+	} else if !folder.IsDir() {
+		return fmt.Errorf("--out %q: %s is no folder", p.out, filepath.Dir(p.out))
+	}
+	return mayWrite("--out", p.out, p.over)
+}
+
+// warn says what whoever prints the sheets must know of them.
+func warn(j job, made paper.Input) {
+	if made.Unsolved != "" {
+		fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
+	}
+	if why := unprinted(made.Ruff.Plan.Scheme.Name); why != "" {
+		fmt.Fprintln(j.err, "ruffwright: "+why)
+	}
+	if n := made.Stops(); n > 0 {
+		fmt.Fprintf(j.err, "ruffwright: %s: do not sew this; the record sheet says what to change\n", counted(n, "finding stops", "findings stop"))
+	}
 }
 
 // unprinted says which letters of a name are not printed; "" where all are.
