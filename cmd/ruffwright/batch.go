@@ -16,8 +16,6 @@ import (
 
 	"ruffwright/cmd/disk"
 	"ruffwright/geom/pattern"
-	"ruffwright/sim/measure"
-	"ruffwright/sim/paper"
 )
 
 // maxJobs is the most wearers that are made at a time.
@@ -146,26 +144,6 @@ func (b *batch) settle(former left, good []turned) error {
 	return left{Files: made}.write(b.out)
 }
 
-// files are the names of a wearer's files below the folder.
-func (t *turned) files() []string {
-	var names []string
-	for _, f := range wearerFiles {
-		names = append(names, t.folder+"/"+f)
-	}
-	return names
-}
-
-// turned is a wearer made, as far as the tables need it.
-type turned struct {
-	wearer
-	folder       string
-	unsolved     bool
-	ruff         *measure.Values // nil: not solved, or not come to rest
-	need         *paper.Need
-	pattern      pattern.Pattern
-	stops, mends int
-}
-
 // run makes all rows, b.jobs at a time. What is written depends on the list alone,
 // not on which of them is ready first.
 func (b *batch) run(j job, list wearers) error {
@@ -218,6 +196,15 @@ func (b *batch) run(j job, list wearers) error {
 		return errStops
 	}
 	return nil
+}
+
+// files are the names of a wearer's files below the folder.
+func (t *turned) files() []string {
+	var names []string
+	for _, f := range wearerFiles {
+		names = append(names, t.folder+"/"+f)
+	}
+	return names
 }
 
 // makeAll makes the rows named. The first that cannot be written, or ctrl-C, ends

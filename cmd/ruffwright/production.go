@@ -9,10 +9,23 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/measure"
+	"ruffwright/sim/paper"
 )
 
 // The tables of a production: CSV, lengths in mm as the heads say, numbers with
 // a point, an empty cell where something is not known.
+
+// turned is a wearer made, as far as the tables need it.
+type turned struct {
+	wearer
+	folder       string
+	unsolved     bool
+	ruff         *measure.Values // nil: not solved, or not come to rest
+	need         *paper.Need
+	pattern      pattern.Pattern
+	stops, mends int
+}
 
 // orderCSV is what to buy for all together, a line for each cloth.
 func orderCSV(o pattern.Order, good []turned) []byte {

@@ -57,7 +57,7 @@ func readWearers(j job, name string, base scheme.Scheme) (wearers, error) {
 	}
 	columns, err := r.Read()
 	if errors.Is(err, io.EOF) {
-		return list, fmt.Errorf("%s: the list is empty; its first line names the columns: name, wearer.girth, ...", list.file)
+		return list, fmt.Errorf("%s: the list is empty; its first line names the columns, among them name and wearer.girth", list.file)
 	}
 	if err != nil {
 		return list, unreadable(list.file, err)
