@@ -5,10 +5,8 @@ import (
 	"compress/flate"
 	"encoding/base64"
 	"encoding/binary"
-	"errors"
 	"hash/crc32"
 	"io"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -118,25 +116,9 @@ var (
 
 // uncoded undoes base64, checksum and packing. why is empty where it could.
 func uncoded(head, text string) (body []byte, why word.Text) {
-	for i := 0; i < len(text); i++ {
-		c := text[i]
-		if !(c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c >= '0' && c <= '9' || c == '-' || c == '_') {
-			return nil, word.Say("%s (character %d cannot stand in one)", altered, len(head)+i+1)
-		}
-	}
-	strict := base64.RawURLEncoding.Strict()
-	raw, err := strict.DecodeString(text)
-	if err != nil {
-		// The last character may be half of something: read what is before it to
-		// tell a code that is cut short from one that was altered.
-		raw, err = strict.DecodeString(text[:len(text)/4*4])
-		if err != nil {
-			return nil, altered
-		}
-		if want, ok := wantedLength(raw); ok && len(raw)+3 > want {
-			return nil, altered
-		}
-		return nil, cutShort
+	raw, why := unlettered(head, text)
+	if !why.Empty() {
+		return nil, why
 	}
 	want, ok := wantedLength(raw)
 	switch {
@@ -157,16 +139,46 @@ func uncoded(head, text string) (body []byte, why word.Text) {
 	case 0:
 		return body, why
 	case 1:
-		inflated, err := io.ReadAll(io.LimitReader(flate.NewReader(bytes.NewReader(body)), maxInflated+1))
-		if err != nil {
-			return nil, word.Say("the share code cannot be read: its contents do not unpack")
-		}
-		if len(inflated) > maxInflated {
-			return nil, word.Say("the share code is refused: it unpacks to more than %d bytes", maxInflated)
-		}
-		return inflated, why
+		return inflated(body)
 	}
 	return nil, word.Say("the share code cannot be read: it is packed in a way not known here")
+}
+
+// unlettered undoes base64 (RFC 4648, section 5, without padding).
+func unlettered(head, text string) (raw []byte, why word.Text) {
+	strange := func(r rune) bool {
+		return !(r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '-' || r == '_')
+	}
+	if i := strings.IndexFunc(text, strange); i >= 0 {
+		return nil, word.Say("%s (character %d cannot stand in one)", altered, len(head)+i+1)
+	}
+	strict := base64.RawURLEncoding.Strict()
+	raw, err := strict.DecodeString(text)
+	if err == nil {
+		return raw, why
+	}
+	// The last character may be half of something: read what is before it to tell a
+	// code that is cut short from one that was altered.
+	raw, err = strict.DecodeString(text[:len(text)/4*4])
+	if err != nil {
+		return nil, altered
+	}
+	if want, ok := wantedLength(raw); ok && len(raw)+3 > want {
+		return nil, altered
+	}
+	return nil, cutShort
+}
+
+// inflated unpacks DEFLATE (RFC 1951).
+func inflated(body []byte) ([]byte, word.Text) {
+	out, err := io.ReadAll(io.LimitReader(flate.NewReader(bytes.NewReader(body)), maxInflated+1))
+	if err != nil {
+		return nil, word.Say("the share code cannot be read: its contents do not unpack")
+	}
+	if len(out) > maxInflated {
+		return nil, word.Say("the share code is refused: it unpacks to more than %d bytes", maxInflated)
+	}
+	return out, word.Text{}
 }
 
 // wantedLength is the number of bytes that the whole code must have, from its
@@ -195,182 +207,6 @@ func deflated(body []byte) []byte {
 		return body
 	}
 	return b.Bytes()
-}
-
-// byCode gives the fields in the order of their numbers.
-func byCode() []Field {
-	return slices.SortedFunc(slices.Values(table), func(a, b Field) int { return a.code - b.code })
-}
-
-// pack writes what differs from the defaults.
-func (s Scheme) pack() []byte {
-	var out []byte
-	plain := Default()
-	for _, f := range byCode() {
-		if f.same(&s, &plain) {
-			continue
-		}
-		out = binary.AppendUvarint(out, uint64(f.code))
-		switch p := f.at(&s).(type) {
-		case *float64:
-			out = appendNumber(out, *p)
-		case *int:
-			out = binary.AppendVarint(out, int64(*p))
-		case *string:
-			out = binary.AppendUvarint(out, uint64(len(*p)))
-			out = append(out, *p...)
-		case *[]Mark:
-			out = binary.AppendUvarint(out, uint64(len(*p)))
-			last := 0.0
-			for _, m := range *p {
-				// Both sides round the mark before to thousandths alike, so the step
-				// leads back to the very place wherever that lies on the grid.
-				step := thousandths(m.Place) - thousandths(last)
-				if onGrid(m.Place) {
-					out = binary.AppendUvarint(out, zigzag(step)<<1)
-				} else {
-					out = append(out, 1)
-					out = binary.BigEndian.AppendUint64(out, math.Float64bits(m.Place))
-				}
-				last = m.Place
-				out = append(out, foldByte(m))
-			}
-		}
-	}
-	return out
-}
-
-// appendNumber writes a number: one that is a whole count of thousandths as
-// uvarint 2 × zigzag(count); any other as a byte 1 and its eight bytes,
-// big-endian. Either way it comes back as the very same float.
-func appendNumber(out []byte, v float64) []byte {
-	if onGrid(v) {
-		return binary.AppendUvarint(out, zigzag(thousandths(v))<<1)
-	}
-	return binary.BigEndian.AppendUint64(append(out, 1), math.Float64bits(v))
-}
-
-// onGrid says whether v is exactly a whole count of thousandths.
-func onGrid(v float64) bool {
-	return math.Abs(v) < 1e9 && float64(thousandths(v))/1000 == v
-}
-
-func thousandths(v float64) int64 {
-	if !(math.Abs(v) < 1e9) {
-		return 0
-	}
-	return int64(math.Round(v * 1000))
-}
-
-func zigzag(n int64) uint64   { return uint64(n<<1) ^ uint64(n>>63) }
-func unzigzag(u uint64) int64 { return int64(u>>1) ^ -int64(u&1) }
-
-func foldByte(m Mark) byte {
-	b := byte(slices.Index(codeFolds, m.Fold))
-	return b + 2*byte(slices.Index(codeEdges, m.Sewn))
-}
-
-var (
-	codeFolds = []Fold{Crest, Trough}
-	codeEdges = []Edge{EdgeTop, EdgeBottom, EdgeNone}
-)
-
-var errBody = errors.New("its contents make no sense")
-
-// unpack reads what pack wrote into s.
-func (s *Scheme) unpack(body []byte) error {
-	fields := byCode()
-	in := bytes.NewReader(body)
-	last := -1
-	for in.Len() > 0 {
-		number, err := binary.ReadUvarint(in)
-		if err != nil {
-			return errBody
-		}
-		at, ok := slices.BinarySearchFunc(fields, number, func(f Field, n uint64) int { return f.code - int(min(n, 1e6)) })
-		if !ok || at <= last {
-			return errBody
-		}
-		last = at
-		if err := fields[at].unpack(in, s); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func (f Field) unpack(in *bytes.Reader, s *Scheme) error {
-	switch p := f.at(s).(type) {
-	case *float64:
-		v, _, err := readNumber(in)
-		if err != nil {
-			return err
-		}
-		*p = v
-	case *int:
-		v, err := binary.ReadVarint(in)
-		if err != nil || v > 1e9 || v < -1e9 {
-			return errBody
-		}
-		*p = int(v)
-	case *string:
-		n, err := binary.ReadUvarint(in)
-		if err != nil || n > uint64(in.Len()) {
-			return errBody
-		}
-		text := make([]byte, n)
-		if _, err := io.ReadFull(in, text); err != nil {
-			return errBody
-		}
-		if *p = string(text); badText(*p, int(f.Max)).Empty() { // what is bad is told, not hidden
-			*p = seen(*p)
-		}
-	case *[]Mark:
-		n, err := binary.ReadUvarint(in)
-		if err != nil || n > maxMarks {
-			return errBody
-		}
-		marks := make([]Mark, 0, n)
-		place := 0.0
-		for range n {
-			v, step, err := readNumber(in)
-			if err != nil {
-				return err
-			}
-			if step {
-				v = float64(thousandths(place)+thousandths(v)) / 1000
-			}
-			b, err := in.ReadByte()
-			if err != nil || b >= 6 {
-				return errBody
-			}
-			place = v
-			marks = append(marks, Mark{Place: v, Fold: codeFolds[b%2], Sewn: codeEdges[b/2]})
-		}
-		*p = marks
-	}
-	return nil
-}
-
-// readNumber reads what appendNumber wrote; grid says that it was a count of
-// thousandths.
-func readNumber(in *bytes.Reader) (v float64, grid bool, err error) {
-	u, err := binary.ReadUvarint(in)
-	if err != nil {
-		return 0, false, errBody
-	}
-	if u&1 == 0 {
-		return float64(unzigzag(u>>1)) / 1000, true, nil
-	}
-	var raw [8]byte
-	if _, err := io.ReadFull(in, raw[:]); err != nil || u != 1 {
-		return 0, false, errBody
-	}
-	v = math.Float64frombits(binary.BigEndian.Uint64(raw[:]))
-	if v == 0 {
-		v = 0
-	}
-	return v, false, nil
 }
 
 // same says whether a and b have the same value in the field.

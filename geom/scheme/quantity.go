@@ -147,35 +147,42 @@ func scanNumber(text string) (v amount, rest string, why word.Text) {
 			return fail("can be read two ways; write %s or %s", whole+decimal, whole+"."+decimal)
 		}
 	}
-	if whole == "" && decimal == "" {
-		if r, size := utf8.DecodeRuneInString(rest); fractions[r].under != 0 {
-			return amount{part: fractions[r]}, rest[size:], why
+	switch {
+	case decimal != "":
+		return amount{whole: whole, decimal: decimal}, rest, why
+	case whole == "":
+		if part, after, ok := vulgar(rest); ok {
+			return amount{part: part}, after, why
 		}
 		return fail("is not a number")
 	}
-	v = amount{whole: whole, decimal: decimal}
-	if decimal != "" {
-		return v, rest, why
+	return mixed(whole, rest)
+}
+
+// vulgar reads a fraction that is one sign, as ½.
+func vulgar(text string) (part ratio, rest string, ok bool) {
+	r, size := utf8.DecodeRuneInString(text)
+	part, ok = fractions[r]
+	return part, text[size:], ok
+}
+
+// mixed reads what may follow a whole number: ` 1/2`, `-1/2`, `½`, ` ½`, or nothing.
+func mixed(whole, text string) (v amount, rest string, why word.Text) {
+	next := strings.TrimLeft(text, " ")
+	if part, after, ok := vulgar(next); ok {
+		return amount{whole: whole, part: part}, after, why
 	}
-	// A whole number may be followed by a fraction.
-	if r, size := utf8.DecodeRuneInString(strings.TrimLeft(rest, " ")); fractions[r].under != 0 {
-		rest = strings.TrimLeft(rest, " ")[size:]
-		return amount{whole: whole, part: fractions[r]}, rest, why
+	above, after := digits(strings.TrimPrefix(next, "-"))
+	if above == "" || !strings.HasPrefix(after, "/") || next == text && next[0] != '-' {
+		return amount{whole: whole}, text, why
 	}
-	next := strings.TrimLeft(rest, " ")
-	if next != rest || strings.HasPrefix(next, "-") {
-		above, after := digits(strings.TrimPrefix(next, "-"))
-		if above != "" && strings.HasPrefix(after, "/") {
-			part, after, why := fraction(above, after[1:])
-			if !why.Empty() {
-				return amount{}, "", why
-			}
-			if part.part.over >= part.part.under {
-				return fail("has a fraction of one or more after a whole number")
-			}
-			return amount{whole: whole, part: part.part}, after, why
-		}
+	if v, rest, why = fraction(above, after[1:]); !why.Empty() {
+		return amount{}, "", why
 	}
+	if v.part.over >= v.part.under {
+		return amount{}, "", word.Say("has a fraction of one or more after a whole number")
+	}
+	v.whole = whole
 	return v, rest, why
 }
 
