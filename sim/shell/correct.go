@@ -45,11 +45,3 @@ func (n *newton) correct(e, a, moved float64) float64 {
 	}
 	return e
 }
-
-// lagFrom is lag for a step taken from the shape x.
-func (s *Solver) lagFrom(x, p []float64, a float64) {
-	keep := s.x
-	s.x = x
-	s.lag(p, a)
-	s.x = keep
-}

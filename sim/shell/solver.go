@@ -42,14 +42,6 @@ type touch struct {
 	weight, back  float64
 }
 
-// unknowns numbers the free components of the nodes.
-type unknowns struct {
-	at    []int32 // 3 per node, −1 if held
-	plain []int32 // first of three unknowns in x, y, z, or −1
-	frame []int8  // −1: x, y, z
-	n, kd int
-}
-
 // NewSolver returns a solver for the sheet, or the sheet's first error.
 func NewSolver(sheet *Sheet) (*Solver, error) {
 	s := new(Solver)
@@ -164,121 +156,6 @@ func (s *Solver) normalOf(e int) (n [3]float64, ok bool) {
 	q := s.edgeOf(e)
 	return q.Normal, q.Kind == Mirror
 }
-
-// number lays out the unknowns: of shapes that are symmetric about the mirror
-// planes, or (anti) of movements that are antisymmetric about them.
-func (s *Solver) number(m *unknowns, anti bool) {
-	m.at = resized(m.at, 3*s.nodes)
-	m.plain = resized(m.plain, s.nodes)
-	m.frame = resized(m.frame, s.nodes)
-	clear(m.at)
-	for n := range m.frame {
-		m.frame[n] = -1
-	}
-	mirrorHold := First
-	if anti {
-		mirrorHold = Second | Third
-	}
-	hold := func(n int, a Axes) {
-		for c := range 3 {
-			if a&(1<<c) != 0 {
-				m.at[3*n+c] = -1
-			}
-		}
-	}
-	for e := range 4 {
-		f := s.edgeFrame(e)
-		if f < 0 || s.edgeOf(e).Kind != Mirror {
-			continue
-		}
-		for k := range s.ghostAt[e] {
-			n := [...]int{s.node(0, k), s.node(s.nu, k), 0, 0}[e]
-			if e == 2 {
-				n = s.node(k, 0)
-			} else if e == 3 {
-				n = s.node(k, s.nv)
-			}
-			m.frame[n] = f
-			hold(n, mirrorHold)
-		}
-	}
-	for _, h := range s.sheet.Held {
-		if n := s.node(h.I, h.J); h.In != Own && m.frame[n] < 0 {
-			m.frame[n] = s.edgeFrame(int(h.In) - 1)
-		}
-		hold(s.node(h.I, h.J), h.Axes)
-	}
-	k := int32(0)
-	for q := range s.nodes {
-		n := s.inOrder(q)
-		m.plain[n] = -1
-		if m.frame[n] < 0 && m.at[3*n] == 0 && m.at[3*n+1] == 0 && m.at[3*n+2] == 0 {
-			m.plain[n] = k
-		}
-		for c := range 3 {
-			if m.at[3*n+c] >= 0 {
-				m.at[3*n+c] = k
-				k++
-			}
-		}
-	}
-	m.n = int(k)
-	m.kd = 0
-	widen := func(nodes ...int32) {
-		lo, hi := int32(math.MaxInt32), int32(-1)
-		for _, v := range nodes {
-			if int(v) >= s.nodes {
-				v = s.ghosts[int(v)-s.nodes].node
-			}
-			for c := range int32(3) {
-				if d := m.at[3*v+c]; d >= 0 {
-					lo, hi = min(lo, d), max(hi, d)
-				}
-			}
-		}
-		if hi >= 0 {
-			m.kd = max(m.kd, int(hi-lo))
-		}
-	}
-	for k := range s.curves {
-		n := s.curves[k].n
-		widen(n[0], n[1], n[2])
-	}
-	for k := range s.cells {
-		n := s.cells[k].n
-		widen(n[0], n[1], n[2], n[3])
-	}
-	for k := range s.sheet.Pairs {
-		p := &s.sheet.Pairs[k]
-		n := [4]int32{int32(p.N[0]), int32(p.N[0]), int32(p.N[0]), int32(p.N[0])}
-		for q := range n {
-			if p.counts(q) {
-				n[q] = int32(p.N[q])
-			}
-		}
-		widen(n[0], n[1], n[2], n[3])
-	}
-	for k := range s.sheet.Spots {
-		n := s.sheet.Spots[k].n
-		widen(n[0], n[1], n[6], n[7])
-	}
-	if s.sheet.Frozen != nil {
-		for k := range s.points {
-			if s.points[k].live {
-				n := s.points[k].n
-				widen(n[0], n[1], n[2], n[3], n[4])
-			}
-		}
-	}
-	// Layers that face each other are few lines apart; those that slid farther are
-	// coupled roughly (assemblePair) rather than widen the band for all.
-	natural := m.kd
-	s.widenNear(widen)
-	m.kd = min(m.kd, natural+natural/2)
-}
-
-// Unknowns returns the number of unknowns and the half-bandwidth.
-func (s *Solver) Unknowns() (n, halfBand int) { return s.sym.n, s.sym.kd }
 
 // Energy returns the energies in µJ of a shape (3 numbers a node).
 func (s *Solver) Energy(shape []float64) Energies {

@@ -159,6 +159,19 @@ func (s *Solver) layGhosts(k, n int) {
 
 func (s *Solver) node(i, j int) int { return i*(s.nv+1) + j }
 
+// edgeNode returns the k-th node of edge e.
+func (s *Solver) edgeNode(e, k int) int {
+	switch e {
+	case 0:
+		return s.node(0, k)
+	case 1:
+		return s.node(s.nu, k)
+	case 2:
+		return s.node(k, 0)
+	}
+	return s.node(k, s.nv)
+}
+
 // line returns the three virtual nodes and the steps of the stencil through
 // (i, j) along u or v; ok is false where a free edge cuts it.
 func (s *Solver) line(i, j int, along uint8) (n [3]int32, hl, hr float64, ok bool) {
