@@ -22,22 +22,26 @@ type Fitted struct {
 	Solves    int     `json:"solves"`
 }
 
-// The panel is found when the solved height is within fitHeight_mm of the
-// wanted one, or when the panels tried are nearer to each other than
-// fitPanel_mm, half of what a mark is rounded to.
 const (
+	// fitHeight_mm is how near to the wanted height is near enough to stop.
 	fitHeight_mm = 0.1
-	fitPanel_mm  = 0.25
-	// fitNear_mm is how far off the shortest or longest panel may still be taken:
-	// what marks are rounded to.
+	// fitNear_mm is how far off the height of the shortest or of the longest panel may
+	// be and still be taken: what marks are rounded to.
 	fitNear_mm = 0.5
+	// fitJump_mm is how far off the nearest height may be where it jumps over the wanted
+	// one.
+	fitJump_mm = 1.0
+	// fitPanel_mm is how near to each other two panels are that need no third between
+	// them: an eighth of what marks are rounded to.
+	fitPanel_mm = 0.0625
+	// maxPanel_mm is the longest panel that a scheme may hold.
+	maxPanel_mm = 200
 )
 
 // Fit finds the panel whose solved height at the outer edge is ruff.height, on a
 // half set of the neckline's mean curvature. It brackets the height between the
-// shortest panel that can be sewn (at both edges: slack 1) and twice the closed
-// form's, then halves and interpolates. Where a solved height jumps over the
-// wanted one (tucked sets have several equilibria) the reason says by how much.
+// shortest panel that can be sewn and twice the closed form's, then narrows the
+// bracket. Where no panel is found, Fitted.Reason says why.
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the panel tried and its height.
@@ -51,112 +55,125 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 	// The answer is a panel for the tucks as given.
 	r.Plan.Row = r.Plan.AsGiven()
 	want := r.Plan.Scheme.Ruff.Height
-	free, err := curve.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
+	drawn, err := curve.PanelForHeight(want, r.Plan.PitchOuter_mm/2)
 	if err != nil {
 		return Fitted{}, err
 	}
-	out := Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: free}
-	height := func(panel float64) (float64, error) {
-		q := r
-		q.Plan.Panel_mm = panel
-		d, err := Design(q)
-		if err != nil {
-			return 0, err
-		}
-		out.Solves++
-		c, err := window.Solve(ctx, d, window.Settings{Grid: grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
-		if err != nil {
-			return 0, err
-		}
-		if !c.Converged() {
-			return 0, fmt.Errorf("a panel of %.1f mm did not come to rest: %s", panel, c.Release.Status)
-		}
-		h := math.Abs(c.HeightOuter_mm)
-		if progress != nil {
-			progress(panel, h)
-		}
-		if out.Solves == 1 || math.Abs(h-want) < math.Abs(out.Height_mm-want) {
-			out.Panel_mm, out.Height_mm = panel, h
-		}
-		return h, nil
+	f := fitting{ctx: ctx, ruff: r, grid: grid, progress: progress, out: Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: drawn}}
+	low, high, err := f.bracket()
+	if err == nil {
+		err = f.narrow(low, high)
 	}
-
-	lo, hi := shortest(r), 2*free
-	if hi > maxPanel_mm {
-		hi = maxPanel_mm
-	}
-	if lo >= hi {
-		out.Reason = fmt.Sprintf("the sewn folds alone need %.1f mm fold to fold, more than the longest panel tried, %.1f mm", lo, hi)
-		return out, nil
-	}
-	// The closed form is near: a bracket around it is the cheap case.
-	a, b := math.Max(lo, 0.93*free), math.Min(hi, 1.1*free)
-	if a >= b {
-		a, b = lo, math.Min(hi, 1.2*lo)
-	}
-	ha, err := height(a)
-	if err == nil && ha > want && a > lo {
-		b, a = a, lo
-		ha, err = height(a)
-	}
+	f.out.Found = err == nil
 	if err != nil {
-		return out.refused(ctx, err)
-	}
-	if ha > want+fitNear_mm {
-		out.Reason = fmt.Sprintf("already the shortest panel that can be sewn, %.1f mm, stands %.1f mm high: lower the band, make the tucks shallower, or wish for more height", a, ha)
-		return out, nil
-	}
-	if ha > want {
-		out.Found = true
-		return out, nil
-	}
-	hb, err := height(b)
-	for err == nil && hb < want && b < hi {
-		a, ha = b, hb
-		b = math.Min(hi, 1.25*b)
-		hb, err = height(b)
-	}
-	if err != nil {
-		return out.refused(ctx, err)
-	}
-	if hb < want-fitNear_mm {
-		out.Reason = fmt.Sprintf("the longest panel tried, %.1f mm, stands only %.1f mm high", b, hb)
-		return out, nil
-	}
-	for i := 0; math.Abs(out.Height_mm-want) > fitHeight_mm && b-a > fitPanel_mm/4; i++ {
-		m := a + (b-a)*(want-ha)/(hb-ha)
-		if i%3 == 2 || !(m > a+0.02*(b-a) && m < b-0.02*(b-a)) {
-			m = (a + b) / 2
+		if ctx.Err() != nil {
+			return f.out, ctx.Err()
 		}
-		hm, err := height(m)
-		if err != nil {
-			return out.refused(ctx, err)
-		}
-		if hm < want {
-			a, ha = m, hm
-		} else {
-			b, hb = m, hm
-		}
+		f.out.Reason = err.Error()
 	}
-	if miss := math.Abs(out.Height_mm - want); miss > 10*fitHeight_mm {
-		out.Reason = fmt.Sprintf("between panels of %.2f and %.2f mm the solved height jumps from %.1f to %.1f mm: these sets have more than one way to lie", a, b, ha, hb)
-		return out, nil
-	}
-	out.Found = true
-	return out, nil
+	return f.out, nil
 }
 
-// maxPanel_mm is the longest panel that a scheme may hold.
-const maxPanel_mm = 200
+// fitting is a Fit under way. The errors of its methods are the reason why no panel
+// is found.
+type fitting struct {
+	ctx      context.Context
+	ruff     Ruff
+	grid     window.Grid
+	progress func(panel_mm, height_mm float64)
+	out      Fitted // its panel is the one tried whose height is nearest to the wanted
+}
 
-// refused turns a solve that failed into an answer with its reason; a cancelled
-// context stays an error.
-func (f Fitted) refused(ctx context.Context, err error) (Fitted, error) {
-	if ctx.Err() != nil {
-		return f, ctx.Err()
+// tried is a panel, fold to fold, and the height at the outer edge that it solves to.
+type tried struct{ panel_mm, height_mm float64 }
+
+// try solves the half set of a panel.
+func (f *fitting) try(panel_mm float64) (tried, error) {
+	r := f.ruff
+	r.Plan.Panel_mm = panel_mm
+	d, err := Design(r)
+	if err != nil {
+		return tried{}, err
 	}
-	f.Reason = err.Error()
-	return f, nil
+	f.out.Solves++
+	w, err := window.Solve(f.ctx, d, window.Settings{Grid: f.grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
+	if err != nil {
+		return tried{}, err
+	}
+	if !w.Converged() {
+		return tried{}, fmt.Errorf("a panel of %.1f mm did not come to rest: %s", panel_mm, w.Release.Status)
+	}
+	height, want := math.Abs(w.HeightOuter_mm), f.out.Wanted_mm
+	if f.progress != nil {
+		f.progress(panel_mm, height)
+	}
+	if f.out.Solves == 1 || math.Abs(height-want) < math.Abs(f.out.Height_mm-want) {
+		f.out.Panel_mm, f.out.Height_mm = panel_mm, height
+	}
+	return tried{panel_mm, height}, nil
+}
+
+// bracket finds two panels with the wanted height between theirs. They are one and
+// the same where the shortest panel is near enough. A bracket about the closed form
+// is tried first, since that is near.
+func (f *fitting) bracket() (low, high tried, err error) {
+	want, drawn := f.out.Wanted_mm, f.out.Drawn_mm
+	least, most := shortest(f.ruff), math.Min(2*drawn, maxPanel_mm)
+	if least >= most {
+		return low, high, fmt.Errorf("the sewn folds alone need %.1f mm fold to fold, more than the longest panel tried, %.1f mm", least, most)
+	}
+	from, to := math.Max(least, 0.93*drawn), math.Min(most, 1.1*drawn)
+	if from >= to {
+		from, to = least, math.Min(most, 1.2*least)
+	}
+	if low, err = f.try(from); err == nil && low.height_mm > want && from > least {
+		to = from
+		low, err = f.try(least)
+	}
+	switch {
+	case err != nil:
+		return low, high, err
+	case low.height_mm > want+fitNear_mm:
+		return low, high, fmt.Errorf("already the shortest panel that can be sewn, %.1f mm, stands %.1f mm high: lower the band, make the tucks shallower, or wish for more height", low.panel_mm, low.height_mm)
+	case low.height_mm > want:
+		return low, low, nil
+	}
+	for high, err = f.try(to); err == nil && high.height_mm < want && to < most; high, err = f.try(to) {
+		low = high
+		to = math.Min(most, 1.25*to)
+	}
+	if err == nil && high.height_mm < want-fitNear_mm {
+		err = fmt.Errorf("the longest panel tried, %.1f mm, stands only %.1f mm high", high.panel_mm, high.height_mm)
+	}
+	return low, high, err
+}
+
+// narrow tries panels between two until one stands as high as wanted: by the
+// straight line between the two heights, each third time, and where that falls near
+// one of them, in the middle. Tucked sets have more than one way to lie, and the
+// height may jump over the wanted one.
+func (f *fitting) narrow(low, high tried) error {
+	want := f.out.Wanted_mm
+	for i := 0; math.Abs(f.out.Height_mm-want) > fitHeight_mm && high.panel_mm-low.panel_mm > fitPanel_mm; i++ {
+		wide := high.panel_mm - low.panel_mm
+		panel := low.panel_mm + wide*(want-low.height_mm)/(high.height_mm-low.height_mm)
+		if i%3 == 2 || !(panel > low.panel_mm+0.02*wide && panel < high.panel_mm-0.02*wide) {
+			panel = (low.panel_mm + high.panel_mm) / 2
+		}
+		middle, err := f.try(panel)
+		if err != nil {
+			return err
+		}
+		if middle.height_mm < want {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	if math.Abs(f.out.Height_mm-want) > fitJump_mm {
+		return fmt.Errorf("between panels of %.2f and %.2f mm the solved height jumps from %.1f to %.1f mm: these sets have more than one way to lie", low.panel_mm, high.panel_mm, low.height_mm, high.height_mm)
+	}
+	return nil
 }
 
 // shortest is the shortest panel in mm that can be sewn as r says: at both edges
