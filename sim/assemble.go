@@ -9,11 +9,12 @@ import (
 	"ruffwright/sim/window"
 )
 
-// assemble lays the solved half sets around the neckline: each panel is its half
-// set, mirrored where the strip comes to its trough first. A half set's own
-// circle is laid on the ellipse by angle and distance, so that the planes of its
-// folds fall together with its neighbours'; the little by which two neighbours
-// of different curvature differ at their shared fold is shared between them.
+// assemble lays the solved half sets around the neckline, one for each panel,
+// mirrored where the strip comes to its trough first. A half set was solved on a
+// circle. Its nodes keep their distance from the neckline and their share of the way
+// from fold to fold, so that the planes of its folds are its neighbours' too. Two
+// neighbours of different curvature differ a little at the fold that they share; join
+// puts the fold half way.
 func assemble(p pleat.Plan, s *Solved) {
 	at := arcsOf(p)
 	s.Droop = make([][]float64, len(s.Cells))
@@ -55,15 +56,15 @@ func droop(c *window.Window, grid window.Grid) []float64 {
 }
 
 // bowedCell is the half set whose bow test stands for the front and the back of
-// the neck, where the strip begins; nil where none was made.
+// the neck: that of the curvature nearest to the first panel's. Nil: none was made.
 func bowedCell(s *Solved) *window.Window {
 	return nearest(s, s.Cells[s.Of[0]].Design.Kappa_1pmm, func(c *window.Window) bool {
 		return c.BowedFront != nil && c.BowedBack != nil
 	})
 }
 
-// nearest is the half set of the curvature nearest kappa among those that
-// qualify, nil if none does.
+// nearest is the half set whose curvature is nearest to kappa, among those that
+// qualify; nil if none does.
 func nearest(s *Solved, kappa float64, qualifies func(*window.Window) bool) *window.Window {
 	var best *window.Window
 	for _, c := range s.Cells {
@@ -158,8 +159,8 @@ func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *window.Window, 
 	return shape
 }
 
-// join shares what two neighbouring panels differ by at their fold, fading along
-// either panel.
+// join moves the fold of two neighbouring panels half way between where the two have
+// it. The rest of either panel follows, less and less towards its other fold.
 func join(s pleat.Shape) {
 	row := s.NV + 1
 	gap := make([]geom.Vec3, row)

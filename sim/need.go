@@ -11,12 +11,12 @@ import (
 	"ruffwright/sim/window"
 )
 
-// Limits are what a ruff may move; 0 or less leaves one out. The findings hold
-// the project's own (check.Limits).
+// Limits are how far a ruff may move, as in measure.Values. A limit of 0 or less is
+// not asked for. The project's own limits are check.Limits.
 type Limits struct {
-	Droop_mm      float64 // the outer edge's mean height as formed less as released; rising is no fault
-	Bow_mm        float64 // largest move of the outer edge when the wearer bows 60°
-	Lean_mm_per_g float64 // move sideways for the own weight (1 g of gravity) sideways, asked of untucked sets only: see package window
+	Droop_mm      float64 // rising is no fault
+	Bow_mm        float64
+	Lean_mm_per_g float64 // Lateral_mm_per_g, asked of untucked sets only
 }
 
 // Needed is the answer of Need.
@@ -50,9 +50,9 @@ const (
 // shows it: the starch target, at the scheme's quality of setting.
 //
 // It looks for it on the least and the most curved half set, each started from
-// where it lay before. What it finds is then solved as Solve does, the whole ruff
-// as from nothing, there and half a millimetre to either side; where one of the
-// three leaves the limits it looks further up.
+// where it lay before. Then the whole ruff is solved from a cold start with what was
+// found, and with half a millimetre more and less. Where one of the three leaves the
+// limits, the search goes on above.
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the bending length tried and whether it holds.
@@ -108,13 +108,14 @@ type needing struct {
 	lim      Limits
 	progress func(bend_mm float64, holds bool)
 
-	tucked bool             // a tuck is sewn; one at a fold that is not sewn does not exist
-	kappas []float64        // the least and the most curved
+	tucked bool             // a tuck is sewn
+	kappas []float64        // the least and the greatest curvature of the neckline, 1/mm
 	last   []*window.Window // where their half sets lay when last tried
 	out    Needed           // its figures are of what was tried last
 }
 
-// quick tries a bending length on the ends of the curvatures.
+// quick tries a bending length on the least and the most curved half set, from
+// where they lay before.
 func (n *needing) quick(bend_mm float64) (bool, error) {
 	q := n.drawn
 	q.Plan.Scheme.Starch.Bend = bend_mm
@@ -143,7 +144,7 @@ func (n *needing) quick(bend_mm float64) (bool, error) {
 	return n.judge(bend_mm, measure.Whole(sets)), nil
 }
 
-// cold tries it on the whole ruff, from nothing, as Solve gives it.
+// cold tries a bending length on the whole ruff, from a cold start.
 func (n *needing) cold(bend_mm float64) (bool, error) {
 	s := n.scheme
 	s.Starch.Bend = bend_mm
@@ -155,12 +156,12 @@ func (n *needing) cold(bend_mm float64) (bool, error) {
 	return n.judge(bend_mm, r.Solved.Ruff), nil
 }
 
-// leanAsked reports that lean decides: it is limited and no tuck is sewn. The lean
-// of tucked sets does not settle with the mesh.
+// leanAsked reports whether lean counts: it is limited and no tuck is sewn. The lean
+// of tucked sets hangs on the solver's mesh.
 func (n *needing) leanAsked() bool { return n.lim.Lean_mm_per_g > 0 && !n.tucked }
 
-// judge leaves the figures of m in the answer, and the limit that is left, and
-// tells whether all are kept.
+// judge puts the figures of m into the answer and tells whether m keeps the limits.
+// Governs becomes the last that it does not keep.
 func (n *needing) judge(bend_mm float64, m measure.Values) bool {
 	out := &n.out
 	holds := m.Converged
@@ -188,8 +189,8 @@ func (n *needing) judge(bend_mm float64, m measure.Values) bool {
 	return holds
 }
 
-// reason says why there is no answer: none was found, or none held from cold,
-// broken_mm the last. The figures are those of the last try.
+// reason says why there is no answer. broken_mm is the last length that did not hold
+// from a cold start, 0 where none was found at all. The figures are of the last try.
 func (n *needing) reason(broken_mm float64) string {
 	if broken_mm > 0 {
 		return fmt.Sprintf("no starch can be named: some seem to keep the ruff within the limits, but solved afresh at a bending length of %.1f mm %s. These sets can lie in more than one way. Sew the other edge as well, or support it.", broken_mm, n.wrong())
@@ -197,7 +198,7 @@ func (n *needing) reason(broken_mm float64) string {
 	return fmt.Sprintf("no starch answers this: even at a bending length of %d mm %s. Sew the other edge as well, or support it.", stiffest_mm, n.wrong())
 }
 
-// wrong says which limit the last try leaves, and by what figure.
+// wrong says which limit the last try did not keep, and how far the ruff moved.
 func (n *needing) wrong() string {
 	switch n.out.Governs {
 	case "droop":

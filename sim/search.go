@@ -3,27 +3,30 @@ package sim
 import "math"
 
 const (
-	// needStep is the step of the way up in bending length: rigidity × 1.5. More
-	// starch is not always firmer: of a tucked ruff on a neck of ratio 1.3, sewn at
-	// the top edge, the bow keeps to 2 mm from 73 to 82 mm alone.
+	// needStep is the factor from one bending length tried to the next: the rigidity
+	// grows by 1.5. The step is small because more starch is not always firmer. On a
+	// neck of ratio 1.3, a tucked ruff sewn at the top edge keeps its bow within 2 mm
+	// from 73 to 82 mm only.
 	needStep = 1.15
-	// needBend_mm is what the answer is good to, half a swatch's reading: a maker
-	// who is off by as much to either side must still be within the limits.
+	// needBend_mm is how exact the answer is: half of what a swatch can be read to. A
+	// maker whose cloth is off by so much either way must still keep the limits.
 	needBend_mm = 0.5
-	// needRounds is how many answers are tried from cold at most.
+	// needRounds is how many answers are tried from a cold start at most.
 	needRounds = 6
 )
 
-// search looks for the least bending length in mm that holds, by a quick trial and
-// one from cold.
+// search looks for the least bending length that holds. quick and cold both tell
+// whether one holds: quick from where the cloth lay before, cold from a cold start,
+// which is slower and decides.
 type search struct {
 	quick, cold func(bend_mm float64) (bool, error)
 }
 
-// least finds it above own, half a swatch's reading over where it begins to hold.
-// Where that does not hold from cold it goes on above, from cold alone. It is 0
-// where none is found; broken is then where the last found did not hold after all,
-// 0 if nothing was found up to the stiffest.
+// least gives the least bending length above the cloth's own that holds, and
+// needBend_mm more. quick finds it and cold tries it. Where it does not hold there,
+// the search goes on above it with cold alone. bend_mm is 0 where none is found;
+// broken_mm is then the last length that quick found and cold did not, or 0 where
+// nothing held up to the stiffest.
 func (s search) least(own_mm float64) (bend_mm, broken_mm float64, err error) {
 	low, from := own_mm, own_mm*1.1
 	for range needRounds {
@@ -53,8 +56,8 @@ func (s search) least(own_mm float64) (bend_mm, broken_mm float64, err error) {
 	return 0, broken_mm, nil
 }
 
-// up steps upward from a length to the first that holds: high, 0 where none does.
-// low is the last below it that does not.
+// up steps upward from a length. high is the first that holds, 0 where none does;
+// low is the last before it, which does not.
 func (s search) up(below, from float64) (low, high float64, err error) {
 	low = below
 	for c := from; ; c = math.Min(stiffest_mm, c*needStep) {
@@ -70,8 +73,9 @@ func (s search) up(below, from float64) (low, high float64, err error) {
 	}
 }
 
-// broken returns which of a bending length and those a swatch's reading above and
-// below it does not hold from cold, 0 if all hold. The length itself comes last.
+// broken tries three lengths from a cold start: needBend_mm more than a bending
+// length, needBend_mm less, and the length itself. It returns the first that does
+// not hold, 0 if all hold.
 func (s search) broken(bend_mm float64) (float64, error) {
 	for _, b := range []float64{bend_mm + needBend_mm, bend_mm - needBend_mm, bend_mm} {
 		if b > stiffest_mm {

@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"math"
 	"slices"
 
 	"ruffwright/geom/scheme"
@@ -21,8 +20,8 @@ type Options struct {
 	// sooner. SkipFiner, and SkipTangents too, leaves out what a finer grid does to
 	// the shape of tucked sets on the fine one, two fifths of their time.
 	SkipBow, SkipOther, SkipTangents, SkipFiner bool
-	// Warm is an earlier ruff to start from; nil starts cold. It costs nothing
-	// where it does not fit.
+	// Warm is an earlier ruff to start from; nil starts cold. Where it does not fit it
+	// is not used.
 	Warm *Solved
 	// Progress is told how far the solve is, from the solving goroutine; nil
 	// means no calls.
@@ -104,21 +103,16 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 	return r, nil
 }
 
-// warmFor picks the cell to start from: the neighbour just solved, or, for the
-// first, the earlier ruff's cell of the nearest curvature.
+// warmFor gives the half set to start from: of an earlier ruff the one of the nearest
+// curvature; without one, the half set just solved; nil for a cold start.
 func warmFor(earlier *Solved, now []*window.Window, kappa float64) *window.Window {
-	var best *window.Window
-	if earlier != nil {
-		for _, c := range earlier.Cells {
-			if best == nil || math.Abs(c.Design.Kappa_1pmm-kappa) < math.Abs(best.Design.Kappa_1pmm-kappa) {
-				best = c
-			}
-		}
+	if earlier != nil && len(earlier.Cells) > 0 {
+		return nearest(earlier, kappa, func(*window.Window) bool { return true })
 	}
-	if best == nil && len(now) > 0 {
-		best = now[len(now)-1]
+	if len(now) > 0 {
+		return now[len(now)-1]
 	}
-	return best
+	return nil
 }
 
 // distinct gives the distinct curvatures of the ruff's half sets, ascending, and
