@@ -17,8 +17,8 @@ import (
 // puts the fold half way.
 func assemble(p pleat.Plan, s *Solved) {
 	at := arcsOf(p)
-	s.Droop = make([][]float64, len(s.Cells))
-	for k, c := range s.Cells {
+	s.Droop = make([][]float64, len(s.Halves))
+	for k, c := range s.Halves {
 		s.Droop[k] = droop(c, s.Grid)
 	}
 	s.Shape = around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 { return c.Shape })
@@ -58,7 +58,7 @@ func droop(c *window.Window, grid window.Grid) []float64 {
 // bowedCell is the half set whose bow test stands for the front and the back of
 // the neck: that of the curvature nearest to the first panel's. Nil: none was made.
 func bowedCell(s *Solved) *window.Window {
-	return nearest(s, s.Cells[s.Of[0]].Design.Kappa_1pmm, func(c *window.Window) bool {
+	return nearest(s, s.Halves[s.Of[0]].Design.Kappa_1pmm, func(c *window.Window) bool {
 		return c.BowedFront != nil && c.BowedBack != nil
 	})
 }
@@ -67,7 +67,7 @@ func bowedCell(s *Solved) *window.Window {
 // qualify; nil if none does.
 func nearest(s *Solved, kappa float64, qualifies func(*window.Window) bool) *window.Window {
 	var best *window.Window
-	for _, c := range s.Cells {
+	for _, c := range s.Halves {
 		if qualifies(c) && (best == nil || math.Abs(c.Design.Kappa_1pmm-kappa) < math.Abs(best.Design.Kappa_1pmm-kappa)) {
 			best = c
 		}
@@ -133,7 +133,7 @@ func around(p pleat.Plan, s *Solved, arcs []arc, shapeOf func(c *window.Window, 
 	shape := pleat.Shape{NU: nu, NV: nv, Panels: make([]pleat.Panel, p.Panels)}
 	for i := range shape.Panels {
 		v := nodes[i*size : (i+1)*size : (i+1)*size]
-		c := s.Cells[s.Of[i]]
+		c := s.Halves[s.Of[i]]
 		x := shapeOf(c, arcs[i].way)
 		crestFirst := p.Row[i].Fold == scheme.Crest
 		r0 := 1 / c.Design.Kappa_1pmm

@@ -66,7 +66,7 @@ func (t *Trials) try(ctx context.Context, seed uint64, opt Options) {
 		return
 	}
 	t.Solved++
-	t.HalfSets += len(r.Solved.Cells)
+	t.HalfSets += len(r.Solved.Halves)
 	for _, m := range r.Solved.Sets {
 		t.Most = max(t.Most, m.Iterations)
 	}

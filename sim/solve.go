@@ -84,14 +84,14 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 				opt.Progress(Progress{Cell: i, Cells: len(kappas), Phase: phase, Iterations: iterations})
 			}
 		}
-		c, err := window.Solve(ctx, d, set, warmFor(opt.Warm, out.Cells, kappa))
+		c, err := window.Solve(ctx, d, set, warmFor(opt.Warm, out.Halves, kappa))
 		if err != nil {
 			if ctx.Err() != nil {
 				return r, fmt.Errorf("solve stopped at half set %d of %d: %w", i+1, len(kappas), ctx.Err())
 			}
 			return r, refused(err, r.Plan)
 		}
-		out.Cells = append(out.Cells, c)
+		out.Halves = append(out.Halves, c)
 		out.Sets = append(out.Sets, c.Values)
 	}
 	for _, k := range of {
@@ -106,7 +106,7 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 // warmFor gives the half set to start from: of an earlier ruff the one of the nearest
 // curvature; without one, the half set just solved; nil for a cold start.
 func warmFor(earlier *Solved, now []*window.Window, kappa float64) *window.Window {
-	if earlier != nil && len(earlier.Cells) > 0 {
+	if earlier != nil && len(earlier.Halves) > 0 {
 		return nearest(earlier, kappa, func(*window.Window) bool { return true })
 	}
 	if len(now) > 0 {

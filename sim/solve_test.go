@@ -54,7 +54,7 @@ func TestSolvedRuffHangsTogether(t *testing.T) {
 		t.Fatalf("%d panels, %d places, want %d", len(shape.Panels), len(r.Solved.Of), p.Panels)
 	}
 	// A quarter of the half sets of an ellipse differ.
-	if got := len(r.Solved.Cells); got != p.Panels/4 {
+	if got := len(r.Solved.Halves); got != p.Panels/4 {
 		t.Errorf("%d distinct half sets of %d panels, want a quarter", got, p.Panels)
 	}
 	for i := range shape.Panels {
@@ -100,7 +100,7 @@ func TestSolvedRuffHangsTogether(t *testing.T) {
 // node by the cloth it stands for.
 func TestDroopOfNodes(t *testing.T) {
 	r := solve(t, scheme.Default(), Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
-	for n, c := range r.Solved.Cells {
+	for n, c := range r.Solved.Halves {
 		nu, nv := len(c.U)-1, len(c.V)-1
 		droop := r.Solved.Droop[n]
 		mean := 0.0

@@ -10,7 +10,7 @@ import (
 // regular sets between mirror planes (see package window): irregular sets, the
 // opening and leaning loops are outside it.
 type Solved struct {
-	Shape pleat.Shape  // the ruff at rest, one surface a panel, on the cells' grid
+	Shape pleat.Shape  // the ruff at rest, one surface a panel, on the half sets' grid
 	Bowed *pleat.Shape // the wearer bows 60°; nil if that was not solved
 	Other *pleat.Shape // the other equilibrium all round; nil if none was found or looked for
 
@@ -23,8 +23,8 @@ type Solved struct {
 	// the outer as in a panel that begins at its crest. Nil: not told.
 	Droop [][]float64
 
-	Cells []*window.Window // the half sets as solved, beside Sets
-	Grid  window.Grid
+	Halves []*window.Window // the half sets as solved, beside Sets
+	Grid   window.Grid
 
 	// Alike reports that the maker's own marks were solved as regular sets of
 	// their mean panel: single irregular sets are not seen by this model.

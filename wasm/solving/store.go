@@ -15,11 +15,11 @@ const mostKept = 4
 
 // keep adds a ruff that came to rest. Of one kind the newest is kept.
 func (s *store) keep(r *sim.Solved) {
-	if r == nil || !r.Converged() || len(r.Cells) == 0 {
+	if r == nil || !r.Converged() || len(r.Halves) == 0 {
 		return
 	}
 	s.kept = slices.DeleteFunc(s.kept, func(old *sim.Solved) bool {
-		return old.Grid == r.Grid && alike(old.Cells[0].Design, r.Cells[0].Design)
+		return old.Grid == r.Grid && alike(old.Halves[0].Design, r.Halves[0].Design)
 	})
 	bare := *r // the surfaces are not needed
 	bare.Shape.Panels, bare.Bowed, bare.Other = nil, nil, nil
@@ -33,7 +33,7 @@ func (s *store) keep(r *sim.Solved) {
 // is none: a ruff of another kind would not serve as a start.
 func (s *store) near(design window.Design, grid window.Grid) *sim.Solved {
 	for _, r := range slices.Backward(s.kept) {
-		if r.Grid == grid && alike(r.Cells[0].Design, design) {
+		if r.Grid == grid && alike(r.Halves[0].Design, design) {
 			return r
 		}
 	}

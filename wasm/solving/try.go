@@ -89,7 +89,7 @@ func light(r sim.Ruff) sim.Ruff {
 	r.Folded.Shape.Panels = nil
 	if r.Solved != nil {
 		s := *r.Solved
-		s.Cells = nil
+		s.Halves = nil
 		if s.Bowed != nil {
 			s.Bowed = &pleat.Shape{}
 		}

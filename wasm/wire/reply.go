@@ -36,7 +36,7 @@ type Progress struct {
 
 // Result is the ruff as far as it is solved.
 type Result struct {
-	Solved *sim.Solved // without Cells
+	Solved *sim.Solved // without Halves
 	// Awaits names what later results of this request will add: "fine" (the same
 	// on the fine grid, and more), or "bow" (with bob and lean), "other".
 	Awaits []string
