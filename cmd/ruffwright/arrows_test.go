@@ -57,7 +57,8 @@ var rooms = map[string]room{
 	"sim/window":      {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":             {below: mechanics},
 	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
-	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check"}), outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
+	"sim/paper/sheet": {below: []string{"geom/scheme", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
 
 	"assets": {},
 
@@ -81,7 +82,7 @@ var rooms = map[string]room{
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), tests: []string{"wasm/doc"}},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "cmd/disk", "cmd/site", "wasm/page"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "cmd/disk", "cmd/site", "wasm/page"})},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

@@ -14,6 +14,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/paper"
+	"ruffwright/sim/paper/sheet"
 )
 
 func sheetsVerb() verb {
@@ -135,7 +136,7 @@ func warn(j job, made paper.Input) {
 
 // unprinted says which letters of a name are not printed; "" where all are.
 func unprinted(name string) string {
-	letters := paper.Unprinted(name)
+	letters := sheet.Unprinted(name)
 	if letters == "" {
 		return ""
 	}

@@ -38,7 +38,7 @@ var wordy = []string{
 var wordyPress = []string{
 	"archive/zip", "image/png", "rsc.io/qr", "rsc.io/qr/coding", "golang.org/x/image/font/sfnt",
 	"codeberg.org/go-pdf/fpdf", "encoding/gob", "encoding/xml", "image/gif", "image/jpeg", "regexp", "regexp/syntax",
-	"ruffwright/sim/paper", "ruffwright/wasm/printing",
+	"ruffwright/sim/paper", "ruffwright/sim/paper/sheet", "ruffwright/wasm/printing",
 }
 
 // terse are the flags that keep the packages small.

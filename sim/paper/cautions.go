@@ -2,6 +2,7 @@ package paper
 
 import (
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // Caution is something that can hurt somebody, and the step at which it stands.
@@ -91,12 +92,24 @@ func (j *job) at(step Step) []Caution {
 	return some
 }
 
-// warnAll sets the cautions of a step that this flow has not set yet.
-func (j *job) warnAll(f *flow, done map[string]bool, step Step) {
+// runs are the caution's words, as they are printed.
+func (c Caution) runs() []sheet.Run {
+	return []sheet.Run{sheet.Strong("Caution: " + c.Title + ". "), sheet.Plain(c.Text)}
+}
+
+// warn sets a caution.
+func warn(f *sheet.Flow, c Caution) {
+	f.Skip(1)
+	f.Flagged(c.runs()...)
+	f.Skip(1)
+}
+
+// warnAll sets the cautions of a step that this sheet has not had yet.
+func (j *job) warnAll(f *sheet.Flow, done map[string]bool, step Step) {
 	for _, c := range j.at(step) {
 		if !done[c.ID] {
 			done[c.ID] = true
-			f.warn(c)
+			warn(f, c)
 		}
 	}
 }

@@ -12,77 +12,74 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // cutting is the sheet for the shop and the cutting table: what to buy, where each
 // piece lies on the cloth, its size before and after the first wash.
-func (j *job) cutting() ([]*Page, error) {
+func (j *job) cutting() ([]*sheet.Page, error) {
 	f := j.cut(0)
 	// A few lines on a sheet of their own: a smaller layout makes room for them.
-	if n := len(f.pages); n > 1 {
-		if over := f.y - bodyTop_mm + 2; over < 60 && j.layoutHigh()-over > 60 {
-			if again := j.cut(over); len(again.pages) < n {
-				return again.pages, nil
+	if n := len(f.Pages); n > 1 {
+		if over := f.Y - sheet.BodyTop_mm + 2; over < 60 && j.layoutHigh()-over > 60 {
+			if again := j.cut(over); len(again.Pages) < n {
+				return again.Pages, nil
 			}
 		}
 	}
-	return f.pages, nil
+	return f.Pages, nil
 }
 
 // cut lays the sheet out, with a layout that is less_mm smaller than the sheet is
 // wide.
-func (j *job) cut(less_mm float64) *flow {
-	f := newFlow("cutting", "Cloth: buy and cut")
-	f.page.Holds = "layout on the bolt, not full size"
+func (j *job) cut(less_mm float64) *sheet.Flow {
+	f := sheet.NewFlow("Cloth: buy and cut")
+	f.Page.Holds = "layout on the bolt, not full size"
 	cut := j.Pattern.Cut
 	lay := cut.Layout
-	f.head("Buy", 20)
-	f.para(strong(j.bought(cut.Buy)), plain(fmt.Sprintf(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.",
+	f.Head("Buy", 20)
+	f.Para(sheet.Strong(j.bought(cut.Buy)), sheet.Plain(fmt.Sprintf(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.",
 		j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
 	if j.Pattern.Made > 1 {
-		f.para(strong("For both cuffs, "), plain("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once."))
+		f.Para(sheet.Strong("For both cuffs, "), sheet.Plain("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once."))
 	}
-	f.para(plain("Thread: " + j.thread() + ". " + j.notions()))
+	f.Para(sheet.Plain("Thread: " + j.thread() + ". " + j.notions()))
 	if j.Pattern.Strip.Have_mm > 0 {
 		each := map[bool]string{true: " for each"}[j.Pattern.Made > 1]
 		lacks := "Only what it lacks is on the layout."
 		if j.toCut() == 0 {
 			lacks = "It is long enough: no strip is on the layout."
 		}
-		f.para(plain(fmt.Sprintf("At hand already: a strip of %s%s. %s", j.len(j.Pattern.Strip.Have_mm), each, lacks)))
+		f.Para(sheet.Plain(fmt.Sprintf("At hand already: a strip of %s%s. %s", j.len(j.Pattern.Strip.Have_mm), each, lacks)))
 	}
 	if j.Pattern.Band.AtHand {
-		f.para(plain(map[bool]string{true: "The bands are made already and are", false: "The band is made already and is"}[j.Pattern.Made > 1] + " not on the layout."))
+		f.Para(sheet.Plain(map[bool]string{true: "The bands are made already and are", false: "The band is made already and is"}[j.Pattern.Made > 1] + " not on the layout."))
 	}
 	if len(lay.Left) > 0 {
 		names := []string{}
 		for _, s := range lay.Left {
 			names = append(names, fmt.Sprintf("%s, %s by %s", s.Name, j.len(s.Long_mm), j.len(s.Wide_mm)))
 		}
-		f.para(strong("From other cloth: "), plain(list(names)+". This cloth is too narrow for "+map[bool]string{true: "it", false: "them"}[len(names) == 1]+"."))
+		f.Para(sheet.Strong("From other cloth: "), sheet.Plain(list(names)+". This cloth is too narrow for "+map[bool]string{true: "it", false: "them"}[len(names) == 1]+"."))
 	}
 	done := map[string]bool{}
 	j.warnAll(f, done, StepCloth)
 
-	f.head("Wash first, then cut", 30)
-	f.para(plain("Wash, dry and iron the cloth as the finished "+j.thing()+" will be washed, before anything is cut. The layout is drawn and measured on the cloth "),
-		strong("as bought"), plain(fmt.Sprintf("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.",
+	f.Head("Wash first, then cut", 30)
+	f.Para(sheet.Plain("Wash, dry and iron the cloth as the finished "+j.thing()+" will be washed, before anything is cut. The layout is drawn and measured on the cloth "),
+		sheet.Strong("as bought"), sheet.Plain(fmt.Sprintf("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.",
 			trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
 
 	// The layout stands on a page that holds it and its words.
 	high := j.layoutHigh() - less_mm
-	high = min(max(high, 40), bodyBottom_mm-bodyTop_mm-24)
-	f.head("Layout", min(high, 100)+14)
-	high = min(high, bodyBottom_mm-f.y-13)
+	high = min(max(high, 40), sheet.BodyBottom_mm-sheet.BodyTop_mm-24)
+	f.Head("Layout", min(high, 100)+14)
+	high = min(high, sheet.BodyBottom_mm-f.Y-13)
 	j.drawLayout(f, high)
 
-	f.head("Pieces", 24)
-	rows := [][]string{}
-	for _, g := range j.pieces() {
-		rows = append(rows, g)
-	}
-	f.table(sizeBody, []tableColumn{{"piece", 30, false}, {"how many", 12, true}, {"cut, washed", 28, true}, {"on the cloth as bought", 30, true}, {"thread along it", 16, false}}, rows)
-	f.small(plain(j.sums()))
+	f.Head("Pieces", 24)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words("piece", 30), sheet.Numbers("how many", 12), sheet.Numbers("cut, washed", 28), sheet.Numbers("on the cloth as bought", 30), sheet.Words("thread along it", 16)}, j.pieces())
+	f.Small(sheet.Plain(j.sums()))
 	j.ways(f)
 	return f
 }
@@ -93,19 +90,6 @@ func (j *job) bought(b pattern.Buy) string {
 		return yards(b.Eighths) + " (" + trim(b.Metric_mm/1000, 2) + " m)"
 	}
 	return trim(b.Metric_mm/1000, 2) + " m (" + yards(b.Eighths) + ")"
-}
-
-// yards writes eighths of a yard: "1 3/8 yd".
-func yards(eighths int) string {
-	whole, part := eighths/8, eighths%8
-	frac := [...]string{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"}[part]
-	switch {
-	case part == 0:
-		return strconv.Itoa(whole) + " yd"
-	case whole == 0:
-		return frac + " yd"
-	}
-	return strconv.Itoa(whole) + " " + frac + " yd"
 }
 
 // thread is the thread to have, in whole 10 m or yards, with something over.
@@ -138,52 +122,52 @@ func (j *job) layoutHigh() float64 {
 	return j.layoutScale() * lay.Length_mm
 }
 
-func (j *job) layoutScale() float64 { return (Live_mm - 34) / j.Pattern.Cut.Layout.Bolt_mm }
+func (j *job) layoutScale() float64 { return (sheet.Live_mm - 34) / j.Pattern.Cut.Layout.Bolt_mm }
 
 // drawLayout draws the whole cloth as bought, `high` mm high at most.
-func (j *job) drawLayout(f *flow, high float64) {
+func (j *job) drawLayout(f *sheet.Flow, high float64) {
 	lay := j.Pattern.Cut.Layout
 	k := min(j.layoutScale(), high/lay.Length_mm)
-	p := f.page
+	p := f.Page
 	wide, long := k*lay.Bolt_mm, k*lay.Length_mm
-	x0, y0 := (Live_mm-wide)/2, f.y+5
+	x0, y0 := (sheet.Live_mm-wide)/2, f.Y+5
 	y1 := y0 + long
-	at := func(x, y float64) draw.Point { return pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
-	p.rect(medium, nil, nil, x0, y0, x0+wide, y1)
+	at := func(x, y float64) draw.Point { return sheet.Pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
+	p.Box(sheet.Medium, x0, y0, x0+wide, y1)
 	// Selvedges: a dotted line each.
 	for _, x := range []float64{lay.Selvedge_mm, lay.Bolt_mm - lay.Selvedge_mm} {
 		if lay.Selvedge_mm > 0 {
-			p.line(fine, []float64{0.2, 0.8}, at(x, 0), at(x, lay.Length_mm))
+			p.Line(sheet.Fine, []float64{0.2, 0.8}, at(x, 0), at(x, lay.Length_mm))
 		}
 	}
 	for _, q := range lay.Placed {
 		a, b := at(q.X_mm, q.Y_mm), at(q.X_mm+q.Wide_mm, q.Y_mm+q.Long_mm)
-		fill := &white
+		fill := sheet.White
 		if q.Kind != pattern.KindStrip {
-			fill = &pale
+			fill = sheet.Pale
 		}
-		p.rect(medium, nil, fill, a.X, b.Y, b.X, a.Y)
+		p.Filled(sheet.Medium, fill, a.X, b.Y, b.X, a.Y)
 		words := q.Name
 		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel {
 			if draw.TextWidth(words, layoutLabel, draw.Upright) < w-1 {
-				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, words)
+				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, words)
 			} else if n := lastWord(q.Name); draw.TextWidth(n, layoutLabel, draw.Upright) < w {
-				p.text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, n)
+				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, n)
 			}
 		}
 	}
-	p.measure(pt(x0, y0-2.2), pt(x0+wide, y0-2.2), j.len(lay.Bolt_mm))
-	p.measure(pt(x0+wide+8, y1), pt(x0+wide+8, y0), j.len(lay.Length_mm))
+	p.Measure(sheet.Pt(x0, y0-2.2), sheet.Pt(x0+wide, y0-2.2), j.len(lay.Bolt_mm))
+	p.Measure(sheet.Pt(x0+wide+8, y1), sheet.Pt(x0+wide+8, y0), j.len(lay.Length_mm))
 	// The warp's arrow.
 	ax := x0 - 5
 	mid := (y0 + y1) / 2
 	half := min(long/2, 14)
-	p.line(medium, nil, pt(ax, mid+half), pt(ax, mid-half))
-	p.lines(medium, nil, []draw.Point{pt(ax-1.2, mid-half+2), pt(ax, mid-half), pt(ax+1.2, mid-half+2)},
-		[]draw.Point{pt(ax-1.2, mid+half-2), pt(ax, mid+half), pt(ax+1.2, mid+half-2)})
-	p.text(ax-1.4, mid+1, sizeSmall, draw.Italic, 1, "warp")
-	f.y = y1 + 1.5
-	f.small(slant(fmt.Sprintf("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.",
+	p.Line(sheet.Medium, nil, sheet.Pt(ax, mid+half), sheet.Pt(ax, mid-half))
+	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(ax-1.2, mid-half+2), sheet.Pt(ax, mid-half), sheet.Pt(ax+1.2, mid-half+2)},
+		[]draw.Point{sheet.Pt(ax-1.2, mid+half-2), sheet.Pt(ax, mid+half), sheet.Pt(ax+1.2, mid+half-2)})
+	p.Text(ax-1.4, mid+1, sheet.Small, draw.Italic, 1, "warp")
+	f.Y = y1 + 1.5
+	f.Small(sheet.Slant(fmt.Sprintf("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.",
 		trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))
 }
 
@@ -325,7 +309,7 @@ func (j *job) sums() string {
 
 // ways names the other ways of cutting that take the least cloth, where there are
 // any.
-func (j *job) ways(f *flow) {
+func (j *job) ways(f *sheet.Flow) {
 	all := slices.Clone(j.Pattern.Ways)
 	slices.SortStableFunc(all, func(a, b pattern.Way) int { return cmp.Compare(a.Buy.Need_mm, b.Buy.Need_mm) })
 	var said []string
@@ -346,6 +330,6 @@ func (j *job) ways(f *flow) {
 		}
 	}
 	if len(said) > 0 {
-		f.small(strong("Other ways to cut the strip: "), plain(strings.Join(said, "; ")+"."))
+		f.Small(sheet.Strong("Other ways to cut the strip: "), sheet.Plain(strings.Join(said, "; ")+"."))
 	}
 }

@@ -8,13 +8,14 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // marks is the table of marks: every place from the strip's hemmed end, rounded by
 // itself.
-func (j *job) marks() ([]*Page, error) {
-	f := newFlow("marks", "Table of marks")
-	f.page.Holds = "every mark from one end"
+func (j *job) marks() ([]*sheet.Page, error) {
+	f := sheet.NewFlow("Table of marks")
+	f.Page.Holds = "every mark from one end"
 	t := j.table
 	ready, hem := "Hem the strip", ""
 	if len(j.Pattern.Cut.Joins) > 0 {
@@ -36,26 +37,26 @@ func (j *job) marks() ([]*Page, error) {
 	if ready != "" {
 		first = ready + ", " + turn + " first. "
 	}
-	f.para(strong(first), plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
+	f.Para(sheet.Strong(first), sheet.Plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
 		j.zero(), unitWord(t.Units), j.stepWords())))
-	f.para(plain(hem), plain("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line."))
-	f.para(plain(j.sewing() + " " + j.tuckWords()))
+	f.Para(sheet.Plain(hem), sheet.Plain("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line."))
+	f.Para(sheet.Plain(j.sewing() + " " + j.tuckWords()))
 	if len(t.Rows) == 0 {
-		return f.pages, nil
+		return f.Pages, nil
 	}
 	own := j.Ruff.Plan.MarksOwn
 	tucked := false
 	for _, r := range t.Rows {
 		tucked = tucked || r.Tucked
 	}
-	columns := []tableColumn{{"set", 10, true}, {"fold", 19, false}, {"place", 15, true}}
+	columns := []sheet.Col{sheet.Numbers("set", 10), sheet.Words("fold", 19), sheet.Numbers("place", 15)}
 	if tucked {
-		columns = append(columns, tableColumn{"tuck", 15, true}, tableColumn{"to", 15, true})
+		columns = append(columns, sheet.Numbers("tuck", 15), sheet.Numbers("to", 15))
 	}
 	if own {
-		columns = append(columns, tableColumn{"sewn", 12, false})
+		columns = append(columns, sheet.Words("sewn", 12))
 	}
-	columns = append(columns, tableColumn{"", 15, false})
+	columns = append(columns, sheet.Words("", 15))
 	rows := make([][]string, 0, len(t.Rows))
 	for _, r := range t.Rows {
 		row := []string{strconv.Itoa(r.Set), markName(r.Fold), t.Text(r.Place)}
@@ -75,16 +76,15 @@ func (j *job) marks() ([]*Page, error) {
 		}
 		rows = append(rows, append(row, rowNote(r)))
 	}
-	f.skip(1)
-	f.gap = 6
-	widest := draw.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sizeSmall, draw.Upright)
+	f.Skip(1)
+	widest := draw.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sheet.Small, draw.Upright)
 	if !own && t.Units != scheme.Inches && widest < 8.4 || !tucked && widest < 12 {
-		f.split(3)
+		f.Split(3, 6)
 	} else {
-		f.split(2)
+		f.Split(2, 6)
 	}
-	f.table(sizeSmall, columns, rows)
-	return f.pages, nil
+	f.Table(sheet.Small, columns, rows)
+	return f.Pages, nil
 }
 
 // lastMark is the table's row of the last mark.

@@ -2,14 +2,15 @@ package paper
 
 import (
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // order is the order of work: steps with boxes to tick, the figures of this ruff,
 // the cautions where their step stands, and the hours as ranges. Every step is of
 // what the scheme has: TestSteps reads them over many schemes.
-func (j *job) order() ([]*Page, error) {
-	f := newFlow("order", "Order of work")
-	f.page.Holds = "steps and hours"
+func (j *job) order() ([]*sheet.Page, error) {
+	f := sheet.NewFlow("Order of work")
+	f.Page.Holds = "steps and hours"
 	w := j.work
 	done := map[string]bool{}
 
@@ -18,40 +19,40 @@ func (j *job) order() ([]*Page, error) {
 		if j.Pattern.Band.Overlap_mm > 0 {
 			words += " The strip's first mark comes to the band's end without overlap in both."
 		}
-		f.para(strong("Two are made, left and right. "), plain(words))
+		f.Para(sheet.Strong("Two are made, left and right. "), sheet.Plain(words))
 	}
-	f.head("Hours", 24)
+	f.Head("Hours", 24)
 	rows := [][]string{
 		{"cutting, joining, hemming, marking, sewing", hours(w.Sewing.Learner), hours(w.Sewing.Practised)},
 		{"washing and starching, without drying", hours(w.Washing.Learner), hours(w.Washing.Practised)},
 		{"setting " + plural(j.Pattern.Made*j.Ruff.Plan.Sets, "set", "sets"), hours(w.Setting.Learner), hours(w.Setting.Practised)},
 		{"in all", hours(w.Total.Learner), hours(w.Total.Practised)},
 	}
-	f.table(sizeBody, []tableColumn{{"", 52, false}, {"learner", 24, true}, {"practised hand", 24, true}}, rows)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 52), sheet.Numbers("learner", 24), sheet.Numbers("practised hand", 24)}, rows)
 	for _, n := range w.Notes {
-		f.small(plain(n))
+		f.Small(sheet.Plain(n))
 	}
 	j.cuttingSteps(f)
-	f.head("Mark, pin, sew", 16)
+	f.Head("Mark, pin, sew", 16)
 	j.warnAll(f, done, StepSew)
 	j.seamDrawing(f)
 	j.bandSteps(f)
 	j.warnAll(f, done, StepBand)
 
-	f.head("Starch, set, wear", 14)
-	f.tick(strong("Wash "), plain("out all marks. "), strong("Starch, dry, damp and set "), plain("by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying."))
-	f.tick(strong("Mount "), plain(j.supportWords()))
-	f.tick(strong("Wear and keep "), plain("by the last card."))
-	f.warn(j.flame())
+	f.Head("Starch, set, wear", 14)
+	f.Tick(sheet.Strong("Wash "), sheet.Plain("out all marks. "), sheet.Strong("Starch, dry, damp and set "), sheet.Plain("by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying."))
+	f.Tick(sheet.Strong("Mount "), sheet.Plain(j.supportWords()))
+	f.Tick(sheet.Strong("Wear and keep "), sheet.Plain("by the last card."))
+	warn(f, j.flame())
 
-	f.head("Sewing in figures", 24)
+	f.Head("Sewing in figures", 24)
 	rows = nil
 	for _, s := range w.Seams {
 		rows = append(rows, []string{s.Name, s.Stitch, j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
 	}
 	rows = append(rows, []string{"all, with what knots and ends lose", "", "", thousands(w.Stitches), j.long(w.Thread_mm), ""})
-	f.table(sizeSmall, []tableColumn{{"", 30, false}, {"stitch", 16, false}, {"length", 12, true}, {"stitches", 11, true}, {"thread", 12, true}, {"number of stitches from", 22, false}}, rows)
-	return f.pages, nil
+	f.Table(sheet.Small, []sheet.Col{sheet.Words("", 30), sheet.Words("stitch", 16), sheet.Numbers("length", 12), sheet.Numbers("stitches", 11), sheet.Numbers("thread", 12), sheet.Words("number of stitches from", 22)}, rows)
+	return f.Pages, nil
 }
 
 // stitchSource names the scheme's own field in words.
@@ -68,20 +69,6 @@ func (j *job) stitches() string {
 		return trim(j.s.Hand.Stitches*2.54, 0) + " to the inch"
 	}
 	return trim(j.s.Hand.Stitches, 1) + " to the cm"
-}
-
-// long writes a long length in m or yards.
-func (j *job) long(mm float64) string {
-	places := func(x float64) int {
-		if x < 1 {
-			return 2
-		}
-		return 1
-	}
-	if j.Units == scheme.Inches {
-		return trim(mm/914.4, places(mm/914.4)) + " yd"
-	}
-	return trim(mm/1000, places(mm/1000)) + " m"
 }
 
 // supportWords says what carries the finished piece; it follows the word 'mount'.

@@ -5,29 +5,20 @@
 // Everything on them comes from the scheme, the ruff, its findings and its
 // pattern; only Prepare solves anything. The output depends on the input alone: the date
 // is an argument, and the same input gives the same bytes.
-//
-// Every sheet is laid out in a live area of 190 × 259 mm, which lies in the middle
-// of either paper with at least 10 mm round it.
 package paper
 
 import (
 	"fmt"
 	"io"
-	"math"
-	"strconv"
 	"time"
 
+	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-)
-
-// The live area in mm: no sheet prints outside it.
-const (
-	Live_mm     = 190 // width
-	LiveHigh_mm = 259 // height
+	"ruffwright/sim/paper/sheet"
 )
 
 // Paper is what the printer is fed with.
@@ -63,7 +54,7 @@ func ParsePaper(text string) (Paper, error) {
 	case "Letter", "letter", "LETTER":
 		return Letter, nil
 	}
-	return A4, scheme.Error{Field: "paper", Value: word.Name(text), Allowed: word.Say("A4 or Letter"), Why: word.Say("is no paper that the sheets are laid out for")}
+	return A4, bad("paper", text, "A4 or Letter", "is no paper that the sheets are laid out for")
 }
 
 // Printer is what a printer makes of the 100 mm square of the first sheet, in mm:
@@ -118,6 +109,20 @@ type Need struct {
 	Bow_mm      float64 // movement when the wearer bows with it; NaN or 0 = not told
 }
 
+// check refuses lengths that no swatch has.
+func (n *Need) check() error {
+	if n == nil || n.Reason != "" {
+		return nil
+	}
+	if n.Bend_mm != 0 && !(n.Bend_mm >= 5 && n.Bend_mm <= 250) { // NaN fails too
+		return bad("need.bend", fmt.Sprintf("%g mm", n.Bend_mm), "5 to 250 mm, or 0 (no starch needed)", "is no bending length of a starched cloth")
+	}
+	if n.Overhang_mm != 0 && !(n.Overhang_mm >= 10 && n.Overhang_mm <= 500) {
+		return bad("need.overhang", fmt.Sprintf("%g mm", n.Overhang_mm), "10 to 500 mm, or 0 (computed)", "is no overhang of a swatch")
+	}
+	return nil
+}
+
 // Input is all that the sheets are made from.
 type Input struct {
 	Ruff     sim.Ruff
@@ -135,16 +140,19 @@ type Input struct {
 	Address  string // of the page, put before the share code in the QR square: "https://…/#"; empty: the code alone
 }
 
+// bad is the error of a field of the input.
+func bad(field, value, allowed, why string) error {
+	return scheme.Error{Field: field, Value: word.Name(value), Allowed: word.Say(allowed), Why: word.Say(why)}
+}
+
 // check refuses an input that does not hold together.
 func (in Input) check() error {
-	bad := func(field, value, allowed, why string) error {
-		return scheme.Error{Field: field, Value: word.Name(value), Allowed: word.Say(allowed), Why: word.Say(why)}
+	marks := len(in.Ruff.Plan.Row)
+	if marks < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
+		return bad("ruff", fmt.Sprintf("%d marks", marks), "a ruff drawn by sim.Draw or solved", "has no strip to print")
 	}
-	if len(in.Ruff.Plan.Row) < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
-		return bad("ruff", fmt.Sprintf("%d marks", len(in.Ruff.Plan.Row)), "a ruff drawn by sim.Draw or solved", "has no strip to print")
-	}
-	if len(in.Pattern.Plan.Row) != len(in.Ruff.Plan.Row) || in.Pattern.Plan.Marked_mm != in.Ruff.Plan.Marked_mm {
-		return bad("pattern", fmt.Sprintf("%d marks", len(in.Pattern.Plan.Row)), fmt.Sprintf("%d marks", len(in.Ruff.Plan.Row)), "is the pattern of another plan than the ruff's")
+	if n := len(in.Pattern.Plan.Row); n != marks || in.Pattern.Plan.Marked_mm != in.Ruff.Plan.Marked_mm {
+		return bad("pattern", fmt.Sprintf("%d marks", n), fmt.Sprintf("%d marks", marks), "is the pattern of another plan than the ruff's")
 	}
 	if in.Units != scheme.Millimetres && in.Units != scheme.Centimetres && in.Units != scheme.Inches {
 		return bad("units", fmt.Sprint(int(in.Units)), "mm, cm or in", "is no unit of the sheets")
@@ -155,16 +163,10 @@ func (in Input) check() error {
 	if in.Date.IsZero() || in.Date.Year() < 1 || in.Date.Year() > 9999 {
 		return bad("date", in.Date.String(), "a day of the years 1 to 9999", "is no date to print")
 	}
-	if n := in.Need; n != nil && n.Reason == "" {
-		if n.Bend_mm != 0 && !(n.Bend_mm >= 5 && n.Bend_mm <= 250) {
-			return bad("need.bend", fmt.Sprintf("%g mm", n.Bend_mm), "5 to 250 mm, or 0 (no starch needed)", "is no bending length of a starched cloth")
-		}
-		if n.Overhang_mm != 0 && !(n.Overhang_mm >= 10 && n.Overhang_mm <= 500) {
-			return bad("need.overhang", fmt.Sprintf("%g mm", n.Overhang_mm), "10 to 500 mm, or 0 (computed)", "is no overhang of a swatch")
-		}
+	if err := in.Need.check(); err != nil {
+		return err
 	}
-	_, _, err := in.Printer.factors()
-	return err
+	return in.Printer.Validate()
 }
 
 // job is an input on its way to paper.
@@ -174,7 +176,7 @@ type job struct {
 	table pattern.Table // of marks, in the units
 	work  pattern.Work
 	code  string // share code; empty when the scheme is too long for one
-	// before is how many sheets lie before the kind that is being laid out.
+	// before is how many sheets lie before the one that is being laid out.
 	before int
 }
 
@@ -188,36 +190,96 @@ func newJob(in Input) (*job, error) {
 	}, nil
 }
 
-// Pages lays out every sheet, in the order in which a maker needs them: 16 to 32 of
-// them for most schemes, most of those the marking tape. The error
-// is a scheme.Error that names the field of the input.
-func Pages(in Input) ([]Page, error) {
+// kinds are the sheets and cards after the first, in the order in which a maker
+// needs them.
+var kinds = []struct {
+	key   string // Page.Sheet
+	words string // what it is, for the map of the sheets
+	lay   func(*job) ([]*sheet.Page, error)
+}{
+	{"record", "record: pictures, figures, findings", (*job).record},
+	{"cutting", "cloth: what to buy, how to cut it", (*job).cutting},
+	{"order", "order of work, with boxes to tick", (*job).order},
+	{"marks", "table of marks", (*job).marks},
+	{"band", "band, full size", (*job).band},
+	{"tape", "marking tape, full size", (*job).tape},
+	{"swatch", "swatch card, full size", (*job).swatch},
+	{"starch", "starch and set", (*job).starch},
+	{"wear", "wear and keep", (*job).wear},
+}
+
+// content is a line of the map of the sheets: what lies on which of them.
+type content struct {
+	first, last int
+	words       string
+}
+
+// Pages lays out every sheet: 16 to 32 of them for most schemes, most of those the
+// marking tape. The error is a scheme.Error that names the field of the input.
+func Pages(in Input) ([]sheet.Page, error) {
 	j, err := newJob(in)
 	if err != nil {
 		return nil, err
 	}
-	var pages []*Page
-	for _, sheet := range []func(*job) ([]*Page, error){
-		(*job).record, (*job).cutting, (*job).order, (*job).marks, (*job).band, (*job).tape,
-		(*job).swatch, (*job).starch, (*job).wear,
-	} {
-		j.before = 1 + len(pages)
-		more, err := sheet(j)
+	square, err := j.square()
+	if err != nil {
+		return nil, err
+	}
+	pages := []*sheet.Page{{Sheet: "start", Title: "Start here", Holds: "check the printer, map of the sheets"}}
+	contents := []content{{1, 1, "start here"}}
+	for _, k := range kinds {
+		j.before = len(pages)
+		more, err := k.lay(j)
 		if err != nil {
 			return nil, err
 		}
+		for _, p := range more {
+			p.Sheet = k.key
+		}
 		pages = append(pages, more...)
+		contents = append(contents, content{j.before + 1, len(pages), k.words})
 	}
-	first := j.start(pages)
-	pages = append(first, pages...)
-	if err := j.frame(pages); err != nil {
-		return nil, err
-	}
-	out := make([]Page, len(pages))
+	j.start(pages[0], contents, square)
+	j.frame(square).Set(pages)
+	out := make([]sheet.Page, len(pages))
 	for i, p := range pages {
 		out[i] = *p
 	}
 	return out, nil
+}
+
+// square is the share code as a QR code; nil where there is none.
+func (j *job) square() (*sheet.Square, error) {
+	if j.code == "" {
+		return nil, nil
+	}
+	square, err := sheet.NewSquare(j.Address + j.code)
+	if err != nil {
+		return nil, scheme.Error{Field: "address", Value: word.Name(sheet.Fit(j.Address, 1, draw.Upright, 40)), Allowed: word.Say("an address short enough for a QR code"), Why: word.Name(err.Error())}
+	}
+	return square, nil
+}
+
+// frame is the head and the foot of every sheet. What must not be sewn says so in
+// the head in place of its name, which the foot has too: each sheet may be followed
+// without the others.
+func (j *job) frame(square *sheet.Square) sheet.Frame {
+	f := sheet.Frame{
+		Name: j.name(), Units: j.Units, Code: j.code, Square: square,
+		NoCode: "too many marks of its own for a share code: keep the scheme's file",
+		About:  j.Date.Format("2 January 2006") + "  ·  lengths in " + unitWord(j.Units) + "  ·  " + j.Paper.String(),
+	}
+	if fx, fy, _ := j.Printer.factors(); fx != 1 || fy != 1 { // the error was checked before
+		f.About += fmt.Sprintf("  ·  for a printer that makes 100 mm %s × %s", trim(100/fx, 2), trim(100/fy, 2))
+	}
+	if j.Stops() > 0 {
+		words := "Do not sew this " + j.thing()
+		if j.Pattern.Made > 1 {
+			words = "Do not sew these cuffs"
+		}
+		f.Stop = []string{words + ": the record sheet says why", words}
+	}
+	return f
 }
 
 // Sheets writes all sheets as one PDF: vectors and embedded fonts in true mm
@@ -228,59 +290,12 @@ func Sheets(in Input, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	return writePDF(in, pages, w)
-}
-
-// len writes a length as a maker measures it, with its unit: to 0.5 mm; in inches to
-// 1/16, as a tape measure shows it, below 1/2 in to 1/32. What must be exact is drawn,
-// not written.
-func (j *job) len(mm float64) string { return j.bare(mm) + " " + j.Units.Symbol() }
-
-// bare is len without the unit.
-func (j *job) bare(mm float64) string {
-	if !finite(mm) {
-		return "–"
+	how := sheet.Print{Title: in.Ruff.Plan.Scheme.Name + " · sheets", Date: in.Date, Progress: in.Progress}
+	how.Wide_mm, how.High_mm = in.Paper.Size()
+	if how.StretchX, how.StretchY, err = in.Printer.factors(); err != nil {
+		return err
 	}
-	const halves = 2 // of a mm
-	switch j.Units {
-	case scheme.Inches:
-		n := int(math.Round(math.Abs(mm) / 25.4 * 32))
-		if n >= 16 {
-			n = 2 * int(math.Round(math.Abs(mm)/25.4*16))
-		}
-		sign := ""
-		if mm < 0 && n > 0 {
-			sign = scheme.Minus("-")
-		}
-		return sign + thirtySeconds(n)
-	case scheme.Centimetres:
-		return trim(math.Round(mm*halves)/halves/10, 2)
-	}
-	r := math.Round(mm*halves) / halves
-	whole, part := math.Trunc(r), math.Abs(r-math.Trunc(r))
-	s := scheme.Minus(strconv.Itoa(int(whole))) // without a mark for thousands, as it may be typed in
-	if part > 0 {
-		s += ".5"
-		if whole == 0 && r < 0 {
-			s = scheme.Minus("-" + s)
-		}
-	}
-	return s
-}
-
-// thirtySeconds writes n/32 as a mixed fraction in lowest terms: "15 1/2".
-func thirtySeconds(n int) string {
-	whole, part, of := n/32, n%32, 32
-	for part > 0 && part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	switch {
-	case part == 0:
-		return strconv.Itoa(whole)
-	case whole == 0:
-		return fmt.Sprintf("%d/%d", part, of)
-	}
-	return fmt.Sprintf("%d %d/%d", whole, part, of)
+	return sheet.WritePDF(w, pages, how)
 }
 
 // name is what the ruff is called on the sheets.
@@ -301,7 +316,3 @@ func (j *job) thing() string {
 	}
 	return "ruff"
 }
-
-func (j *job) date() string { return j.Date.Format("2 January 2006") }
-
-func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

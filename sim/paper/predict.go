@@ -1,10 +1,7 @@
 package paper
 
 import (
-	"math"
-
 	"ruffwright/geom/pleat"
-	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
@@ -36,20 +33,6 @@ func (j *job) source() string {
 		return "solved"
 	}
 	return "drawn"
-}
-
-// near writes a length that is computed, not to be measured off: to 0.1 mm, in
-// inches to 1/32.
-func (j *job) near(mm float64) string {
-	switch {
-	case !finite(mm):
-		return j.len(mm)
-	case j.Units == scheme.Centimetres:
-		return trim(mm/10, 2) + " cm"
-	case j.Units == scheme.Millimetres:
-		return trim(mm, 1) + " mm"
-	}
-	return j.len(mm)
 }
 
 // predictions lists what the ruff is expected to measure.
@@ -122,15 +105,6 @@ func (j *job) hanging(r measure.Values) []prediction {
 		list = append(list, prediction{"may also lie the other way: top, bottom of the loops", "", j.near(r.OtherHeights[0]) + ", " + j.near(r.OtherHeights[1]), solved})
 	}
 	return list
-}
-
-// move writes a small move in mm, whatever the unit of the sheets: it is looked
-// for in tenths.
-func move(mm float64) string {
-	if mm != 0 && math.Abs(mm) < 0.05 {
-		return "under 0.1 mm"
-	}
-	return trim(mm, 1) + " mm"
 }
 
 // restsOn says what the pictures and figures rest on.

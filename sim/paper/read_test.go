@@ -40,30 +40,28 @@ func (s stroke) box() (x0, y0, x1, y1 float64) {
 type written struct {
 	at   draw.Point
 	size float64
-	face draw.Face
 	text string
 }
 
-// sheet is what a page paints.
-type sheet struct {
+// painted is what a page paints.
+type painted struct {
 	wide, high float64 // mm
 	strokes    []stroke
 	words      []written
 	pictures   [][4]float64 // x0, y0, x1, y1 of each picture
-	lines      map[string]int
 }
 
 const ptPerMM = 72 / 25.4
 
 // readPDF reads and validates a PDF and follows each page's contents.
-func readPDF(t testing.TB, pdf []byte) ([]sheet, *model.Context) {
+func readPDF(t testing.TB, pdf []byte) ([]painted, *model.Context) {
 	t.Helper()
 	api.DisableConfigDir()
 	ctx, err := api.ReadValidateAndOptimize(bytes.NewReader(pdf), model.NewDefaultConfiguration())
 	if err != nil {
 		t.Fatalf("pdfcpu refuses the PDF: %v", err)
 	}
-	var out []sheet
+	var out []painted
 	for n := 1; n <= ctx.PageCount; n++ {
 		r, err := pdfcpu.ExtractPageContent(ctx, n)
 		if err != nil {
@@ -78,7 +76,7 @@ func readPDF(t testing.TB, pdf []byte) ([]sheet, *model.Context) {
 			t.Fatal(err)
 		}
 		box := attrs.MediaBox
-		s := sheet{wide: box.Width() / ptPerMM, high: box.Height() / ptPerMM}
+		s := painted{wide: box.Width() / ptPerMM, high: box.Height() / ptPerMM}
 		if err := s.follow(content); err != nil {
 			t.Fatalf("page %d: %v", n, err)
 		}
@@ -106,16 +104,14 @@ type state struct {
 	width  float64
 	dashed bool
 	size   float64
-	face   draw.Face
 }
 
 // follow interprets the operators that the sheets may use and refuses others.
-func (s *sheet) follow(content []byte) error {
+func (s *painted) follow(content []byte) error {
 	now := state{ctm: matrix{1, 0, 0, 1, 0, 0}}
 	var stack []state
 	var path []stroke
 	var operands []any
-	fonts := map[string]draw.Face{}
 	num := func(i int) float64 {
 		v, _ := operands[i].(float64)
 		return v
@@ -190,10 +186,6 @@ func (s *sheet) follow(content []byte) error {
 			s.pictures = append(s.pictures, [4]float64{math.Min(a.X, b.X), math.Min(a.Y, b.Y), math.Max(a.X, b.X), math.Max(a.Y, b.Y)})
 		case "BT", "ET":
 		case "Tf":
-			font := operands[0].(string)
-			if _, ok := fonts[font]; !ok {
-				fonts[font] = draw.Upright
-			}
 			now.size = num(1)
 		case "Td":
 			at := place(num(0), num(1))

@@ -7,33 +7,34 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
+	"ruffwright/sim/paper/sheet"
 )
 
 // record is the record sheet: the pictures, what the ruff is expected to measure,
 // the findings, and every decision of the scheme.
-func (j *job) record() ([]*Page, error) {
-	f := newFlow("record", "Record")
-	f.page.Holds = "pictures, figures, findings, the scheme"
+func (j *job) record() ([]*sheet.Page, error) {
+	f := sheet.NewFlow("Record")
+	f.Page.Holds = "pictures, figures, findings, the scheme"
 	plan, body := j.Ruff.Plan, shape(j.Ruff)
 	opt := figure.Options{Units: j.Units, Palette: draw.Contrast()}
 	add := func(name string, x, y float64, d draw.Drawing, err error) error {
 		if err != nil {
 			return fmt.Errorf("paper: record sheet, %s: %w", name, err)
 		}
-		f.page.Pictures = append(f.page.Pictures, Picture{pt(x, y), d})
+		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: sheet.Pt(x, y), Drawing: d})
 		return nil
 	}
 	opt.Width_mm, opt.Height_mm = 92, 96
 	d, err := figure.Above(plan, body, opt)
-	if err := add("from above, chin down", 0, bodyTop_mm, d, err); err != nil {
+	if err := add("from above, chin down", 0, sheet.BodyTop_mm, d, err); err != nil {
 		return nil, err
 	}
 	d, err = figure.OneSet(plan, body, opt)
-	if err := add("one set", 98, bodyTop_mm, d, err); err != nil {
+	if err := add("one set", 98, sheet.BodyTop_mm, d, err); err != nil {
 		return nil, err
 	}
 	opt.Height_mm = 80
-	low := bodyTop_mm + 99.0
+	low := sheet.BodyTop_mm + 99.0
 	d, err = figure.Side(plan, body, opt)
 	if err := add("from the side", 0, low, d, err); err != nil {
 		return nil, err
@@ -43,29 +44,29 @@ func (j *job) record() ([]*Page, error) {
 	if err := add("in the hand", 98, low, d, err); err != nil {
 		return nil, err
 	}
-	f.y = low + 86
-	f.small(slant(j.restsOn()))
-	f.para(plain(j.facts()))
-	f.para(plain(j.sewing()))
+	f.Y = low + 86
+	f.Small(sheet.Slant(j.restsOn()))
+	f.Para(sheet.Plain(j.facts()))
+	f.Para(sheet.Plain(j.sewing()))
 
-	f.turn()
-	f.head("What it should measure", 20)
+	f.Turn()
+	f.Head("What it should measure", 20)
 	rows := [][]string{}
 	for _, p := range j.predictions() {
 		rows = append(rows, []string{p.what, p.wanted, p.found, p.from, ""})
 	}
-	f.table(sizeBody, []tableColumn{{"", 36, false}, {"wanted", 14, false}, {"expected", 22, false}, {"from", 9, false}, {"made: write it here", 17, false}}, rows)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 36), sheet.Words("wanted", 14), sheet.Words("expected", 22), sheet.Words("from", 9), sheet.Words("made: write it here", 17)}, rows)
 
-	f.head("Findings", 12)
+	f.Head("Findings", 12)
 	j.findings(f)
 
 	j.decisions(f)
-	return f.pages, nil
+	return f.Pages, nil
 }
 
 // decisions lists the scheme's fields in three columns: below what stands on the
 // page where they fit, else on a page of their own.
-func (j *job) decisions(f *flow) {
+func (j *job) decisions(f *sheet.Flow) {
 	type row struct{ label, value string }
 	var rows []row
 	groups := 0
@@ -81,36 +82,35 @@ func (j *job) decisions(f *flow) {
 		}
 		rows = append(rows, row{field.Label, j.decision(field)})
 	}
-	const line = sizeSmall * leading
+	const line = sheet.Small * sheet.Leading
 	const columns = 3
-	high := (float64(len(rows)-groups)*line + float64(groups)*(sizeBody*leading+1)) / columns
+	high := (float64(len(rows)-groups)*line + float64(groups)*(sheet.Body*sheet.Leading+1)) / columns
 	high += 4 * line // columns end where groups allow
-	if f.y+high+10 > bodyBottom_mm {
-		f.turn()
+	if f.Y+high+10 > sheet.BodyBottom_mm {
+		f.Turn()
 	}
-	f.head("The scheme", 0)
-	f.gap = 6
-	f.split(columns)
-	end := f.y + high
+	f.Head("The scheme", 0)
+	f.Split(columns, 6)
+	end := f.Y + high
 	for _, r := range rows {
 		if r.value == "" {
-			f.skip(1)
-			if f.y+3*line+sizeBody*leading > end && f.column < columns-1 {
-				f.next()
+			f.Skip(1)
+			if f.Y+3*line+sheet.Body*sheet.Leading > end && !f.Last() {
+				f.Next()
 			}
-			f.page.text(f.left(), f.y+sizeBody*0.95, sizeBody, draw.Bold, 0, fit(r.label, sizeBody, draw.Bold, f.width()))
-			f.y += sizeBody * leading
+			f.Page.Text(f.X, f.Y+sheet.Body*0.95, sheet.Body, draw.Bold, 0, sheet.Fit(r.label, sheet.Body, draw.Bold, f.W))
+			f.Y += sheet.Body * sheet.Leading
 			continue
 		}
-		if f.y+line > end && f.column < columns-1 {
-			f.next()
+		if f.Y+line > end && !f.Last() {
+			f.Next()
 		}
-		f.need(line)
-		y := f.y + sizeSmall*0.95
-		room := f.width() * 0.58
-		f.page.text(f.left(), y, sizeSmall, draw.Upright, 0, fit(r.label, sizeSmall, draw.Upright, room-2))
-		f.page.text(f.left()+room, y, sizeSmall, draw.Upright, 0, fit(r.value, sizeSmall, draw.Upright, f.width()-room))
-		f.y += line
+		f.Need(line)
+		y := f.Y + sheet.Small*0.95
+		room := f.W * 0.58
+		f.Page.Text(f.X, y, sheet.Small, draw.Upright, 0, sheet.Fit(r.label, sheet.Small, draw.Upright, room-2))
+		f.Page.Text(f.X+room, y, sheet.Small, draw.Upright, 0, sheet.Fit(r.value, sheet.Small, draw.Upright, f.W-room))
+		f.Y += line
 	}
 }
 
@@ -152,9 +152,9 @@ func (j *job) sewing() string {
 
 // findings lists what was found, each with its sign's word; a finding that stops is
 // set off.
-func (j *job) findings(f *flow) {
+func (j *job) findings(f *sheet.Flow) {
 	if len(j.Findings) == 0 {
-		f.para(plain("No findings were handed to these sheets."))
+		f.Para(sheet.Plain("No findings were handed to these sheets."))
 	}
 	for _, x := range j.Findings {
 		word := string(x.Severity)
@@ -168,15 +168,12 @@ func (j *job) findings(f *flow) {
 		case check.Caution:
 			word = "Caution"
 		}
-		runs := []run{strong(word + ". "), plain(x.Sentence)}
+		runs := []sheet.Run{sheet.Strong(word + ". "), sheet.Plain(x.Sentence)}
 		if x.Severity == check.Caution {
-			h := f.height(8, sizeBody, runs...)
-			f.need(h)
-			drawWarning(f.page, f.left(), f.y, h)
-			f.paraAt(8, sizeBody, runs...)
+			f.Flagged(runs...)
 			continue
 		}
-		f.point(runs...)
+		f.Point(runs...)
 	}
 }
 

@@ -12,6 +12,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/paper/sheet"
 )
 
 // day is the date of every sheet in these tests.
@@ -89,5 +90,5 @@ func TestWriteSheets(t *testing.T) {
 
 // outside tells how far a box reaches out of the live area.
 func outside(x0, y0, x1, y1 float64) float64 {
-	return math.Max(math.Max(-x0, -y0), math.Max(x1-Live_mm, y1-LiveHigh_mm))
+	return math.Max(math.Max(-x0, -y0), math.Max(x1-sheet.Live_mm, y1-sheet.LiveHigh_mm))
 }

@@ -4,278 +4,205 @@ import (
 	"fmt"
 	"math"
 
-	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
-	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/paper/sheet"
 )
 
-// Spoon_mL is a level tablespoon in mL, as the recipes take it.
-const Spoon_mL = 15
-
-// Starch is what is known of a dry starch.
-type Starch struct {
-	Kind          scheme.StarchKind
-	Density_gpmL  float64 // dry, spooned and level; packing changes it by a fifth either way: weigh it
-	DensitySource string
-	// Gelatinisation, °C: where the grains begin to swell and where the last have.
-	From_C, To_C float64
-	RangeSource  string
-}
-
-// Starches gives the four starches of the scheme.
-//
-// Maize: 128 g a US cup of 236.6 mL (a USDA figure). Potato about 160 g a cup. The
-// others from memory of handbooks, and marked so. The order of the four ranges is
-// published (Food Chemistry 81 (2003) 219): maize and rice above wheat and potato.
-func Starches() []Starch {
-	const (
-		memory = "handbooks, from memory"
-		usda   = "128 g a US cup (USDA figure)"
-	)
-	return []Starch{
-		{scheme.Maize, 0.54, usda, 62, 72, memory},
-		{scheme.Wheat, 0.55, memory, 58, 64, memory},
-		{scheme.Potato, 0.67, memory, 58, 68, memory},
-		{scheme.Rice, 0.55, memory, 68, 78, memory + "; by calorimetry 56 to 82 by variety"},
-	}
-}
-
-// StarchOf gives one of Starches.
-func StarchOf(kind scheme.StarchKind) (Starch, error) {
-	for _, s := range Starches() {
-		if s.Kind == kind {
-			return s, nil
-		}
-	}
-	return Starch{}, scheme.Error{Field: "starch.kind", Value: word.Name(string(kind)), Allowed: word.Say("maize, wheat, potato or rice"), Why: word.Say("is no starch that the card knows")}
-}
-
-// Spoons is how many level tablespoons of 15 mL hold g grams.
-func (s Starch) Spoons(g float64) float64 { return g / (s.Density_gpmL * Spoon_mL) }
-
-// Grams is what so many level tablespoons hold.
-func (s Starch) Grams(spoons float64) float64 { return spoons * s.Density_gpmL * Spoon_mL }
-
-// What a bath is reckoned with.
-const (
-	// pickUp: wet cloth wrung by hand carries 100 to 150 % of its dry mass (from
-	// memory of handbooks).
-	pickUpLeast, pickUp, pickUpMost = 1.0, 1.2, 1.5
-	// liquor: litres that cover a kilogram of cloth so that it can be moved about;
-	// cookLeast: no less is worth boiling. Common practice, no source.
-	liquor_Lpkg, cookLeast_L = 10, 0.5
-	// coldShare of the water is kept cold for the slurry: 1 cup beside 1 quart,
-	// as in a published recipe (¼ cup of starch, 1 cup cold, 1 quart boiling).
-	coldShare = 0.2
-)
-
-// Bath is what to cook for a piece of cloth.
-type Bath struct {
-	Starch      Starch
-	Strength_gL float64 // grams of dry starch per litre of water
-	Area_m2     float64
-	Dry_g       float64 // of the cloth
-	Taken_L     float64 // of the bath, that stays in the cloth wrung by hand
-	TakenMost_L float64 // wrung least
-	Cook_L      float64 // to cook: covers the cloth
-	Starch_g    float64
-	Spoons      float64 // level, 15 mL
-	Cold_L      float64 // of Cook_L, for the slurry
-	Hot_L       float64 // the rest
-	AddOn       float64 // dry starch that stays, as a fraction of the cloth's dry mass: pick-up × strength
-}
-
-// NewBath reckons the bath for area m² (0.001 to 50) of cloth of mass g/m² (1 to
-// 2,000) at a strength of 1 to 150 g/L:
-//
-//	cloth = area · mass;  taken = cloth · pick-up;  starch = strength · cooked
-//	add-on = pick-up · strength        (80 % · 6 % = 4.8 %, a published example)
-//
-// with 1 kg of bath taken for 1 L. What is cooked covers the cloth (10 L a kg), is
-// twice what the cloth can take, and at least half a litre, rounded up to a
-// quarter.
-func NewBath(kind scheme.StarchKind, strength_gL, area_m2, mass_gm2 float64) (Bath, error) {
-	st, err := StarchOf(kind)
+// starch is the starch-and-set card.
+func (j *job) starch() ([]*sheet.Page, error) {
+	f := sheet.NewFlow("Starch and set")
+	f.Page.Holds = "bath, swatch loop, sticks, drying"
+	t, err := j.target()
 	if err != nil {
-		return Bath{}, err
+		return nil, err
 	}
-	for _, f := range []struct {
-		field     string
-		v, lo, hi float64
-		unit      string
-	}{
-		{"starch.bath", strength_gL, 1, 150, "g/L"},
-		{"area", area_m2, 0.001, 50, "m²"},
-		{"cloth.mass", mass_gm2, cloth.MassMin_gm2, cloth.MassMax_gm2, "g/m²"},
-	} {
-		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too
-			return Bath{}, scheme.Error{Field: f.field, Value: word.Say("%g %s", f.v, f.unit), Allowed: word.Say("%g to %g %s", f.lo, f.hi, f.unit), Why: word.Say("gives no bath")}
-		}
+	b, err := j.bath(t)
+	if err != nil {
+		return nil, err
 	}
-	b := Bath{Starch: st, Strength_gL: strength_gL, Area_m2: area_m2, Dry_g: area_m2 * mass_gm2}
-	b.Taken_L = b.Dry_g / 1000 * pickUp
-	b.TakenMost_L = b.Dry_g / 1000 * pickUpMost
-	b.Cook_L = math.Ceil(4*math.Max(cookLeast_L, math.Max(2*b.TakenMost_L, b.Dry_g/1000*liquor_Lpkg))-1e-9) / 4
-	b.Starch_g = strength_gL * b.Cook_L
-	b.Spoons = st.Spoons(b.Starch_g)
-	b.Cold_L = coldShare * b.Cook_L
-	b.Hot_L = b.Cook_L - b.Cold_L
-	b.AddOn = pickUp * strength_gL / 1000
-	return b, nil
+	done := map[string]bool{}
+
+	f.Head("How stiff", 16)
+	j.howStiff(f, t)
+
+	f.Head("The bath", 30)
+	f.Para(sheet.Strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), sheet.Plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
+	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 46), sheet.Numbers("", 24), sheet.Words("", 46)}, [][]string{
+		{j.starched(), trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
+		{"takes up, wrung by hand", j.litres(b.Taken_L), "120 % of its weight (100 to 150 %)"},
+		{"cook", j.litres(b.Cook_L), "so much that it can be moved about in it"},
+		{"dry starch, weighed", grams(b.Starch_g), "or " + j.spoons(b) + ", level; spoons err by a fifth"},
+		{"cold water for the slurry", j.litres(b.Cold_L), "a fifth of the water"},
+		{"boiling water", j.litres(b.Hot_L), ""},
+		{"stays in the cloth", trim(100*b.AddOn, 1) + " % of its weight", "pick-up × strength"},
+	})
+	j.warnAll(f, done, StepCook)
+	f.Tick(sheet.Strong("Cold slurry first. "), sheet.Plain("Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps."))
+	f.Tick(sheet.Strong("Then heat to a clear paste. "), sheet.Plain(fmt.Sprintf("Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s starch thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.",
+		capital(string(b.Starch.Kind)), trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource)))
+	f.Tick(sheet.Strong("Let it cool till hand-warm "), sheet.Plain("before hands go in."))
+	f.Para(sheet.Slant("For a tint: "), sheet.Plain("a little laundry blue or saffron in the bath, tried on a swatch first."))
+	j.warnAll(f, done, StepColour)
+
+	f.Head("The swatch loop", 20)
+	f.Tick(sheet.Plain("Starch three strips, wring them as you will wring the " + j.thing() + ", dry them flat until hard, let them cool."))
+	f.Tick(sheet.Plain("Hang them on the swatch card, compare with the target, write it down."))
+	f.Tick(sheet.Plain("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual."), sheet.Slant(" (Steps: common practice, no source.)"))
+	f.Tick(sheet.Plain("Only then the " + j.thing() + " itself, with the same bath, the same wringing, the same drying."))
+
+	f.Head("Starch and dry", 20)
+	f.Tick(sheet.Plain("Wet the washed " + j.thing() + " through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface."))
+	f.Tick(sheet.Plain("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air."))
+	j.warnAll(f, done, StepDry)
+
+	f.Head("Set", 30)
+	f.Para(j.stickRuns()...)
+	f.Tick(sheet.Plain("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
+	f.Tick(sheet.Plain("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, " + j.orderWords() + ", press, hold until it keeps its shape, draw the stick out turning."))
+	f.Tick(sheet.Plain("Until it is cold and dry hold the loops apart with "), sheet.Strong("smooth props that do not stick"), sheet.Plain(": polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
+	f.Tick(sheet.Plain("Setting takes a learner " + hours(j.work.Setting.Learner) + ", a practised hand " + hours(j.work.Setting.Practised) + "."))
+	j.warnAll(f, done, StepSet)
+
+	f.Head("Washing it out", 16)
+	f.Para(sheet.Plain("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch."))
+	return f.Pages, nil
 }
 
-// doublesAt is the add-on that doubles the bending length: a working guess, for
-// which no usable number was found. Nothing but the first swatch leans on it.
-const doublesAt = 0.05
-
-// FirstStrength is the bath to begin the swatches with, g/L: the guess that 5 % of
-// starch on the cloth doubles its bending length and each further 5 % doubles it
-// again, at the pick-up of cloth wrung by hand; then the strength of cloth.Baths
-// that lies next below, because starch is sooner added than taken out. From
-// bending lengths (mm, above 0) of the cloth and of the target; 0 where the cloth
-// itself reaches the target.
-func FirstStrength(cloth_mm, target_mm float64) (strength_gL float64, name string) {
-	if !(cloth_mm > 0 && target_mm > cloth_mm) || math.IsInf(target_mm, 0) {
-		return 0, "none"
+// starched is what goes into the bath.
+func (j *job) starched() string {
+	if j.Pattern.Made > 1 {
+		return "strips and bands of both"
 	}
-	guess := doublesAt * math.Log2(target_mm/cloth_mm) / pickUp * 1000
-	baths := cloth.Baths()
-	best := baths[0]
-	for _, b := range baths {
-		if b.Starch_gL <= guess*1.05 {
-			best = b
-		}
-	}
-	return best.Starch_gL, best.Name
+	return "strip and band"
 }
 
-// reached_mm is the bending length that starched cloth is expected to reach at most
-// (this project's estimate from masses and overhangs, no source).
-const reached_mm = 90
-
-// slope_deg is the angle of the swatch test: there the overhang is twice the
-// bending length (cloth.Span(41.5) = 2.0003).
-const slope_deg = 41.5
-
-// target is the starch target that the cards print.
-type target struct {
-	known       bool
-	fromScheme  bool    // the scheme's own starch.bend, not the mechanics'
-	none        bool    // no starch is needed
-	reason      string  // why no starch answers it; the scheme's own target may still stand
-	bend_mm     float64 // at the cloth's unstarched mass
-	overhang_mm float64 // as the starched swatch hangs
-	beyond      bool    // longer than the test strips can show: nothing to look for on the card
-}
-
-// target finds it: the scheme's own, else the least that would do by need.
-func (j *job) target() (target, error) {
-	t := target{}
-	found := j.Need != nil && j.Need.Reason == ""
-	if j.Need != nil {
-		t.reason = j.Need.Reason
+// howStiff says how stiff a starched swatch must be: the scheme's own target first,
+// the least that would do beside it.
+func (j *job) howStiff(f *sheet.Flow, t target) {
+	if t.reason != "" && !t.fromScheme {
+		f.Para(sheet.Strong("Starch alone will not do: "), sheet.Plain(t.reason))
 	}
 	switch {
-	case j.s.Starch.Bend > 0:
-		t.known, t.fromScheme, t.bend_mm = true, true, j.s.Starch.Bend
-	case found && j.Need.Bend_mm == 0:
-		return target{known: true, none: true}, nil
-	case found:
-		t.known, t.bend_mm, t.overhang_mm = true, j.Need.Bend_mm, j.Need.Overhang_mm
+	case !t.known && t.reason != "":
+		f.Para(sheet.Plain("There is no target. The bath below is where the scheme begins; compare by eye."))
+	case !t.known && j.Unsolved != "":
+		f.Para(sheet.Strong("No target: "), sheet.Plain("this "+j.thing()+" cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye."))
+	case !t.known:
+		f.Para(sheet.Strong("Not solved yet. "), sheet.Plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
+	case t.none && j.manyWays() != "":
+		f.Para(sheet.Strong("Not needed to hold it up, but starch makes the sets alike. "), sheet.Plain("Solved with this cloth the "+j.thing()+" holds itself up."+j.manyWays()))
+	case t.none:
+		f.Para(sheet.Strong("No starch needed: "), sheet.Plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."))
 	default:
-		return t, nil
-	}
-	if t.overhang_mm == 0 {
-		l, err := cloth.Overhang(t.bend_mm, slope_deg)
-		if err != nil {
-			return t, fmt.Errorf("paper: starch target: %w", err)
+		from := "The least stiffness that holds this " + j.thing() + ", as solved"
+		if t.fromScheme {
+			from = "The scheme's own wish, its bending length starched"
 		}
-		t.overhang_mm = l
-	}
-	t.beyond = t.overhang_mm > j.starchStrip()-pattern.HoldLong_mm+1
-	return t, nil
-}
-
-// starchStrip is how long the strips for starch are cut, mm.
-func (j *job) starchStrip() float64 {
-	for _, w := range j.Pattern.Swatches() {
-		if w.Name == pattern.StarchSwatch {
-			return w.Long_mm
+		words := ""
+		if !t.fromScheme {
+			words = j.needWords()
+		}
+		f.Para(sheet.Strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), sheet.Plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
+			j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
+		if t.bend_mm > reached_mm {
+			f.Para(sheet.Strong("Hardly to be reached: "), sheet.Plain(fmt.Sprintf("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(reached_mm), j.beyondWords(t), j.thing())))
 		}
 	}
-	return 0
+	if t.fromScheme {
+		if words := j.least(); words != "" {
+			f.Para(sheet.Plain(words))
+		}
+		if t.reason != "" {
+			f.Para(sheet.Strong("Starch alone will not do: "), sheet.Plain(t.reason))
+		}
+	}
 }
 
-// least says what the least starch that would do is, beside the scheme's own target.
-func (j *job) least() string {
-	n := j.Need
-	switch {
-	case n == nil && j.Unsolved != "", n != nil && n.Reason != "":
+// beyondWords says that the test strips are too short for the target.
+func (j *job) beyondWords(t target) string {
+	if !t.beyond {
 		return ""
-	case n == nil:
-		return "The least that would do is not solved yet."
-	case n.Bend_mm == 0:
-		return "The least that would do, as solved: none, this cloth holds the " + j.thing() + " up by itself." + j.manyWays()
 	}
-	l := n.Overhang_mm
-	if l == 0 {
-		l = 2 * n.Bend_mm
-	}
-	words := "The least that would do, as solved: an overhang of " + j.len(l) + " (bending length " + j.len(n.Bend_mm) + ")." + j.needWords()
-	if n.Bend_mm > j.s.Starch.Bend+0.5 {
-		words += " The scheme's target is less: with it the " + j.thing() + " does not hold up."
-	}
-	return words
+	return "The test strips of " + j.swatchLen(j.starchStrip()) + " cannot show this target. "
 }
 
-// clothBend is the unstarched bending length along the strip, mm.
-func (j *job) clothBend() float64 {
-	if j.s.Strip.Along == scheme.Warp {
-		return j.s.Cloth.BendWarp
+// manyWays warns that tucked cloth without starch settles in more shapes than the
+// one that was solved.
+func (j *job) manyWays() string {
+	if j.tuckWords() == "" {
+		return ""
 	}
-	return j.s.Cloth.BendWeft
+	return " But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."
 }
 
-// bath is the bath for all that is starched: strip and band of all that are made.
-func (j *job) bath(t target) (Bath, error) {
-	strength := j.s.Starch.Bath
-	if strength < 1 { // 0: the maker leaves it to the card
-		target_mm := 2 * j.clothBend()
-		if t.known && !t.none {
-			target_mm = max(t.bend_mm, target_mm)
-		}
-		strength, _ = FirstStrength(j.clothBend(), target_mm)
+// needWords says what the ruff does with that stiffness.
+func (j *job) needWords() string {
+	n := j.Need
+	if n == nil || n.Reason != "" {
+		return ""
 	}
-	return NewBath(j.s.Starch.Kind, strength, j.area(), j.s.Cloth.Mass)
+	var with []string
+	if n.Droop_mm > 0 && finite(n.Droop_mm) {
+		with = append(with, "droops by "+trim(n.Droop_mm, 1)+" mm")
+	}
+	if n.Bow_mm > 0 && finite(n.Bow_mm) {
+		with = append(with, "moves by "+trim(n.Bow_mm, 1)+" mm when the wearer bows")
+	}
+	if len(with) == 0 {
+		return ""
+	}
+	return " With it the " + j.thing() + " " + list(with) + "."
 }
 
-// area of strip and band of all that are made, m².
-func (j *job) area() float64 {
-	var mm2 float64
-	for _, p := range j.Pattern.Cut.Pieces {
-		mm2 += p.Length_mm * p.Width_mm
+// guess says what strength the target would ask for by the working guess.
+func (j *job) guess(t target, b Bath) string {
+	if !t.known || t.none {
+		return ""
 	}
-	b := j.Pattern.Band
-	mm2 += (b.Length_mm + 2*b.Seam_mm) * (2*b.Height_mm + 2*b.Seam_mm)
-	return float64(j.Pattern.Made) * mm2 / 1e6
+	strength, name := FirstStrength(j.clothBend(), t.bend_mm)
+	if strength == 0 || math.Abs(strength-b.Strength_gL) < 1 {
+		return ""
+	}
+	return fmt.Sprintf(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(strength, 0), name)
 }
 
-// stick is the thickest round rod to be had that goes into a loop of the clear
-// width given: 1 mm of room for cloth that is still damp. 0: none is thin enough.
-func stick(loop_mm float64, u scheme.Units) float64 {
-	rods := []float64{3, 4, 5, 6, 8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 35, 40, 45, 50}
-	if u == scheme.Inches {
-		rods = nil
-		for n := 1.0; n <= 16; n++ { // eighths of an inch
-			rods = append(rods, n*25.4/8)
+// strengthName is the name of the nearest of cloth.Baths, by ratio.
+func strengthName(gL float64) string {
+	name, best := "", math.Inf(1)
+	for _, b := range cloth.Baths() {
+		if d := math.Abs(math.Log(gL / b.Starch_gL)); d < best {
+			name, best = b.Name, d
 		}
 	}
-	best := 0.0
-	for _, r := range rods {
-		if r <= loop_mm-1 {
-			best = r
-		}
+	return name
+}
+
+// spoons writes level spoons, to a half.
+func (j *job) spoons(b Bath) string {
+	if b.Spoons < 1 {
+		return trim(math.Round(2*3*b.Spoons)/2, 1) + " teaspoons of 5 mL"
 	}
-	return best
+	return trim(math.Round(2*b.Spoons)/2, 1) + " spoons of 15 mL"
+}
+
+func (j *job) stickRuns() []sheet.Run {
+	loop := j.loop()
+	d := stick(loop, j.Units)
+	from := "drawn, not solved"
+	if j.Ruff.Solved != nil {
+		from = "as solved"
+	}
+	if d == 0 {
+		return []sheet.Run{sheet.Strong("Stick: "), sheet.Plain(fmt.Sprintf("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from))}
+	}
+	return []sheet.Run{sheet.Strong("Stick: " + j.len(d) + " thick. "), sheet.Plain(fmt.Sprintf("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
+}
+
+// orderWords says which loops are set first.
+func (j *job) orderWords() string {
+	if j.s.Ruff.Flaps == scheme.Stand {
+		return "the lower row first, then the upper"
+	}
+	return "the upper row first, then the lower"
 }

@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // Measures of one tile of the marking tape, in mm.
@@ -19,12 +20,12 @@ const (
 
 // tape is the marking tape, full size: tiles of the strip's length, each laid by
 // its own place on the maker's tape measure.
-func (j *job) tape() ([]*Page, error) {
+func (j *job) tape() ([]*sheet.Page, error) {
 	length := j.Ruff.Plan.Marked_mm
-	all := tiles(length, j.Units)
-	var pages []*Page
-	turn := func() *Page {
-		p := &Page{Sheet: "tape", Title: "Marking tape, full size"}
+	all := sheet.Tiles(length, j.Units)
+	var pages []*sheet.Page
+	turn := func() *sheet.Page {
+		p := &sheet.Page{Title: "Marking tape, full size"}
 		pages = append(pages, p)
 		return p
 	}
@@ -32,10 +33,10 @@ func (j *job) tape() ([]*Page, error) {
 	y := j.tapeWords(p, len(all), length)
 	on := [][]int{nil} // tiles on each sheet
 	for i, t := range all {
-		if y+tapeHead_mm+tapeHigh_mm > bodyBottom_mm {
+		if y+tapeHead_mm+tapeHigh_mm > sheet.BodyBottom_mm {
 			p = turn()
 			on = append(on, nil)
-			y = bodyTop_mm
+			y = sheet.BodyTop_mm
 		}
 		j.tile(p, y, i, len(all), t)
 		on[len(on)-1] = append(on[len(on)-1], i)
@@ -49,75 +50,75 @@ func (j *job) tape() ([]*Page, error) {
 }
 
 // tapeWords says how the tape is used; it gives where the first tile begins.
-func (j *job) tapeWords(p *Page, n int, length float64) float64 {
-	c := column{page: p, w: Live_mm, y: bodyTop_mm}
-	c.para(plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at "+j.zero()+", and leave it there. "),
-		strong("Lay each tape by the place printed on it, its upper edge along the stitch line"), plain(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
-	c.para(plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s",
-		plural(n, "tape", "tapes"), j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol(), j.len(tileOverlap(j.Units)), j.beyondLast())))
+func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
+	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
+	c.Para(sheet.Plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at "+j.zero()+", and leave it there. "),
+		sheet.Strong("Lay each tape by the place printed on it, its upper edge along the stitch line"), sheet.Plain(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
+	c.Para(sheet.Plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s",
+		plural(n, "tape", "tapes"), j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol(), j.len(sheet.TileOverlap(j.Units)), j.beyondLast())))
 	// What the signs mean.
-	y := c.y + 2
+	y := c.Y + 2
 	x := 0.0
-	sign := func(w float64, mark func(x float64), words string) {
-		mark(x + 2)
-		p.text(x+w, y+2.6, sizeSmall, draw.Upright, 0, words)
-		x += w + draw.TextWidth(words, sizeSmall, draw.Upright) + 4.5
+	sign := func(w float64, paint func(x float64), words string) {
+		paint(x + 2)
+		p.Text(x+w, y+2.6, sheet.Small, draw.Upright, 0, words)
+		x += w + draw.TextWidth(words, sheet.Small, draw.Upright) + 4.5
 	}
-	sign(7, func(x float64) { p.line(bold, nil, pt(x-1.5, y+1.6), pt(x+4, y+1.6)) }, "upper edge: stitch line")
-	sign(5, func(x float64) { p.line(bold, nil, pt(x, y-1), pt(x, y+4)) }, "top fold, its set")
-	sign(5, func(x float64) { p.line(bold, []float64{1.2, 1}, pt(x, y-1), pt(x, y+4)) }, "bottom fold")
+	sign(7, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x-1.5, y+1.6), sheet.Pt(x+4, y+1.6)) }, "upper edge: stitch line")
+	sign(5, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "top fold, its set")
+	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "bottom fold")
 	if j.tuckWords() != "" {
 		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring its ends together")
 	}
-	sign(5, func(x float64) { p.dot(x, y+1.6, 1) }, "quarter: pin here")
+	sign(5, func(x float64) { p.Dot(x, y+1.6, 1) }, "quarter: pin here")
 	if len(j.Pattern.Cut.Joins) > 0 {
-		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5, 0, Live_mm) }, "join")
+		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5, 0, sheet.Live_mm) }, "join")
 	}
-	return c.y + 9
+	return c.Y + 9
 }
 
 // tuckSign is a dotted bracket from a to b.
-func tuckSign(p *Page, a, b, y, depth float64) {
-	p.line(0.3, []float64{0.1, 0.9}, pt(a, y), pt(a, y+depth), pt(b, y+depth), pt(b, y))
+func tuckSign(p *sheet.Page, a, b, y, depth float64) {
+	p.Line(0.3, []float64{0.1, 0.9}, sheet.Pt(a, y), sheet.Pt(a, y+depth), sheet.Pt(b, y+depth), sheet.Pt(b, y))
 }
 
 // joinSign is a row of slanting stitches across x, cut off at lo and hi.
-func joinSign(p *Page, x, y, high, lo, hi float64) {
+func joinSign(p *sheet.Page, x, y, high, lo, hi float64) {
 	var lines [][]draw.Point
 	in := func(x float64) float64 { return math.Min(math.Max(x, lo), hi) }
 	for d := 0.0; d+1.2 <= high; d += 1.5 {
-		lines = append(lines, []draw.Point{pt(in(x-0.8), y+d+1.2), pt(in(x+0.8), y+d)})
+		lines = append(lines, []draw.Point{sheet.Pt(in(x-0.8), y+d+1.2), sheet.Pt(in(x+0.8), y+d)})
 	}
-	p.lines(medium, nil, lines...)
+	p.Lines(sheet.Medium, nil, lines...)
 }
 
 // tile draws tape i of n with its head at y.
-func (j *job) tile(p *Page, y float64, i, n int, t Tile) {
-	size := t.To_mm - t.From_mm
+func (j *job) tile(p *sheet.Page, y float64, i, n int, t sheet.Tile) {
+	size := t.Long()
 	head := fmt.Sprintf("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
 	if i == 0 {
 		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
 	}
-	p.text(0, y+3.2, sizeBody, draw.Bold, 0, head)
+	p.Text(0, y+3.2, sheet.Body, draw.Bold, 0, head)
 	top := y + tapeHead_mm
 	bottom := top + tapeHigh_mm
-	p.rect(medium, nil, nil, 0, top, size, bottom)
-	p.line(bold, nil, pt(0, top), pt(size, top)) // the stitch line
-	ruler(p, 0, bottom, t.From_mm, t.To_mm, j.Units, -1, true)
+	p.Box(sheet.Medium, 0, top, size, bottom)
+	p.Line(sheet.Bold, nil, sheet.Pt(0, top), sheet.Pt(size, top)) // the stitch line
+	p.Ruler(0, bottom, t.From_mm, t.To_mm, j.Units)
 
 	// The joins with the tapes before and after.
 	if i > 0 {
-		p.cross(tileOverlap(j.Units)/2, top+tapeCross_mm)
-		tapeLetter(p, 0.6, top, joinLetters(i-1))
+		p.Cross(sheet.TileOverlap(j.Units)/2, top+tapeCross_mm)
+		tapeLetter(p, 0.6, top, sheet.JoinLetters(i-1))
 	}
 	if i < n-1 {
-		at := t.To_mm - tileOverlap(j.Units) - t.From_mm
-		p.lines(fine, []float64{1.4, 0.8}, []draw.Point{pt(at, top), pt(at, top+5.7)}, []draw.Point{pt(at, top+13.4), pt(at, bottom-6)})
-		p.cross(at+tileOverlap(j.Units)/2, top+tapeCross_mm)
-		tapeLetter(p, at+0.6, top, joinLetters(i))
-		p.text(Live_mm, y+3.2, sizeSmall, draw.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", joinLetters(i), i+2, j.len(t.To_mm-tileOverlap(j.Units))))
-	} else if size+40 < Live_mm {
-		p.text(size+3, (top+bottom)/2, sizeBody, draw.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
+		at := t.To_mm - sheet.TileOverlap(j.Units) - t.From_mm
+		p.Lines(sheet.Fine, []float64{1.4, 0.8}, []draw.Point{sheet.Pt(at, top), sheet.Pt(at, top+5.7)}, []draw.Point{sheet.Pt(at, top+13.4), sheet.Pt(at, bottom-6)})
+		p.Cross(at+sheet.TileOverlap(j.Units)/2, top+tapeCross_mm)
+		tapeLetter(p, at+0.6, top, sheet.JoinLetters(i))
+		p.Text(sheet.Live_mm, y+3.2, sheet.Small, draw.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(t.To_mm-sheet.TileOverlap(j.Units))))
+	} else if size+40 < sheet.Live_mm {
+		p.Text(size+3, (top+bottom)/2, sheet.Body, draw.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
 	}
 	j.tileMarks(p, t, top)
 }
@@ -138,18 +139,18 @@ func (j *job) beyondLast() string {
 }
 
 // tapeLetter sets a join's letters between the join and its cross.
-func tapeLetter(p *Page, x, top float64, s string) {
-	size := sizeSmall
+func tapeLetter(p *sheet.Page, x, top float64, s string) {
+	size := sheet.Small
 	if len(s) > 1 {
 		size = 1.9
 	}
-	p.text(x, top+tapeCross_mm+0.6, size, draw.Bold, 0, s)
+	p.Text(x, top+tapeCross_mm+0.6, size, draw.Bold, 0, s)
 }
 
 // tileMarks draws the marks that lie on the tile, from its upper edge at top.
-func (j *job) tileMarks(p *Page, t Tile, top float64) {
+func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 	const numberSize, placeSize = 2.9, 2.2
-	size := t.To_mm - t.From_mm
+	size := t.Long()
 	on := func(place float64) bool { return place >= t.From_mm-1e-9 && place <= t.To_mm+1e-9 }
 	var tops, bottoms [][]draw.Point
 	ends := [3]float64{-9, -9, -9} // right ends of the words in their rows
@@ -169,7 +170,7 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 			return false
 		}
 		y := top + [3]float64{8.6, 10.8, 13}[row]
-		p.text(x, y, size_mm, face, 0.5, s)
+		p.Text(x, y, size_mm, face, 0.5, s)
 		ends[row] = x + w/2
 		return true
 	}
@@ -191,70 +192,70 @@ func (j *job) tileMarks(p *Page, t Tile, top float64) {
 		if r.Mark < 0 {
 			continue
 		}
-		line := []draw.Point{pt(x, top), pt(x, top+5.7)}
+		line := []draw.Point{sheet.Pt(x, top), sheet.Pt(x, top+5.7)}
 		if r.Fold == scheme.Crest {
 			tops = append(tops, line)
 		} else {
 			bottoms = append(bottoms, line)
 		}
 		if r.Quarter {
-			p.dot(math.Min(math.Max(x+1.5, 1), size-1), top+1.6, 0.9)
+			p.Dot(math.Min(math.Max(x+1.5, 1), size-1), top+1.6, 0.9)
 		}
 		words(0, x, numberSize, draw.Bold, strconv.Itoa(r.Set), size)
 		if s := j.table.Text(r.Place); !words(1, x, placeSize, draw.Upright, s, size) {
 			words(2, x, placeSize, draw.Upright, s, size)
 		}
 	}
-	p.lines(bold, nil, tops...)
-	p.lines(bold, []float64{1.2, 1}, bottoms...)
+	p.Lines(sheet.Bold, nil, tops...)
+	p.Lines(sheet.Bold, []float64{1.2, 1}, bottoms...)
 }
 
 // tileTuck draws the part of a tuck's bracket that lies on the tile.
-func (j *job) tileTuck(p *Page, t Tile, a, b, top float64) {
+func (j *job) tileTuck(p *sheet.Page, t sheet.Tile, a, b, top float64) {
 	const depth = 3.4
 	dots := []float64{0.1, 0.9}
 	x0, x1 := math.Max(a, t.From_mm)-t.From_mm, math.Min(b, t.To_mm)-t.From_mm
 	if a >= t.From_mm && a < b {
-		p.line(0.3, dots, pt(x0, top), pt(x0, top+depth))
+		p.Line(0.3, dots, sheet.Pt(x0, top), sheet.Pt(x0, top+depth))
 	}
 	if b <= t.To_mm && a < b {
-		p.line(0.3, dots, pt(x1, top), pt(x1, top+depth))
+		p.Line(0.3, dots, sheet.Pt(x1, top), sheet.Pt(x1, top+depth))
 	}
-	p.line(0.3, dots, pt(x0, top+depth), pt(x1, top+depth))
+	p.Line(0.3, dots, sheet.Pt(x0, top+depth), sheet.Pt(x1, top+depth))
 }
 
 // tapeMap draws which tape lies on which sheet and where it begins: a row for
 // every sheet, below the last tape or on a page of its own.
-func (j *job) tapeMap(pages []*Page, on [][]int, all []Tile, y float64) []*Page {
+func (j *job) tapeMap(pages []*sheet.Page, on [][]int, all []sheet.Tile, y float64) []*sheet.Page {
 	const rowHigh, left = 9.0, 20.0
 	p := pages[len(pages)-1]
 	head := func() {
-		p.text(0, y+5, sizeHead, draw.Bold, 0, "Map of the tapes")
-		p.text(Live_mm, y+5, sizeSmall, draw.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
+		p.Text(0, y+5, sheet.Head, draw.Bold, 0, "Map of the tapes")
+		p.Text(sheet.Live_mm, y+5, sheet.Small, draw.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
 		y += 9
 	}
 	turn := func() {
-		p = &Page{Sheet: "tape", Title: "Marking tape: map", Holds: "map of the tapes"}
+		p = &sheet.Page{Title: "Marking tape: map", Holds: "map of the tapes"}
 		pages = append(pages, p)
-		y = bodyTop_mm
+		y = sheet.BodyTop_mm
 		head()
 	}
-	if y+12+float64(len(on))*rowHigh > bodyBottom_mm {
+	if y+12+float64(len(on))*rowHigh > sheet.BodyBottom_mm {
 		turn()
 	} else {
 		head()
 	}
-	cell := (Live_mm - left) / 8
+	cell := (sheet.Live_mm - left) / 8
 	for k, numbers := range on {
-		if y+rowHigh > bodyBottom_mm {
+		if y+rowHigh > sheet.BodyBottom_mm {
 			turn()
 		}
-		p.text(0, y+3.2, sizeBody, draw.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
+		p.Text(0, y+3.2, sheet.Body, draw.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
 		for c, i := range numbers {
 			x := left + cell*float64(c)
-			p.rect(fine, nil, nil, x, y, x+cell-1, y+4)
-			p.text(x+(cell-1)/2, y+3, sizeSmall, draw.Bold, 0.5, strconv.Itoa(i+1))
-			p.text(x+0.3, y+6.8, 2.2, draw.Upright, 0, fit(j.bare(all[i].From_mm), 2.2, draw.Upright, cell-1.3))
+			p.Box(sheet.Fine, x, y, x+cell-1, y+4)
+			p.Text(x+(cell-1)/2, y+3, sheet.Small, draw.Bold, 0.5, strconv.Itoa(i+1))
+			p.Text(x+0.3, y+6.8, 2.2, draw.Upright, 0, sheet.Fit(j.bare(all[i].From_mm), 2.2, draw.Upright, cell-1.3))
 		}
 		y += rowHigh
 	}

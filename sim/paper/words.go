@@ -69,19 +69,6 @@ func hours(r pattern.Range) string {
 // five rounds minutes to 5, at least 5.
 func five(m float64) int { return max(5, 5*int(math.Round(m/5))) }
 
-// litres writes a volume: in mL below a litre, with cups for inches (US cup
-// 236.588 mL).
-func (j *job) litres(l float64) string {
-	s := trim(l, 2) + " L"
-	if l < 1 {
-		s = strconv.Itoa(5*int(math.Round(200*l))) + " mL"
-	}
-	if j.Units == scheme.Inches {
-		s += " (" + trim(math.Round(4*l/0.236588)/4, 2) + " US cups)"
-	}
-	return s
-}
-
 // foldName is how a fold is called on the sheets.
 func foldName(f scheme.Fold) string {
 	if f == scheme.Crest {
@@ -90,7 +77,7 @@ func foldName(f scheme.Fold) string {
 	return "bottom fold"
 }
 
-// folded is the plural.
+// foldNames is the plural.
 func foldNames(f scheme.Fold) string { return foldName(f) + "s" }
 
 // edgeName is what a fold is sewn to.
@@ -114,3 +101,20 @@ func list(words []string) string {
 	}
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
+
+// partWord is the part of the body that it goes round.
+func partWord(p scheme.Part) string {
+	if p == scheme.Wrist {
+		return "wrist"
+	}
+	return "neck"
+}
+
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return string(s[0]-'a'+'A') + s[1:]
+}
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -7,25 +7,26 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // cuttingSteps are the steps from the printed sheets to the joined strip, hemmed,
 // its inner edge turned in.
-func (j *job) cuttingSteps(f *flow) {
+func (j *job) cuttingSteps(f *sheet.Flow) {
 	st, cut := j.Pattern.Strip, j.Pattern.Cut
-	f.head("Before cutting", 16)
-	f.tick(strong("Print and measure. "), plain("Sheet 1: the square, both ways. Tick each sheet's bars before you use it."))
+	f.Head("Before cutting", 16)
+	f.Tick(sheet.Strong("Print and measure. "), sheet.Plain("Sheet 1: the square, both ways. Tick each sheet's bars before you use it."))
 	wash := "Wash, dry and iron the whole cloth. Straighten both ends along a thread."
 	if j.s.Strip.ShrinkWarp == 0 && j.s.Strip.ShrinkWeft == 0 {
 		wash = "The scheme takes the cloth as washed already. If it is not, wash, dry and iron the whole of it. Straighten both ends along a thread."
 	}
-	f.tick(strong("Wash before cutting. "), plain(wash))
-	f.tick(strong("Test the washed cloth. "), plain("Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the "+j.thing()+" changes."))
+	f.Tick(sheet.Strong("Wash before cutting. "), sheet.Plain(wash))
+	f.Tick(sheet.Strong("Test the washed cloth. "), sheet.Plain("Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the "+j.thing()+" changes."))
 
-	f.head("Cut and join", 16)
-	f.tick(strong("Cut. "), plain("Along drawn threads: "+j.cutWords()))
+	f.Head("Cut and join", 16)
+	f.Tick(sheet.Strong("Cut. "), sheet.Plain("Along drawn threads: "+j.cutWords()))
 	if st.Have_mm > 0 {
-		f.tick(strong("Measure the strip at hand: "), plain(fmt.Sprintf("the scheme takes it as %s long, its outer edge finished, and %s from its raw inner edge to that.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm))))
+		f.Tick(sheet.Strong("Measure the strip at hand: "), sheet.Plain(fmt.Sprintf("the scheme takes it as %s long, its outer edge finished, and %s from its raw inner edge to that.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm))))
 	}
 	if n := len(cut.Joins); n > 0 {
 		hidden := 0
@@ -49,14 +50,14 @@ func (j *job) cuttingSteps(f *flow) {
 		if j.s.Strip.Selvedge == 0 && cut.Along == scheme.Weft {
 			how = ", selvedge to selvedge where both are" + how
 		}
-		f.tick(strong("Join before hemming. "), plain(lay+joins+map[bool]string{true: " of each strip"}[j.Pattern.Made > 1]+how+". "+j.hiddenWords(hidden, n)))
+		f.Tick(sheet.Strong("Join before hemming. "), sheet.Plain(lay+joins+map[bool]string{true: " of each strip"}[j.Pattern.Made > 1]+how+". "+j.hiddenWords(hidden, n)))
 	}
 	j.hemStep(f)
 	if st.Takeup_mm > 0 {
-		f.tick(strong("Turn in the inner edge: its fold is the stitch line. "), plain(fmt.Sprintf("Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'), press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.",
+		f.Tick(sheet.Strong("Turn in the inner edge: its fold is the stitch line. "), sheet.Plain(fmt.Sprintf("Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'), press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.",
 			j.len(st.Takeup_mm), j.len(st.Depth_mm), j.thing(), j.len(st.Takeup_mm))))
 	} else {
-		f.tick(strong("The inner edge is the stitch line. "), plain("The scheme leaves nothing to turn in: oversew the edge closely, or let it be a selvedge. Everything is marked and sewn there."))
+		f.Tick(sheet.Strong("The inner edge is the stitch line. "), sheet.Plain("The scheme leaves nothing to turn in: oversew the edge closely, or let it be a selvedge. Everything is marked and sewn there."))
 	}
 }
 
@@ -87,13 +88,13 @@ func (j *job) cutWords() string {
 
 // hemStep says what is hemmed before marking. The far end waits where spare is cut
 // off beyond it.
-func (j *job) hemStep(f *flow) {
+func (j *job) hemStep(f *sheet.Flow) {
 	st := j.Pattern.Strip
 	if j.toCut() == 0 {
 		return // the strip at hand is hemmed
 	}
 	if st.Hem_mm == 0 {
-		f.tick(strong("No hem "), plain("is planned: outer edge and ends stay as they are. Let them be selvedges, or oversew them finely, or they fray."))
+		f.Tick(sheet.Strong("No hem "), sheet.Plain("is planned: outer edge and ends stay as they are. Let them be selvedges, or oversew them finely, or they fray."))
 		return
 	}
 	what := "The outer edge and both ends"
@@ -105,27 +106,27 @@ func (j *job) hemStep(f *flow) {
 	case st.Spare_mm > 0:
 		what = "The outer edge and the end that carries the first mark; the far end waits until the spare is cut off"
 	}
-	f.tick(strong("Hem. "), plain(fmt.Sprintf("%s: %s of %s, stitches %s.", what, turns(j.s.Strip.HemTurns), j.len(j.s.Strip.Hem), j.stitches())))
+	f.Tick(sheet.Strong("Hem. "), sheet.Plain(fmt.Sprintf("%s: %s of %s, stitches %s.", what, turns(j.s.Strip.HemTurns), j.len(j.s.Strip.Hem), j.stitches())))
 }
 
 // bandSteps are the steps from the marked strip to the closed band.
-func (j *job) bandSteps(f *flow) {
+func (j *job) bandSteps(f *sheet.Flow) {
 	b, st := j.Pattern.Band, j.Pattern.Strip
-	f.tick(strong("Mark from one end. "), plain("The marking tape or the table, along the stitch line: every mark from "+j.zero()+", never step by step. "+plural(len(j.Ruff.Plan.Row), "mark", "marks")+"."))
+	f.Tick(sheet.Strong("Mark from one end. "), sheet.Plain("The marking tape or the table, along the stitch line: every mark from "+j.zero()+", never step by step. "+plural(len(j.Ruff.Plan.Row), "mark", "marks")+"."))
 	size := j.len(b.Length_mm) + " × " + j.len(b.Height_mm)
 	marks := " Then mark quarters and strokes on it from the pattern."
 	switch {
 	case b.AtHand:
-		f.tick(strong("Take the band that is made. "), plain("Lay it beside the pattern: "+size+". All its edges must be finished, since folds are sewn to them from outside."+marks))
+		f.Tick(sheet.Strong("Take the band that is made. "), sheet.Plain("Lay it beside the pattern: "+size+". All its edges must be finished, since folds are sewn to them from outside."+marks))
 	case b.Seam_mm > 0:
-		f.tick(strong("Make the band, finished all round. "), plain("Fold it along the middle, right side out, turn the seam allowances in, press, and oversew the bottom edge and the ends. Finished "+size+"."+marks))
+		f.Tick(sheet.Strong("Make the band, finished all round. "), sheet.Plain("Fold it along the middle, right side out, turn the seam allowances in, press, and oversew the bottom edge and the ends. Finished "+size+"."+marks))
 	default:
-		f.tick(strong("Make the band, finished all round. "), plain("Fold it along the middle, right side out, and oversew its raw edges together closely: the scheme gives no seam allowance. Finished "+size+"."+marks))
+		f.Tick(sheet.Strong("Make the band, finished all round. "), sheet.Plain("Fold it along the middle, right side out, and oversew its raw edges together closely: the scheme gives no seam allowance. Finished "+size+"."+marks))
 	}
 	if pins := j.pinsWords(); len(pins) > 0 {
-		f.tick(strong("Pin at the quarters, not at every fold: "), plain(list(pins)+"."))
+		f.Tick(sheet.Strong("Pin at the quarters, not at every fold: "), sheet.Plain(list(pins)+"."))
 	} else {
-		f.tick(strong("Pin the first and the last sewn fold and the middle, "), plain("not every fold: the sets do not divide into quarters. Then halve each stretch by eye."))
+		f.Tick(sheet.Strong("Pin the first and the last sewn fold and the middle, "), sheet.Plain("not every fold: the sets do not divide into quarters. Then halve each stretch by eye."))
 	}
 	j.sewSteps(f)
 	count := fmt.Sprintf("%s: %s?", plural(j.Ruff.Plan.Sets, "set", "sets"), list(j.sewnCounts()))
@@ -136,9 +137,9 @@ func (j *job) bandSteps(f *flow) {
 		}
 		count += "."
 	}
-	f.tick(strong("Count. "), plain(count))
-	f.tick(strong("Closures. "), plain(j.overlapWords()+" "+j.closureWords()))
-	f.tick(strong("Try it on, unstarched. "), plain("Nothing presses, no pin left in it, the ends lie as wished."))
+	f.Tick(sheet.Strong("Count. "), sheet.Plain(count))
+	f.Tick(sheet.Strong("Closures. "), sheet.Plain(j.overlapWords()+" "+j.closureWords()))
+	f.Tick(sheet.Strong("Try it on, unstarched. "), sheet.Plain("Nothing presses, no pin left in it, the ends lie as wished."))
 }
 
 // sewnCounts says how many folds are on which edge: "41 bottom folds on the band's
@@ -162,7 +163,7 @@ func (j *job) sewnCounts() []string {
 }
 
 // sewSteps says what is sewn to which edge, and which first.
-func (j *job) sewSteps(f *flow) {
+func (j *job) sewSteps(f *sheet.Flow) {
 	p := j.s.Pleat
 	rest := ""
 	if j.tuckWords() != "" {
@@ -179,12 +180,12 @@ func (j *job) sewSteps(f *flow) {
 	both := edges[scheme.EdgeTop] > 0 && edges[scheme.EdgeBottom] > 0
 	switch {
 	case j.Ruff.Plan.MarksOwn && both:
-		f.tick(strong("Sew "), plain("each fold to the edge that the table of marks gives, the top edge first all the way round. "+whip+rest))
+		f.Tick(sheet.Strong("Sew "), sheet.Plain("each fold to the edge that the table of marks gives, the top edge first all the way round. "+whip+rest))
 	case both:
-		f.tick(strong("Sew the top edge first. "), plain("All the way round, every top fold at its stroke on the band's top edge. "+whip+rest))
-		f.tick(strong("Then the bottom edge. "), plain("Every bottom fold at its stroke, halfway between its neighbours, in the same way."))
+		f.Tick(sheet.Strong("Sew the top edge first. "), sheet.Plain("All the way round, every top fold at its stroke on the band's top edge. "+whip+rest))
+		f.Tick(sheet.Strong("Then the bottom edge. "), sheet.Plain("Every bottom fold at its stroke, halfway between its neighbours, in the same way."))
 	case edges[scheme.EdgeTop] == 0 && edges[scheme.EdgeBottom] == 0:
-		f.tick(strong("Nothing is sewn: "), plain("by its marks no fold goes to the band."))
+		f.Tick(sheet.Strong("Nothing is sewn: "), sheet.Plain("by its marks no fold goes to the band."))
 	default:
 		edge := scheme.EdgeTop
 		if edges[edge] == 0 {
@@ -198,7 +199,7 @@ func (j *job) sewSteps(f *flow) {
 		if edges[scheme.EdgeNone] == 0 {
 			only = ""
 		}
-		f.tick(strong("Sew "+which+" "), plain("to the band's "+edgeName(edge)+", all the way round, each at its stroke. "+whip+only+rest))
+		f.Tick(sheet.Strong("Sew "+which+" "), sheet.Plain("to the band's "+edgeName(edge)+", all the way round, each at its stroke. "+whip+only+rest))
 	}
 }
 

@@ -1,4 +1,4 @@
-package paper
+package sheet
 
 import (
 	"strings"
@@ -18,7 +18,7 @@ var parsed = [3]func() *sfnt.Font{
 func mustParse(f draw.Face) *sfnt.Font {
 	font, err := sfnt.Parse(draw.TTF(f))
 	if err != nil {
-		panic("paper: embedded font: " + err.Error()) // bytes are compiled in: TestPrintable
+		panic("sheet: embedded font: " + err.Error()) // bytes are compiled in: TestPrintable
 	}
 	return font
 }
@@ -65,8 +65,8 @@ func Unprinted(name string) string {
 	return b.String()
 }
 
-// fit shortens s with an ellipsis until it is no wider than w mm.
-func fit(s string, size float64, face draw.Face, w float64) string {
+// Fit shortens s with an ellipsis until it is no wider than w mm.
+func Fit(s string, size float64, face draw.Face, w float64) string {
 	if draw.TextWidth(s, size, face) <= w {
 		return s
 	}

@@ -1,4 +1,4 @@
-package paper
+package sheet
 
 import (
 	"bytes"
@@ -11,6 +11,7 @@ import (
 	"io"
 	"math"
 	"strconv"
+	"time"
 
 	"codeberg.org/go-pdf/fpdf"
 	"ruffwright/geom/draw"
@@ -34,23 +35,31 @@ func style(f draw.Face) string {
 	return ""
 }
 
-// writePDF replays the pages into one PDF. The live area lies in the middle of the
-// paper; a printer's stretch is taken back about the same middle.
-func writePDF(in Input, pages []Page, w io.Writer) error {
-	fx, fy, err := in.Printer.factors()
-	if err != nil {
-		return err
-	}
-	wide, high := in.Paper.Size()
+// Print is how pages come into a PDF.
+type Print struct {
+	Wide_mm, High_mm   float64 // of the paper
+	StretchX, StretchY float64 // what all is multiplied by, about the paper's middle, for a printer that is off; else 1
+	Title              string
+	Date               time.Time
+	// Progress is called before each page is written, from 1; what it gives back,
+	// unless nil, ends the work. nil: nobody asks.
+	Progress func(page, of int) error
+}
+
+// WritePDF writes pages as one PDF: vectors and embedded fonts, pictures of cloth
+// at 203 dots an inch, with the hint to print without scaling. The live area lies
+// in the middle of the paper. The same pages give the same bytes.
+func WritePDF(w io.Writer, pages []Page, how Print) error {
+	wide, high := how.Wide_mm, how.High_mm
 	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: wide, Ht: high}})
 	f.SetAutoPageBreak(false, 0)
 	f.SetMargins(0, 0, 0)
 	f.SetCompression(true)
 	f.SetCatalogSort(true)
-	f.SetCreationDate(in.Date)
-	f.SetModificationDate(in.Date)
+	f.SetCreationDate(how.Date)
+	f.SetModificationDate(how.Date)
 	f.SetProducer("ruffwright", true)
-	f.SetTitle(printable(in.Ruff.Plan.Scheme.Name+" · sheets", draw.Upright), true)
+	f.SetTitle(printable(how.Title, draw.Upright), true)
 	f.SetLang("en-GB")
 	f.SetDisplayMode("fullpage", "continuous")
 	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
@@ -60,18 +69,18 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	f.SetLineJoinStyle("round")
 	r := replay{f: f, dx: (wide - Live_mm) / 2, dy: (high - LiveHigh_mm) / 2, wide: map[int]bool{}}
 	for n, p := range pages {
-		if in.Progress != nil {
-			if err := in.Progress(n+1, len(pages)); err != nil {
+		if how.Progress != nil {
+			if err := how.Progress(n+1, len(pages)); err != nil {
 				return err
 			}
 		}
 		f.AddPage()
 		f.Bookmark(bookmark(p), 0, 0)
 		r.forget()
-		stretched := fx != 1 || fy != 1
+		stretched := how.StretchX != 1 || how.StretchY != 1
 		if stretched {
 			f.TransformBegin()
-			f.TransformScale(100*fx, 100*fy, wide/2, high/2)
+			f.TransformScale(100*how.StretchX, 100*how.StretchY, wide/2, high/2)
 		}
 		for i, pic := range p.Pictures {
 			if err := r.picture(pic, fmt.Sprintf("picture %d on sheet %d", i+1, n+1)); err != nil {
@@ -87,7 +96,7 @@ func writePDF(in Input, pages []Page, w io.Writer) error {
 	}
 	var b bytes.Buffer
 	if err := f.Output(&b); err != nil {
-		return fmt.Errorf("paper: cannot write the PDF: %w", err)
+		return fmt.Errorf("sheet: cannot write the PDF: %w", err)
 	}
 	out, err := unscaled(b.Bytes())
 	if err != nil {
@@ -118,17 +127,17 @@ func unscaled(pdf []byte) ([]byte, error) {
 	at := bytes.LastIndex(pdf, []byte(catalogue))
 	end := bytes.LastIndex(pdf, []byte(startxref))
 	if at < 0 || end < at || bytes.Contains(pdf[at:end], []byte(" 0 obj")) {
-		return nil, errors.New("paper: the PDF's catalogue is not its last object")
+		return nil, errors.New("sheet: the PDF's catalogue is not its last object")
 	}
 	at += len(catalogue)
 	tail := pdf[end+len(startxref):]
 	n := bytes.IndexByte(tail, '\n')
 	if n < 0 {
-		return nil, errors.New("paper: the PDF has no table of objects")
+		return nil, errors.New("sheet: the PDF has no table of objects")
 	}
 	address, err := strconv.Atoi(string(tail[:n]))
 	if err != nil || address < at {
-		return nil, errors.New("paper: the PDF's table of objects does not follow its catalogue")
+		return nil, errors.New("sheet: the PDF's table of objects does not follow its catalogue")
 	}
 	out := make([]byte, 0, len(pdf)+len(wish)+2)
 	out = append(out, pdf[:at]...)
@@ -256,7 +265,7 @@ func (r *replay) picture(p Picture, name string) error {
 	if last >= 0 {
 		below := p.Drawing
 		below.Items = below.Items[:last+1]
-		below.Ground = white
+		below.Ground = White
 		// fpdf sorts pictures by their width and leaves equal ones in no order: each
 		// gets a width of its own, so that the same input gives the same bytes.
 		res := pictureRes
@@ -269,7 +278,7 @@ func (r *replay) picture(p Picture, name string) error {
 		imagedraw.Draw(img, img.Rect, colour, colour.Rect.Min, imagedraw.Src)
 		var b bytes.Buffer
 		if err := png.Encode(&b, img); err != nil {
-			return fmt.Errorf("paper: %s: %w", name, err)
+			return fmt.Errorf("sheet: %s: %w", name, err)
 		}
 		opt := fpdf.ImageOptions{ImageType: "PNG"}
 		r.f.RegisterImageOptionsReader(name, opt, &b)

@@ -7,18 +7,19 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/paper/sheet"
 )
 
 // band is the band's pattern, full size, in tiles along it. Down the sheet stand as
 // many tiles as fit.
-func (j *job) band() ([]*Page, error) {
+func (j *job) band() ([]*sheet.Page, error) {
 	b := j.Pattern.Band
-	all := tiles(b.CutLong_mm, j.Units)
+	all := sheet.Tiles(b.CutLong_mm, j.Units)
 	const head = 4.4
 	const between = 5.0
-	var pages []*Page
-	turn := func() *Page {
-		p := &Page{Sheet: "band", Title: "Band, full size"}
+	var pages []*sheet.Page
+	turn := func() *sheet.Page {
+		p := &sheet.Page{Title: "Band, full size"}
 		pages = append(pages, p)
 		return p
 	}
@@ -27,7 +28,7 @@ func (j *job) band() ([]*Page, error) {
 	from := 0
 	close := func(last int) { p.Holds = fmt.Sprintf("band, tiles %d to %d", from+1, last+1) }
 	for i, t := range all {
-		if y+head+b.CutWide_mm > bodyBottom_mm {
+		if y+head+b.CutWide_mm > sheet.BodyBottom_mm {
 			if i > from || i == 0 {
 				if i > 0 {
 					close(i - 1)
@@ -37,9 +38,9 @@ func (j *job) band() ([]*Page, error) {
 				p = turn()
 				from = i
 			}
-			y = bodyTop_mm
-			if y+head+b.CutWide_mm > bodyBottom_mm {
-				y = bodyBottom_mm + 0.8 - head - b.CutWide_mm // the tallest bands: close under the title
+			y = sheet.BodyTop_mm
+			if y+head+b.CutWide_mm > sheet.BodyBottom_mm {
+				y = sheet.BodyBottom_mm + 0.8 - head - b.CutWide_mm // the tallest bands: close under the title
 			}
 		}
 		j.bandTile(p, y+head, i, len(all), t)
@@ -50,9 +51,9 @@ func (j *job) band() ([]*Page, error) {
 }
 
 // bandWords says how the band is made; it gives where the first tile begins.
-func (j *job) bandWords(p *Page, all []Tile) float64 {
+func (j *job) bandWords(p *sheet.Page, all []sheet.Tile) float64 {
 	b := j.Pattern.Band
-	c := column{page: p, w: Live_mm, y: bodyTop_mm}
+	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
 	made := ""
 	if b.AtHand {
 		made = "The band is made already: lay it beside this pattern and check its length and marks. "
@@ -69,9 +70,9 @@ func (j *job) bandWords(p *Page, all []Tile) float64 {
 	} else {
 		made += fmt.Sprintf("Cut %s × %s, without seam allowance", j.len(b.CutLong_mm), j.len(b.CutWide_mm))
 	}
-	c.para(plain(made + fmt.Sprintf("; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", j.len(b.Height_mm))))
-	c.para(strong(j.overlapWords()+" "), plain(j.closureWords()+" Parts on the inner half stand above the fold line of this pattern, those on the outer half below."))
-	tileWords := fmt.Sprintf("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"), j.len(tileOverlap(j.Units)))
+	c.Para(sheet.Plain(made + fmt.Sprintf("; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", j.len(b.Height_mm))))
+	c.Para(sheet.Strong(j.overlapWords()+" "), sheet.Plain(j.closureWords()+" Parts on the inner half stand above the fold line of this pattern, those on the outer half below."))
+	tileWords := fmt.Sprintf("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"), j.len(sheet.TileOverlap(j.Units)))
 	if len(all) == 1 {
 		tileWords = ""
 	}
@@ -79,14 +80,12 @@ func (j *job) bandWords(p *Page, all []Tile) float64 {
 	if len(b.Pins) == 0 {
 		pin = ""
 	}
-	c.para(plain(tileWords + pin + "Short strokes: where folds are sewn to the " + list(j.sewnEdges()) + j.strokesWords() + "."))
-	done := map[string]bool{}
+	c.Para(sheet.Plain(tileWords + pin + "Short strokes: where folds are sewn to the " + list(j.sewnEdges()) + j.strokesWords() + "."))
 	for _, k := range j.at(StepBand) {
-		if !done[k.ID] {
-			c.warn(k)
-		}
+		c.Flagged(k.runs()...)
+		c.Y += 1
 	}
-	return c.y + 2
+	return c.Y + 2
 }
 
 // strokesEvery is how many folds of one edge a stroke stands for, so that strokes
@@ -120,39 +119,39 @@ func (j *job) strokesWords() string {
 // bandTile draws one tile, the piece's upper cut edge at `top`. The outer half
 // lies below, so that the band stands on the sheet as it is worn: bottom edge
 // down, with the inner half folded up behind it.
-func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
+func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	b := j.Pattern.Band
-	size := t.To_mm - t.From_mm
+	size := t.Long()
 	head := fmt.Sprintf("band, tile %d of %d", i+1, n)
 	if i > 0 {
 		head += "  ·  lay this end at " + j.len(t.From_mm) + " from the cut end"
 	} else {
 		head += "  ·  begins at the cut end"
 	}
-	p.text(0, top-1.2, sizeBody, draw.Bold, 0, head)
+	p.Text(0, top-1.2, sheet.Body, draw.Bold, 0, head)
 	// y on the sheet of y across the band (from the outer half's cut edge).
 	at := func(y float64) float64 { return top + b.CutWide_mm - y }
 	x := func(place float64) float64 { return place - t.From_mm }
 	clip := func(place float64) float64 { return math.Min(math.Max(place, t.From_mm), t.To_mm) - t.From_mm }
 	across := func(width float64, dash []float64, y, from, to float64) {
 		if to > t.From_mm && from < t.To_mm {
-			p.line(width, dash, pt(clip(from), at(y)), pt(clip(to), at(y)))
+			p.Line(width, dash, sheet.Pt(clip(from), at(y)), sheet.Pt(clip(to), at(y)))
 		}
 	}
 	upright := func(width float64, dash []float64, place, y0, y1 float64) bool {
 		if place < t.From_mm-1e-9 || place > t.To_mm+1e-9 {
 			return false
 		}
-		p.line(width, dash, pt(x(place), at(y0)), pt(x(place), at(y1)))
+		p.Line(width, dash, sheet.Pt(x(place), at(y0)), sheet.Pt(x(place), at(y1)))
 		return true
 	}
 	fold := []float64{5, 1.6}
 	sew := []float64{0.1, 1.4}
-	across(bold, nil, 0, 0, b.CutLong_mm)
-	across(bold, nil, b.CutWide_mm, 0, b.CutLong_mm)
-	upright(bold, nil, 0, 0, b.CutWide_mm)
-	upright(bold, nil, b.CutLong_mm, 0, b.CutWide_mm)
-	across(medium, fold, b.Fold_mm, 0, b.CutLong_mm)
+	across(sheet.Bold, nil, 0, 0, b.CutLong_mm)
+	across(sheet.Bold, nil, b.CutWide_mm, 0, b.CutLong_mm)
+	upright(sheet.Bold, nil, 0, 0, b.CutWide_mm)
+	upright(sheet.Bold, nil, b.CutLong_mm, 0, b.CutWide_mm)
+	across(sheet.Medium, fold, b.Fold_mm, 0, b.CutLong_mm)
 	if b.Seam_mm > 0 {
 		in, out := b.Seam_mm, b.CutLong_mm-b.Seam_mm
 		across(0.35, sew, b.Seam_mm, in, out)
@@ -160,27 +159,27 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 		upright(0.35, sew, in, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
 		upright(0.35, sew, out, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
 	}
-	// Tile joins.
+	// sheet.Tile joins.
 	if i > 0 {
-		p.line(fine, nil, pt(0, top), pt(0, top+b.CutWide_mm))
+		p.Line(sheet.Fine, nil, sheet.Pt(0, top), sheet.Pt(0, top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
-			p.cross(tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
+			p.Cross(sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.text(0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, draw.Bold, 0, joinLetters(i-1))
+		p.Text(0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, sheet.JoinLetters(i-1))
 	}
 	if i < n-1 {
-		e := t.To_mm - tileOverlap(j.Units)
-		p.line(fine, []float64{2, 1}, pt(x(e), top), pt(x(e), top+b.CutWide_mm))
+		e := t.To_mm - sheet.TileOverlap(j.Units)
+		p.Line(sheet.Fine, []float64{2, 1}, sheet.Pt(x(e), top), sheet.Pt(x(e), top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
-			p.cross(x(e)+tileOverlap(j.Units)/2, at(b.CutWide_mm*y))
+			p.Cross(x(e)+sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sizeBody, draw.Bold, 0, joinLetters(i))
-		p.text(Live_mm, top-1.2, sizeSmall, draw.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", joinLetters(i), i+2, j.len(e)))
+		p.Text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, sheet.JoinLetters(i))
+		p.Text(sheet.Live_mm, top-1.2, sheet.Small, draw.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(e)))
 	}
 	j.bandStrokes(p, t, x, at)
 	// Quarter and centre marks, with their names on the inner half.
 	for k, m := range b.Marks {
-		if !upright(medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
+		if !upright(sheet.Medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
 			continue
 		}
 		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), m.Name)
@@ -198,7 +197,7 @@ func (j *job) bandTile(p *Page, top float64, i, n int, t Tile) {
 }
 
 // bandStrokes draws where the folds are sewn.
-func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
+func (j *job) bandStrokes(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) {
 	b := j.Pattern.Band
 	every := j.strokesEvery()
 	var strokes [][]draw.Point
@@ -214,14 +213,14 @@ func (j *job) bandStrokes(p *Page, t Tile, x, at func(float64) float64) {
 		if m.Edge == scheme.EdgeBottom {
 			y, long = b.Seam_mm, 1.6
 		}
-		strokes = append(strokes, []draw.Point{pt(x(place), at(y)), pt(x(place), at(y+long))})
+		strokes = append(strokes, []draw.Point{sheet.Pt(x(place), at(y)), sheet.Pt(x(place), at(y+long))})
 	}
-	p.lines(fine, nil, strokes...)
+	p.Lines(sheet.Fine, nil, strokes...)
 }
 
 // bandName sets a mark's name beside its line, on the side that has room.
-func (j *job) bandName(p *Page, x, size, y float64, words string) {
-	w := draw.TextWidth(words, sizeSmall, draw.Italic)
+func (j *job) bandName(p *sheet.Page, x, size, y float64, words string) {
+	w := draw.TextWidth(words, sheet.Small, draw.Italic)
 	anchor, at := 0.0, x+1
 	if x+1+w > size {
 		anchor, at = 1, x-1
@@ -229,12 +228,12 @@ func (j *job) bandName(p *Page, x, size, y float64, words string) {
 	if anchor == 1 && at-w < 0 {
 		return // a tile too short for its words: the neighbour shows them
 	}
-	p.text(at, y, sizeSmall, draw.Italic, anchor, words)
+	p.Text(at, y, sheet.Small, draw.Italic, anchor, words)
 }
 
 // overlap names the part that goes under the other end, on the outer half, where no
 // set lies.
-func (j *job) overlap(p *Page, t Tile, x, at func(float64) float64) {
+func (j *job) overlap(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) {
 	b := j.Pattern.Band
 	from := b.Seam_mm + b.Carry_mm
 	to := from + b.Overlap_mm
@@ -243,31 +242,31 @@ func (j *job) overlap(p *Page, t Tile, x, at func(float64) float64) {
 	}
 	// A bracket along the bottom edge, and its words where there is room for them.
 	y := at(b.Seam_mm) - 1
-	p.lines(fine, nil, []draw.Point{pt(x(from), y-1), pt(x(from), y), pt(x(to), y), pt(x(to), y-1)})
+	p.Lines(sheet.Fine, nil, []draw.Point{sheet.Pt(x(from), y-1), sheet.Pt(x(from), y), sheet.Pt(x(to), y), sheet.Pt(x(to), y-1)})
 	const words = "overlap, goes under"
-	w := draw.TextWidth(words, sizeSmall, draw.Italic)
+	w := draw.TextWidth(words, sheet.Small, draw.Italic)
 	if b.Height_mm < 12 || x(from)-1-w < 0 {
 		return
 	}
-	p.text(x(from)-1, y-1.9, sizeSmall, draw.Italic, 1, words) // over the strokes
+	p.Text(x(from)-1, y-1.9, sheet.Small, draw.Italic, 1, words) // over the strokes
 }
 
 // closure draws one half of a closure.
-func (j *job) closure(p *Page, c pattern.Closure, x, y, size float64) {
+func (j *job) closure(p *sheet.Page, c pattern.Closure, x, y, size float64) {
 	if r := math.Min(1.1, math.Min(x, size-x)); r > 0.4 {
-		p.Items = append(p.Items, draw.Path{Lines: [][]draw.Point{ring(x, y, r)}, Closed: true, Stroke: black, Width_mm: medium})
+		p.Circle(sheet.Medium, x, y, r)
 	}
-	p.dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
-	w := draw.TextWidth(c.Kind, sizeSmall, draw.Upright)
+	p.Dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
+	w := draw.TextWidth(c.Kind, sheet.Small, draw.Upright)
 	if x+2+w < size {
-		p.text(x+2, y+0.9, sizeSmall, draw.Upright, 0, c.Kind)
+		p.Text(x+2, y+0.9, sheet.Small, draw.Upright, 0, c.Kind)
 	} else if x-2-w > 0 {
-		p.text(x-2, y+0.9, sizeSmall, draw.Upright, 1, c.Kind)
+		p.Text(x-2, y+0.9, sheet.Small, draw.Upright, 1, c.Kind)
 	}
 }
 
 // grain draws the grain line and what each half is.
-func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
+func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	b := j.Pattern.Band
 	along := scheme.Warp
 	for _, q := range j.Pattern.Cut.Layout.Placed {
@@ -282,17 +281,17 @@ func (j *job) grain(p *Page, t Tile, at func(float64) float64) {
 	if b.Height_mm < 12 || b.Seam_mm+room > t.To_mm || room < 25 {
 		return
 	}
-	p.line(medium, nil, pt(left, y), pt(right, y))
-	p.lines(medium, nil, []draw.Point{pt(left+2, y-1.1), pt(left, y), pt(left+2, y+1.1)}, []draw.Point{pt(right-2, y-1.1), pt(right, y), pt(right-2, y+1.1)})
-	p.text((left+right)/2, y-1, sizeSmall, draw.Italic, 0.5, "thread: "+string(along))
-	p.text(right+2, y+0.9, sizeSmall, draw.Italic, 0, fit("inner half", sizeSmall, draw.Italic, b.Seam_mm+room-right-3))
-	p.text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sizeSmall, draw.Italic, 0, fit("outer half", sizeSmall, draw.Italic, b.Seam_mm+room-right-3))
+	p.Line(sheet.Medium, nil, sheet.Pt(left, y), sheet.Pt(right, y))
+	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(left+2, y-1.1), sheet.Pt(left, y), sheet.Pt(left+2, y+1.1)}, []draw.Point{sheet.Pt(right-2, y-1.1), sheet.Pt(right, y), sheet.Pt(right-2, y+1.1)})
+	p.Text((left+right)/2, y-1, sheet.Small, draw.Italic, 0.5, "thread: "+string(along))
+	p.Text(right+2, y+0.9, sheet.Small, draw.Italic, 0, sheet.Fit("inner half", sheet.Small, draw.Italic, b.Seam_mm+room-right-3))
+	p.Text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sheet.Small, draw.Italic, 0, sheet.Fit("outer half", sheet.Small, draw.Italic, b.Seam_mm+room-right-3))
 	if b.Height_mm < 16 {
 		return
 	}
 	w := 0.74*room - 1
-	p.text(left, at(b.Fold_mm)+4.6, sizeSmall, draw.Italic, 0, fit("fold: the band's top edge", sizeSmall, draw.Italic, w))
-	p.text(left, at(b.Seam_mm)-2.6, sizeSmall, draw.Italic, 0, fit("seam: the band's bottom edge", sizeSmall, draw.Italic, w))
+	p.Text(left, at(b.Fold_mm)+4.6, sheet.Small, draw.Italic, 0, sheet.Fit("fold: the band's top edge", sheet.Small, draw.Italic, w))
+	p.Text(left, at(b.Seam_mm)-2.6, sheet.Small, draw.Italic, 0, sheet.Fit("seam: the band's bottom edge", sheet.Small, draw.Italic, w))
 }
 
 // pinsWords lists where the quarters of the strip are pinned: mark and place.

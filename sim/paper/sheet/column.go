@@ -1,0 +1,70 @@
+package sheet
+
+import (
+	"image/color"
+
+	"ruffwright/geom/draw"
+)
+
+// Column is where text is set one paragraph below the other.
+type Column struct {
+	Page *Page
+	X, Y float64 // left edge; top of the next line
+	W    float64 // width
+
+	room func(high float64) // asked for room before each line; nil: there is room
+}
+
+func (c *Column) need(high float64) {
+	if c.room != nil {
+		c.room(high)
+	}
+}
+
+// Para sets a paragraph.
+func (c *Column) Para(runs ...Run) { c.set(0, Body, runs) }
+
+// Small sets a paragraph in small letters.
+func (c *Column) Small(runs ...Run) { c.set(0, Small, runs) }
+
+// Head sets a heading.
+func (c *Column) Head(s string) { c.head(s, 0.6) }
+
+func (c *Column) head(s string, below float64) {
+	c.Page.Text(c.X, c.Y+Head*0.95, Head, draw.Bold, 0, Fit(s, Head, draw.Bold, c.W))
+	c.Y += Head*Leading + below
+}
+
+// set sets a paragraph `indent` mm from the column's left.
+func (c *Column) set(indent, size float64, runs []Run) {
+	for _, l := range Wrap(runs, size, c.W-indent) {
+		c.need(size * Leading)
+		l.Set(c.Page, c.X+indent, c.Y+size*0.95, size)
+		c.Y += size * Leading
+	}
+	c.Y += size * 0.35
+}
+
+// high is how high a paragraph would be.
+func (c *Column) high(indent, size float64, runs []Run) float64 {
+	return float64(len(Wrap(runs, size, c.W-indent)))*size*Leading + size*0.35
+}
+
+// flagIndent is the room for the sign of Flagged.
+const flagIndent = 8
+
+// FlaggedHigh is how high Flagged would be.
+func (c *Column) FlaggedHigh(runs ...Run) float64 { return c.high(flagIndent, Body, runs) }
+
+// Flagged sets a paragraph beside the sign of a caution: a triangle, and a bar down
+// its side.
+func (c *Column) Flagged(runs ...Run) {
+	h := c.FlaggedHigh(runs...)
+	c.need(h)
+	p, x, y := c.Page, c.X, c.Y
+	p.Line(0.8, nil, Pt(x+0.4, y+0.5), Pt(x+0.4, y+h-1))
+	p.closed(0.35, color.NRGBA{}, []draw.Point{Pt(x+4.2, y+0.5), Pt(x+6.2, y+4), Pt(x+2.2, y+4)})
+	p.Line(0.4, nil, Pt(x+4.2, y+1.7), Pt(x+4.2, y+2.7))
+	p.Dot(x+4.2, y+3.4, 0.22)
+	c.set(flagIndent, Body, runs)
+}

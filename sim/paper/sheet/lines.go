@@ -1,0 +1,129 @@
+package sheet
+
+import (
+	"strings"
+
+	"ruffwright/geom/draw"
+)
+
+// Run is a piece of text in one face.
+type Run struct {
+	Face draw.Face
+	Text string
+}
+
+// Plain, Strong and Slant are runs in upright, bold and slanting letters.
+func Plain(s string) Run  { return Run{draw.Upright, s} }
+func Strong(s string) Run { return Run{draw.Bold, s} }
+func Slant(s string) Run  { return Run{draw.Italic, s} }
+
+// Line is one line of text, as Wrap sets it.
+type Line []piece
+
+// piece is a stretch of one line in one face, at x from the line's left.
+type piece struct {
+	x    float64
+	face draw.Face
+	text string
+}
+
+// Set sets the line with its left at x and its baseline at y.
+func (l Line) Set(p *Page, x, y, size float64) {
+	for _, q := range l {
+		p.Text(x+q.x, y, size, q.face, 0, q.text)
+	}
+}
+
+func (l Line) width(size float64) float64 {
+	if len(l) == 0 {
+		return 0
+	}
+	q := l[len(l)-1]
+	return q.x + draw.TextWidth(q.text, size, q.face)
+}
+
+// word is what is not broken unless it is wider than a line.
+type word struct {
+	face  draw.Face
+	text  string
+	glued bool // no space before it
+}
+
+// words splits runs at their spaces.
+func words(runs []Run) []word {
+	var all []word
+	space := true
+	for _, r := range runs {
+		for i, part := range strings.Split(strings.Map(noControl, r.Text), " ") {
+			if i > 0 {
+				space = true
+			}
+			if part == "" {
+				continue
+			}
+			all = append(all, word{r.Face, part, !space})
+			space = false
+		}
+	}
+	return all
+}
+
+// gap is the space that stands between the line so far and the word.
+func (l Line) gap(q word, size float64) float64 {
+	if len(l) == 0 || q.glued {
+		return 0
+	}
+	return draw.TextWidth(" ", size, q.face)
+}
+
+// with is the line with the word at its end.
+func (l Line) with(q word, size float64) Line {
+	if n := len(l); n > 0 && l[n-1].face == q.face {
+		if !q.glued {
+			l[n-1].text += " "
+		}
+		l[n-1].text += q.text
+		return l
+	}
+	return append(l, piece{l.width(size) + l.gap(q, size), q.face, q.text})
+}
+
+// Wrap breaks runs at spaces into lines no wider than w mm. A word wider than
+// that is broken between letters.
+func Wrap(runs []Run, size, w float64) []Line {
+	var lines []Line
+	var line Line
+	end := func() { lines, line = append(lines, line), nil }
+	for _, q := range words(runs) {
+		wide := draw.TextWidth(q.text, size, q.face)
+		if len(line) > 0 && line.width(size)+line.gap(q, size)+wide > w {
+			end()
+		}
+		for wide > w {
+			runes := []rune(q.text)
+			n := len(runes)
+			for n > 1 && draw.TextWidth(string(runes[:n]), size, q.face) > w {
+				n--
+			}
+			if n == len(runes) { // one letter
+				break
+			}
+			line = line.with(word{q.face, string(runes[:n]), q.glued}, size)
+			end()
+			q.text, q.glued = string(runes[n:]), true
+			wide = draw.TextWidth(q.text, size, q.face)
+		}
+		line = line.with(q, size)
+	}
+	if len(line) > 0 {
+		end()
+	}
+	return lines
+}
+
+func noControl(r rune) rune {
+	if r < ' ' || r == 0x7f {
+		return ' '
+	}
+	return r
+}

@@ -1,0 +1,57 @@
+package sheet
+
+import (
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+	"ruffwright/geom/draw"
+)
+
+// TestWrap: no line is wider than it may be, no letter is lost, and a line ends only
+// where the next word, or the next letter of a word too wide, has no room.
+func TestWrap(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		words := rapid.SliceOfN(rapid.StringMatching(`[a-zA-Z,.]{1,14}`), 1, 30).Draw(t, "words")
+		width := rapid.Float64Range(12, 80).Draw(t, "width")
+		var runs []Run
+		for i, w := range words {
+			runs = append(runs, Run{draw.Face(i % 3), w + " "})
+		}
+		const size = 3.3
+		lines := Wrap(runs, size, width)
+		var all strings.Builder
+		for n, l := range lines {
+			if l.width(size) > width {
+				t.Fatalf("line %d is %.2f wide, of %.2f", n, l.width(size), width)
+			}
+			end := 0.0
+			for _, q := range l {
+				if q.x < end-1e-9 {
+					t.Fatalf("line %d: %q begins at %.2f, what stands before it ends at %.2f", n, q.text, q.x, end)
+				}
+				end = q.x + draw.TextWidth(q.text, size, q.face)
+				all.WriteString(strings.ReplaceAll(q.text, " ", ""))
+			}
+			if n+1 < len(lines) {
+				next := lines[n+1][0]
+				first, _, _ := strings.Cut(next.text, " ")
+				room := width - l.width(size) - draw.TextWidth(" ", size, next.face)
+				if draw.TextWidth(first, size, next.face) < room-1e-9 {
+					t.Fatalf("%q would have fitted on line %d", first, n)
+				}
+			}
+		}
+		if want := strings.Join(words, ""); all.String() != want {
+			t.Fatalf("%q was set as %q", want, all.String())
+		}
+	})
+	// Runs without a space between them stay together; control characters are spaces.
+	glued := Wrap([]Run{Strong("100"), Plain("% of\tit")}, 3, 100)
+	if len(glued) != 1 || len(glued[0]) != 2 || glued[0][1].text != "% of it" || glued[0][1].x != draw.TextWidth("100", 3, draw.Bold) {
+		t.Errorf("glued: %+v", glued)
+	}
+	if got := Wrap([]Run{Plain("  ")}, 3, 100); got != nil {
+		t.Errorf("of nothing: %+v", got)
+	}
+}

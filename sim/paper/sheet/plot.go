@@ -1,0 +1,93 @@
+package sheet
+
+import (
+	"bytes"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/draw"
+	"ruffwright/geom/scheme"
+)
+
+// Plot is one piece to cut, full size, for a plotter or a cutting machine: lines
+// only, in groups, so that a machine can cut some and draw others.
+type Plot struct {
+	Name, About      string // plain text
+	Wide_mm, High_mm float64
+	fold, sew, mark  [][]draw.Point
+	labels           []draw.Label
+}
+
+// Fold draws a line along which the piece is folded.
+func (d *Plot) Fold(pts ...draw.Point) { d.fold = append(d.fold, pts) }
+
+// Sew draws a seam.
+func (d *Plot) Sew(pts ...draw.Point) { d.sew = append(d.sew, pts) }
+
+// Mark draws a line that is washed out later.
+func (d *Plot) Mark(pts ...draw.Point) { d.mark = append(d.mark, pts) }
+
+// Say sets words with their top at y; anchor as in Page.Text.
+func (d *Plot) Say(x, y, size float64, anchor float64, text string) {
+	d.labels = append(d.labels, draw.Label{At: Pt(x, y), Text: text, Size_mm: size, Anchor: Pt(anchor, 0)})
+}
+
+// SVG writes the piece in mm: width and height say so, and one unit of the viewBox
+// is one mm. The groups are cut (the outline), fold, sew, mark and text.
+func (d *Plot) SVG() []byte {
+	var b bytes.Buffer
+	w, h := mm(d.Wide_mm), mm(d.High_mm)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)
+	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", escape(d.Name), escape(d.About))
+	for _, g := range []struct {
+		id, what, dash string
+		lines          [][]draw.Point
+	}{
+		{"cut", "cut", "", [][]draw.Point{box(0, 0, d.Wide_mm, d.High_mm)}},
+		{"fold", "fold", "5 1.6", d.fold},
+		{"sew", "sew", "0.1 1.4", d.sew},
+		{"mark", "draw with a pen that washes out", "", d.mark},
+	} {
+		fmt.Fprintf(&b, `<g id="%s" fill="none" stroke="#000000" stroke-width="0.2" stroke-linecap="round"`, g.id)
+		if g.dash != "" {
+			fmt.Fprintf(&b, ` stroke-dasharray="%s"`, g.dash)
+		}
+		fmt.Fprintf(&b, ">\n<title>%s</title>\n", g.what)
+		for _, line := range g.lines {
+			b.WriteString(`<path d="`)
+			for i, q := range line {
+				b.WriteByte("ML"[min(i, 1)])
+				b.WriteString(mm(q.X) + " " + mm(q.Y))
+			}
+			if g.id == "cut" {
+				b.WriteByte('Z')
+			}
+			b.WriteString("\"/>\n")
+		}
+		b.WriteString("</g>\n")
+	}
+	b.WriteString(`<g id="text" fill="#000000" font-family="sans-serif">` + "\n")
+	for _, l := range d.labels {
+		box := l.Box()
+		fmt.Fprintf(&b, `<text x="%s" y="%s" font-size="%s" textLength="%s">%s</text>`+"\n",
+			mm(box.Min.X), mm(box.Min.Y+l.Size_mm*above), mm(l.Size_mm), mm(box.Max.X-box.Min.X), escape(l.Text))
+	}
+	b.WriteString("</g>\n</svg>\n")
+	return b.Bytes()
+}
+
+// mm writes a number to a thousandth of a mm.
+func mm(x float64) string {
+	s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 3, 64), "0"), ".")
+	if s == "-0" {
+		return "0"
+	}
+	return scheme.Minus(s)
+}
+
+// escape makes text safe inside an element.
+func escape(s string) string {
+	s = strings.Map(noControl, strings.ToValidUTF8(s, "?"))
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(s)
+}

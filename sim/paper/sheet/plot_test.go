@@ -1,0 +1,53 @@
+package sheet
+
+import (
+	"encoding/xml"
+	"testing"
+)
+
+// TestPlot: the outline is as large as the piece, and one unit is one mm.
+func TestPlot(t *testing.T) {
+	d := &Plot{Name: "a <piece>", About: "of \"cloth\" & thread\x00", Wide_mm: 120.5, High_mm: 40}
+	d.Fold(Pt(0, 10), Pt(120.5, 10))
+	d.Sew(Pt(-0.0001, 5), Pt(3, 5.1234))
+	d.Mark(Pt(1, 0), Pt(1, 4))
+	d.Mark(Pt(2, 0), Pt(2, 4))
+	d.Say(200, 20, 5, 0.5, "a name")
+	var svg struct {
+		Width   string `xml:"width,attr"`
+		ViewBox string `xml:"viewBox,attr"`
+		Title   string `xml:"title"`
+		Desc    string `xml:"desc"`
+		Groups  []struct {
+			ID    string `xml:"id,attr"`
+			Dash  string `xml:"stroke-dasharray,attr"`
+			Paths []struct {
+				D string `xml:"d,attr"`
+			} `xml:"path"`
+			Text []struct {
+				X float64 `xml:"x,attr"`
+			} `xml:"text"`
+		} `xml:"g"`
+	}
+	if err := xml.Unmarshal(d.SVG(), &svg); err != nil {
+		t.Fatal(err)
+	}
+	if svg.Width != "120.5mm" || svg.ViewBox != "0 0 120.5 40" || svg.Title != "a <piece>" || svg.Desc != "of \"cloth\" & thread " {
+		t.Errorf("%+v", svg)
+	}
+	want := map[string][]string{"cut": {"M0 0L120.5 0L120.5 40L0 40Z"}, "fold": {"M0 10L120.5 10"}, "sew": {"M0 5L3 5.123"}, "mark": {"M1 0L1 4", "M2 0L2 4"}}
+	for _, g := range svg.Groups {
+		if len(g.Paths) != len(want[g.ID]) || (g.Dash != "") != (g.ID == "fold" || g.ID == "sew") {
+			t.Errorf("group %s: %+v", g.ID, g)
+			continue
+		}
+		for i, p := range g.Paths {
+			if p.D != want[g.ID][i] {
+				t.Errorf("group %s: %q, want %q", g.ID, p.D, want[g.ID][i])
+			}
+		}
+	}
+	if last := svg.Groups[len(svg.Groups)-1]; last.ID != "text" || len(last.Text) != 1 {
+		t.Errorf("the name: %+v", last)
+	}
+}

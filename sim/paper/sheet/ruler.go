@@ -1,0 +1,85 @@
+package sheet
+
+import (
+	"math"
+	"strconv"
+
+	"ruffwright/geom/draw"
+	"ruffwright/geom/scheme"
+)
+
+// division is how a ruler is divided: mm or sixteenths of an inch.
+type division struct {
+	step_mm    float64 // stroke to stroke
+	mid, whole int     // strokes to a longer one; to a number, at whole cm or inches
+	number     int     // of the first whole: 10 for a ruler in mm, else 1
+}
+
+func divisionOf(u scheme.Units) division {
+	switch u {
+	case scheme.Inches:
+		return division{25.4 / 16, 8, 16, 1}
+	case scheme.Centimetres:
+		return division{1, 5, 10, 1}
+	}
+	return division{1, 5, 10, 10}
+}
+
+// long is the stroke's length, of the three that are given.
+func (d division) long(stroke int, short, mid, whole float64) float64 {
+	switch {
+	case stroke%d.whole == 0:
+		return whole
+	case stroke%d.mid == 0:
+		return mid
+	}
+	return short
+}
+
+// words are the number at a stroke; "" between numbers.
+func (d division) words(stroke int) string {
+	if stroke%d.whole != 0 {
+		return ""
+	}
+	return strconv.Itoa(stroke / d.whole * d.number)
+}
+
+// Ruler draws the divisions from place `from` to place `to` (mm of a length longer
+// than the page), up from y, `from` at x. Each stroke is set from its own place. A
+// number keeps off the lines that the ruler is cut along; at its far end it is left
+// to the next ruler.
+func (p *Page) Ruler(x, y, from, to float64, u scheme.Units) {
+	const size, off = 2.2, 0.7
+	d := divisionOf(u)
+	var strokes [][]draw.Point
+	first := int(math.Ceil(from/d.step_mm - 1e-9))
+	last := int(math.Floor(to/d.step_mm + 1e-9))
+	for i := first; i <= last; i++ {
+		at := x + float64(i)*d.step_mm - from
+		strokes = append(strokes, []draw.Point{Pt(at, y), Pt(at, y-d.long(i, 1.5, 2.5, 3.4))})
+		if words := d.words(i); words != "" {
+			w := draw.TextWidth(words, size, draw.Upright)
+			mid := math.Max(at, x+w/2+off)
+			if mid+w/2 <= x+to-from-off {
+				p.Text(mid, y-4, size, draw.Upright, 0.5, words)
+			}
+		}
+	}
+	p.Lines(0.1, nil, strokes...)
+	p.Line(Fine, nil, Pt(x, y), Pt(x+to-from, y))
+}
+
+// RulerBack draws a ruler `long` mm long whose zero is at x and that runs to the
+// left, its strokes down from y.
+func (p *Page) RulerBack(x, y, long float64, u scheme.Units) {
+	d := divisionOf(u)
+	var strokes [][]draw.Point
+	for i := 0; float64(i)*d.step_mm <= long+1e-9; i++ {
+		at := x - float64(i)*d.step_mm
+		strokes = append(strokes, []draw.Point{Pt(at, y), Pt(at, y+d.long(i, 3, 4.4, 6))})
+		if words := d.words(i); words != "" && i > 0 {
+			p.Text(at, y+8.8, 2.4, draw.Upright, 0.5, words)
+		}
+	}
+	p.Lines(0.1, nil, strokes...)
+}

@@ -1,0 +1,168 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+
+	"ruffwright/geom/draw"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/cloth"
+	"ruffwright/sim/paper/sheet"
+)
+
+// swatch is the swatch card: a ruler and a slope to cut out, full size, and where
+// to write what is read.
+func (j *job) swatch() ([]*sheet.Page, error) {
+	p := &sheet.Page{Title: "Swatch card, full size", Holds: "ruler and slope to cut out"}
+	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
+	c.Para(sheet.Plain("Take the strips of the layout, " + j.swatchLen(25) + " wide and " + j.swatchLen(250) + " long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top."))
+	c.Para(sheet.Plain("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip "), sheet.Strong("touches the slope"), sheet.Plain(". The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
+
+	t, err := j.target()
+	if err != nil {
+		return nil, err
+	}
+	// The ruler, to be cut out: zero at its right end, which goes over the edge.
+	ry := c.Y + 3
+	const rulerHigh, rulerLong = 25.0, 180.0
+	p.Box(sheet.Medium, 0, ry, sheet.Live_mm, ry+rulerHigh)
+	p.RulerBack(sheet.Live_mm, ry, rulerLong, j.Units)
+	p.Text(2, ry+17, sheet.Body, draw.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
+	p.Text(2, ry+22, sheet.Small, draw.Italic, 0, "this end stays on the table")
+	p.Text(sheet.Live_mm-2, ry+22, sheet.Small, draw.Italic, 1, "zero: with the strip's end, goes out over the edge")
+	shown := t.known && !t.none && !t.beyond
+	if shown && t.overhang_mm <= rulerLong {
+		x := sheet.Live_mm - t.overhang_mm
+		p.Line(sheet.Bold, nil, sheet.Pt(x, ry), sheet.Pt(x, ry+6))
+		p.Dot(x, ry+10.6, 0.9)
+		words := "target " + j.len(t.overhang_mm)
+		if w := draw.TextWidth(words, sheet.Small, draw.Bold); x+2+w < sheet.Live_mm-1 {
+			p.Text(x+2, ry+11.5, sheet.Small, draw.Bold, 0, words)
+		} else {
+			p.Text(x-2, ry+11.5, sheet.Small, draw.Bold, 1, words)
+		}
+	}
+	if shown && t.overhang_mm > rulerLong {
+		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
+	}
+	if t.beyond {
+		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, "no target here: "+j.len(t.overhang_mm)+" is more than these strips can show")
+	}
+	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
+		return nil, err
+	}
+	more, err := j.readings(t)
+	if err != nil {
+		return nil, err
+	}
+	return append([]*sheet.Page{p}, more...), nil
+}
+
+// slope draws the slope to cut out, its corner at the table's edge: a line 41.5°
+// below level, with the overhangs at which a strip's tip meets it.
+func (j *job) slope(p *sheet.Page, top float64, t target) error {
+	const x0, wide = 18.0, 150.0
+	tan := math.Tan(slope_deg * math.Pi / 180)
+	high := math.Min(wide*tan, sheet.BodyBottom_mm-top)
+	reach := high / tan
+	y0 := top
+	p.Line(sheet.Bold, nil, sheet.Pt(x0, y0), sheet.Pt(x0+reach, y0+reach*tan))                     // the slope itself
+	p.Line(sheet.Medium, nil, sheet.Pt(x0, y0), sheet.Pt(x0, y0+high), sheet.Pt(x0+reach, y0+high)) // upright and foot
+	p.Text(x0+1.6, y0+high-2, sheet.Small, draw.Italic, 0, "cut out along these three sides; the upright side stands against the table's edge")
+	p.Line(sheet.Medium, nil, sheet.Pt(0, y0), sheet.Pt(x0, y0))
+	p.Text(0, y0+3.6, sheet.Small, draw.Italic, 0, "table's top")
+	p.Dot(x0, y0, 0.7)
+
+	// All tips lie on the slope: overhang L at the distance L · chord ÷ span.
+	span, err := cloth.Span(slope_deg)
+	if err != nil {
+		return fmt.Errorf("paper: swatch card: %w", err)
+	}
+	hang, err := cloth.Hang(span)
+	if err != nil {
+		return fmt.Errorf("paper: swatch card: %w", err)
+	}
+	chord := math.Hypot(hang.TipX, hang.TipDrop) / span // of one mm of overhang
+	sin, cos := math.Sincos(slope_deg * math.Pi / 180)
+	step, unit := 10.0, 10.0
+	if j.Units == scheme.Inches {
+		step, unit = 25.4/2, 25.4
+	}
+	var ticks [][]draw.Point
+	for l := 2 * step; l*chord*sin < high-3; l += step {
+		x, y := x0+l*chord*cos, y0+l*chord*sin
+		ticks = append(ticks, []draw.Point{sheet.Pt(x, y), sheet.Pt(x-2*sin, y+2*cos)})
+		words := trim(l/unit, 1)
+		if j.Units == scheme.Millimetres {
+			words = trim(l, 0)
+		}
+		p.Text(x-3.2*sin, y+3.2*cos+1, 2.2, draw.Upright, 1, words)
+	}
+	p.Lines(sheet.Fine, nil, ticks...)
+	if t.known && !t.none && !t.beyond && t.overhang_mm*chord*sin < high {
+		x, y := x0+t.overhang_mm*chord*cos, y0+t.overhang_mm*chord*sin
+		p.Dot(x, y, 1)
+		words := "target: a strip with " + j.len(t.overhang_mm) + " over the edge touches here"
+		lines := sheet.Wrap([]sheet.Run{sheet.Strong(words)}, sheet.Small, 48)
+		left := math.Min(x+4, sheet.Live_mm-49)
+		y -= (x + 4 - left) * tan // keeps the words off the slope
+		for i, l := range lines {
+			l.Set(p, left, y-1+float64(i)*sheet.Small*sheet.Leading-float64(len(lines)-1)*sheet.Small*sheet.Leading, sheet.Small)
+		}
+	}
+	p.Text(x0+2, y0+high-14, sheet.Small, draw.Upright, 0, "41.5° below level. Strokes: where the tip of a strip touches, by its overhang in "+unitWord(j.Units)+".")
+	p.Text(x0+2, y0+high-10.4, sheet.Small, draw.Upright, 0, "If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level.")
+	// Angle's arc and what a wearer of this card sees.
+	const r = 22
+	var arc []draw.Point
+	for k := range 25 {
+		s, c := math.Sincos(slope_deg * math.Pi / 180 * float64(k) / 24)
+		arc = append(arc, sheet.Pt(x0+r*c, y0+r*s))
+	}
+	p.Line(sheet.Fine, nil, arc...)
+	p.Line(sheet.Fine, []float64{2, 1.4}, sheet.Pt(x0, y0), sheet.Pt(x0+70, y0))
+	p.Text(x0+r+1.6, y0+6.6, sheet.Small, draw.Upright, 0, "41.5°")
+	p.Text(x0+73, y0+1, sheet.Small, draw.Italic, 0, "level")
+	p.Text(x0+86, y0+16, sheet.Small, draw.Italic, 0, "the strip hangs on this side of the slope")
+	return nil
+}
+
+// readings is the sheet to write readings on: the cloth, then each trial of starch.
+func (j *job) readings(t target) ([]*sheet.Page, error) {
+	f := sheet.NewFlow("Swatches: readings")
+	f.Page.Holds = "where to write readings"
+	f.Head("The cloth, unstarched", 40)
+	f.Para(sheet.Plain("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft."))
+	long := j.len(j.s.Cloth.BendWarp)
+	weft := j.len(j.s.Cloth.BendWeft)
+	columns := func(first string) []sheet.Col {
+		return []sheet.Col{sheet.Words(first, 34), sheet.Words("face up, end 1", 13), sheet.Words("face up, end 2", 13), sheet.Words("face down, 1", 12), sheet.Words("face down, 2", 12), sheet.Words("mean", 10), sheet.Words("half", 10)}
+	}
+	f.Form(columns("strip"), "warp 1", "warp 2", "warp 3", "weft 1", "weft 2", "weft 3")
+	f.Small(sheet.Plain(fmt.Sprintf("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
+	f.Small(sheet.Plain("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %.   warp ________   weft ________"))
+
+	f.Head("Starched", 50)
+	switch {
+	case !t.known:
+		f.Para(sheet.Strong("Target: not solved yet. "), sheet.Plain("Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this "+j.thing()+" up. Then print this card anew. Until then write down what each bath gives."))
+	case t.none && j.manyWays() != "":
+		f.Para(sheet.Strong("No target: starch is not needed to hold it up, but makes the sets alike. "), sheet.Plain("By what was solved this cloth holds the "+j.thing()+" up by itself."+j.manyWays()))
+	case t.none:
+		f.Para(sheet.Strong("Target: no starch needed. "), sheet.Plain("By what was solved this cloth holds the "+j.thing()+" up by itself. Starch lightly if you like, to keep it clean."))
+	case t.beyond:
+		f.Para(sheet.Strong("No target to test: "), sheet.Plain("the "+j.thing()+" asks for an overhang of "+j.len(t.overhang_mm)+", more than strips of "+j.swatchLen(j.starchStrip())+" can show and more than starch is likely to give. Change the "+j.thing()+" first: sew the other edge as well, tuck the folds, or support it."))
+	default:
+		from := "from what was solved"
+		if t.fromScheme {
+			from = "the scheme's own wish"
+		}
+		f.Para(sheet.Strong("Target: overhang "+j.len(t.overhang_mm)+" "), sheet.Plain(fmt.Sprintf("(bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.bend_mm), from)))
+		if t.overhang_mm > 180 {
+			f.Para(sheet.Plain("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut " + j.swatchLen(j.starchStrip()) + " long."))
+		}
+	}
+	f.Form(columns("bath (g/L), trial"), "1", "2", "3", "4", "5", "6")
+	f.Small(sheet.Plain("Strips along the strip's length (" + string(j.s.Strip.Along) + "), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it."))
+	return f.Pages, nil
+}
