@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"ruffwright/geom/draw"
-	"ruffwright/geom/scheme"
 )
 
 // Plot is one piece to cut, full size, for a plotter or a cutting machine: lines
@@ -77,13 +76,13 @@ func (d *Plot) SVG() []byte {
 	return b.Bytes()
 }
 
-// mm writes a number to a thousandth of a mm.
+// mm writes a number as SVG reads it, to a thousandth of a mm.
 func mm(x float64) string {
 	s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 3, 64), "0"), ".")
 	if s == "-0" {
 		return "0"
 	}
-	return scheme.Minus(s)
+	return s
 }
 
 // escape makes text safe inside an element.

@@ -2,17 +2,19 @@ package sheet
 
 import (
 	"encoding/xml"
+	"strings"
 	"testing"
 )
 
-// TestPlot: the outline is as large as the piece, and one unit is one mm.
+// TestPlot: the outline is as large as the piece, one unit is one mm, and every
+// number can be read: a hyphen stands for a minus.
 func TestPlot(t *testing.T) {
 	d := &Plot{Name: "a <piece>", About: "of \"cloth\" & thread\x00", Wide_mm: 120.5, High_mm: 40}
 	d.Fold(Pt(0, 10), Pt(120.5, 10))
 	d.Sew(Pt(-0.0001, 5), Pt(3, 5.1234))
 	d.Mark(Pt(1, 0), Pt(1, 4))
 	d.Mark(Pt(2, 0), Pt(2, 4))
-	d.Say(200, 20, 5, 0.5, "a name")
+	d.Say(0, 20, 5, 0.5, strings.Repeat("a name wider than its piece ", 9))
 	var svg struct {
 		Width   string `xml:"width,attr"`
 		ViewBox string `xml:"viewBox,attr"`
@@ -47,7 +49,7 @@ func TestPlot(t *testing.T) {
 			}
 		}
 	}
-	if last := svg.Groups[len(svg.Groups)-1]; last.ID != "text" || len(last.Text) != 1 {
+	if last := svg.Groups[len(svg.Groups)-1]; last.ID != "text" || len(last.Text) != 1 || !(last.Text[0].X < -100) {
 		t.Errorf("the name: %+v", last)
 	}
 }
