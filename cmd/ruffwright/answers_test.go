@@ -23,6 +23,7 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 
 	"ruffwright/assets"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -70,12 +71,12 @@ func demoAnswers(t *testing.T, name string) string {
 	for _, verb := range []string{"check", "solve", "marks"} {
 		section(verb, sorted(t, says(t, verb, name, "--json")))
 	}
-	for _, v := range views {
+	for _, v := range figure.Views {
 		for _, how := range []string{"--drawn --notes --units in", "", "--bowed"} {
-			if how != "--drawn --notes --units in" && !*full || how == "--bowed" && v.name != "side" {
+			if how != "--drawn --notes --units in" && !*full || how == "--bowed" && v.Name != "side" {
 				continue
 			}
-			args := append([]string{"draw", name, "--view", v.name, "--out", "-"}, strings.Fields(how)...)
+			args := append([]string{"draw", name, "--view", v.Name, "--out", "-"}, strings.Fields(how)...)
 			section(strings.Join(args[2:], " "), sumOfSVG(t, says(t, args...)))
 		}
 	}
@@ -304,10 +305,7 @@ func holds(t *testing.T, name, got string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !*full {
-		want = likeShort(want, got)
-	}
-	a, b := strings.Split(strings.TrimSpace(string(want)), "\n"), strings.Split(strings.TrimSpace(got), "\n")
+	a, b := strings.Split(strings.TrimSpace(like(string(want), got)), "\n"), strings.Split(strings.TrimSpace(got), "\n")
 	wrong := 0
 	for i := range min(len(a), len(b)) {
 		if alike(a[i], b[i]) {
@@ -325,22 +323,35 @@ func holds(t *testing.T, name, got string) {
 	}
 }
 
-// likeShort leaves of the table what a run without -full has as well: the sections of the
-// same titles, or as many lines.
-func likeShort(want []byte, got string) []byte {
+// like is the table with its sections in the order of what is compared with it.
+// Without -full it has only what that has as well: the sections of the same titles,
+// or as many lines.
+func like(want, got string) string {
 	if !strings.HasPrefix(got, "== ") {
-		lines := bytes.SplitAfter(want, []byte("\n"))
-		return bytes.Join(lines[:min(len(lines), strings.Count(got, "\n"))], nil)
-	}
-	var b bytes.Buffer
-	for _, section := range strings.SplitAfter(string(want), "\n== ") {
-		section = strings.TrimSuffix(section, "== ")
-		title, _, _ := strings.Cut(strings.TrimPrefix(section, "== "), "\n")
-		if strings.Contains(got, "== "+title+"\n") {
-			b.WriteString("== " + strings.TrimPrefix(section, "== "))
+		lines := strings.SplitAfter(want, "\n")
+		if *full {
+			return want
 		}
+		return strings.Join(lines[:min(len(lines), strings.Count(got, "\n"))], "")
 	}
-	return b.Bytes()
+	split := func(text string) (titles []string, of map[string]string) {
+		of = map[string]string{}
+		for _, section := range strings.Split("\n"+text, "\n== ")[1:] {
+			title, rest, _ := strings.Cut(section, "\n")
+			titles, of[title] = append(titles, title), "== "+title+"\n"+strings.TrimSpace(rest)+"\n"
+		}
+		return titles, of
+	}
+	titles, _ := split(got)
+	held, of := split(want)
+	if *full {
+		titles = append(titles, slices.DeleteFunc(held, func(h string) bool { return slices.Contains(titles, h) })...)
+	}
+	var b strings.Builder
+	for _, title := range titles {
+		b.WriteString(of[title])
+	}
+	return b.String()
 }
 
 // alike reports whether two lines hold the same words, and numbers that differ by

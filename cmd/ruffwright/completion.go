@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"ruffwright/assets"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 )
 
@@ -161,8 +162,8 @@ func values(flag, last string) []completion {
 		return all
 	case "view":
 		var all []completion
-		for _, v := range views {
-			all = append(all, completion{v.name, v.shows})
+		for _, v := range figure.Views {
+			all = append(all, completion{v.Name, v.Shows})
 		}
 		return all
 	}

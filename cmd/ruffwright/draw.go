@@ -20,35 +20,10 @@ import (
 	"ruffwright/sim/check"
 )
 
-// views are the pictures that draw knows, in the order of help.
-var views = []struct {
-	name, shows string
-	draw        func(pleat.Plan, pleat.Shape, figure.Options) (draw.Drawing, error)
-}{
-	{"above", "the ruff from above", figure.Above},
-	{"side", "from the wearer's left", figure.Side},
-	{"front", "from the front", fromFront},
-	{"set", "one set: the outer edge's curve and the loop's clear width", figure.OneSet},
-	{"cut", "one set cut through: its edges' curves, tucks, slack, depth", figure.Cut},
-	{"flat", "the strip laid flat, with top and bottom marks", laidFlat},
-	{"hand", "in the hand, shaded", figure.InHand},
-}
-
-func fromFront(p pleat.Plan, s pleat.Shape, o figure.Options) (draw.Drawing, error) {
-	o.Front = true
-	return figure.Side(p, s, o)
-}
-
-// laidFlat is the strip with the pattern's joins.
-func laidFlat(p pleat.Plan, s pleat.Shape, o figure.Options) (draw.Drawing, error) {
-	o.Joins_mm = pattern.Joins(p)
-	return figure.Flat(p, s, o)
-}
-
 func viewNames() string {
 	var names []string
-	for _, v := range views {
-		names = append(names, v.name)
+	for _, v := range figure.Views {
+		names = append(names, v.Name)
 	}
 	return strings.Join(names, ", ")
 }
@@ -79,8 +54,8 @@ func drawVerb() verb {
 	var from source
 	var d drawing
 	var list strings.Builder
-	for _, v := range views {
-		fmt.Fprintf(&list, "  %-6s %s\n", v.name, v.shows)
+	for _, v := range figure.Views {
+		fmt.Fprintf(&list, "  %-6s %s\n", v.Name, v.Shows)
 	}
 	return verb{
 		name: "draw", args: "[SCHEME]", most: 1,
@@ -130,9 +105,9 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	if err != nil {
 		return err
 	}
-	paint, err := d.painter()
-	if err != nil {
-		return err
+	view := figure.Named(d.view)
+	if view == nil {
+		return fmt.Errorf("--view %q: expected one of %s", d.view, viewNames())
 	}
 	if err := d.mayRun(opt); err != nil {
 		return err
@@ -144,14 +119,17 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	if d.set > ruff.Plan.Sets {
 		return fmt.Errorf("--mark-set %d: the ruff has %d sets", d.set, ruff.Plan.Sets)
 	}
-	shape, err := d.shape(j, &ruff)
+	shape, err := d.shape(j, &ruff, view)
 	if err != nil {
 		return err
 	}
 	if d.notes {
 		opt.Notes = pointers(check.Find(ruff, d.units.Units))
 	}
-	picture, err := paint(ruff.Plan, shape, opt)
+	if view.Strip {
+		opt.Joins_mm = pattern.Joins(ruff.Plan)
+	}
+	picture, err := view.Draw(ruff.Plan, shape, opt)
 	if err != nil {
 		return err
 	}
@@ -167,16 +145,6 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 		return err
 	}
 	return disk.Write(d.out, picture.SVG())
-}
-
-// painter is what draws the view that was asked for.
-func (d drawing) painter() (func(pleat.Plan, pleat.Shape, figure.Options) (draw.Drawing, error), error) {
-	for _, v := range views {
-		if v.name == d.view {
-			return v.draw, nil
-		}
-	}
-	return nil, fmt.Errorf("--view %q: expected one of %s", d.view, viewNames())
 }
 
 // mayRun gives an error where the picture could not be written, or would be too
@@ -209,9 +177,9 @@ func (d drawing) pxPerMM() float64 { return float64(d.dpi) / 25.4 }
 
 // shape solves the drawn ruff as far as the picture needs it, and gives the shape
 // to draw. What cannot be solved is drawn in closed form, and that is said.
-func (d drawing) shape(j job, r *sim.Ruff) (pleat.Shape, error) {
+func (d drawing) shape(j job, r *sim.Ruff, view *figure.View) (pleat.Shape, error) {
 	closed := r.Folded.Shape
-	if d.drawn || d.view == "flat" && !d.notes && !d.bowed && !d.other {
+	if d.drawn || view.Strip && !d.notes && !d.bowed && !d.other {
 		return closed, nil
 	}
 	s := r.Plan.Scheme

@@ -15,6 +15,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 )
 
@@ -460,7 +461,8 @@ func TestLook(t *testing.T) {
 		if s.dark {
 			light = "candle"
 		}
-		for _, view := range []string{"hand", "above", "front", "side", "set", "cut", "flat"} {
+		for _, v := range figure.Views {
+			view := v.Name
 			b.click("#view-" + view)
 			b.await(fmt.Sprintf(`document.querySelector("#view-%s").getAttribute("aria-pressed") === "true"`, view))
 			b.settle()

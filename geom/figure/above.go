@@ -9,28 +9,18 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Above draws the whole ruff from above, the front towards the reader: the
+// above draws the whole ruff from above, the front towards the reader: the
 // neck, the sets, the opening where the strip's ends meet, pins at the quarter
 // marks, and the outer breadth and depth.
-func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkShape(plan, shape); err != nil {
-		return draw.Drawing{}, err
-	}
-	tone, err := opt.toned(shape)
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
-	c.dyed(shape, tone, 0)
+func above(s *sheet) error {
+	plan, shape := s.plan, s.shape
+	c := newCloth(shape, 0, len(shape.Panels), s.opt.cells(stillCells))
+	c.dyed(shape, s.tone, 0)
 	e := draw.NewEye(0, 90)
 	whole := e.Bounds(c.v)
 	breadth, depth := whole.Max.X-whole.Min.X, whole.Max.Y-whole.Min.Y
 
-	s := newSheet(opt, tone, "From above", sets(plan), "")
+	s.head(sets(plan))
 	across, upright := s.Length(breadth), s.Length(depth)
 	s.Desc = fmt.Sprintf("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
 		sets(plan), across, upright)
@@ -43,10 +33,10 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error
 	}
 	room.Max.Y -= 21 // opening's words, breadth, ruler
 	room.Min.Y += 1
-	box := e.Fit(room, opt.most(), c.v)
+	box := e.Fit(room, s.opt.most(), c.v)
 	s.Scale = e.Scale
 
-	b := opt.body(c)
+	b := s.opt.body(c)
 	neck := plan.Neckline
 	top := s.top(c)
 	block(b, &e, neck, -20, top, s.Pal)
@@ -71,7 +61,7 @@ func Above(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2.5), s.Scale, 40)
 	s.pinWord(plan)
 	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
-	return s.Drawing, nil
+	return nil
 }
 
 // sets says how many there are.

@@ -10,17 +10,17 @@ import (
 // A drawing made of an earlier one's memory is the drawing made afresh.
 func TestAgain(t *testing.T) {
 	plan, shape := designs()[1].make(t)
-	old, err := InHand(plan, shape, Options{Turn_deg: 70, Tilt_deg: -30})
+	old, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 70, Tilt_deg: -30})
 	if err != nil {
 		t.Fatal(err)
 	}
 	opt := Options{Turn_deg: 20, Tilt_deg: 30}
-	want, err := InHand(plan, shape, opt)
+	want, err := Named("hand").Draw(plan, shape, opt)
 	if err != nil {
 		t.Fatal(err)
 	}
 	opt.Again = &old
-	got, err := InHand(plan, shape, opt)
+	got, err := Named("hand").Draw(plan, shape, opt)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,7 +41,7 @@ func benchInHand(b *testing.B, cells int) {
 	plan, shape := d.make(b)
 	var last draw.Drawing
 	for b.Loop() {
-		next, err := InHand(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Cells: cells})
+		next, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Cells: cells})
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -56,7 +56,7 @@ func BenchmarkAbove(b *testing.B) {
 	plan, shape := designs()[0].make(b)
 	var last draw.Drawing
 	for b.Loop() {
-		next, err := Above(plan, shape, Options{Again: &last})
+		next, err := Named("above").Draw(plan, shape, Options{Again: &last})
 		if err != nil {
 			b.Fatal(err)
 		}
@@ -66,7 +66,7 @@ func BenchmarkAbove(b *testing.B) {
 
 func BenchmarkImage(b *testing.B) {
 	plan, shape := designs()[0].make(b)
-	d, err := InHand(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 30})
+	d, err := Named("hand").Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 30})
 	if err != nil {
 		b.Fatal(err)
 	}

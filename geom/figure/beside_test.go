@@ -36,17 +36,17 @@ func inside(it draw.Item, box draw.Rect) bool {
 // lens: each keeps to its own half of the sheet, and both have their letters.
 func TestBeside(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	for _, v := range views() {
+	for _, v := range Views {
 		for _, stacked := range []bool{false, true} {
 			for _, lens := range []draw.Lens{{}, {Scale: 3, X: 0.4, Y: 0.6}} {
 				opt := Options{Width_mm: 100, Height_mm: 90, Turn_deg: 28, Tilt_deg: 26, Zoom: 2}
 				opt.Letter = "A"
-				a, err := v.draw(plan, shape, opt)
+				a, err := v.Draw(plan, shape, opt)
 				if err != nil {
 					t.Fatal(err)
 				}
 				opt.Letter = "B"
-				b, err := v.draw(plan, shape, opt)
+				b, err := v.Draw(plan, shape, opt)
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -59,7 +59,7 @@ func TestBeside(t *testing.T) {
 				letters, labels := map[string]bool{}, 0
 				for i, it := range d.Items {
 					if !inside(it, first) && !inside(it, second) && i < len(d.Items)-1 { // the last parts the two
-						t.Errorf("%s, stacked %v, lens %v: item %d %T keeps to neither half", v.name, stacked, lens, i, it)
+						t.Errorf("%s, stacked %v, lens %v: item %d %T keeps to neither half", v.Name, stacked, lens, i, it)
 					}
 					if l, ok := it.(draw.Label); ok {
 						labels++
@@ -69,10 +69,10 @@ func TestBeside(t *testing.T) {
 					}
 				}
 				if !letters["A"] || !letters["B"] || lens.Scale == 0 && labels < len(a.Labels())+len(b.Labels()) {
-					t.Errorf("%s: letters %v, %d labels of %d and %d", v.name, letters, labels, len(a.Labels()), len(b.Labels()))
+					t.Errorf("%s: letters %v, %d labels of %d and %d", v.Name, letters, labels, len(a.Labels()), len(b.Labels()))
 				}
 				if box := (draw.Rect{Max: draw.Pt(d.Width_mm, d.Height_mm)}); !second.Inside(box) || d.Title == "" || d.Desc == "" {
-					t.Errorf("%s: the sheet is %g × %g mm, %q", v.name, d.Width_mm, d.Height_mm, d.Title)
+					t.Errorf("%s: the sheet is %g × %g mm, %q", v.Name, d.Width_mm, d.Height_mm, d.Title)
 				}
 			}
 		}
@@ -82,18 +82,18 @@ func TestBeside(t *testing.T) {
 // TestSameScale: drawn again at the lesser of their scales, two ruffs have one.
 func TestSameScale(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	for _, v := range views() {
-		if v.name == "flat" {
+	for _, v := range Views {
+		if v.Strip {
 			continue
 		}
-		large, err := v.draw(plan, shape, Options{Width_mm: 200, Height_mm: 180})
+		large, err := v.Draw(plan, shape, Options{Width_mm: 200, Height_mm: 180})
 		if err != nil {
 			t.Fatal(err)
 		}
 		want := large.Scale * 0.7
-		small, err := v.draw(plan, shape, Options{Width_mm: 200, Height_mm: 180, Scale: want})
+		small, err := v.Draw(plan, shape, Options{Width_mm: 200, Height_mm: 180, Scale: want})
 		if err != nil || math.Abs(small.Scale-want) > 1e-9 {
-			t.Errorf("%s: scale %g, want %g (%v)", v.name, small.Scale, want, err)
+			t.Errorf("%s: scale %g, want %g (%v)", v.Name, small.Scale, want, err)
 		}
 	}
 }

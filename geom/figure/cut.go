@@ -11,29 +11,23 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Cut draws one set as two clear sections, without light or shade. End on: the
+// cut draws one set as two clear sections, without light or shade. End on: the
 // curves of its outer and inner edge, with the loop's clear width, height, tucks,
 // the room a set takes, and the slack between the sewn points. Through a crest,
 // from the neck outward: crest and trough, depth, height, and how the middle
 // rises or falls. Scale is that of the section through the crest.
-func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkShape(plan, shape); err != nil {
-		return draw.Drawing{}, err
-	}
+func cut(s *sheet) error {
+	opt, plan, shape := s.opt, s.plan, s.shape
 	n := opt.setAt(plan)
 	if n == 0 {
 		n = (plan.Sets + 1) / 2
 	}
 	lo, hi, ok := setPanels(plan, n)
 	if !ok {
-		return draw.Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
+		return fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
 	}
-	opt.Set = 0 // the whole sheet is about it: no sign needed
-	s := newSheet(opt, nil, "Cut through", fmt.Sprintf("set %d of %d", n, plan.Sets), "")
+	s.opt.Set = 0 // the whole sheet is about it: no sign needed
+	s.head(fmt.Sprintf("set %d of %d", n, plan.Sets))
 	first, second := s.Room, s.Room
 	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y
 	small := w < 140 && h < 75 // no room for two: the section outward is in the side view, too
@@ -57,7 +51,7 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) 
 		s.Scale = ends.eye.Scale
 		s.Desc = fmt.Sprintf("Set %d cut through. %s", n, ends.words)
 		s.point(nil, ends.spots(u, func(string) (draw.Point, bool) { return draw.Point{}, false }))
-		return s.Drawing, nil
+		return nil
 	}
 	s.Label(draw.Label{At: second.Min, Text: draw.Clip("from the neck outward, through the top fold", draw.SmallSize, draw.Italic, second.Max.X-second.Min.X), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet})
 	second.Min.Y += draw.SmallSize*draw.Leading + 1
@@ -73,7 +67,7 @@ func Cut(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) 
 		}
 		return draw.Point{}, false
 	}))
-	return s.Drawing, nil
+	return nil
 }
 
 // endOn is the section seen from outside: the eye on it, and what it tells.

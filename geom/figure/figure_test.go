@@ -19,20 +19,6 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-type view struct {
-	name string
-	draw func(pleat.Plan, pleat.Shape, Options) (draw.Drawing, error)
-}
-
-func front(p pleat.Plan, s pleat.Shape, o Options) (draw.Drawing, error) {
-	o.Front = true
-	return Side(p, s, o)
-}
-
-func views() []view {
-	return []view{{"above", Above}, {"side", Side}, {"front", front}, {"oneset", OneSet}, {"cut", Cut}, {"flat", Flat}, {"inhand", InHand}}
-}
-
 type sized struct {
 	name string
 	Options
@@ -63,12 +49,12 @@ func TestLabelsApart(t *testing.T) {
 		for _, sheet := range sheets() {
 			for _, notes := range [][]Note{nil, longNotes(), everywhere()} {
 				for _, set := range []int{0, 1, plan.Crests} {
-					for _, v := range views() {
+					for _, v := range Views {
 						opt := sheet.Options
 						opt.Notes, opt.Set, opt.Turn_deg, opt.Tilt_deg = notes, set, 20, 32
 						opt.Cells = 1 // the coarsest cloth: labels do not depend on it
-						name := fmt.Sprintf("%s %s %s set %d, %d notes", v.name, d.name, sheet.name, set, len(notes))
-						dr, err := v.draw(plan, shape, opt)
+						name := fmt.Sprintf("%s %s %s set %d, %d notes", v.Name, d.name, sheet.name, set, len(notes))
+						dr, err := v.Draw(plan, shape, opt)
 						if err != nil {
 							t.Fatalf("%s: %v", name, err)
 						}
@@ -85,7 +71,7 @@ func TestLabelsApart(t *testing.T) {
 							}
 						}
 						if len(notes) == 0 && set == 0 {
-							for _, want := range dimensions(v.name, plan, dr, opt.Units) {
+							for _, want := range dimensions(v.Name, plan, dr, opt.Units) {
 								if !has(labels, want) {
 									t.Errorf("%s: no label %q among %v", name, want, texts(labels))
 								}
@@ -116,7 +102,7 @@ func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []
 		return []string{"From above", "opening, at the front"}
 	case "side", "front":
 		return []string{band, depth}
-	case "oneset":
+	case "set":
 		return []string{band}
 	case "cut":
 		return []string{band, depth, "outer edge", "inner edge"}
@@ -150,8 +136,8 @@ func texts(labels []draw.Label) []string {
 // Hostile text stays text, and the file is well-formed XML.
 func TestSVGWellFormed(t *testing.T) {
 	plan, shape := designs()[1].make(t)
-	for _, v := range views() {
-		d, err := v.draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
+	for _, v := range Views {
+		d, err := v.Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
 			{WhereOuter, `</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE", SignStop, nil}}})
 		if err != nil {
 			t.Fatal(err)
@@ -165,20 +151,20 @@ func TestSVGWellFormed(t *testing.T) {
 				break
 			}
 			if err != nil {
-				t.Fatalf("%s: %v", v.name, err)
+				t.Fatalf("%s: %v", v.Name, err)
 			}
 			if e, ok := tok.(xml.StartElement); ok && !regexp.MustCompile(`^(svg|title|desc|rect|g|path|text|image)$`).MatchString(e.Name.Local) {
-				t.Errorf("%s: element %s", v.name, e.Name.Local)
+				t.Errorf("%s: element %s", v.Name, e.Name.Local)
 			}
 		}
 		for _, want := range []string{`viewBox="0 0 92 120"`, "<title", "<desc", `width="92mm"`} {
 			if !bytes.Contains(svg, []byte(want)) {
-				t.Errorf("%s: no %s", v.name, want)
+				t.Errorf("%s: no %s", v.Name, want)
 			}
 		}
 		plain := regexp.MustCompile(`base64,[^"]*`).ReplaceAll(svg, nil)
 		if bytes.Contains(plain, []byte("NaN")) || bytes.Contains(plain, []byte("Inf")) {
-			t.Errorf("%s: a number is not finite", v.name)
+			t.Errorf("%s: a number is not finite", v.Name)
 		}
 	}
 }
@@ -188,21 +174,21 @@ func TestSVGWellFormed(t *testing.T) {
 func TestDrawingsSound(t *testing.T) {
 	for _, d := range designs() {
 		plan, shape := d.make(t)
-		for _, v := range views() {
+		for _, v := range Views {
 			opt := Options{Turn_deg: 200, Tilt_deg: -40, Zoom: 3, Notes: everywhere(), Set: 3}
-			a, err := v.draw(plan, shape, opt)
+			a, err := v.Draw(plan, shape, opt)
 			if err != nil {
-				t.Fatalf("%s %s: %v", v.name, d.name, err)
+				t.Fatalf("%s %s: %v", v.Name, d.name, err)
 			}
 			if a.Title == "" || len(a.Desc) < 20 || !(a.Scale > 0) || math.IsInf(a.Scale, 0) {
-				t.Errorf("%s %s: title %q, description %q, scale %g", v.name, d.name, a.Title, a.Desc, a.Scale)
+				t.Errorf("%s %s: title %q, description %q, scale %g", v.Name, d.name, a.Title, a.Desc, a.Scale)
 			}
 			if err := sound(a); err != nil {
-				t.Fatalf("%s %s: %v", v.name, d.name, err)
+				t.Fatalf("%s %s: %v", v.Name, d.name, err)
 			}
-			b, err := v.draw(plan, shape, opt)
+			b, err := v.Draw(plan, shape, opt)
 			if err != nil || !reflect.DeepEqual(a, b) {
-				t.Errorf("%s %s: drawn twice, it differs", v.name, d.name)
+				t.Errorf("%s %s: drawn twice, it differs", v.Name, d.name)
 			}
 		}
 	}
@@ -264,19 +250,19 @@ func TestOddShapes(t *testing.T) {
 			}
 			odd.Panels = append(odd.Panels, q)
 		}
-		for _, v := range views() {
-			d, err := v.draw(plan, odd, Options{Tilt_deg: 20, Notes: everywhere(), Cells: 1})
+		for _, v := range Views {
+			d, err := v.Draw(plan, odd, Options{Tilt_deg: 20, Notes: everywhere(), Cells: 1})
 			if err == nil {
 				err = sound(d)
 				d.Image(1)
 			} else if name != "a point" && name != "a post" {
-				t.Errorf("%s, %s: refused: %v", v.name, name, err)
+				t.Errorf("%s, %s: refused: %v", v.Name, name, err)
 				continue
 			} else {
 				continue
 			}
 			if err != nil {
-				t.Errorf("%s, %s: %v", v.name, name, err)
+				t.Errorf("%s, %s: %v", v.Name, name, err)
 			}
 		}
 	}
@@ -323,20 +309,20 @@ func TestBadInput(t *testing.T) {
 		{"set", plan, shape, Options{Set: -1}, "Set"},
 		{"joins", plan, shape, Options{Joins_mm: []float64{nan}}, "Joins_mm"},
 	} {
-		for _, v := range views() {
-			if v.name == "flat" && strings.Contains(c.name, "shape") {
+		for _, v := range Views {
+			if v.Strip && strings.Contains(c.name, "shape") {
 				continue // it needs none
 			}
-			_, err := v.draw(c.plan, c.shape, c.opt)
+			_, err := v.Draw(c.plan, c.shape, c.opt)
 			if err == nil || !strings.Contains(err.Error(), c.want) {
-				t.Errorf("%s, %s: error %v, want one with %q", v.name, c.name, err, c.want)
+				t.Errorf("%s, %s: error %v, want one with %q", v.Name, c.name, err, c.want)
 			}
 		}
 	}
-	if _, err := OneSet(plan, shape, Options{Set: 1000}); err == nil {
+	if _, err := Named("set").Draw(plan, shape, Options{Set: 1000}); err == nil {
 		t.Error("set 1000 was drawn")
 	}
-	if d, err := Above(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: "x"}}}); err != nil || !has(d.Labels(), "a") {
+	if d, err := Named("above").Draw(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: "x"}}}); err != nil || !has(d.Labels(), "a") {
 		t.Errorf("an unknown place is not taken for the whole: %v", err)
 	}
 	if err := (draw.Drawing{Width_mm: 10, Height_mm: 10}).PNG(io.Discard, nan); err == nil {
@@ -380,7 +366,7 @@ func TestMeasures(t *testing.T) {
 // Scale is true: outer diameters on the sheet are those of the nodes.
 func TestScale(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	d, err := Above(plan, shape, Options{})
+	d, err := Named("above").Draw(plan, shape, Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,21 +9,15 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Flat draws the strip laid flat, its inner edge up: above, the whole of it in
+// flat draws the strip laid flat, its inner edge up: above, the whole of it in
 // rows with every mark, pins at the quarters, joins and numbers of sets; below,
 // larger, its first sets and its last with a break between, top marks whole
 // lines, bottom marks dashed, tucks shaded, and what a maker measures. The
 // shape is not used and may be empty. Scale is that of the lower picture.
-func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkPlan(plan); err != nil {
-		return draw.Drawing{}, err
-	}
-	s := newSheet(opt, nil, "Laid flat", fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels), "")
-	f := flat{sheet: s, plan: plan, joins: opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
+func flat(s *sheet) error {
+	plan := s.plan
+	s.head(fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels))
+	f := strip{sheet: s, plan: plan, joins: s.opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
 	f.overview()
 	f.detail()
 	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
@@ -38,11 +32,11 @@ func Flat(plan pleat.Plan, _ pleat.Shape, opt Options) (draw.Drawing, error) {
 		p, ok := f.spots[place]
 		return p, ok
 	})
-	return s.Drawing, nil
+	return nil
 }
 
 // marked gives where a mark lies in the whole strip.
-func (f *flat) marked(m int, _ string) (draw.Point, float64, bool) {
+func (f *strip) marked(m int, _ string) (draw.Point, float64, bool) {
 	p, ok := f.marks[m]
 	return p, -float64(m), ok // the first of a note's marks has its sign
 }
@@ -55,8 +49,8 @@ func name(f scheme.Fold) string {
 	return "bottom mark"
 }
 
-// flat is the strip's drawing under way.
-type flat struct {
+// strip is the strip's drawing under way.
+type strip struct {
 	*sheet
 	plan  pleat.Plan
 	joins []float64             // places of joins, mm from the first mark
@@ -65,7 +59,7 @@ type flat struct {
 }
 
 // width of the strip when hemmed: the ruff's depth and what the band takes up.
-func (f *flat) width() float64 {
+func (f *strip) width() float64 {
 	return f.plan.Scheme.Ruff.Depth + math.Max(0, f.plan.Scheme.Strip.Takeup)
 }
 
@@ -81,7 +75,7 @@ func (p piece) x(mm float64) float64 { return p.at.X + (mm-p.from)*p.k }
 
 // overview draws the whole strip in as few rows as keep its panels apart, and
 // takes its height from the room.
-func (f *flat) overview() {
+func (f *strip) overview() {
 	s, long := f.sheet, f.plan.Marked_mm
 	const least = 1.5 // sheet mm a panel
 	number := draw.TextWidth("000", draw.SmallSize, draw.Upright) + 2
@@ -125,7 +119,7 @@ func (f *flat) overview() {
 }
 
 // setOf is the number of the set that the panel after mark m belongs to.
-func (f *flat) setOf(m int) int {
+func (f *strip) setOf(m int) int {
 	n := 0
 	for i := 0; i <= m && i < len(f.plan.Row); i++ {
 		if f.plan.Row[i].Fold == scheme.Crest {
@@ -139,7 +133,7 @@ func (f *flat) setOf(m int) int {
 }
 
 // row draws panels a to b of the whole strip.
-func (f *flat) row(p piece, a, b int, tall float64) {
+func (f *strip) row(p piece, a, b int, tall float64) {
 	s := f.sheet
 	x0, x1 := p.x(p.from), p.x(p.to)
 	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(x0, p.at.Y), draw.Pt(x1, p.at.Y), draw.Pt(x1, p.at.Y+tall), draw.Pt(x0, p.at.Y+tall)}}, Closed: true, Fill: s.Pal.Wash})
@@ -184,14 +178,14 @@ func (f *flat) row(p piece, a, b int, tall float64) {
 }
 
 // join draws a seam: two lines of running stitch.
-func (f *flat) join(x, y0, y1 float64) {
+func (f *strip) join(x, y0, y1 float64) {
 	d := []float64{0.7, 0.7}
 	f.Line(f.Pal.Walnut, 0.4, d, draw.Pt(x-0.45, y0), draw.Pt(x-0.45, y1))
 	f.Line(f.Pal.Walnut, 0.4, d, draw.Pt(x+0.45, y0), draw.Pt(x+0.45, y1))
 }
 
 // detail draws the first sets and the last, as large as the room allows.
-func (f *flat) detail() {
+func (f *strip) detail() {
 	s, plan := f.sheet, f.plan
 	width := f.width()
 	room := s.Room
@@ -271,7 +265,7 @@ func (f *flat) detail() {
 }
 
 // stretch draws panels a to b large, broken on the right or the left.
-func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
+func (f *strip) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	s, plan := f.sheet, f.plan
 	width := f.width() * p.k
 	x0, x1 := p.x(p.from), p.x(p.to)
@@ -369,7 +363,7 @@ func (f *flat) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 }
 
 // legend explains the lines at the foot of the sheet and gives its height.
-func (f *flat) legend() float64 {
+func (f *strip) legend() float64 {
 	s := f.sheet
 	type sample struct {
 		text string

@@ -27,16 +27,16 @@ var (
 func TestGolden(t *testing.T) {
 	plan, shape := design{"golden", "sound", []string{"ruff.sets", "12", "ruff.depth", "30"}, 8, 4}.make(t)
 	opt := Options{Width_mm: 92, Height_mm: 120, Units: scheme.Centimetres, Notes: longNotes()[:2], Joins_mm: []float64{1336.98}}
-	for _, v := range views() {
-		if v.name != "oneset" && v.name != "flat" && v.name != "side" {
+	for _, v := range Views {
+		if v.Name != "set" && v.Name != "flat" && v.Name != "side" {
 			continue
 		}
-		d, err := v.draw(plan, shape, opt)
+		d, err := v.Draw(plan, shape, opt)
 		if err != nil {
 			t.Fatal(err)
 		}
 		got := pictures.ReplaceAllString(string(d.SVG()), "")
-		file := filepath.Join("testdata", v.name+".svg")
+		file := filepath.Join("testdata", v.Name+".svg")
 		if *update {
 			if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
 				t.Fatal(err)
@@ -52,7 +52,7 @@ func TestGolden(t *testing.T) {
 			for at < len(g) && at < len(w) && g[at] == w[at] {
 				at++
 			}
-			t.Errorf("%s differs from %s at %q; -update writes it anew", v.name, file, g[at:min(len(g), at+60)])
+			t.Errorf("%s differs from %s at %q; -update writes it anew", v.Name, file, g[at:min(len(g), at+60)])
 			continue
 		}
 		gs, ws := number.FindAllString(got, -1), number.FindAllString(string(want), -1)
@@ -60,7 +60,7 @@ func TestGolden(t *testing.T) {
 			a, _ := strconv.ParseFloat(gs[i], 64)
 			b, _ := strconv.ParseFloat(ws[i], 64)
 			if math.Abs(a-b) > 0.02 {
-				t.Errorf("%s: number %d is %s, want %s", v.name, i, gs[i], ws[i])
+				t.Errorf("%s: number %d is %s, want %s", v.Name, i, gs[i], ws[i])
 				break
 			}
 		}

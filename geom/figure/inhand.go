@@ -11,21 +11,11 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// InHand draws the ruff as if held before the eye: lit cloth on its band and
+// inHand draws the ruff as if held before the eye: lit cloth on its band and
 // block, turned, tilted and enlarged as the options say, in gentle perspective.
 // It is made to be drawn again at every turn: BenchmarkInHand says how fast.
-func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkShape(plan, shape); err != nil {
-		return draw.Drawing{}, err
-	}
-	tone, err := opt.toned(shape)
-	if err != nil {
-		return draw.Drawing{}, err
-	}
+func inHand(s *sheet) error {
+	opt, plan, shape := s.opt, s.plan, s.shape
 	first, last, mid := 0, len(shape.Panels), geom.Vec3{}
 	ball := math.Inf(1) // the largest that is seen
 	if opt.Row {
@@ -33,13 +23,12 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, erro
 		first, last, mid = within(shape, 1.6*ball)
 	}
 	c := newCloth(shape, first, last, opt.cells(turningCells))
-	c.dyed(shape, tone, first)
-	title := "In the hand"
+	c.dyed(shape, s.tone, first)
 	if opt.Row {
-		title = "On its way from the strip"
+		s.title = "On its way from the strip"
 	}
-	s := newSheet(opt, tone, title, sets(plan), fmt.Sprintf(
-		"The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg))
+	s.head(sets(plan))
+	s.Desc = fmt.Sprintf("The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg)
 
 	// The ball about the ruff fits the room, so that turning changes no size.
 	var lo, hi float64
@@ -82,7 +71,7 @@ func InHand(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, erro
 	// The cloth lies below the words, wherever it reaches.
 	s.Items = append([]draw.Item{b.Reusable()}, s.Items...)
 	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
-	return s.Drawing, nil
+	return nil
 }
 
 // markLines draws the marks on the cloth from first to last: a line for a top mark, a

@@ -18,7 +18,7 @@ func TestLook(t *testing.T) {
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, sheet := range sheets() {
-			for _, v := range views() {
+			for _, v := range Views {
 				for _, pal := range []struct {
 					name string
 					p    draw.Palette
@@ -32,11 +32,11 @@ func TestLook(t *testing.T) {
 					if d.name == "cuff" {
 						opt.Notes = longNotes()
 					}
-					dr, err := v.draw(plan, shape, opt)
+					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
 						t.Fatal(err)
 					}
-					f, err := os.Create(filepath.Join(dir, v.name+"-"+d.name+"-"+sheet.name+"-"+pal.name+".png"))
+					f, err := os.Create(filepath.Join(dir, v.Name+"-"+d.name+"-"+sheet.name+"-"+pal.name+".png"))
 					if err != nil {
 						t.Fatal(err)
 					}

@@ -7,30 +7,23 @@ import (
 	"testing"
 
 	"ruffwright/geom/draw"
-	"ruffwright/geom/pleat"
 )
 
 // Where each view has each place: there a note about it is marked on the drawing
 // itself, at every size and on every ruff, with no label under another; elsewhere
 // its words at the foot are all.
 func TestNotesAreMarked(t *testing.T) {
-	lacks := map[string][]string{
-		"side":   {WhereOpening}, // it is at the front
-		"oneset": {WhereOpening, WhereJoins, WhereNeck, WhereStrip},
-		"cut":    {WhereOpening, WhereJoins, WhereStrip},
-		"flat":   {WhereNeck},
-	}
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, sheet := range sheets()[:2] {
-			for _, v := range views() {
+			for _, v := range Views {
 				for _, where := range Wheres() {
 					opt := sheet.Options
 					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
 					opt.Joins_mm = []float64{plan.Row[2].Place_mm}
 					opt.Notes = []Note{{where, "what will be seen at the work table, in a sentence that fills more than a line of the sheet", SignStop, nil}}
-					name := fmt.Sprintf("%s %s %s: %s", v.name, d.name, sheet.name, where)
-					dr, err := v.draw(plan, shape, opt)
+					name := fmt.Sprintf("%s %s %s: %s", v.Name, d.name, sheet.name, where)
+					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
 						t.Fatalf("%s: %v", name, err)
 					}
@@ -41,7 +34,7 @@ func TestNotesAreMarked(t *testing.T) {
 						}
 					}
 					want := 2 // at the foot, and at the place
-					if slices.Contains(lacks[v.name], where) {
+					if slices.Contains(v.Lacks, where) {
 						want = 1
 					}
 					if n != want {
@@ -58,13 +51,11 @@ func TestNotesAreMarked(t *testing.T) {
 // another mark.
 func TestNotesAtMarks(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	for _, v := range []struct {
-		name string
-		draw func(pleat.Plan, pleat.Shape, Options) (draw.Drawing, error)
-	}{{"above", Above}, {"in the hand", InHand}, {"flat", Flat}, {"side", Side}} {
+	for _, name := range []string{"above", "hand", "flat", "side"} {
+		v := Named(name)
 		places := map[int]draw.Point{}
 		for _, m := range []int{1, 6, 11} {
-			d, err := v.draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: "x", Sign: SignStop, At: []int{m}}}})
+			d, err := v.Draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: "x", Sign: SignStop, At: []int{m}}}})
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -82,15 +73,15 @@ func TestNotesAtMarks(t *testing.T) {
 				places[m] = c
 			}
 			if dots == 0 {
-				t.Errorf("%s: mark %d has no dot", v.name, m)
+				t.Errorf("%s: mark %d has no dot", v.Name, m)
 			}
 		}
-		if v.name == "side" { // its section is cut at the very mark
+		if v.Name == "side" { // its section is cut at the very mark
 			continue
 		}
 		for _, pair := range [][2]int{{1, 6}, {6, 11}, {1, 11}} {
 			if a, b := places[pair[0]], places[pair[1]]; math.Hypot(a.X-b.X, a.Y-b.Y) < 3 {
-				t.Errorf("%s: marks %d and %d are both pointed at (%.0f, %.0f)", v.name, pair[0], pair[1], a.X, a.Y)
+				t.Errorf("%s: marks %d and %d are both pointed at (%.0f, %.0f)", v.Name, pair[0], pair[1], a.X, a.Y)
 			}
 		}
 	}

@@ -11,34 +11,24 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// OneSet draws one set end on, as the eye sees it looking from outside towards
+// oneSet draws one set end on, as the eye sees it looking from outside towards
 // the neck, the neckline unrolled: the outer edge's curve with the loop's clear
 // width, height and room, the inner edge's curve behind it, and the stitches on
 // the band. Neighbours are drawn faintly.
-func OneSet(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkShape(plan, shape); err != nil {
-		return draw.Drawing{}, err
-	}
-	tone, err := opt.toned(shape)
-	if err != nil {
-		return draw.Drawing{}, err
-	}
+func oneSet(s *sheet) error {
+	opt, plan, shape := s.opt, s.plan, s.shape
 	n := opt.setAt(plan)
 	if n == 0 {
 		n = (plan.Sets + 1) / 2
 	}
 	lo, hi, ok := setPanels(plan, n)
 	if !ok {
-		return draw.Drawing{}, fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
+		return fmt.Errorf("figure: Set is %d, want 0 to %d", opt.Set, plan.Crests)
 	}
-	opt.Set = 0 // the whole sheet is about it: no sign needed
-	s := newSheet(opt, tone, "One set", fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets), "")
-	u := unroll(plan, shape, tone, lo, hi, setCrest(plan, n))
-	return s.oneSet(plan, u, n)
+	s.opt.Set = 0 // the whole sheet is about it: no sign needed
+	s.head(fmt.Sprintf("set %d of %d, seen end on", n, plan.Sets))
+	u := unroll(plan, shape, s.tone, lo, hi, setCrest(plan, n))
+	return s.endOnView(plan, u, n)
 }
 
 // setCrest is the mark of set n's crest.
@@ -171,7 +161,7 @@ func (s *sheet) loopsSaid(top_mm, bottom_mm float64) string {
 	return said
 }
 
-func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (draw.Drawing, error) {
+func (s *sheet) endOnView(plan pleat.Plan, u unrolled, n int) error {
 	e := draw.NewEye(0, 0)
 	row := u.c.rows - 1
 	band := plan.Scheme.Band.Height
@@ -288,5 +278,5 @@ func (s *sheet) oneSet(plan pleat.Plan, u unrolled, n int) (draw.Drawing, error)
 		}
 		return draw.Point{}, false
 	})
-	return s.Drawing, nil
+	return nil
 }

@@ -18,7 +18,6 @@ type Options struct {
 	Palette             draw.Palette // zero = Light()
 	Notes               []Note       // what to point at
 	Set                 int          // selected set, 1 the first; 0 = none (OneSet: the middle one)
-	Front               bool         // Side: seen from the front, not from the wearer's left
 
 	Tone *Tone // what the cloth is dyed by; nil = it is white. Flat has none
 

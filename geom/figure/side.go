@@ -10,33 +10,25 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// Side draws the ruff level with the eye, from the wearer's left (or the front,
-// with Options.Front), and below it, larger, one half set cut through at its
+// side draws the ruff level with the eye from the wearer's left, cut a quarter of
+// the way round.
+func side(s *sheet) error { return s.level(90, 0.25, false) }
+
+// front draws it from the front, cut beside the opening.
+func front(s *sheet) error { return s.level(0, 0.01, true) }
+
+// level draws the ruff level with the eye, turned so far, and below it, larger, one half set cut through at its
 // crest: band and stitches, the crest's and the trough's line, depth, heights,
 // and how far the outer edge's middle rises above or falls below the inner
 // edge's. Scale is that of the lower picture.
-func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
-	opt, err := opt.filled()
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	if err := checkShape(plan, shape); err != nil {
-		return draw.Drawing{}, err
-	}
-	tone, err := opt.toned(shape)
-	if err != nil {
-		return draw.Drawing{}, err
-	}
-	title, turn, part := "From the side", 90.0, 0.25
-	if opt.Front {
-		title, turn, part = "From the front", 0, 0.01
-	}
-	s := newSheet(opt, tone, title, sets(plan), "")
+func (s *sheet) level(turn_deg, part float64, front bool) error {
+	opt, plan, shape := s.opt, s.plan, s.shape
+	s.head(sets(plan))
 
 	// Above: the whole ruff.
 	c := newCloth(shape, 0, len(shape.Panels), opt.cells(stillCells))
-	c.dyed(shape, tone, 0)
-	e := draw.NewEye(turn, 0)
+	c.dyed(shape, s.tone, 0)
+	e := draw.NewEye(turn_deg, 0)
 	room := s.Room
 	tall := (room.Max.Y - room.Min.Y) * 0.36
 	room.Max.Y = room.Min.Y + tall - 9
@@ -65,7 +57,7 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error)
 	lower.Min.Y = y + 6
 	s.section(plan, sec, lower)
 	s.Desc = fmt.Sprintf("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s.",
-		title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(plan.Scheme.Band.Height), sec.droopWords(s))
+		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(plan.Scheme.Band.Height), sec.droopWords(s))
 	cutAt := func(m int, place string) (draw.Point, float64, bool) { // the section is of the marks m and m + 1
 		if m != sec.mark && m != sec.mark+1 {
 			return draw.Point{}, 0, false
@@ -94,13 +86,13 @@ func Side(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error)
 		case WhereNeck:
 			return sec.eye.Point(sec.zero.Add(sec.eye.Right.Scale(-blockIn - 6))), true
 		case WhereOpening:
-			if !opt.Front {
+			if !front {
 				return draw.Point{}, false
 			}
 		}
 		return upper(place)
 	})
-	return s.Drawing, nil
+	return nil
 }
 
 // cutMark is a crest from which a panel goes on along the strip: of set n, or

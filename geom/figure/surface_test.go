@@ -15,7 +15,7 @@ import (
 // everywhere.
 func TestOrderPaintsAlike(t *testing.T) {
 	plan, shape := designs()[1].make(t)
-	d, err := InHand(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 35, Turn_deg: 15})
+	d, err := Named("hand").Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 35, Turn_deg: 15})
 	if err != nil {
 		t.Fatal(err)
 	}

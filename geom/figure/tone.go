@@ -68,14 +68,6 @@ const (
 	toneShade  = 0.34 // how much of the light's shade dyed cloth takes
 )
 
-// toned is the options' tone for a shape; nil where there is none.
-func (o Options) toned(shape pleat.Shape) (*toned, error) {
-	if o.Tone == nil {
-		return nil, nil
-	}
-	return newToned(*o.Tone, shape, o.Palette, o.Units)
-}
-
 // newToned checks the tone and finds its steps.
 func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*toned, error) {
 	if t.Kind != ToneDroop && t.Kind != ToneGap {

@@ -154,11 +154,11 @@ func TestToneOnEveryView(t *testing.T) {
 		plan, shape := d.make(t)
 		for _, tone := range tones(t, plan, shape) {
 			for _, sheet := range sheets() {
-				for _, v := range views() {
+				for _, v := range Views {
 					opt := sheet.Options
 					opt.Tone, opt.Turn_deg, opt.Tilt_deg, opt.Notes, opt.Cells = tone, 20, 32, longNotes()[:2], 1
-					name := fmt.Sprintf("%s %s %s %s", v.name, d.name, sheet.name, tone.Kind)
-					dr, err := v.draw(plan, shape, opt)
+					name := fmt.Sprintf("%s %s %s %s", v.Name, d.name, sheet.name, tone.Kind)
+					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
 						t.Fatalf("%s: %v", name, err)
 					}
@@ -174,7 +174,7 @@ func TestToneOnEveryView(t *testing.T) {
 							}
 						}
 					}
-					if v.name == "flat" || v.name == "cut" {
+					if !v.Dyed {
 						continue
 					}
 					ready, err := newToned(*tone, shape, draw.Light(), opt.Units)
@@ -207,7 +207,7 @@ func TestBadTone(t *testing.T) {
 			bad.Values = append(bad.Values, append([]float64(nil), v...))
 		}
 		spoil(&bad)
-		if _, err := Above(plan, shape, Options{Tone: &bad}); err == nil {
+		if _, err := Named("above").Draw(plan, shape, Options{Tone: &bad}); err == nil {
 			t.Errorf("%s: was drawn", name)
 		}
 	}
@@ -222,14 +222,14 @@ func TestLookTones(t *testing.T) {
 	for _, d := range designs()[:2] {
 		plan, shape := d.make(t)
 		for _, tone := range tones(t, plan, shape) {
-			for _, v := range views() {
+			for _, v := range Views {
 				for name, pal := range palettes() {
 					opt := Options{Palette: pal, Tone: tone, Turn_deg: 20, Tilt_deg: 32}
-					dr, err := v.draw(plan, shape, opt)
+					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
 						t.Fatal(err)
 					}
-					f, err := os.Create(filepath.Join(dir, fmt.Sprintf("tone-%s-%s-%s-%s.png", v.name, d.name, tone.Kind, name)))
+					f, err := os.Create(filepath.Join(dir, fmt.Sprintf("tone-%s-%s-%s-%s.png", v.Name, d.name, tone.Kind, name)))
 					if err != nil {
 						t.Fatal(err)
 					}
@@ -249,7 +249,7 @@ func BenchmarkInHandDyed(b *testing.B) {
 	tone := tones(b, plan, shape)[0]
 	var last draw.Drawing
 	for b.Loop() {
-		next, err := InHand(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Tone: tone})
+		next, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Tone: tone})
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -16,33 +16,23 @@ func (j *job) record() ([]*sheet.Page, error) {
 	f := sheet.NewFlow("Record")
 	f.Page.Holds = "pictures, figures, findings, the scheme"
 	plan, body := j.Ruff.Plan, shape(j.Ruff)
-	opt := figure.Options{Units: j.Units, Palette: draw.Contrast()}
-	add := func(name string, x, y float64, d draw.Drawing, err error) error {
-		if err != nil {
-			return fmt.Errorf("paper: record sheet, %s: %w", name, err)
-		}
-		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: sheet.Pt(x, y), Drawing: d})
-		return nil
-	}
-	opt.Width_mm, opt.Height_mm = 92, 96
-	d, err := figure.Above(plan, body, opt)
-	if err := add("from above, chin down", 0, sheet.BodyTop_mm, d, err); err != nil {
-		return nil, err
-	}
-	d, err = figure.OneSet(plan, body, opt)
-	if err := add("one set", 98, sheet.BodyTop_mm, d, err); err != nil {
-		return nil, err
-	}
-	opt.Height_mm = 80
+	opt := figure.Options{Units: j.Units, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25}
 	low := sheet.BodyTop_mm + 99.0
-	d, err = figure.Side(plan, body, opt)
-	if err := add("from the side", 0, low, d, err); err != nil {
-		return nil, err
-	}
-	opt.Turn_deg, opt.Tilt_deg = 20, 25
-	d, err = figure.InHand(plan, body, opt)
-	if err := add("in the hand", 98, low, d, err); err != nil {
-		return nil, err
+	for _, picture := range []struct {
+		view, name   string
+		x, y, height float64
+	}{
+		{"above", "from above, chin down", 0, sheet.BodyTop_mm, 96},
+		{"set", "one set", 98, sheet.BodyTop_mm, 96},
+		{"side", "from the side", 0, low, 80},
+		{"hand", "in the hand", 98, low, 80},
+	} {
+		opt.Height_mm = picture.height
+		d, err := figure.Named(picture.view).Draw(plan, body, opt)
+		if err != nil {
+			return nil, fmt.Errorf("paper: record sheet, %s: %w", picture.name, err)
+		}
+		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: sheet.Pt(picture.x, picture.y), Drawing: d})
 	}
 	f.Y = low + 86
 	f.Small(sheet.Slant(j.restsOn()))

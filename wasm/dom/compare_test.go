@@ -9,9 +9,9 @@ import (
 	"testing"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
-	"ruffwright/wasm/page"
 	"ruffwright/wasm/wire"
 )
 
@@ -209,20 +209,20 @@ func TestComparePicture(t *testing.T) {
 	k.send(10, doc.Set, "ruff.depth", "35")
 	for _, size := range []string{"700 450 1", "390 430 2", "300 300 3", "1400 800 1"} {
 		k.send(10, doc.Sized, "", size)
-		for _, v := range []page.View{page.InHand, page.Above, page.Side, page.OneSet, page.Flat2} {
-			k.send(10, doc.Do, "view", string(v))
+		for _, v := range figure.Views {
+			k.send(10, doc.Do, "view", v.Name)
 			d, lens, pixels, err := k.p.Picture()
 			if err != nil {
-				t.Fatalf("%s %s: %v", size, v, err)
+				t.Fatalf("%s %s: %v", size, v.Name, err)
 			}
 			var w, h float64
 			fmt.Sscan(size, &w, &h)
 			if d.Width_mm*pixels > w+1 || d.Height_mm*pixels > h+1 || lens.Scale != 1 || !slices.Equal(k.letters(), []string{"A", "B"}) {
-				t.Errorf("%s %s: %.0f × %.0f px, lens %v, %v", size, v, d.Width_mm*pixels, d.Height_mm*pixels, lens, k.letters())
+				t.Errorf("%s %s: %.0f × %.0f px, lens %v, %v", size, v.Name, d.Width_mm*pixels, d.Height_mm*pixels, lens, k.letters())
 			}
 		}
 	}
-	k.send(10, doc.Do, "view", string(page.InHand))
+	k.send(10, doc.Do, "view", "hand")
 	before := surfaces(t, k)
 	k.send(10, doc.Key, "ArrowLeft", "")
 	after := surfaces(t, k)

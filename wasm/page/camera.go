@@ -115,7 +115,7 @@ func (p *Page) pointer(phase, value string) bool {
 		return false
 	}
 	p.gesture.down[id] = at
-	inHand := p.view == InHand
+	inHand := p.view.Turned
 	if len(p.gesture.down) == 1 {
 		if inHand {
 			p.camera.turn(true, (at.x-was.x)*degreesPerPixel, (at.y-was.y)*degreesPerPixel)
@@ -144,7 +144,7 @@ func (p *Page) pointer(phase, value string) bool {
 func (p *Page) zoomAt(factor float64, at place) {
 	w, h, _ := p.pane()
 	at = p.inPane(at)
-	p.camera.zoom(p.view == InHand, factor, at.x/w, at.y/h)
+	p.camera.zoom(p.view.Turned, factor, at.x/w, at.y/h)
 }
 
 // wheel takes one wheel event and reports whether the camera moved.
@@ -166,7 +166,7 @@ func (p *Page) wheel(value string) bool {
 
 // key takes a key pressed on the stage and reports whether the camera moved.
 func (p *Page) key(name string) bool {
-	was, inHand := p.camera, p.view == InHand
+	was, inHand := p.camera, p.view.Turned
 	switch name {
 	case "ArrowLeft":
 		p.camera.turn(inHand, -degreesPerKey, 0)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"ruffwright/geom/figure"
 	"ruffwright/wasm/doc"
 )
 
@@ -43,14 +44,14 @@ func TestDrag(t *testing.T) {
 // TestPinch: twice the distance of two fingers is twice the size; fingers may
 // be lifted in any order.
 func TestPinch(t *testing.T) {
-	for _, view := range []View{InHand, Flat2} {
+	for _, view := range []string{"hand", "flat"} {
 		p := newPage(t)
-		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(view)})
+		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: view})
 		p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "1 350 300"})
 		p.Handle(doc.Event{Kind: doc.Pointer, Name: "down", Value: "2 450 300"})
 		p.Handle(doc.Event{Kind: doc.Pointer, Name: "move", Value: "2 550 300"})
 		got := p.camera.Zoom
-		if view == Flat2 {
+		if view == "flat" {
 			got = p.camera.Lens.Scale
 		}
 		if math.Abs(got-2) > 1e-9 {
@@ -67,7 +68,7 @@ func TestPinch(t *testing.T) {
 // sheet is enlarged, and the lens never leaves the sheet.
 func TestLens(t *testing.T) {
 	p := newPage(t)
-	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Above)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: "above"})
 	under := func() (x, y float64) { // place of the sheet at 500, 200
 		l := p.camera.Lens
 		return l.X + (500.0/800-0.5)/l.Scale, l.Y + (200.0/600-0.5)/l.Scale
@@ -123,11 +124,11 @@ func TestPictures(t *testing.T) {
 	p := newPage(t)
 	for _, size := range []string{"320 180 1", "296 192 3", "390 287 2", "670 448 1", "3000 700 1", "16 16 1"} {
 		p.Handle(doc.Event{Kind: doc.Sized, Value: size})
-		for _, v := range views {
-			p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(v)})
+		for _, v := range figure.Views {
+			p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: v.Name})
 			d, lens, px, err := p.Picture()
 			if err != nil || len(d.Items) == 0 || lens.Scale < 1 || !(px > 0) {
-				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v, size, err, len(d.Items), lens, px)
+				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v.Name, size, err, len(d.Items), lens, px)
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"ruffwright/geom/figure"
 	"ruffwright/wasm/doc"
 )
 
@@ -33,7 +34,7 @@ func TestPanes(t *testing.T) {
 		if stacked != want || w <= 0 || h <= 0 || w > p.width() || h > p.height() {
 			t.Errorf("%s: %g × %g, stacked %v", stage, w, h, stacked)
 		}
-		p.view = Above
+		p.view = figure.Named("above")
 		shift := place{p.width() - w, 0}
 		if stacked {
 			shift = place{0, p.height() - h}

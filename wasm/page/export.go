@@ -38,7 +38,7 @@ func (p *Page) savesPicture(kind string) []doc.Patch {
 		return nil
 	}
 	d = through(d, lens)
-	name := fileName(p.scheme, say.Word("view."+string(p.view)), kind)
+	name := fileName(p.scheme, p.viewLabel(), kind)
 	if kind == "svg" {
 		return p.saves(name, "image/svg+xml", d.SVG())
 	}

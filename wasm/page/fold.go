@@ -37,7 +37,7 @@ const (
 )
 
 // folding reports whether the stage shows the ruff on its way.
-func (p *Page) folding() bool { return p.fold.at < wholeFold && p.view == InHand }
+func (p *Page) folding() bool { return p.fold.at < wholeFold && p.view.Turned }
 
 // foldTo puts the slider to a place.
 func (p *Page) foldTo(at float64) {
@@ -45,8 +45,8 @@ func (p *Page) foldTo(at float64) {
 		return
 	}
 	p.fold.at, p.dirty = min(wholeFold, max(0, at)), true
-	if p.fold.at < wholeFold && p.view != InHand {
-		p.view = InHand
+	if p.fold.at < wholeFold && !p.view.Turned {
+		p.view = inHand
 		p.camera.Lens = home.Lens
 	}
 	step := int(p.fold.at/foldPart + 0.5)

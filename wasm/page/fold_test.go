@@ -43,12 +43,12 @@ func solvedPage(t *testing.T) *Page {
 // view was there; its text says where; at 100 the ruff is back.
 func TestFoldSlides(t *testing.T) {
 	p := solvedPage(t)
-	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Above)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: "above"})
 	want := map[string]string{"0": "foldstep.flat", "20": "foldpart.flat", "33": "foldstep.pleated", "50": "foldpart.pleated", "67": "foldstep.drawn", "80": "foldpart.drawn"}
 	for at, key := range want {
 		p.Changed()
 		out := p.Handle(doc.Event{Kind: doc.Typing, Name: "fold", Value: at})
-		if p.view != InHand || !p.folding() || !p.Changed() {
+		if !p.view.Turned || !p.folding() || !p.Changed() {
 			t.Fatalf("at %s the strip is not shown", at)
 		}
 		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != say.Word(key) || p.foldName() != say.Word(key) {
@@ -76,7 +76,7 @@ func TestFoldSlides(t *testing.T) {
 	if p.fold.at != 0 {
 		t.Errorf("below its beginning the slider stands at %g", p.fold.at)
 	}
-	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(Side)})
+	p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: "side"})
 	if p.fold.at != wholeFold {
 		t.Error("another view does not end it")
 	}
@@ -218,10 +218,10 @@ func TestColours(t *testing.T) {
 	if !strings.Contains(p.Description(), p.dyedWords()) || p.dyedWords() == "" {
 		t.Errorf("the description does not tell of it: %s", p.Description())
 	}
-	for _, v := range views {
-		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: string(v)})
+	for _, v := range figure.Views {
+		p.Handle(doc.Event{Kind: doc.Do, Name: "view", Value: v.Name})
 		if _, _, _, err := p.Picture(); err != nil {
-			t.Errorf("%s: %v", v, err)
+			t.Errorf("%s: %v", v.Name, err)
 		}
 	}
 	// A change of the scheme: the droop is not known any more, and the cloth is white.

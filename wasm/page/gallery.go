@@ -113,7 +113,7 @@ func hung(s scheme.Scheme) (*Page, error) {
 
 // card draws the ruff in the hand, small.
 func (p *Page) card() ([]byte, error) {
-	d, err := paint(InHand, p, figure.Options{
+	d, err := paint(inHand, p, figure.Options{
 		Width_mm: cardWidth_mm, Height_mm: cardHeight_mm, Palette: p.palette(),
 		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg,
 	})

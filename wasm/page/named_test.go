@@ -13,9 +13,6 @@ import (
 // TestNamed: where the code picks words by a name, every name has its words.
 func TestNamed(t *testing.T) {
 	var keys []string
-	for _, v := range views {
-		keys = append(keys, "view."+string(v), "viewhelp."+string(v))
-	}
 	for _, p := range poses {
 		keys = append(keys, "pose."+string(p), "poselong."+string(p))
 		if short, long := say.Word("pose."+string(p)), say.Word("poselong."+string(p)); !strings.HasPrefix(long, short) {

@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -20,21 +21,8 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// View is one way to look at the ruff.
-type View string
-
-// The views, in the order of their buttons.
-const (
-	InHand View = "hand"
-	Above  View = "above"
-	Front  View = "front"
-	Side   View = "side"
-	OneSet View = "set"
-	Cut    View = "cut"  // one set cut through
-	Flat2  View = "flat" // laid flat
-)
-
-var views = []View{InHand, Above, Front, Side, OneSet, Cut, Flat2}
+// inHand is the view that the page begins with: the one that is turned.
+var inHand = figure.Named("hand")
 
 // Page is the state of the page. A Page is made by New and is for one
 // goroutine at a time.
@@ -56,7 +44,7 @@ type Page struct {
 	under    string             // key of the field under the reader's hands: its text is theirs
 
 	units  scheme.Units
-	view   View
+	view   *figure.View
 	hand   string // id of the finding in hand, "" none
 	camera Camera
 	gesture
@@ -115,7 +103,7 @@ const mostSteps = 200
 func New() (*Page, error) {
 	p := &Page{
 		lessons: sync.OnceValue(Lessons), wrong: map[string]wrong{}, sent: map[string]string{}, built: map[string][]doc.Node{},
-		view: InHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
+		view: inHand, camera: home, size: size{800, 560, 1}, dirty: true, pose: AtRest, sheets: sheets{paper: papers[0]},
 		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1},
 	}
 	if err := p.take(scheme.Default()); err != nil {
@@ -241,7 +229,7 @@ func (p *Page) Handle(e doc.Event) []doc.Patch {
 		return nil
 	case doc.Key:
 		if e.Name == "Escape" {
-			return []doc.Patch{{Op: doc.OpFocus, ID: "view-" + string(p.view)}}
+			return []doc.Patch{{Op: doc.OpFocus, ID: "view-" + p.view.Name}}
 		}
 		if p.key(e.Name) {
 			p.dirty = true
@@ -324,7 +312,7 @@ func (p *Page) do(name, with string, now_ms float64) []doc.Patch {
 	p.editing, p.under, p.draft, p.asks = "", "", nil, ""
 	switch name {
 	case "view":
-		if v := View(with); v != p.view && slices.Contains(views, v) {
+		if v := figure.Named(with); v != nil && v != p.view {
 			p.view, p.dirty = v, true
 			p.unfolds()
 			p.camera.Lens = home.Lens

@@ -178,35 +178,35 @@ func (p *Page) both(opt figure.Options, stacked bool) (draw.Drawing, error) {
 		opt.Letter, opt.Tone = letter, tones[i]
 		opt.Notes = p.pairNotes(i)
 		opt.Again = &d[i]
-		one, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
+		one, err := paintOf(p.view, &ruffs[i].Plan, shapes[i], opt)
 		if err != nil {
 			return one, err
 		}
 		d[i] = one
 	}
 	least := min(d[0].Scale, d[1].Scale)
-	if p.view == InHand && opt.Zoom > 0 {
+	if p.view.Turned && opt.Zoom > 0 {
 		least /= opt.Zoom
 	}
 	for i := range d {
 		scale := d[i].Scale
-		if p.view == InHand && opt.Zoom > 0 {
+		if p.view.Turned && opt.Zoom > 0 {
 			scale /= opt.Zoom
 		}
-		if p.view == Flat2 || scale <= least*1.001 {
+		if p.view.Strip || scale <= least*1.001 {
 			continue
 		}
 		opt.Scale, opt.Letter, opt.Tone = least, d[i].Letter, tones[i]
 		opt.Notes = p.pairNotes(i)
 		opt.Again = &d[i]
-		again, err := drawOf(p.view, &ruffs[i].Plan, shapes[i], opt)
+		again, err := paintOf(p.view, &ruffs[i].Plan, shapes[i], opt)
 		if err != nil {
 			return again, err
 		}
 		d[i] = again
 	}
 	lens := draw.Lens(p.camera.Lens)
-	if p.view == InHand {
+	if p.view.Turned {
 		lens = draw.Lens{}
 	}
 	return draw.Beside(d[0], d[1], stacked, lens), nil

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strconv"
 
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -60,8 +61,8 @@ func (p *Page) show() []doc.Patch {
 		add(doc.OpAttr, "pose-"+string(pose), "aria-pressed", strconv.FormatBool(pose == p.pose && p.has(pose)))
 		add(doc.OpAttr, "pose-"+string(pose), "aria-disabled", strconv.FormatBool(!p.has(pose)))
 	}
-	for _, v := range views {
-		add(doc.OpAttr, "view-"+string(v), "aria-pressed", strconv.FormatBool(v == p.view))
+	for _, v := range figure.Views {
+		add(doc.OpAttr, "view-"+v.Name, "aria-pressed", strconv.FormatBool(v == p.view))
 	}
 	add(doc.OpText, "view-help", "", p.viewHelp())
 	all = append(all, p.proofPatches()...)

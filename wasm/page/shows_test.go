@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
@@ -68,7 +69,7 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 					known = append(known, f.Number(plan.Scheme), 2*f.Number(plan.Scheme)) // a tuck takes twice its depth
 				}
 			}
-			for _, v := range views {
+			for _, v := range figure.Views {
 				p.view = v
 				d, _, _, err := p.Picture()
 				if err != nil {
@@ -84,13 +85,13 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 				}
 				for _, mm := range lengthsIn(drawn) {
 					if !slices.ContainsFunc(known, func(k float64) bool { return math.Abs(k-mm) <= 1 }) {
-						t.Errorf("%s, %s, solved %v: %g mm is on the drawing and nowhere in words", name, v, solved, mm)
+						t.Errorf("%s, %s, solved %v: %g mm is on the drawing and nowhere in words", name, v.Name, solved, mm)
 					}
 				}
 				if !strings.Contains(drawn, strconv.Itoa(plan.Sets)) || !strings.Contains(said, strconv.Itoa(plan.Sets)+" sets") {
-					t.Errorf("%s, %s: %d sets are not told", name, v, plan.Sets)
+					t.Errorf("%s, %s: %d sets are not told", name, v.Name, plan.Sets)
 				}
-				if v == OneSet && solved {
+				if v.Name == "set" && solved {
 					m := p.ruff.Solved.Ruff
 					if is := say.Length(m.HeightOuter_mm, p.units); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
 						t.Errorf("%s: %s is not both drawn and told: %s", name, is, drawn)

@@ -95,13 +95,13 @@ func (p *Page) poseNodes() []doc.Node {
 // viewNodes are the buttons of the views.
 func (p *Page) viewNodes() []doc.Node {
 	var out []doc.Node
-	for _, v := range views {
+	for _, v := range figure.Views {
 		pressed := "false"
 		if v == p.view {
 			pressed = "true"
 		}
-		out = append(out, doc.El("button", "type=button data-do=view id=view-"+string(v)).
-			With("data-with", string(v)).With("aria-pressed", pressed).Say(say.Word("view."+string(v))))
+		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
+			With("data-with", v.Name).With("aria-pressed", pressed).Say(say.Theirs(v.Label)))
 	}
 	return out
 }

@@ -67,47 +67,39 @@ func (p *Page) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 	d, err = paint(p.view, p, opt)
 	p.drawing = d
 	lens = p.camera.Lens
-	if p.view == InHand {
+	if p.view.Turned {
 		lens = home.Lens
 	}
 	return d, lens, pixelPerMM, err
 }
 
 // viewLabel is what the view is called, viewHelp how to move in it.
-func (p *Page) viewLabel() string { return say.Word("view." + string(p.view)) }
-func (p *Page) viewHelp() string  { return say.Word("viewhelp." + string(p.view)) }
+func (p *Page) viewLabel() string { return say.Theirs(p.view.Label) }
+func (p *Page) viewHelp() string {
+	if p.view.Turned {
+		return say.Word("viewhelp.turned")
+	}
+	return say.Word("viewhelp.lens", "tells", say.Theirs(p.view.Tells))
+}
 
 // paint draws one view of the page's ruff: the solved shape where there is one.
-func paint(v View, p *Page, opt figure.Options) (draw.Drawing, error) {
-	if v == InHand && p.folding() {
+func paint(v *figure.View, p *Page, opt figure.Options) (draw.Drawing, error) {
+	if v.Turned && p.folding() {
 		shape, turn := p.foldShape()
 		opt.Row, opt.Notes = true, nil
 		opt.Turn_deg += turn
-		return figure.InHand(p.ruff.Plan, shape, opt)
+		return v.Draw(p.ruff.Plan, shape, opt)
 	}
 	opt.Tone = p.tone(0, &p.ruff)
-	return drawOf(v, &p.ruff.Plan, p.shape(), opt)
+	return paintOf(v, &p.ruff.Plan, p.shape(), opt)
 }
 
-func drawOf(v View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (draw.Drawing, error) {
-	plan := *of
-	switch v {
-	case Front:
-		opt.Front = true
-		return figure.Side(plan, shape, opt)
-	case Above:
-		return figure.Above(plan, shape, opt)
-	case Side:
-		return figure.Side(plan, shape, opt)
-	case OneSet:
-		return figure.OneSet(plan, shape, opt)
-	case Cut:
-		return figure.Cut(plan, shape, opt)
-	case Flat2:
-		opt.Joins_mm = pattern.Joins(plan)
-		return figure.Flat(plan, shape, opt)
+// paintOf draws one view of any ruff, with the joins that the pattern decides.
+func paintOf(v *figure.View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (draw.Drawing, error) {
+	if v.Strip {
+		opt.Joins_mm = pattern.Joins(*of)
 	}
-	return figure.InHand(plan, shape, opt)
+	return v.Draw(*of, shape, opt)
 }
 
 // turnsTo brings the place of a finding before the reader: the ruff as it is, in a
@@ -119,11 +111,8 @@ func (p *Page) turnsTo(id string) {
 	}
 	f := p.findings[i]
 	p.unfolds()
-	if p.view == OneSet || p.view == Cut {
-		switch f.Where {
-		case check.WhereJoins, check.WhereStrip, check.WhereOpening:
-			p.view = Flat2
-		}
+	if strip := figure.Named("flat"); slices.Contains(p.view.Lacks, string(f.Where)) && !slices.Contains(strip.Lacks, string(f.Where)) {
+		p.view = strip
 	}
 	p.camera.Lens = home.Lens
 	p.camera.Turn_deg = home.Turn_deg // where places without marks of their own face the eye
@@ -149,7 +138,7 @@ func (p *Page) notesOf(findings []check.Finding) []figure.Note {
 
 // held says in words how the reader holds the ruff.
 func (p *Page) held() string {
-	if p.view != InHand {
+	if !p.view.Turned {
 		return say.Word("held.lens", "times", fmt.Sprintf("%.3g", p.camera.Lens.Scale))
 	}
 	turn := int(math.Round(p.camera.Turn_deg))

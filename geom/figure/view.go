@@ -1,0 +1,123 @@
+package figure
+
+import (
+	"ruffwright/geom/draw"
+	"ruffwright/geom/pleat"
+)
+
+// View is a way to look at a ruff: a row of the table Views.
+type View struct {
+	Name  string // as it is typed
+	Label string // on its button, and the title of its sheets
+	Shows string // what is to be seen, for a line of help
+	Tells string // the same in sentences, for who looks at it; "" where turning tells more
+
+	// Turned: it is held in the hand, and Options.Turn_deg, Tilt_deg, Zoom and Row
+	// are for it. The other views lie on their sheet.
+	Turned bool
+
+	// Strip: it shows the strip laid flat. It takes no shape and no scale, but
+	// Options.Joins_mm.
+	Strip bool
+
+	// Dyed: its cloth takes Options.Tone, with a legend.
+	Dyed bool
+
+	// Lacks are the places that it does not show: the words of a note about them
+	// stand at the foot alone.
+	Lacks []string
+
+	draw func(*sheet) error
+}
+
+// Views are all views, in the order of their buttons.
+var Views = []*View{
+	{
+		Name: "hand", Label: "In the hand", Shows: "in the hand, shaded",
+		Turned: true, Dyed: true, draw: inHand,
+	},
+	{
+		Name: "above", Label: "From above", Shows: "the ruff from above",
+		Tells: "The neck in the middle, the opening at the front.",
+		Dyed:  true, draw: above,
+	},
+	{
+		Name: "front", Label: "From the front", Shows: "from the front",
+		Tells: "The band upright, the opening in the middle; below it a set cut through.",
+		Dyed:  true, draw: front,
+	},
+	{
+		Name: "side", Label: "From the side", Shows: "from the wearer's left",
+		Tells: "The band upright, the sets across.",
+		Dyed:  true, Lacks: []string{WhereOpening}, draw: side,
+	},
+	{
+		Name: "set", Label: "One set", Shows: "one set: the outer edge's curve and the loop's clear width",
+		Tells: "The outer edge of one set and its loop’s clear width.",
+		Dyed:  true, Lacks: []string{WhereOpening, WhereJoins, WhereNeck, WhereStrip}, draw: oneSet,
+	},
+	{
+		Name: "cut", Label: "Cut through", Shows: "one set cut through: its edges' curves, tucks, slack, depth",
+		Tells: "One set as two clear sections: its edges’ curves seen end on, with loop, tucks and slack, and cut from the neck outward.",
+		Lacks: []string{WhereOpening, WhereJoins, WhereStrip}, draw: cut,
+	},
+	{
+		Name: "flat", Label: "Laid flat", Shows: "the strip laid flat, with top and bottom marks",
+		Tells: "The strip with its top and bottom marks.",
+		Strip: true, Lacks: []string{WhereNeck}, draw: flat,
+	},
+}
+
+// Named is the view of a name; nil where there is none.
+func Named(name string) *View {
+	for _, v := range Views {
+		if v.Name == name {
+			return v
+		}
+	}
+	return nil
+}
+
+// Draw draws the view of a ruff. The errors name what in the plan, the shape or
+// the options cannot be drawn.
+func (v *View) Draw(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawing, error) {
+	opt, err := opt.filled()
+	if err != nil {
+		return draw.Drawing{}, err
+	}
+	s := &sheet{opt: opt, plan: plan, shape: shape, title: v.Label}
+	if v.Strip {
+		err = checkPlan(plan)
+	} else {
+		err = checkShape(plan, shape)
+	}
+	if err == nil && v.Dyed && opt.Tone != nil {
+		s.tone, err = newToned(*opt.Tone, shape, opt.Palette, opt.Units)
+	}
+	if err == nil {
+		err = v.draw(s)
+	}
+	if err != nil {
+		return draw.Drawing{}, err
+	}
+	return s.Drawing, nil
+}
+
+// sheet is a view's sheet under way.
+type sheet struct {
+	*draw.Sheet // from head on
+	opt         Options
+	plan        pleat.Plan
+	shape       pleat.Shape
+	title       string
+	tone        *toned // of the cloth; nil: not dyed
+}
+
+// head begins the sheet: it lays down the title with a note beside it, the notes'
+// key and the dye's legend, and leaves the rest as room.
+func (s *sheet) head(note string) {
+	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Letter, s.title, note)
+	s.key()
+	s.View = s.Room
+	s.legend(s.tone)
+}
