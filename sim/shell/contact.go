@@ -41,6 +41,10 @@ type Contact struct {
 	// Spot.Area its stiffness is the mesh's no more. Weight and Back are given spot
 	// by spot. No Tie.
 	Between bool
+	// Image says that the surface is one of the sheet's own mirror planes. What is
+	// met there is the sheet's image, which in an antisymmetric movement goes along,
+	// so there the plane does not press.
+	Image bool
 }
 
 // Plane returns an obstacle that keeps normal·x ≥ offset, normal of length 1.

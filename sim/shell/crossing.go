@@ -2,125 +2,132 @@ package shell
 
 import "math"
 
-// Crossing is where a sheet passes through itself or its turned image.
+// Crossing is where a sheet passes through itself or one of its images.
 type Crossing struct {
 	// I, J is the node where the grid edge that pierces begins, AtI, AtJ the cell
-	// it pierces; AtI counts on into the images of a round sheet, below 0 and above
-	// the last line.
+	// it pierces; AtI counts on into the images, below 0 and above the last line.
 	I, J, AtI, AtJ int
 	// Deep_mm is how far the nearer end of the edge lies beyond the cell's surface.
 	Deep_mm float64
 }
 
-// Crossings returns the grid edges of a shape that pierce a cell of the sheet,
-// or, of a round one, of its images before and after, by more than deep mm.
-// Each cell stands for its two triangles. Edges and cells that are no farther
-// apart than one line share nodes and are left out. Within a sheet that was never
-// torn an odd number of layers exchanged shows as at least one such edge.
-func (s *Sheet) Crossings(x []float64, deep float64) (list []Crossing) {
-	n, nv := len(s.U), len(s.V)-1
-	point := func(i, j int) [3]float64 { return s.Place(x, i, j) }
-	from, to := 0, n-1
-	if s.Round != nil {
-		from, to = -n, 2*n
-	}
-	type box struct{ lo, hi [3]float64 }
-	around := func(p ...[3]float64) (b box) {
-		b.lo, b.hi = p[0], p[0]
-		for _, q := range p[1:] {
-			for r := range 3 {
-				b.lo[r], b.hi[r] = min(b.lo[r], q[r]), max(b.hi[r], q[r])
-			}
-		}
-		return
-	}
-	apart := func(a, b *box) bool {
+// Quad is a cell of a sheet or of its images in a shape.
+type Quad struct {
+	I, J    int           // its first node; I counts on into the images
+	P       [4][3]float64 // its nodes (I, J), (I+1, J), (I, J+1), (I+1, J+1), mm
+	Corners [4]int32      // the same as Sheet.Corner numbers them
+	Box
+}
+
+// Triangles are the two that stand for the cell, by their corners.
+func (q *Quad) Triangles() [2][3]int32 {
+	c := &q.Corners
+	return [2][3]int32{{c[0], c[1], c[2]}, {c[3], c[2], c[1]}}
+}
+
+// Box is a box along x, y and z.
+type Box struct{ Lo, Hi [3]float64 }
+
+func around(p ...[3]float64) (b Box) {
+	b.Lo, b.Hi = p[0], p[0]
+	for _, q := range p[1:] {
 		for r := range 3 {
-			if a.lo[r] > b.hi[r] || b.lo[r] > a.hi[r] {
-				return true
+			b.Lo[r], b.Hi[r] = min(b.Lo[r], q[r]), max(b.Hi[r], q[r])
+		}
+	}
+	return
+}
+
+// apart reports that two boxes have no place in common.
+func (b *Box) apart(c *Box) bool {
+	for r := range 3 {
+		if b.Lo[r] > c.Hi[r] || c.Lo[r] > b.Hi[r] {
+			return true
+		}
+	}
+	return false
+}
+
+// Distance is how far p is from the box, mm; 0 inside.
+func (b *Box) Distance(p [3]float64) float64 {
+	s := 0.0
+	for r := range 3 {
+		d := max(b.Lo[r]-p[r], p[r]-b.Hi[r], 0)
+		s += d * d
+	}
+	return math.Sqrt(s)
+}
+
+// Quads returns the cells between grid lines from and to of a shape, line by line,
+// counted on into the images as far as Corner does; beyond a free edge there are
+// none.
+func (s *Sheet) Quads(x []float64, from, to int) (rows [][]Quad) {
+	for i := from; i < to; i++ {
+		row := make([]Quad, 0, len(s.V)-1)
+		for j := range len(s.V) - 1 {
+			q, all := Quad{I: i, J: j}, true
+			for m := range q.P {
+				c, ok := s.Corner(i+m&1, j+m>>1)
+				if all = all && ok; all {
+					q.P[m], q.Corners[m] = s.place(x, c), int32(c)
+				}
+			}
+			if q.Box = around(q.P[:]...); all {
+				row = append(row, q)
 			}
 		}
-		return false
+		rows = append(rows, row)
 	}
-	type quad struct {
-		i, j int
-		p    [4][3]float64
-		box  box
-	}
-	rows := make([][]quad, 0, to-from)
-	whole := make([]box, 0, to-from)
-	for i := from; i < to; i++ {
-		row := make([]quad, nv)
-		for j := range row {
-			q := quad{i: i, j: j, p: [4][3]float64{point(i, j), point(i+1, j), point(i, j+1), point(i+1, j+1)}}
-			q.box = around(q.p[:]...)
-			row[j] = q
+	return rows
+}
+
+// Crossings returns the grid edges of a shape that pierce a cell of the sheet or
+// of its images by more than deep mm. Each cell stands for its two triangles.
+// Edges and cells that are no farther apart than one line share nodes and are left
+// out. Within a sheet that was never torn an odd number of layers exchanged shows
+// as at least one such edge.
+func (s *Sheet) Crossings(x []float64, deep float64) (list []Crossing) {
+	n := len(s.U)
+	rows := s.Quads(x, 1-n, 2*n-2)
+	whole := make([]Box, len(rows))
+	for r, row := range rows {
+		if len(row) > 0 {
+			whole[r] = row[0].Box
 		}
-		b := row[0].box
-		for j := range row {
-			b = around(b.lo, b.hi, row[j].box.lo, row[j].box.hi)
+		for k := range row {
+			whole[r] = around(whole[r].Lo, whole[r].Hi, row[k].Lo, row[k].Hi)
 		}
-		rows, whole = append(rows, row), append(whole, b)
 	}
-	last := n
-	if s.Round == nil {
-		last = n - 1
-	}
-	for i := range n {
-		for j := range nv + 1 {
-			for _, step := range [2][2]int{{1, 0}, {0, 1}} {
-				i2, j2 := i+step[0], j+step[1]
-				if i2 > last || j2 > nv {
+	pierced := func(i, j int, a, b [3]float64, last int) {
+		e := around(a, b)
+		for r, row := range rows {
+			if c := r + 1 - n; c+1 >= i-1 && c <= last+1 || len(row) == 0 || e.apart(&whole[r]) {
+				continue
+			}
+			for k := range row {
+				q := &row[k]
+				if e.apart(&q.Box) {
 					continue
 				}
-				a, b := point(i, j), point(i2, j2)
-				e := around(a, b)
-				for r, row := range rows {
-					if c := from + r; c+1 >= i-1 && c <= i2+1 || apart(&e, &whole[r]) {
-						continue
-					}
-					for k := range row {
-						q := &row[k]
-						if apart(&e, &q.box) {
-							continue
-						}
-						d := math.Max(pierce(a, b, q.p[0], q.p[1], q.p[2]), pierce(a, b, q.p[3], q.p[2], q.p[1]))
-						if d > deep {
-							list = append(list, Crossing{i, j, q.i, q.j, d})
-						}
-					}
+				d := math.Max(pierce(a, b, q.P[0], q.P[1], q.P[2]), pierce(a, b, q.P[3], q.P[2], q.P[1]))
+				if d > deep {
+					list = append(list, Crossing{i, j, q.I, q.J, d})
 				}
+			}
+		}
+	}
+	for i := range n {
+		for j := range s.V {
+			a := s.place(x, s.Node(i, j))
+			if c, ok := s.Corner(i+1, j); ok {
+				pierced(i, j, a, s.place(x, c), i+1)
+			}
+			if j+1 < len(s.V) {
+				pierced(i, j, a, s.place(x, s.Node(i, j+1)), i)
 			}
 		}
 	}
 	return list
-}
-
-// Place returns the position in a shape, mm, of node (i, j), i counted on into the
-// images of a round sheet: below 0 and above the last line.
-func (s *Sheet) Place(x []float64, i, j int) [3]float64 {
-	n := len(s.U)
-	turns := 0
-	for i < 0 {
-		i, turns = i+n, turns-1
-	}
-	for i >= n {
-		i, turns = i-n, turns+1
-	}
-	p := [3]float64(x[3*s.Node(i, j):])
-	for ; turns > 0; turns-- {
-		p = apply(s.Round.Turn, p)
-		for r := range 3 {
-			p[r] += s.Round.Shift[r]
-		}
-	}
-	for ; turns < 0; turns++ {
-		for r := range 3 {
-			p[r] -= s.Round.Shift[r]
-		}
-		p = apply(transposed(s.Round.Turn), p)
-	}
-	return p
 }
 
 // pierce returns how far beyond the triangle p, q, r the nearer of the ends a and

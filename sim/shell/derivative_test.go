@@ -16,7 +16,7 @@ func everything(seed uint64) (*Sheet, []float64) {
 		BendU: 20, BendV: 13, StretchU: 300, StretchV: 200, Shear: 90, Mass: 150, Gravity: [3]float64{0.3, 0.1, -0.9},
 		UStart: Edge{Kind: Mirror, Normal: [3]float64{0, 1, 0}},
 		VStart: Edge{Kind: Clamped, Tangent: [][3]float64{{0.8, 0, 0.6}}},
-		Held:   []Hold{{I: 0, J: 0, Axes: All}, {I: 2, J: 0, Axes: First | Third}, {I: 4, J: 0, Axes: Third}, {I: 3, J: 1, Axes: First, In: OfUEnd}},
+		Held:   []Hold{{I: 0, J: 0, Axes: All}, {I: 2, J: 0, Axes: First | Third}, {I: 4, J: 0, Axes: Third}, {I: 3, J: 1, Axes: First, In: [3]float64{math.Sin(0.3), -math.Cos(0.3), 0}}},
 	}
 	a := 0.3
 	sh.UEnd = Edge{Kind: Mirror, Normal: [3]float64{math.Sin(a), -math.Cos(a), 0}, Offset: -5}

@@ -220,7 +220,7 @@ func (s *Solver) assembleContact(m *unknowns, b *Band, keep float64, anti bool) 
 	for k := range s.touches {
 		t := &s.touches[k]
 		c := &s.sheet.Contacts[t.contact]
-		if anti && c.Radial == 0 && s.isMirror(c) {
+		if anti && c.Image {
 			continue
 		}
 		y := s.x[3*t.node : 3*t.node+3 : 3*t.node+3]
@@ -252,17 +252,4 @@ func (c *Contact) stiffness(p [3]float64, gap, weight, keep float64, h *[9]float
 		h[3] -= g * rx * ry
 		h[4] += g * rx * rx
 	}
-}
-
-// isMirror reports whether a plane obstacle is one of the mirror planes: there
-// the sheet meets its own image, which in an antisymmetric movement goes along.
-func (s *Solver) isMirror(c *Contact) bool {
-	for e := range 4 {
-		if q := s.edgeOf(e); q.Kind == Mirror {
-			if d := dot3(q.Normal, c.Normal); d > 1-1e-9 || d < -1+1e-9 {
-				return true
-			}
-		}
-	}
-	return false
 }

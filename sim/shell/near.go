@@ -6,7 +6,7 @@ import (
 )
 
 // Near keeps a node clear of a patch of the sheet's own triangles, or of their
-// images in a round sheet. With d the distance to the nearest place of the patch
+// images. With d the distance to the nearest place of the patch
 //
 //	gap = d/2 − Clear
 //
@@ -17,8 +17,7 @@ import (
 // is unique, and the Hessian leaves out how it moves.
 type Near struct {
 	Node int
-	// Patch lists triangles by their corners. A corner is a node's index, plus
-	// Nodes() for its image in the set before, plus 2·Nodes() for that in the next.
+	// Patch lists triangles by their corners (Sheet.Corner).
 	Patch        [][3]int32
 	Clear        float64 // half the thickness, mm, ≥ 0
 	Stiffness    float64 // k of doc.go, mN/mm, > 0
@@ -26,29 +25,15 @@ type Near struct {
 	Weight, Back float64 // as of a Contact; Weight ≥ 0
 }
 
-// layNear prepares the images' turns.
+// layNear prepares the images: the sheet itself, its neighbours before and after.
 func (s *Solver) layNear() {
 	s.images = s.images[:0]
 	if len(s.sheet.Near) == 0 {
 		return
 	}
-	one := [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}
-	s.images = append(s.images, ghost{s: one}, ghost{s: one}, ghost{s: one})
-	if r := s.sheet.Round; r != nil {
-		s.images[1] = s.turnedBack()
-		s.images[2] = ghost{s: r.Turn, c: r.Shift}
-	}
-}
-
-// turnedBack is the map from a round sheet to its image before.
-func (s *Solver) turnedBack() (g ghost) {
-	r := s.sheet.Round
-	g.s = transposed(r.Turn)
-	g.c = apply(g.s, r.Shift)
-	for k := range g.c {
-		g.c[k] = -g.c[k]
-	}
-	return
+	before, _ := s.sheet.beyond(0)
+	after, _ := s.sheet.beyond(1)
+	s.images = append(s.images, itself, before, after)
 }
 
 // placeCorners puts every node and its images where they are at s.x.
@@ -57,14 +42,13 @@ func (s *Solver) placeCorners() {
 	for image := range s.images {
 		g := &s.images[image]
 		for n := range s.nodes {
-			p := apply(g.s, [3]float64(s.x[3*n:]))
-			s.corners[image*s.nodes+n] = [3]float64{p[0] + g.c[0], p[1] + g.c[1], p[2] + g.c[2]}
+			s.corners[image*s.nodes+n] = g.of([3]float64(s.x[3*n:]))
 		}
 	}
 }
 
-// beyond reports that along one axis a triangle lies at least far from p.
-func beyond(p, a, b, c *[3]float64, far float64) bool {
+// clearOf reports that along one axis a triangle lies at least far from p.
+func clearOf(p, a, b, c *[3]float64, far float64) bool {
 	for r := range 3 {
 		lo, hi := p[r]-far, p[r]+far
 		if a[r] >= hi && b[r] >= hi && c[r] >= hi || a[r] <= lo && b[r] <= lo && c[r] <= lo {
@@ -83,7 +67,7 @@ func (s *Solver) link(q *Near, p *Pair) bool {
 	tri := -1
 	for k, t := range q.Patch {
 		a, b, c := &s.corners[t[0]], &s.corners[t[1]], &s.corners[t[2]]
-		if beyond(&at, a, b, c, best) {
+		if clearOf(&at, a, b, c, best) {
 			continue
 		}
 		if b, d := nearest(at, *a, *b, *c); d < best {
@@ -93,7 +77,6 @@ func (s *Solver) link(q *Near, p *Pair) bool {
 	if tri < 0 || best < 1e-12 {
 		return false
 	}
-	*p = Pair{N: [4]int{q.Node, q.Node, q.Node, q.Node}, Clear: q.Clear, Stiffness: q.Stiffness, Skin: q.Skin, Weight: q.Weight, Back: q.Back}
 	t := q.Patch[tri]
 	dir := at
 	for k, c := range t {
@@ -104,26 +87,13 @@ func (s *Solver) link(q *Near, p *Pair) bool {
 	}
 	for r := range 3 {
 		dir[r] /= best
-		p.D[0][r] = dir[r] / 2
 	}
+	*p = facing(q.Node, dir, q.Clear)
+	p.Stiffness, p.Skin, p.Weight, p.Back = q.Stiffness, q.Skin, q.Weight, q.Back
 	for k, c := range t {
-		if share[k] == 0 {
-			continue
+		if share[k] != 0 {
+			p.face(int(c)%s.nodes, share[k], &s.images[int(c)/s.nodes], dir)
 		}
-		g := &s.images[int(c)/s.nodes]
-		slot, n := k+1, int(c)%s.nodes
-		for m := range slot { // an image of a node that is there already
-			if p.N[m] == n && (m == 0 || p.counts(m)) {
-				slot = m
-				break
-			}
-		}
-		p.N[slot] = n
-		d := apply(transposed(g.s), dir)
-		for r := range 3 {
-			p.D[slot][r] -= share[k] / 2 * d[r]
-		}
-		p.Clear += share[k] / 2 * dot3(dir, g.c)
 	}
 	return true
 }
@@ -172,8 +142,11 @@ func (s *Solver) widenNear(widen func(...int32)) {
 func (s *Sheet) validateNear() error {
 	n := s.Nodes()
 	corners := int32(n)
-	if s.Round != nil {
-		corners *= 3
+	if _, ok := s.beyond(0); ok {
+		corners = 2 * int32(n)
+	}
+	if _, ok := s.beyond(1); ok {
+		corners = 3 * int32(n)
 	}
 	for k := range s.Near {
 		q := &s.Near[k]

@@ -48,7 +48,7 @@ func TestNearest(t *testing.T) {
 // mere shift the forces cancel.
 func TestNearForce(t *testing.T) {
 	sh := &Sheet{U: lines01(6), V: lines01(4), BendU: 1, BendV: 1, StretchU: 1, StretchV: 1, Mass: 1,
-		Round: &Round{Step: 1, Turn: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}, Shift: [3]float64{7, 0, 0}, Planes: [2][3]float64{{1, 0, 0}, {1, 0, 0}}}}
+		Round: &Round{Step: 1, Turn: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}, Shift: [3]float64{7, 0, 0}}}
 	r := rand.New(rand.NewPCG(2, 7))
 	x := make([]float64, 3*sh.Nodes())
 	for i := range sh.U {

@@ -93,22 +93,10 @@ const (
 type Hold struct {
 	I, J int
 	Axes Axes
-	// In says whose frame Axes are counted in: the node's own, or that of a
-	// mirror edge, for a node off the mirror that lies in its plane.
-	In Frame
+	// In, of length 1, is the normal of the plane in whose frame Axes are counted,
+	// as on a mirror: First is In. Zero: the node's own frame.
+	In [3]float64
 }
-
-// Frame names a frame for Hold.
-type Frame uint8
-
-// The node's own frame, and those of the mirror edges.
-const (
-	Own Frame = iota
-	OfUStart
-	OfUEnd
-	OfVStart
-	OfVEnd
-)
 
 // Frozen is the part of the bending rigidity that was set into a shape, and
 // that shape's signed curvatures.

@@ -11,7 +11,7 @@ type Solver struct {
 
 	ghosts      []ghost
 	ghostAt     [4][]int32
-	images      []ghost      // of Near
+	images      []image      // of Near
 	corners     [][3]float64 // its nodes and their images, work space
 	curves      []curve
 	edges       []edge
@@ -22,9 +22,9 @@ type Solver struct {
 	touches     []touch
 	presses     []press
 	patches     []patch
-	felt        []felt        // work space of feel
-	gap         []float64     // likewise, per node
-	frames      [2][9]float64 // rows are the axes
+	felt        []felt       // work space of feel
+	gap         []float64    // likewise, per node
+	frames      [][9]float64 // rows are the axes
 
 	sym, anti unknowns
 	strain    []float64 // lagged strain of edges
@@ -60,7 +60,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	s.sheet = *sheet
 	s.layStencils()
 	s.layNear()
-	s.layFrames()
+	s.frames = s.frames[:0]
 	s.number(&s.sym, false)
 	ext := 3 * (s.nodes + len(s.ghosts))
 	for _, p := range []*[]float64{&s.x, &s.g, &s.px, &s.trial, &s.best, &s.refX, &s.refP} {
@@ -109,52 +109,29 @@ func (s *Solver) Reset(sheet *Sheet) error {
 // whose components are finite, without the work of Reset.
 func (s *Solver) SetGravity(g [3]float64) { s.sheet.Gravity = g }
 
-// layFrames sets the axes of the nodes on mirror planes.
-func (s *Solver) layFrames() {
-	k := 0
-	for e := range 4 {
-		if n, ok := s.normalOf(e); ok {
-			third := [3]float64{0, 0, 1}
-			if math.Abs(n[2]) > 0.9 {
-				third = [3]float64{0, 1, 0}
-			}
-			d := dot3(third, n)
-			for r := range 3 {
-				third[r] -= d * n[r]
-			}
-			l := norm(third)
-			for r := range 3 {
-				third[r] /= l
-			}
-			second := cross(third, n)
-			s.frames[k] = [9]float64{n[0], n[1], n[2], second[0], second[1], second[2], third[0], third[1], third[2]}
-			k++
+// frameOf returns the number of the frame whose First is the unit vector n, laid
+// if it is new.
+func (s *Solver) frameOf(n [3]float64) int16 {
+	for k := range s.frames {
+		if [3]float64(s.frames[k][:3]) == n {
+			return int16(k)
 		}
 	}
-}
-
-// edgeFrame returns the number of the frame of edge e's nodes, −1 off mirrors.
-func (s *Solver) edgeFrame(e int) int8 {
-	if _, ok := s.normalOf(e); !ok {
-		return -1
+	third := [3]float64{0, 0, 1}
+	if math.Abs(n[2]) > 0.9 {
+		third = [3]float64{0, 1, 0}
 	}
-	f := int8(0)
-	for q := range e {
-		if _, ok := s.normalOf(q); ok {
-			f++
-		}
+	d := dot3(third, n)
+	for r := range 3 {
+		third[r] -= d * n[r]
 	}
-	return f
-}
-
-// normalOf returns the normal of edge e's mirror, or of the plane that stands
-// for it in a round sheet.
-func (s *Solver) normalOf(e int) (n [3]float64, ok bool) {
-	if r := s.sheet.Round; r != nil && e < 2 {
-		return r.Planes[e], true
+	l := norm(third)
+	for r := range 3 {
+		third[r] /= l
 	}
-	q := s.edgeOf(e)
-	return q.Normal, q.Kind == Mirror
+	second := cross(third, n)
+	s.frames = append(s.frames, [9]float64{n[0], n[1], n[2], second[0], second[1], second[2], third[0], third[1], third[2]})
+	return int16(len(s.frames) - 1)
 }
 
 // Energy returns the energies in µJ of a shape (3 numbers a node).

@@ -256,7 +256,7 @@ func (s *Solver) assemblePresses(m *unknowns, b *Band, keep float64, anti bool) 
 	for _, f := range s.feel() {
 		t := &s.presses[f.press]
 		d, p := &s.sheet.Contacts[t.contact], &s.sheet.Spots[t.spot]
-		if anti && d.Radial == 0 && s.isMirror(d) {
+		if anti && d.Image {
 			continue
 		}
 		w := 1.0

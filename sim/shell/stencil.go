@@ -2,12 +2,11 @@ package shell
 
 import "math"
 
-// ghost is a node one cell outside a mirror or clamp: x_g = S x_node + c.
+// ghost is a node one cell outside an edge, the image of one inside.
 type ghost struct {
 	node   int32
 	mirror bool
-	s      [9]float64
-	c      [3]float64
+	image
 }
 
 // curve is a second difference D = Σ c x along one grid direction at one node,
@@ -138,14 +137,9 @@ func (s *Solver) layGhosts(k, n int) {
 		default:
 			inside, h = s.node(m, s.nv-1), s.sheet.V[s.nv]-s.sheet.V[s.nv-1]
 		}
-		g := ghost{node: int32(inside), mirror: e.Kind == Mirror, s: [9]float64{1, 0, 0, 0, 1, 0, 0, 0, 1}}
+		g := ghost{node: int32(inside), mirror: e.Kind == Mirror, image: itself}
 		if e.Kind == Mirror {
-			for r := range 3 {
-				for c := range 3 {
-					g.s[3*r+c] -= 2 * e.Normal[r] * e.Normal[c]
-				}
-				g.c[r] = 2 * e.Offset * e.Normal[r]
-			}
+			g.image = e.reflection()
 		} else {
 			t := e.Tangent[min(m, len(e.Tangent)-1)]
 			for r := range 3 {

@@ -6,7 +6,7 @@ import "math"
 type unknowns struct {
 	at    []int32 // 3 per node, −1 if held
 	plain []int32 // first of three unknowns in x, y, z, or −1
-	frame []int8  // −1: x, y, z
+	frame []int16 // −1: x, y, z
 	n, kd int
 }
 
@@ -22,8 +22,8 @@ func (s *Solver) number(m *unknowns, anti bool) {
 	}
 	s.holdMirrors(m, anti)
 	for _, h := range s.sheet.Held {
-		if n := s.node(h.I, h.J); h.In != Own && m.frame[n] < 0 {
-			m.frame[n] = s.edgeFrame(int(h.In) - 1)
+		if n := s.node(h.I, h.J); h.In != [3]float64{} && m.frame[n] < 0 {
+			m.frame[n] = s.frameOf(h.In)
 		}
 		m.hold(s.node(h.I, h.J), h.Axes)
 	}
@@ -62,10 +62,10 @@ func (s *Solver) holdMirrors(m *unknowns, anti bool) {
 		axes = Second | Third
 	}
 	for e := range 4 {
-		f := s.edgeFrame(e)
-		if f < 0 || s.edgeOf(e).Kind != Mirror {
+		if s.edgeOf(e).Kind != Mirror {
 			continue
 		}
+		f := s.frameOf(s.edgeOf(e).Normal)
 		for k := range s.ghostAt[e] {
 			n := s.edgeNode(e, k)
 			m.frame[n] = f

@@ -11,7 +11,7 @@ import (
 func (s *Sheet) Validate() error {
 	for _, check := range []func() error{
 		s.validateGrid, s.validateCloth, s.validateEdges, s.validateHeld,
-		s.validateFold, s.validateFrozen, s.validateContacts, s.validateSpots, s.validateRound,
+		s.validateFold, s.validateFrozen, s.validateContacts, s.validateSpots, s.validateRound, s.validatePairs, s.validateNear,
 	} {
 		if err := check(); err != nil {
 			return err
@@ -82,8 +82,8 @@ func (s *Sheet) validateHeld() error {
 		if h.I < 0 || h.I > nu || h.J < 0 || h.J > nv || h.Axes > All {
 			return fmt.Errorf("shell: Held[%d] = %+v; the grid has nodes (0, 0) to (%d, %d), Axes 0 to %d", k, h, nu, nv, All)
 		}
-		if h.In > OfVEnd || h.In != Own && !(s.Round != nil && h.In <= OfUEnd) && [...]Edge{s.UStart, s.UEnd, s.VStart, s.VEnd}[h.In-1].Kind != Mirror {
-			return fmt.Errorf("shell: Held[%d].In = %d; it must be 0, the frame of a mirror edge, or one of Round's", k, h.In)
+		if h.In != [3]float64{} && !(math.Abs(norm(h.In)-1) < 1e-9) {
+			return fmt.Errorf("shell: Held[%d].In = %v; it must be 0 or have length 1", k, h.In)
 		}
 	}
 	return nil

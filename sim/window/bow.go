@@ -17,7 +17,7 @@ const (
 // radial direction is that of the middle of the half set.
 func (s *solver) bowGravity(deg, side float64) [3]float64 {
 	sn, cs := math.Sincos(deg * math.Pi / 180)
-	a, b := math.Sincos(s.f.a / 2)
+	a, b := math.Sincos(s.f.panels[0].a / 2)
 	return [3]float64{side * sn * b, side * sn * a, -cs}
 }
 
@@ -104,7 +104,7 @@ func (s *solver) tangents(c *Window) error {
 		}
 		return mean, true
 	}
-	sn, cs := math.Sincos(s.f.a / 2)
+	sn, cs := math.Sincos(s.f.panels[0].a / 2)
 	c.Vertical_mm_per_g, c.VerticalStable = respond(upright, shell.Symmetric)
 	c.Lateral_mm_per_g, c.LateralStable = respond([3]float64{-sn, cs, 0}, shell.Antisymmetric)
 	if err := s.ctx.Err(); err != nil || c.LateralStable || !s.set.Follow {

@@ -26,19 +26,19 @@ func (g Grid) validate() error {
 	return nil
 }
 
-// frame is the window's geometry in space and the grid laid on the panel.
+// frame is the window's geometry in space and the grid laid on its panels.
 type frame struct {
-	d        *Design
-	u, v     []float64
-	ic, it   int // u grid lines of the sewn points: tuck at crest, tuck at trough
-	jg       int // v grid line of the second stitch line, 0 if none
-	a        float64
-	sin, cos float64
-	o        float64      // the trough plane's gap is o + sin·x − cos·y
-	r0       float64      // the neckline's radius, large but finite for a straight one
-	xt, yt   float64      // the trough's mark
-	tc, tt   float64      // tucks that count
-	spots    []shell.Spot // of tucked cells
+	d      *Design // what all folds share: cloth, starch, band and neck
+	run    Run
+	panels []*panel
+	walls  []wall
+	// u are the grid lines along the strip, those of a closed run with the first one's
+	// image; v those from inner to outer edge, mm.
+	u, v   []float64
+	jg     int          // v grid line of the second stitch line, 0 if none
+	k, r0  float64      // the neckline's curvature and radius
+	length float64      // of a panel, the mean, mm
+	spots  []shell.Spot // of tucked windows
 }
 
 // straight is the curvature that stands for a straight neckline: over a half
@@ -46,55 +46,70 @@ type frame struct {
 // digits of the distance from the neck's axis.
 const straight = 1e-6
 
-func newFrame(d *Design, g Grid) *frame {
-	f := &frame{d: d}
-	k := max(d.Kappa_1pmm, straight)
-	f.r0 = 1 / k
-	f.a = k * d.Pitch_mm / 2
-	f.sin, f.cos = math.Sincos(f.a)
-	f.o = f.sin / k
-	s := math.Sin(f.a / 2)
-	f.xt, f.yt = -2*s*s/k, f.sin/k
-	f.tc, f.tt = d.tucks()
-	f.layU(g.NU)
+func newFrame(d *Design, run Run, g Grid) *frame {
+	f := &frame{d: d, run: run, k: max(d.Kappa_1pmm, straight)}
+	f.r0 = 1 / f.k
+	n := len(run.Panels_mm)
+	f.u = make([]float64, n*g.NU+1)
+	for k, l := range run.Panels_mm {
+		p := newPanel(&f.run.Folds[k], &f.run.Folds[k+1], l, f.k, k*g.NU, g.NU)
+		f.panels = append(f.panels, p)
+		for i, u := range p.u {
+			if p.step < 0 {
+				u = l - u
+			}
+			f.u[p.line(i)] = f.start_mm(k) + u
+		}
+		f.length += l / float64(n)
+		for _, trough := range [2]bool{false, true} {
+			w := wall{p, k, trough}
+			if at := w.at(); !(at == 0 && run.Start == Free) && !(at == n && run.End == Free) {
+				f.walls = append(f.walls, w)
+			}
+		}
+	}
 	f.layV(g.NV)
-	if d.Tucked() {
+	if f.tucked() && run.Start != Closed {
 		f.spots = shell.Spots(f.u, f.v)
 	}
 	return f
 }
 
-// layU puts grid lines exactly at the tucks' points, in tucks half as many again
-// as their share of the panel, at least three a tuck and four between.
-func (f *frame) layU(n int) {
-	p := f.d.Panel_mm
-	cells := func(t float64) int {
-		if t == 0 {
-			return 0
-		}
-		return min(max(3, int(math.Round(1.5*float64(n)*t/p))), (n-4)/2)
+// start_mm is where a panel begins along the strip.
+func (f *frame) start_mm(panel int) (u float64) {
+	for _, l := range f.run.Panels_mm[:panel] {
+		u += l
 	}
-	nc, nt := cells(f.tc), cells(f.tt)
-	f.ic, f.it = nc, n-nt
-	f.u = make([]float64, n+1)
-	for i := range f.u {
-		switch {
-		case i < nc:
-			f.u[i] = f.tc * float64(i) / float64(nc)
-		case i <= n-nt:
-			f.u[i] = f.tc + (p-f.tc-f.tt)*float64(i-nc)/float64(n-nt-nc)
-		default:
-			f.u[i] = p - f.tt*float64(n-i)/float64(nt)
-		}
-	}
+	return
 }
+
+// tucked reports that a tuck counts.
+func (f *frame) tucked() bool {
+	for _, p := range f.panels {
+		if p.tc > 0 || p.tt > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// lines are the grid lines that the sheet has.
+func (f *frame) lines() int {
+	if f.run.Start == Closed {
+		return len(f.u) - 1
+	}
+	return len(f.u)
+}
+
+// line is the sheet's grid line of a panel's i-th from the crest.
+func (f *frame) line(p *panel, i int) int { return p.line(i) % f.lines() }
 
 // layV grades the grid by e^1.5 towards the band, by e^1.6 where there is a tuck,
 // and moves one line to the second stitch line. Of the 100 of TestTucked 4 move
 // with 1.6, 10 with 1.5, 9 with 1.7.
 func (f *frame) layV(n int) {
 	a := 1.5
-	if f.d.Tucked() {
+	if f.tucked() {
 		a = 1.6
 	}
 	w := f.d.Width_mm
@@ -124,65 +139,88 @@ func (f *frame) layV(n int) {
 	f.v[f.jg], f.v[n] = g, w
 }
 
-// sector returns y on the trough plane at x.
-func (f *frame) sector(x float64) float64 { return (f.o + f.sin*x) / f.cos }
-
 // sheet returns the shell of the window: grid, mirrors, holds, contact. bend
 // multiplies the cloth's rigidity (forming), gravity is in g; onBand ties the
 // free part of the inner edge to the band.
 func (f *frame) sheet(bend float64, gravity [3]float64, onBand bool, frozen *shell.Frozen, set *Settings) *shell.Sheet {
 	d := f.d
 	sh := &shell.Sheet{
-		U: f.u, V: f.v,
+		U: f.u[:f.lines()], V: f.v,
 		BendU: bend * d.BendU_uNm, BendV: bend * d.BendV_uNm,
 		StretchU: set.Stretch_Npm, StretchV: set.Stretch_Npm, Shear: set.Shear_Npm,
 		Mass: d.Mass_gm2, Gravity: gravity, Frozen: frozen,
-		UStart: shell.Edge{Kind: shell.Mirror, Normal: [3]float64{0, 1, 0}},
-		UEnd:   shell.Edge{Kind: shell.Mirror, Normal: [3]float64{f.sin, -f.cos, 0}, Offset: -f.o},
 	}
-	nu := len(f.u) - 1
-	if d.crestsSewn() {
-		sh.Held = append(sh.Held, shell.Hold{I: f.ic, J: 0, Axes: shell.All})
-		for i := 1; i < f.ic; i++ {
-			sh.Held = append(sh.Held, shell.Hold{I: i, J: 0, Axes: shell.First, In: shell.OfUStart})
-		}
-		if f.jg > 0 {
-			for i := 1; i <= f.ic; i++ {
-				sh.Held = append(sh.Held, shell.Hold{I: i, J: f.jg, Axes: shell.First, In: shell.OfUStart})
-			}
-			sh.Held = append(sh.Held, shell.Hold{I: f.ic, J: f.jg, Axes: shell.First | shell.Third, In: shell.OfUStart})
-		}
-	}
-	if d.troughsSewn() {
-		sh.Held = append(sh.Held, shell.Hold{I: f.it, J: 0, Axes: shell.All})
-		for i := f.it + 1; i < nu; i++ {
-			sh.Held = append(sh.Held, shell.Hold{I: i, J: 0, Axes: shell.First, In: shell.OfUEnd})
-		}
-		if f.jg > 0 {
-			for i := f.it; i < nu; i++ {
-				sh.Held = append(sh.Held, shell.Hold{I: i, J: f.jg, Axes: shell.First, In: shell.OfUEnd})
-			}
-			sh.Held = append(sh.Held, shell.Hold{I: f.it, J: f.jg, Axes: shell.First | shell.Third, In: shell.OfUEnd})
-		}
+	f.ends(sh)
+	for _, p := range f.panels {
+		f.hold(sh, p, false)
+		f.hold(sh, p, true)
 	}
 	f.fold(sh)
 	f.contacts(sh, bend, onBand)
 	return sh
 }
 
-// fold sets the hinges of the pressed creases.
-func (f *frame) fold(sh *shell.Sheet) {
-	if f.tc == 0 && f.tt == 0 {
+// ends sets what lies beyond the first and the last fold.
+func (f *frame) ends(sh *shell.Sheet) {
+	n := len(f.panels) - 1
+	edge := func(e End, p *panel, trough bool) (s shell.Edge) {
+		if e == Mirrored {
+			s.Kind = shell.Mirror
+			s.Normal, s.Offset = p.plane(trough, f.k)
+		}
 		return
 	}
-	nu := len(f.u) - 1
+	sh.UStart = edge(f.run.Start, f.panels[0], f.panels[0].step < 0)
+	sh.UEnd = edge(f.run.End, f.panels[n], f.panels[n].step > 0)
+	if f.run.Start == Closed {
+		whole := panel{step: 1, r0: f.r0, turn: f.k * (f.run.Folds[n+1].Station_mm - f.run.Folds[0].Station_mm)}
+		r := &shell.Round{Step: f.u[len(f.u)-1] - f.u[len(f.u)-2], Shift: whole.at([3]float64{})}
+		for k := range 3 {
+			var e [3]float64
+			e[k] = 1
+			for row, v := range whole.direction(e) {
+				r.Turn[3*row+k] = v
+			}
+		}
+		sh.Round = r
+	}
+}
+
+// hold holds a panel at its crest or its trough: the stitch at its place, the cloth
+// inside the tuck in the fold's plane; at a second line the same but that it may
+// slide along the plane outward.
+func (f *frame) hold(sh *shell.Sheet, p *panel, trough bool) {
+	if !p.fold(trough).Sewn {
+		return
+	}
+	stitch := p.from(trough, p.stitch(trough)) // lines from the fold
+	normal, _ := p.plane(trough, f.k)
+	put := func(i, j int, axes shell.Axes) {
+		sh.Held = append(sh.Held, shell.Hold{I: f.line(p, p.from(trough, i)), J: j, Axes: axes, In: normal})
+	}
+	put(stitch, 0, shell.All)
+	for i := 1; i < stitch; i++ {
+		put(i, 0, shell.First)
+	}
+	if f.jg > 0 {
+		for i := 1; i <= stitch; i++ {
+			put(i, f.jg, shell.First)
+		}
+		put(stitch, f.jg, shell.First|shell.Third)
+	}
+}
+
+// fold sets the hinges of the pressed creases.
+func (f *frame) fold(sh *shell.Sheet) {
+	if !f.tucked() {
+		return
+	}
 	sh.Fold = make([]float64, sh.Nodes())
 	for k := range sh.Fold {
 		sh.Fold[k] = 1
 	}
 	crease := func(i int, t float64) {
-		lo, hi := max(i-1, 0), min(i+1, nu)
-		h := (f.u[hi] - f.u[lo]) / float64(hi-lo)
+		h := f.step(i)
 		for j, v := range f.v {
 			if q := v / (4 * t); q < 1 {
 				l := 8 * t * (1 - q*q) * (1 - q*q)
@@ -190,120 +228,22 @@ func (f *frame) fold(sh *shell.Sheet) {
 			}
 		}
 	}
-	if f.tc > 0 {
-		crease(0, f.tc)
-		crease(f.ic, f.tc)
-	}
-	if f.tt > 0 {
-		crease(nu, f.tt)
-		crease(f.it, f.tt)
-	}
-}
-
-// skin_mm is the contact skin of doc.go in package shell.
-const skin_mm = 0.5
-
-// bandSkin_mm is that of the band and neck: thin, for the inner edge's hold on
-// the band decides how far the sets lean.
-const bandSkin_mm = 0.1
-
-// bandFirm is how many times as stiff as the sectors' planes the band is. The
-// lean of an unstarched ruff sewn at both edges falls from 6 mm/g at 1 to 3.8
-// at 4 and 3.3 at 10; the heights do not change.
-const bandFirm = 4
-
-// press is the stiffness of contact in mN/mm: the sheet's own rigidity and
-// weight set the scale of what has to be borne.
-func (f *frame) press(bend float64, z *shell.Frozen) float64 {
-	d := f.d
-	frozen := 0.0
-	if z != nil {
-		frozen = max(z.BendU, z.BendV)
-	}
-	b := max(d.BendU_uNm, d.BendV_uNm)
-	return bend*4*(2*b+5*d.Weight_mN()) + frozen
-}
-
-// settle moves the obstacles of the released sheet back where the formed shape
-// pressed on them. Forming is done with a multiple of the cloth's rigidity, and
-// so with as many times the force; set, the sheet bends no more, and only the
-// cloth's own share of that force is left. Without this the starched loops
-// would push each other apart by the skin.
-func (f *frame) settle(sh *shell.Sheet, formed []float64, forming float64) {
-	share := math.Sqrt(f.press(forming, nil) / (forming * f.press(1, sh.Frozen)))
-	for q := range sh.Contacts {
-		c := &sh.Contacts[q]
-		if c.Back == nil {
-			c.Back = make([]float64, sh.Nodes())
-		}
-		for n := range c.Back {
-			at := [3]float64{}
-			if c.Between {
-				at = sh.Spots[n].At(formed)
-			} else {
-				at = [3]float64(formed[3*n:])
-			}
-			if s := c.Skin - c.Gap(at) - c.Back[n]; s > 0 {
-				c.Back[n] += s * (1 - min(share, 1))
+	for _, p := range f.panels {
+		for _, trough := range [2]bool{false, true} {
+			if t := p.fold(trough).tuck(); t > 0 {
+				crease(f.line(p, p.from(trough, 0)), t)
+				crease(f.line(p, p.stitch(trough)), t)
 			}
 		}
 	}
 }
 
-// contacts adds the two sector planes, the neck, and the supporter. The neck's
-// surface lies a skin behind the neckline, so that what is sewn there is not
-// pushed off.
-func (f *frame) contacts(sh *shell.Sheet, bend float64, onBand bool) {
-	d := f.d
-	nu, nv := len(f.u)-1, len(f.v)-1
-	k := f.press(bend, sh.Frozen)
-	inner, all := make([]float64, sh.Nodes()), make([]float64, sh.Nodes())
-	for i := range f.u {
-		for j := range f.v {
-			lo, hi := max(j-1, 0), min(j+1, nv)
-			w := (f.v[hi] - f.v[lo]) / 2 / (d.Width_mm / 12)
-			n := sh.Node(i, j)
-			all[n] = w
-			if i > 0 && i < nu {
-				inner[n] = w
-			}
-			if j == 0 || j == f.jg {
-				// pressed together inside a tuck: held in the plane, no contact
-				if d.crestsSewn() && i <= f.ic || d.troughsSewn() && i >= f.it {
-					inner[n] = 0
-				}
-			}
-		}
+// step is the mean of the steps beside a grid line, mm.
+func (f *frame) step(i int) float64 {
+	n := len(f.u) - 1
+	if i == 0 && f.run.Start == Closed {
+		return (f.u[1] - f.u[0] + f.u[n] - f.u[n-1]) / 2
 	}
-	half := d.Thickness_mm / 2
-	crest := shell.Plane([3]float64{0, 1, 0}, half)
-	trough := shell.Plane([3]float64{f.sin, -f.cos, 0}, half-f.o)
-	crest.Weight, trough.Weight = inner, inner
-	neck := shell.Outside([2]float64{-f.r0, 0}, f.r0-bandSkin_mm)
-	neck.Weight = all
-	const neckAt = 2
-	list := []shell.Contact{crest, trough, neck}
-	if d.Support {
-		c := shell.Above([2]float64{-f.r0, 0}, f.r0, -d.SupportDrop_mm+half, d.SupportSlope_deg*math.Pi/180)
-		c.Weight = all
-		list = append(list, c)
-	}
-	for i := range list {
-		list[i].Stiffness, list[i].Skin = k, skin_mm
-	}
-	list[neckAt].Skin = bandSkin_mm
-	list[neckAt].Stiffness *= bandFirm
-	if onBand {
-		tie := shell.Outside([2]float64{-f.r0, 0}, f.r0)
-		tie.Tie, tie.Stiffness = true, 5*k
-		tie.Weight = make([]float64, sh.Nodes())
-		for i := range f.u {
-			tie.Weight[sh.Node(i, 0)] = 1
-		}
-		list = append(list, tie)
-	}
-	if f.spots != nil {
-		f.betweens(sh, &list[0], &list[1])
-	}
-	sh.Contacts = list
+	lo, hi := max(i-1, 0), min(i+1, n)
+	return (f.u[hi] - f.u[lo]) / float64(hi-lo)
 }

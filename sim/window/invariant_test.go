@@ -54,7 +54,7 @@ func TestSetStays(t *testing.T) {
 	if err := set.defaults(); err != nil {
 		t.Fatal(err)
 	}
-	s := &solver{ctx: context.Background(), set: &set, f: newFrame(&c.Design, set.Grid), sh: new(shell.Solver)}
+	s := &solver{ctx: context.Background(), set: &set, f: newFrame(&c.Design, c.Design.Run(), set.Grid), sh: new(shell.Solver)}
 	sh := s.released(c)
 	sh.BendU, sh.BendV, sh.Gravity = 0, 0, [3]float64{}
 	x := append([]float64(nil), c.Formed...)
@@ -165,12 +165,13 @@ func TestSecondLine(t *testing.T) {
 		}
 		d.LineGap_mm = 6
 		c := solved(t, d, quick)
-		f := newFrame(&d, Coarse)
+		f := newFrame(&d, d.Run(), Coarse)
+		half := f.panels[0]
 		if f.v[f.jg] != 6 {
 			t.Fatalf("no grid line at 6 mm: %v", f.v)
 		}
-		p, q := c.Node(c.Shape, f.ic, f.jg), c.Node(c.Shape, f.it, f.jg)
-		if math.Abs(p[1]) > 1e-9 || p[2] != d.BandHeight_mm || q[2] != 0 || math.Abs(f.o+f.sin*q[0]-f.cos*q[1]) > 1e-9 {
+		p, q := c.Node(c.Shape, half.ic, f.jg), c.Node(c.Shape, half.it, f.jg)
+		if math.Abs(p[1]) > 1e-9 || p[2] != d.BandHeight_mm || q[2] != 0 || math.Abs(half.toTrough(q)) > 1e-9 {
 			t.Errorf("tuck %g: second line at %v and %v", tuck, p, q)
 		}
 	}

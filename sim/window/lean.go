@@ -30,7 +30,7 @@ const (
 // One whole set, crest to crest, closed round by the turn that carries a set onto
 // the next, leaves the mirrors' symmetry and keeps what all sets do alike. It is
 // pushed sideways by a tenth of its weight until it has gone 2 mm, let go, and
-// followed downhill to rest with real contact of panel against panel (closed,
+// followed downhill to rest with real contact of panel against panel (loose,
 // shell.Near). Should loops stand off by 1 mm or more then, they lean.
 //
 // The way is followed on the Coarse grid, whatever the window's own: some 30 to 150
@@ -40,8 +40,8 @@ func (s *solver) follow(c *Window) error {
 	if c.Grid != Coarse {
 		set := *s.set
 		set.Grid, set.Finer = Coarse, false
-		set.SkipBow, set.SkipOther, set.SkipTangents, set.Progress = true, true, true, nil
-		coarse, err := Solve(s.ctx, c.Design, set, nil)
+		set.Progress = nil
+		coarse, err := Settle(s.ctx, c.Design, c.Design.Run(), set, nil)
 		if coarse != nil {
 			s.count += coarse.Iterations
 		}
@@ -53,7 +53,7 @@ func (s *solver) follow(c *Window) error {
 			return nil
 		}
 		set.Progress = s.set.Progress
-		t := &solver{ctx: s.ctx, set: &set, f: newFrame(&coarse.Design, Coarse), sh: s.sh, count: s.count}
+		t := &solver{ctx: s.ctx, set: &set, f: newFrame(&coarse.Design, coarse.Design.Run(), Coarse), sh: s.sh, count: s.count}
 		err = t.lean(coarse)
 		s.count = t.count
 		c.Leans, c.Leans_mm = coarse.Leans, coarse.Leans_mm
@@ -62,20 +62,22 @@ func (s *solver) follow(c *Window) error {
 	return s.lean(c)
 }
 
+// lean pushes one whole set that the half set c makes, closed round.
 func (s *solver) lean(c *Window) error {
-	w, err := s.closed(c)
+	r, set, err := s.repeat(c, 2, Closed)
 	if err != nil {
 		return err
 	}
-	sn, cs := math.Sincos(s.f.a) // sideways where the trough is
-	c.Leans, c.Leans_mm, err = s.let(w, w.half.UnfoldShape(c.Shape), [3]float64{-sn, cs, 0}, c.Design.Thickness_mm)
+	sn, cs := math.Sincos(s.f.panels[0].a) // sideways where the trough is
+	c.Leans, c.Leans_mm, err = r.let(r.f.loosen(r.released(set)), set.Shape, [3]float64{-sn, cs, 0}, c.Design.Thickness_mm)
+	s.count = r.count
 	return err
 }
 
 // let pushes the upright shape start of a window sideways, lets it go and tells
 // what becomes of it; layers more than deep mm through each other that were not so
 // before leave it undecided.
-func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float64) (l measure.Lean, mm float64, err error) {
+func (s *solver) let(w *loose, start []float64, sideways [3]float64, deep float64) (l measure.Lean, mm float64, err error) {
 	x := append([]float64(nil), start...)
 	push := upright
 	for r := range push {
@@ -104,7 +106,7 @@ func (s *solver) let(w *closed, start []float64, sideways [3]float64, deep float
 // when neither it nor its energy moves any more: where the nearest place of a
 // neighbour changes from one triangle to the next the force has a step, and the
 // cloth may rest on it.
-func (s *solver) settleDown(w *closed, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
+func (s *solver) settleDown(w *loose, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
 	sh := s.whole
 	if sh == nil {
 		sh = new(shell.Solver)

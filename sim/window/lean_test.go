@@ -36,7 +36,7 @@ func TestGreenhill(t *testing.T) {
 		}
 		set := new(Settings)
 		s := &solver{ctx: context.Background(), set: set, sh: new(shell.Solver)}
-		w := &closed{sheet: sh, nu: 1, nv: n, r0: 1e6, tc: 1, tt: 1, scale: sh.Weight() * sh.V[n]}
+		w := &loose{sheet: sh, f: &frame{panels: []*panel{{u: sh.U}}}, nv: n, r0: 1e6, scale: sh.Weight() * sh.V[n]}
 		got, mm, err := s.let(w, x, [3]float64{0, 1, 0}, 0.25)
 		t.Logf("%.3f of %.1f mm: %q, %.1f mm, %d factorisations", q.share, critical, got, mm, s.count)
 		if err != nil || got != q.want {
@@ -80,13 +80,11 @@ func TestFollow(t *testing.T) {
 // energy.
 func TestWindow(t *testing.T) {
 	c := solved(t, tabled(Both, Crests, 0, 57, 0), Settings{Grid: Coarse, SkipBow: true, SkipOther: true, SkipTangents: true})
-	set := c.set()
-	s := &solver{ctx: context.Background(), set: &set, f: newFrame(&c.Design, c.Grid), sh: new(shell.Solver)}
-	w, err := s.closed(c)
+	s, set, err := c.solver().repeat(c, 2, Closed)
 	if err != nil {
 		t.Fatal(err)
 	}
-	start := w.half.UnfoldShape(c.Shape)
+	w, start := s.f.loosen(s.released(set)), set.Shape
 	x := append([]float64(nil), start...)
 	work := 0
 	rest, err := s.settleDown(w, x, upright, func() bool { return false }, &work)
@@ -102,7 +100,7 @@ func TestWindow(t *testing.T) {
 		t.Errorf("panels pass through each other in %d places", n)
 	}
 	// the same shape with its neighbours pushed into each other is seen
-	for i := range w.nu {
+	for i := range c.Grid.NU {
 		for j := range c.V {
 			x[3*w.sheet.Node(i, j)+1] += 6
 		}
@@ -112,9 +110,9 @@ func TestWindow(t *testing.T) {
 	}
 }
 
-// set returns the settings that a test's window was solved with.
-func (c *Window) set() Settings {
-	set := Settings{Grid: c.Grid}
+// solver returns a solver of a test's window, a half set.
+func (c *Window) solver() *solver {
+	set := &Settings{Grid: c.Grid}
 	_ = set.defaults()
-	return set
+	return &solver{ctx: context.Background(), set: set, f: newFrame(&c.Design, c.Design.Run(), c.Grid), sh: new(shell.Solver)}
 }

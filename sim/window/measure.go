@@ -25,11 +25,11 @@ func (s *solver) sum(c *Window) {
 func (s *solver) measure(c *Window) {
 	nu, nv := len(c.U)-1, len(c.V)-1
 	m := &c.Values
-	d, f := &c.Design, s.f
+	d, half := &c.Design, s.f.panels[0]
 	top, bottom := c.Node(c.Shape, 0, nv), c.Node(c.Shape, nu, nv)
 	m.TopOuter_mm, m.BottomOuter_mm = top[2], bottom[2]
 	m.HeightOuter_mm = top[2] - bottom[2]
-	m.HeightInner_mm = c.Node(c.Shape, f.ic, 0)[2] - c.Node(c.Shape, f.it, 0)[2]
+	m.HeightInner_mm = c.Node(c.Shape, half.ic, 0)[2] - c.Node(c.Shape, half.it, 0)[2]
 	in, out, formed := c.mean(c.Shape, 0), c.mean(c.Shape, nv), c.mean(c.Formed, nv)
 	m.Reach_mm = out[0]
 	m.Tilt_deg = math.Atan2(out[2]-in[2], out[0]-in[0]) * 180 / math.Pi
@@ -72,12 +72,12 @@ func outward(p [3]float64, r0 float64) float64 {
 // loops measures the loops at the outer edge: the largest distance of the
 // crest's half from the crest plane, of the trough's half from the trough plane.
 func (s *solver) loops(c *Window) {
-	f := s.f
+	half := s.f.panels[0]
 	nu, nv := len(c.U)-1, len(c.V)-1
 	dist := func(i int, trough bool) float64 {
 		p := c.Node(c.Shape, i, nv)
 		if trough {
-			return f.o + f.sin*p[0] - f.cos*p[1]
+			return half.toTrough(p)
 		}
 		return p[1]
 	}
@@ -116,7 +116,7 @@ func (s *solver) loops(c *Window) {
 
 // touching finds where the panel presses on a neighbour.
 func (s *solver) touching(c *Window) {
-	f := s.f
+	half := s.f.panels[0]
 	nu, nv := len(c.U)-1, len(c.V)-1
 	c.Contact, c.LoopsMeet = 0, false
 	for j := 1; j <= nv; j++ {
@@ -125,7 +125,7 @@ func (s *solver) touching(c *Window) {
 			p := c.Node(c.Shape, i, j)
 			// beside a mark the sheet is near its own plane without touching a neighbour
 			nearCrest := p[1] < skin_mm+c.Design.Thickness_mm/2 && c.U[i] > c.Design.Panel_mm/2
-			g := f.o + f.sin*p[0] - f.cos*p[1]
+			g := half.toTrough(p)
 			nearTrough := g < skin_mm+c.Design.Thickness_mm/2 && c.U[i] < c.Design.Panel_mm/2
 			touch = touch || nearCrest || nearTrough
 		}
@@ -140,17 +140,17 @@ func (s *solver) touching(c *Window) {
 
 // popped reports a tuck whose fold lies on the outer side of its stitch.
 func (s *solver) popped(c *Window) bool {
-	f, nu := s.f, len(c.U)-1
-	if f.tc > 0 && c.Node(c.Shape, 0, 0)[2] > c.Node(c.Shape, f.ic, 0)[2]+0.1*f.tc {
+	half, nu := s.f.panels[0], len(c.U)-1
+	if half.tc > 0 && c.Node(c.Shape, 0, 0)[2] > c.Node(c.Shape, half.ic, 0)[2]+0.1*half.tc {
 		return true
 	}
-	return f.tt > 0 && c.Node(c.Shape, nu, 0)[2] < c.Node(c.Shape, f.it, 0)[2]-0.1*f.tt
+	return half.tt > 0 && c.Node(c.Shape, nu, 0)[2] < c.Node(c.Shape, half.it, 0)[2]-0.1*half.tt
 }
 
 // thread returns the pull on the most loaded stitch in N. Across the mirror
 // plane the two halves' pulls cancel, in it they add.
 func (s *solver) thread(c *Window) float64 {
-	f := s.f
+	half := s.f.panels[0]
 	if err := s.sh.Reset(s.released(c)); err != nil {
 		return 0
 	}
@@ -168,10 +168,10 @@ func (s *solver) thread(c *Window) float64 {
 		most = max(most, 2*math.Sqrt(q)/1000)
 	}
 	if c.Design.crestsSewn() {
-		pull(f.ic, 0, [3]float64{0, 1, 0})
+		pull(half.ic, 0, [3]float64{0, 1, 0})
 	}
 	if c.Design.troughsSewn() {
-		pull(f.it, 0, [3]float64{f.sin, -f.cos, 0})
+		pull(half.it, 0, [3]float64{half.sin, -half.cos, 0})
 	}
 	return most
 }

@@ -100,38 +100,53 @@ type solver struct {
 	count int
 }
 
-// Solve forms, freezes and releases a half set and measures it.
+// Settle forms, freezes and releases a run of folds. What they share is read from
+// d: all but Panel_mm, Pitch_mm, Anchor, Sewn and the tucks, which d.Run gives as
+// folds. It measures nothing. Each panel keeps to its side of the planes of its
+// folds: neighbours that are alike do exactly that to each other.
 //
-// warm, which may be nil, is a window solved before: where the design changed
-// little (same grid, tucks, anchoring; lengths nearly) its shapes are the start,
-// and if that does not converge a cold start follows. Where sets may lie in more
-// than one way, a warm start may end in another than a cold one. Cancelling ctx
-// ends it within one factorisation with ctx's error and what was reached. An error
-// means bad input or a cancelled context; whether the solve came to rest is told
-// by Converged, Form and Release.
+// warm, which may be nil, is a window solved before: where the design of a half set
+// changed little (same grid, tucks, anchoring; lengths nearly) its shapes are the
+// start, and if that does not converge a cold start follows. Where sets may lie in
+// more than one way, a warm start may end in another than a cold one. Cancelling
+// ctx ends it within one factorisation with ctx's error and what was reached. An
+// error means bad input or a cancelled context; whether the solve came to rest is
+// told by Converged, Form and Release.
+func Settle(ctx context.Context, d Design, run Run, set Settings, warm *Window) (*Window, error) {
+	_, c, err := settle(ctx, d, run, &set, warm)
+	return c, err
+}
+
+func settle(ctx context.Context, d Design, run Run, set *Settings, warm *Window) (*solver, *Window, error) {
+	if err := run.validate(); err != nil {
+		return nil, nil, err
+	}
+	if err := set.defaults(); err != nil {
+		return nil, nil, err
+	}
+	s := &solver{ctx: ctx, set: set, f: newFrame(&d, run, set.Grid), sh: new(shell.Solver)}
+	c := &Window{Design: d, Grid: set.Grid, U: s.f.u[:s.f.lines()], V: s.f.v}
+	s.f.d = &c.Design
+	ok, err := false, error(nil)
+	if warm.warmable(s.f, set.Grid) {
+		ok, err = s.formAndRelease(c, warm)
+	}
+	if !ok && err == nil {
+		_, err = s.formAndRelease(c, nil)
+	}
+	c.Iterations = s.count
+	return s, c, err
+}
+
+// Solve settles a half set, from warm as Settle does, and measures it.
 func Solve(ctx context.Context, d Design, set Settings, warm *Window) (*Window, error) {
 	if err := d.Validate(); err != nil {
 		return nil, err
 	}
-	if err := set.defaults(); err != nil {
-		return nil, err
+	s, c, err := settle(ctx, d, d.Run(), &set, warm)
+	if err != nil {
+		return c, err
 	}
-	s := &solver{ctx: ctx, set: &set, f: newFrame(&d, set.Grid), sh: new(shell.Solver)}
-	c := &Window{Design: d, Grid: set.Grid, U: s.f.u, V: s.f.v}
-	s.f.d = &c.Design
-	ok := false
-	if warm.warmable(s.f, set.Grid) {
-		var err error
-		if ok, err = s.formAndRelease(c, warm); err != nil {
-			return c, err
-		}
-	}
-	if !ok {
-		if _, err := s.formAndRelease(c, nil); err != nil {
-			return c, err
-		}
-	}
-	c.Iterations = s.count
 	s.measure(c)
 	if err := ctx.Err(); err != nil {
 		return c, err
@@ -219,7 +234,7 @@ func (s *solver) formAndRelease(c *Window, warm *Window) (ok bool, err error) {
 // forming is how many times the cloth's rigidity the wet sheet on its sticks
 // has.
 func (f *frame) forming() float64 {
-	if f.tc > 0 || f.tt > 0 {
+	if f.tucked() {
 		return 60
 	}
 	return 20

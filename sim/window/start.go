@@ -2,69 +2,97 @@ package window
 
 import "math"
 
-// start returns the shape a cold solve begins with. Every line along u has the
-// tangent angle φm sin(πs) between its sewn points, with J₀(φm) the chord over
-// the length, pressed into the sector; inside a tuck the cloth is folded inward
-// in the mirror plane, by a depth that fades as 1 − v/4t. Row after row x
-// follows from the length along v. The sewn points lie on their places.
-func (f *frame) start() []float64 {
-	d := f.d
-	nu, nv := len(f.u)-1, len(f.v)-1
-	x := make([]float64, 3*(nu+1)*(nv+1))
-	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
-	ys, zs := make([]float64, nu+1), make([]float64, nu+1) // share of the sector, height
-	for j, v := range f.v {
-		f.wave(v, ys, zs)
-		for i := range f.u {
-			p := at(i, j)
-			s := ys[i]
-			p[2] = zs[i]
-			if j == 0 {
-				y := s * f.yt
-				p[1] = y
-				p[0] = math.Sqrt(max(f.r0*f.r0-y*y, 0)) - f.r0
-				if i >= f.it && f.tt > 0 || i == nu {
-					p[0], p[1] = f.xt, f.yt
-				}
+// place carries the shapes of the panels, each given in its crest's frame and line
+// by line from there, into one shape of the window.
+func (f *frame) place(of func(p *panel) []float64) []float64 {
+	nv := len(f.v)
+	x := make([]float64, 3*f.lines()*nv)
+	for _, p := range f.panels {
+		shape := of(p)
+		for i := range p.u {
+			if p.line(i) >= f.lines() { // the first line again
 				continue
 			}
-			q := at(i, j-1)
-			h := v - f.v[j-1]
-			y := s * f.sector(q[0]+h)
-			dy, dz := y-q[1], p[2]-q[2]
-			p[0] = q[0] + math.Sqrt(max(h*h-dy*dy-dz*dz, 0.04*h*h))
-			p[1] = s * f.sector(p[0])
-		}
-	}
-	if d.crestsSewn() {
-		p := at(f.ic, 0)
-		p[0], p[1], p[2] = 0, 0, d.crestHeight()
-	}
-	if d.troughsSewn() {
-		p := at(f.it, 0)
-		p[0], p[1], p[2] = f.xt, f.yt, d.troughHeight()
-	}
-	if f.jg > 0 {
-		if d.crestsSewn() {
-			for i := range f.ic + 1 {
-				at(i, f.jg)[1] = 0
+			for j := range f.v {
+				q := p.at([3]float64(shape[3*(i*nv+j):]))
+				copy(x[3*(p.line(i)*nv+j):], q[:])
 			}
-			at(f.ic, f.jg)[2] = d.crestHeight()
-		}
-		if d.troughsSewn() {
-			for i := f.it; i <= nu; i++ {
-				p := at(i, f.jg)
-				p[1] = f.sector(p[0])
-			}
-			at(f.it, f.jg)[2] = d.troughHeight()
 		}
 	}
 	return x
 }
 
-// wave fills the shape of the line at v: share of the sector's width and height
-// of each grid line.
-func (f *frame) wave(v float64, ys, zs []float64) {
+// start returns the shape a cold solve begins with.
+func (f *frame) start() []float64 { return f.place(f.wave) }
+
+// repeat gives the shape that a half set's mirrors make: it in every panel.
+func (f *frame) repeat(half []float64) []float64 {
+	return f.place(func(*panel) []float64 { return half })
+}
+
+// wave is the shape of one panel to begin with. Every line along u has the tangent
+// angle φm sin(πs) between its sewn points, with J₀(φm) the chord over the length,
+// pressed into the sector; inside a tuck the cloth is folded inward in the fold's
+// plane, by a depth that fades as 1 − v/4t. Row after row x follows from the length
+// along v. The sewn points lie on their places.
+func (f *frame) wave(p *panel) []float64 {
+	nu, nv := len(p.u)-1, len(f.v)-1
+	x := make([]float64, 3*(nu+1)*(nv+1))
+	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
+	ys, zs := make([]float64, nu+1), make([]float64, nu+1) // share of the sector, height
+	for j, v := range f.v {
+		f.curve(p, v, ys, zs)
+		for i := range p.u {
+			q := at(i, j)
+			s := ys[i]
+			q[2] = zs[i]
+			if j == 0 {
+				y := s * p.yt
+				q[1] = y
+				q[0] = math.Sqrt(max(f.r0*f.r0-y*y, 0)) - f.r0
+				if i >= p.it && p.tt > 0 || i == nu {
+					q[0], q[1] = p.xt, p.yt
+				}
+				continue
+			}
+			b := at(i, j-1)
+			h := v - f.v[j-1]
+			y := s * p.sector(b[0]+h)
+			dy, dz := y-b[1], q[2]-b[2]
+			q[0] = b[0] + math.Sqrt(max(h*h-dy*dy-dz*dz, 0.04*h*h))
+			q[1] = s * p.sector(q[0])
+		}
+	}
+	f.stitch(p, at)
+	return x
+}
+
+// stitch puts what is sewn of a panel's shape on its places.
+func (f *frame) stitch(p *panel, at func(i, j int) []float64) {
+	if f.jg > 0 && p.crest.Sewn {
+		for i := range p.ic + 1 {
+			at(i, f.jg)[1] = 0
+		}
+		at(p.ic, f.jg)[2] = p.crest.Height_mm
+	}
+	if f.jg > 0 && p.trough.Sewn {
+		for i := p.it; i < len(p.u); i++ {
+			q := at(i, f.jg)
+			q[1] = p.sector(q[0])
+		}
+		at(p.it, f.jg)[2] = p.trough.Height_mm
+	}
+	if p.crest.Sewn {
+		copy(at(p.ic, 0), []float64{0, 0, p.crest.Height_mm})
+	}
+	if p.trough.Sewn {
+		copy(at(p.it, 0), []float64{p.xt, p.yt, p.trough.Height_mm})
+	}
+}
+
+// curve fills the shape of a panel's line at v: share of the sector's width and
+// height of each grid line.
+func (f *frame) curve(p *panel, v float64, ys, zs []float64) {
 	d := f.d
 	fade := func(t float64) float64 {
 		if t == 0 {
@@ -72,9 +100,9 @@ func (f *frame) wave(v float64, ys, zs []float64) {
 		}
 		return t * max(0, 1-v/(4*t))
 	}
-	tc, tt := fade(f.tc), fade(f.tt)
-	l := d.Panel_mm - tc - tt
-	c := min(d.Pitch_mm/2*(1+d.Kappa_1pmm*v), 0.995*l)
+	tc, tt := fade(p.tc), fade(p.tt)
+	l := p.length - tc - tt
+	c := min(p.room*(1+d.Kappa_1pmm*v), 0.995*l)
 	top := amplitude(c / l)
 	// the curve, finely, as running sums
 	const n = 256
@@ -88,27 +116,28 @@ func (f *frame) wave(v float64, ys, zs []float64) {
 	squeeze := 1.0
 	crest, trough := 0.0, 0.0
 	switch {
-	case d.Anchor == Both:
-		// between the stitches the drop is the band's height; it opens to the
-		// free one over a tuck's reach
-		reach := max(4*max(f.tc, f.tt), 0.3*d.Width_mm)
+	case p.crest.Sewn && p.trough.Sewn:
+		// between the stitches the drop is the band's; it opens to the free one over a
+		// tuck's reach
+		high, low := p.crest.Height_mm, p.trough.Height_mm
+		reach := max(4*max(p.tc, p.tt), 0.3*d.Width_mm)
 		m := max(0, 1-v/reach)
-		squeeze = m*d.BandHeight_mm/drop + 1 - m
-		crest = d.BandHeight_mm/2 + squeeze*drop/2
+		squeeze = m*(high-low)/drop + 1 - m
+		crest = (high+low)/2 + squeeze*drop/2
 		trough = crest - squeeze*drop
-	case d.Sewn == Crests:
-		crest = d.crestHeight()
+	case p.crest.Sewn:
+		crest = p.crest.Height_mm
 		trough = crest - drop
 	default:
-		trough = d.troughHeight()
+		trough = p.trough.Height_mm
 		crest = trough + drop
 	}
-	for i, u := range f.u {
+	for i, u := range p.u {
 		switch {
 		case u < tc:
 			ys[i], zs[i] = 0, crest-(tc-u)
-		case u > d.Panel_mm-tt:
-			ys[i], zs[i] = 1, trough+(u-(d.Panel_mm-tt))
+		case u > p.length-tt:
+			ys[i], zs[i] = 1, trough+(u-(p.length-tt))
 		default:
 			q := (u - tc) / l * n
 			k := min(int(q), n-1)

@@ -5,24 +5,24 @@ import "math"
 // warmable reports whether a solve of d on the frame f may start from c: sewn
 // alike, the tucks' grid lines the same, each length nearly so.
 func (c *Window) warmable(f *frame, g Grid) bool {
-	if c == nil || c.Grid != g || !c.Converged() {
+	if c == nil || c.Grid != g || !c.Converged() || len(f.panels) > 1 {
 		return false
 	}
-	d, o := f.d, &c.Design
+	d, o, half := f.d, &c.Design, f.panels[0]
 	ot, ob := o.tucks()
 	near := func(a, b, within float64) bool { return math.Abs(a/b-1) < within }
 	return o.Anchor == d.Anchor && (d.Anchor == Both || o.Sewn == d.Sewn) &&
-		ot == f.tc && ob == f.tt && o.LineGap_mm == d.LineGap_mm && f.sameLines(c.U) &&
+		ot == half.tc && ob == half.tt && o.LineGap_mm == d.LineGap_mm && half.sameLines(c.U) &&
 		near(o.Panel_mm, d.Panel_mm, 0.05) && near(o.Width_mm, d.Width_mm, 0.1) && near(o.Pitch_mm, d.Pitch_mm, 0.2) &&
 		math.Abs(o.BandHeight_mm-d.BandHeight_mm) < 0.1*d.Panel_mm && math.Abs(o.Kappa_1pmm-d.Kappa_1pmm) < 0.006
 }
 
 // sameLines reports whether the grid lines u of another panel count as many
 // cells to each tuck as this one's.
-func (f *frame) sameLines(u []float64) bool {
+func (half *panel) sameLines(u []float64) bool {
 	const rounding_mm = 1e-6
 	p := u[len(u)-1]
-	return math.Abs(u[f.ic]-f.tc) < rounding_mm && math.Abs(p-u[f.it]-f.tt) < rounding_mm
+	return math.Abs(u[half.ic]-half.tc) < rounding_mm && math.Abs(p-u[half.it]-half.tt) < rounding_mm
 }
 
 // drift is how a shape moved, beyond what adapt does, while the neckline's
@@ -77,9 +77,9 @@ func (s *solver) turned(warm *Window) float64 {
 // adapt moves another window's shape onto this one's planes and places, by shifts
 // that go over evenly from the crest to the trough.
 func (s *solver) adapt(shape []float64, warm *Window) []float64 {
-	f, d, o := s.f, s.f.d, &warm.Design
+	f, d, o, half := s.f, s.f.d, &warm.Design, s.f.panels[0]
 	x := append([]float64(nil), shape...)
-	nu, nv := len(f.u)-1, len(f.v)-1
+	nu, nv := len(half.u)-1, len(f.v)-1
 	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
 	crest, trough := d.crestHeight()-o.crestHeight(), d.troughHeight()-o.troughHeight()
 	if !d.crestsSewn() {
@@ -91,14 +91,14 @@ func (s *solver) adapt(shape []float64, warm *Window) []float64 {
 	for j := range nv + 1 {
 		out := f.v[j] - warm.V[j]
 		last := at(nu, j)
-		g := f.o + f.sin*(last[0]+out) - f.cos*last[1]
-		to := [3]float64{out - g*f.sin, g * f.cos, trough}
+		g := half.toTrough([3]float64{last[0] + out, last[1], 0})
+		to := [3]float64{out - g*half.sin, g * half.cos, trough}
 		for i := range nu + 1 {
 			w := 0.0
-			if i >= f.it {
+			if i >= half.it {
 				w = 1
-			} else if i > f.ic {
-				w = (f.u[i] - f.u[f.ic]) / (f.u[f.it] - f.u[f.ic])
+			} else if i > half.ic {
+				w = (half.u[i] - half.u[half.ic]) / (half.u[half.it] - half.u[half.ic])
 			}
 			p := at(i, j)
 			p[0] += (1-w)*out + w*to[0]
@@ -108,9 +108,9 @@ func (s *solver) adapt(shape []float64, warm *Window) []float64 {
 		at(0, j)[1] = 0
 	}
 	onTrough := func(p []float64) {
-		g := f.o + f.sin*p[0] - f.cos*p[1]
-		p[0] -= g * f.sin
-		p[1] += g * f.cos
+		g := half.toTrough([3]float64(p))
+		p[0] -= g * half.sin
+		p[1] += g * half.cos
 	}
 	rows := []int{0}
 	if f.jg > 0 {
@@ -118,23 +118,23 @@ func (s *solver) adapt(shape []float64, warm *Window) []float64 {
 	}
 	for _, j := range rows {
 		if d.crestsSewn() {
-			for i := range f.ic + 1 {
+			for i := range half.ic + 1 {
 				at(i, j)[1] = 0
 			}
-			at(f.ic, j)[2] = d.crestHeight()
+			at(half.ic, j)[2] = d.crestHeight()
 		}
 		if d.troughsSewn() {
-			for i := f.it; i <= nu; i++ {
+			for i := half.it; i <= nu; i++ {
 				onTrough(at(i, j))
 			}
-			at(f.it, j)[2] = d.troughHeight()
+			at(half.it, j)[2] = d.troughHeight()
 		}
 	}
 	if d.crestsSewn() {
-		copy(at(f.ic, 0), []float64{0, 0, d.crestHeight()})
+		copy(at(half.ic, 0), []float64{0, 0, d.crestHeight()})
 	}
 	if d.troughsSewn() {
-		copy(at(f.it, 0), []float64{f.xt, f.yt, d.troughHeight()})
+		copy(at(half.it, 0), []float64{half.xt, half.yt, d.troughHeight()})
 	}
 	return x
 }
