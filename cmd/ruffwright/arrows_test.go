@@ -37,7 +37,7 @@ func pure(dir string) bool {
 var (
 	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat", "geom/word"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/measure", "sim/window"})
-	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/paper", "assets"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/check/compare", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
@@ -50,15 +50,16 @@ var rooms = map[string]room{
 	"geom/draw":    {below: []string{"geom", "geom/scheme"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
 	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},
 
-	"sim/cloth":       {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/measure":     {},
-	"sim/shell":       {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/shell/known": {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/window":      {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
-	"sim":             {below: mechanics},
-	"sim/check":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
-	"sim/paper":       {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
-	"sim/paper/sheet": {below: []string{"geom/scheme", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+	"sim/cloth":         {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/measure":       {},
+	"sim/shell":         {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/shell/known":   {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/window":        {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
+	"sim":               {below: mechanics},
+	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
+	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
+	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
+	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
 
 	"assets": {},
 

@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/check/compare"
 	"ruffwright/sim/measure"
 )
 
@@ -150,7 +151,7 @@ type comparison struct {
 	A        side       `json:"a"`
 	B        side       `json:"b"`
 
-	judged check.Comparison
+	judged compare.Comparison
 }
 
 // decided is a field that differs.
@@ -178,7 +179,7 @@ type side struct {
 	Strip_mm float64        `json:"strip_mm"`
 	Ruff     measure.Values `json:"ruff"`
 
-	of     check.Side
+	of     compare.Side
 	limits string
 	found  []check.Finding
 }
@@ -197,7 +198,7 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 		}
 		*s.to = sideOf(s.of, r, u)
 	}
-	c.judged = check.Compare(c.A.of, c.B.of, u)
+	c.judged = compare.Of(c.A.of, c.B.of, u)
 	c.Better, c.Sentence = string(c.judged.Better), c.judged.Sentence
 	for _, f := range scheme.Differ(a, b) {
 		if f.Key != "name" {
@@ -219,7 +220,7 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 }
 
 func sideOf(s scheme.Scheme, r sim.Ruff, u scheme.Units) side {
-	d := side{Name: s.Name, Code: s.Code(), Findings: []string{}, Strip_mm: r.Plan.Strip_mm, Ruff: r.Solved.Ruff, of: check.SideOf(r), limits: modelLimits(s, r)}
+	d := side{Name: s.Name, Code: s.Code(), Findings: []string{}, Strip_mm: r.Plan.Strip_mm, Ruff: r.Solved.Ruff, of: compare.SideOf(r), limits: modelLimits(s, r)}
 	for _, f := range check.Find(r, u) {
 		if f.Severity == check.Caution || f.Pending {
 			continue
@@ -249,7 +250,7 @@ func (c comparison) print(out io.Writer, u scheme.Units) error {
 	}
 	for _, m := range c.judged.Measures {
 		row := []string{m.Label, m.A.Text, m.B.Text, m.Difference}
-		if m.Better != check.Neither {
+		if m.Better != compare.Neither {
 			row[3] += ", " + string(m.Better) + " better"
 		}
 		rows = append(rows, row)

@@ -76,17 +76,19 @@ func (s *seen) offer(changes []Change, format string, args ...any) {
 	s.remedies = append(s.remedies, remedy(changes, format, args...))
 }
 
-// len writes a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
-func (v *view) len(mm float64) string {
-	if v.u == scheme.Inches {
+// Length writes a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
+func Length(mm float64, u scheme.Units) string {
+	if u == scheme.Inches {
 		const step = 25.4 / 32
 		if math.Abs(mm) >= step {
 			mm = math.Round(mm/step) * step
 		}
-		return scheme.FormatLength(mm, v.u)
+		return scheme.FormatLength(mm, u)
 	}
-	return scheme.FormatLength(tenth(mm), v.u)
+	return scheme.FormatLength(tenth(mm), u)
 }
+
+func (v *view) len(mm float64) string { return Length(mm, v.u) }
 
 // count writes a number of things, the word in the plural for all but one.
 func count(n int, one, many string) string {

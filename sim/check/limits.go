@@ -1,6 +1,9 @@
 package check
 
-import "ruffwright/sim"
+import (
+	"ruffwright/geom/pleat"
+	"ruffwright/sim"
+)
 
 // The limits of the findings, each with where it comes from. Nothing else in
 // this package holds a limit.
@@ -130,3 +133,7 @@ const (
 func Limits() sim.Limits {
 	return sim.Limits{Droop_mm: droopMost, Bow_mm: bowMost, Lean_mm_per_g: leanGood}
 }
+
+// Loose reports whether there is so much cloth between the sewn folds of p that its
+// sets can lie in many ways.
+func Loose(p pleat.Plan) bool { return p.Slack > slackMost }

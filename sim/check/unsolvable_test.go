@@ -91,7 +91,7 @@ func TestNoCliffAroundDemos(t *testing.T) {
 	}
 	for _, file := range files {
 		name := strings.TrimSuffix(filepath.Base(file), ".json")
-		demo := demoScheme(t, name)
+		demo := demo(t, name)
 		if demo.Pleat.Panel > 0 || len(demo.Pleat.Marks) > 0 {
 			continue
 		}

@@ -4,6 +4,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/check/compare"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
@@ -17,7 +18,7 @@ import (
 type rival struct {
 	scheme   *scheme.Scheme // nil: nothing is compared. Steps share it: it is never changed
 	written  string         // as the solver is asked for it
-	side     check.Side
+	side     compare.Side
 	findings []check.Finding
 	asked    bool // of the solver
 	done     bool // and the whole answer is here
@@ -31,9 +32,9 @@ type compared struct {
 		solvedA, solvedB *sim.Solved
 		units            scheme.Units
 	}
-	comparison check.Comparison
-	costly     string     // the scheme whose cost is known
-	cost       check.Cost // of A
+	comparison compare.Comparison
+	costly     string       // the scheme whose cost is known
+	cost       compare.Cost // of A
 }
 
 // compares reports whether there are two ruffs.
@@ -67,7 +68,7 @@ func (p *Page) rivals(s *scheme.Scheme) error {
 	case p.former.written:
 		r.side, r.asked, r.done = p.former.side, true, true
 	default:
-		r.side = check.SideOf(drawn)
+		r.side = compare.SideOf(drawn)
 	}
 	p.rival, p.dirty = r, true
 	return nil
@@ -99,21 +100,21 @@ func (p *Page) adopts(b *rival) {
 }
 
 // sideA is A as package check compares it.
-func (p *Page) sideA() check.Side {
+func (p *Page) sideA() compare.Side {
 	c := &p.compared
 	if c.costly != p.written {
-		c.costly, c.cost = p.written, check.SideOf(p.ruff).Cost
+		c.costly, c.cost = p.written, compare.SideOf(p.ruff).Cost
 	}
-	return check.Side{Ruff: p.ruff, Cost: c.cost}
+	return compare.Side{Ruff: p.ruff, Cost: c.cost}
 }
 
 // comparison holds B against A; what was said already is not worked out again.
-func (p *Page) comparison() check.Comparison {
+func (p *Page) comparison() compare.Comparison {
 	c := &p.compared
 	of := c.of
 	of.a, of.b, of.solvedA, of.solvedB, of.units = p.written, p.rival.written, p.ruff.Solved, p.rival.side.Ruff.Solved, p.units
 	if of != c.of {
-		c.of, c.comparison = of, check.Compare(p.sideA(), p.rival.side, p.units)
+		c.of, c.comparison = of, compare.Of(p.sideA(), p.rival.side, p.units)
 		p.rival.findings = say.Finds(p.rival.side.Ruff, p.units)
 	}
 	return c.comparison

@@ -9,6 +9,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/check/compare"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -72,7 +73,7 @@ func (p *Page) pairNodes() []doc.Node {
 	for _, m := range c.Measures {
 		class := "figure"
 		differ := say.Theirs(m.Difference)
-		if m.Better != check.Neither {
+		if m.Better != compare.Neither {
 			differ = say.Word("compare.better", "difference", differ, "which", string(m.Better))
 		}
 		measures = append(measures, row(say.Theirs(m.Label), say.Theirs(m.A.Text), say.Theirs(m.B.Text), differ, class))
@@ -171,7 +172,7 @@ func (p *Page) both(opt figure.Options, stacked bool) (draw.Drawing, error) {
 	p.comparison() // B's findings come with it
 	tones := p.tones(ruffs[0], ruffs[1])
 	d := &p.pair // Beside copies what it takes: their memory serves again
-	for i, letter := range []string{string(check.First), string(check.Second)} {
+	for i, letter := range []string{string(compare.First), string(compare.Second)} {
 		if opt.Cells > 0 {
 			opt.Cells = movingCells / 2
 		}

@@ -1,4 +1,4 @@
-package check
+package compare
 
 import (
 	"context"
@@ -9,11 +9,12 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 )
 
 func demoScheme(t testing.TB, name string, sets ...string) scheme.Scheme {
 	t.Helper()
-	text, err := os.ReadFile("../../assets/demos/" + name + ".json")
+	text, err := os.ReadFile("../../../assets/demos/" + name + ".json")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -54,11 +55,11 @@ func settledRuff(t testing.TB, s scheme.Scheme) Side {
 	return d
 }
 
-// contradicts lists what Compare says of a and b that does not fit what it says of b
+// contradicts lists what Of says of a and b that does not fit what it says of b
 // and a.
 func contradicts(a, b Side) []string {
 	var out []string
-	there, back := Compare(a, b, scheme.Millimetres), Compare(b, a, scheme.Millimetres)
+	there, back := Of(a, b, scheme.Millimetres), Of(b, a, scheme.Millimetres)
 	turned := map[Which]Which{First: Second, Second: First, Neither: Neither}
 	if there.Better != turned[back.Better] || there.Waits != back.Waits || len(there.Measures) != len(back.Measures) || len(there.Troubles) != len(back.Troubles) {
 		out = append(out, fmt.Sprintf("there %q, back %q", there.Sentence, back.Sentence))
@@ -73,9 +74,9 @@ func contradicts(a, b Side) []string {
 	return out
 }
 
-// TestCompareBothWays: B against A says the opposite of A against B, on every pair
+// TestBothWays: B against A says the opposite of A against B, on every pair
 // of demos; what is said names no number that is not one.
-func TestCompareBothWays(t *testing.T) {
+func TestBothWays(t *testing.T) {
 	var ruffs []Side
 	for _, name := range []string{"sound", "tall", "wide", "floppy", "short", "uneven", "early", "cuff", "flaps-up"} {
 		s := demoScheme(t, name)
@@ -86,7 +87,7 @@ func TestCompareBothWays(t *testing.T) {
 			for _, c := range contradicts(a, b) {
 				t.Error(c)
 			}
-			c := Compare(a, b, scheme.Inches)
+			c := Of(a, b, scheme.Inches)
 			for _, m := range c.Measures {
 				if strings.Contains(m.A.Text+m.B.Text+m.Difference+c.Sentence, "NaN") || m.Same && m.Better != Neither {
 					t.Errorf("%+v", m)
@@ -96,16 +97,16 @@ func TestCompareBothWays(t *testing.T) {
 	}
 }
 
-// TestCompareSewing: the first comparison that everybody needs, from either side.
+// TestSewing: the first comparison that everybody needs, from either side.
 // That one edge alone does not hold is what every source of the trade says; how far
 // it moves is the solver's.
-func TestCompareSewing(t *testing.T) {
+func TestSewing(t *testing.T) {
 	both := demoScheme(t, "sound")
-	top, err := SewnOtherwise(both)
+	top, err := check.SewnOtherwise(both)
 	if err != nil || top.Pleat.Anchor != scheme.AnchorTop {
 		t.Fatal(top.Pleat, err)
 	}
-	c := Compare(settledRuff(t, both), settledRuff(t, top), scheme.Millimetres)
+	c := Of(settledRuff(t, both), settledRuff(t, top), scheme.Millimetres)
 	if c.Better != First || c.Waits || len(c.Fields) != 1 || c.Fields[0].Field.Key != "pleat.anchor" {
 		t.Errorf("%+v", c)
 	}
@@ -114,18 +115,18 @@ func TestCompareSewing(t *testing.T) {
 			t.Errorf("lacks %q: %s", want, c.Sentence)
 		}
 	}
-	if len(c.Troubles) != 1 || c.Troubles[0].A != "" || c.Troubles[0].B != Mend {
+	if len(c.Troubles) != 1 || c.Troubles[0].A != "" || c.Troubles[0].B != check.Mend {
 		t.Errorf("troubles %+v", c.Troubles)
 	}
 	// From one edge to both the tucks come along that both ask for, and with own
 	// marks the marks follow.
 	single := demoScheme(t, "floppy")
-	sewn, err := SewnOtherwise(single)
+	sewn, err := check.SewnOtherwise(single)
 	if err != nil || sewn.Pleat.Anchor != scheme.AnchorBoth || sewn.Pleat.TuckTop+sewn.Pleat.TuckBottom == 0 {
 		t.Errorf("floppy sewn at both: %+v, %v", sewn.Pleat, err)
 	}
 	uneven := demoScheme(t, "uneven")
-	top, err = SewnOtherwise(uneven)
+	top, err = check.SewnOtherwise(uneven)
 	if err != nil || !drawn(t, top).Ruff.Plan.Row.OneEdge() || drawn(t, uneven).Ruff.Plan.Row.OneEdge() {
 		t.Errorf("own marks: %v, %v", drawn(t, top).Ruff.Plan.Row, err)
 	}
@@ -136,17 +137,17 @@ func TestCompareSewing(t *testing.T) {
 	}
 }
 
-// TestCompareClaimsNothing: where nothing can be known, or nothing differs by more
+// TestClaimsNothing: where nothing can be known, or nothing differs by more
 // than the model can tell, neither is better.
-func TestCompareClaimsNothing(t *testing.T) {
+func TestClaimsNothing(t *testing.T) {
 	sound := demoScheme(t, "sound")
 	a := settledRuff(t, sound)
 	stiffer := demoScheme(t, "sound", "starch.bend", "60")
 	for name, c := range map[string]Comparison{
-		"itself":        Compare(a, a, scheme.Millimetres),
-		"a little more": Compare(a, settledRuff(t, stiffer), scheme.Millimetres),
-		"not solved":    Compare(a, drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
-		"neither":       Compare(drawn(t, sound), drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
+		"itself":        Of(a, a, scheme.Millimetres),
+		"a little more": Of(a, settledRuff(t, stiffer), scheme.Millimetres),
+		"not solved":    Of(a, drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
+		"neither":       Of(drawn(t, sound), drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
 	} {
 		if c.Better != Neither || strings.Contains(c.Sentence, "is better") {
 			t.Errorf("%s: %q", name, c.Sentence)
@@ -168,22 +169,22 @@ func TestCompareClaimsNothing(t *testing.T) {
 	solved := *a.Ruff.Solved
 	solved.Ruff.Converged = false
 	restless.Ruff.Solved = &solved
-	if c := Compare(a, restless, scheme.Millimetres); c.Better != Neither || !strings.Contains(c.Sentence, "cloth of B did not come to rest") {
+	if c := Of(a, restless, scheme.Millimetres); c.Better != Neither || !strings.Contains(c.Sentence, "cloth of B did not come to rest") {
 		t.Errorf("restless: %q", c.Sentence)
 	}
 	// Sets without mechanics stop by their geometry.
 	none := drawn(t, demoScheme(t, "sound", "band.height", "60", "pleat.panel", "60"))
-	if c := Compare(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence, "B is not to be sewn so") {
+	if c := Of(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence, "B is not to be sewn so") {
 		t.Errorf("no mechanics: %q", c.Sentence)
 	}
-	if c := Compare(Side{}, Side{}, scheme.Millimetres); c.Better != Neither {
+	if c := Of(Side{}, Side{}, scheme.Millimetres); c.Better != Neither {
 		t.Errorf("nothing at all: %+v", c)
 	}
 }
 
-// TestCompareWeighs: what stops counts before what is to be mended, that before how
+// TestWeighsFindingsFirst: what stops counts before what is to be mended, that before how
 // firm it is, that before what it costs.
-func TestCompareWeighs(t *testing.T) {
+func TestWeighsFindingsFirst(t *testing.T) {
 	a := settledRuff(t, demoScheme(t, "sound"))
 	for _, c := range []struct {
 		name string
@@ -192,11 +193,11 @@ func TestCompareWeighs(t *testing.T) {
 		says string
 	}{
 		{"sound", []string{"strip.have", "2000"}, First, "B is not to be sewn so"}, // though it takes less cloth
-		{"sound", []string{"ruff.sets", "46"}, First, "to mend in B (“The height is off”)"},
+		{"sound", []string{"ruff.sets", "46"}, First, "A is better: 1 thing is to mend in B (“The height is off”), in A nothing."},
 		{"sound", []string{"strip.along", "warp", "hand.stitches", "8"}, First, "A takes less"},
 		{"sound", []string{"hand.pace", "practised"}, Second, "B takes less"},
 	} {
-		got := Compare(a, settledRuff(t, demoScheme(t, c.name, c.sets...)), scheme.Millimetres)
+		got := Of(a, settledRuff(t, demoScheme(t, c.name, c.sets...)), scheme.Millimetres)
 		if got.Better != c.want || !strings.Contains(got.Sentence, c.says) {
 			t.Errorf("%v: %s %q", c.sets, got.Better, got.Sentence)
 		}

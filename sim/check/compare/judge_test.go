@@ -1,0 +1,156 @@
+package compare
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/measure"
+)
+
+// measuring gives a ruff with other measures.
+func measuring(of Side, change func(*measure.Values)) Side {
+	solved := *of.Ruff.Solved
+	change(&solved.Ruff)
+	of.Ruff.Solved = &solved
+	return of
+}
+
+// TestRows: what is said of two amounts of one measure, on either side of how far
+// they may lie apart.
+func TestRows(t *testing.T) {
+	tucked := settledRuff(t, demoScheme(t, "sound"))
+	plain := settledRuff(t, demoScheme(t, "floppy"))
+	want := tucked.Ruff.Plan.Scheme.Ruff.Height
+	for _, c := range []struct {
+		name   string
+		of     Side
+		key    string
+		a, b   func(*measure.Values)
+		better Which
+		says   string // the difference
+	}{
+		{"less droop", tucked, "droop_mm", func(v *measure.Values) { v.Droop_mm = 3 }, func(v *measure.Values) { v.Droop_mm = 1 }, Second, "−2 mm"},
+		{"hardly less", tucked, "droop_mm", func(v *measure.Values) { v.Droop_mm = 3 }, func(v *measure.Values) { v.Droop_mm = 2.1 }, Neither, "same"},
+		{"untucked less is known", plain, "droop_mm", func(v *measure.Values) { v.Droop_mm = 3 }, func(v *measure.Values) { v.Droop_mm = 2.1 }, Second, "−0.9 mm"},
+		{"rises as much as it droops", tucked, "droop_mm", func(v *measure.Values) { v.Droop_mm = 3 }, func(v *measure.Values) { v.Droop_mm = -3 }, Neither, "−6 mm"},
+		{"rises more than it droops", tucked, "droop_mm", func(v *measure.Values) { v.Droop_mm = 3 }, func(v *measure.Values) { v.Droop_mm = -5 }, First, "−8 mm"},
+		{"bow", tucked, "bow_mm", func(v *measure.Values) { v.Bow_mm = 10 }, func(v *measure.Values) { v.Bow_mm = 12.4 }, Neither, "same"},
+		{"more bow", tucked, "bow_mm", func(v *measure.Values) { v.Bow_mm = 10 }, func(v *measure.Values) { v.Bow_mm = 12.6 }, First, "+2.6 mm"},
+		{"too low", tucked, "height_off_mm", func(v *measure.Values) { v.HeightOuter_mm = want }, func(v *measure.Values) { v.HeightOuter_mm = want - 4 }, First, "+4 mm"},
+		{"too high", tucked, "height_off_mm", func(v *measure.Values) { v.HeightOuter_mm = want }, func(v *measure.Values) { v.HeightOuter_mm = want + 4 }, First, "+4 mm"},
+		{"too low and too high", tucked, "height_off_mm", func(v *measure.Values) { v.HeightOuter_mm = want - 4 }, func(v *measure.Values) { v.HeightOuter_mm = want + 4 }, Neither, "same"},
+		{"a little too low and too high", tucked, "height_off_mm", func(v *measure.Values) { v.HeightOuter_mm = want - 2 }, func(v *measure.Values) { v.HeightOuter_mm = want + 4 }, First, "+2 mm"},
+		{"taller is a matter of taste", tucked, "height_outer_mm", func(v *measure.Values) { v.HeightOuter_mm = want }, func(v *measure.Values) { v.HeightOuter_mm = want + 4 }, Neither, "+4 mm"},
+		{"slope", tucked, "tilt_deg", func(v *measure.Values) { v.Tilt_deg = -1 }, func(v *measure.Values) { v.Tilt_deg = 1 }, Neither, "+2°"},
+		{"gives more", tucked, "vertical_mm_per_g", func(v *measure.Values) { v.Vertical_mm_per_g = 1 }, func(v *measure.Values) { v.Vertical_mm_per_g = 2 }, First, "+1 mm"},
+		{"does not hold", tucked, "vertical_mm_per_g", func(v *measure.Values) { v.Vertical_mm_per_g, v.VerticalStable = 0, false }, func(*measure.Values) {}, Second, "differs"},
+		{"sideways", plain, "lateral_mm_per_g", func(v *measure.Values) { v.Lateral_mm_per_g, v.LateralStable = 3, true }, func(v *measure.Values) { v.Lateral_mm_per_g, v.LateralStable = 2, true }, Second, "−1 mm"},
+	} {
+		got := Of(measuring(c.of, c.a), measuring(c.of, c.b), scheme.Millimetres)
+		found := false
+		for _, m := range got.Measures {
+			if m.Key == c.key {
+				found = true
+				if m.Better != c.better || m.Difference != c.says {
+					t.Errorf("%s: %q, better %q; want %q, %q", c.name, m.Difference, m.Better, c.says, c.better)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: nothing is said of %s", c.name, c.key)
+		}
+	}
+	for _, m := range Of(tucked, plain, scheme.Millimetres).Measures {
+		if m.Key == "lateral_mm_per_g" {
+			t.Error("how tucked sets give sideways is compared")
+		}
+	}
+	// A measure that was not taken is no 0.
+	got := Of(tucked, measuring(tucked, func(v *measure.Values) { v.BowDone, v.Bow_mm = false, 0 }), scheme.Millimetres)
+	if m := got.Measures[0]; m.Key != "bow_mm" || m.B.Known || m.Difference != "" || m.Better != Neither {
+		t.Errorf("a bow that was not tested: %+v", m)
+	}
+}
+
+// TestLoose: of sets with much cloth between their sewn folds little can be claimed.
+func TestLoose(t *testing.T) {
+	a := settledRuff(t, demoScheme(t, "sound"))
+	b := measuring(a, func(v *measure.Values) { v.Reach_mm += 2.9 })
+	b.Ruff.Plan.Slack = 1.31
+	for _, m := range Of(a, b, scheme.Millimetres).Measures {
+		if m.Key == "reach_mm" && !m.Same {
+			t.Errorf("%+v", m)
+		}
+	}
+}
+
+// TestByMeasures: firmness counts before the wish for a height, that before what a
+// ruff takes; what contradicts itself decides nothing.
+func TestByMeasures(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		all  []Measured
+		want Which
+		says string
+	}{
+		{"nothing", nil, Neither, "come to the same"},
+		{"taste", []Measured{{weighs: taste, Better: First}}, Neither, "come to the same"},
+		{"firmer", []Measured{{weighs: firm, Better: Second}, {weighs: cost, Better: First}, {weighs: wish, Better: First}}, Second, "B holds firmer"},
+		{"each firmer", []Measured{{weighs: firm, Better: Second}, {weighs: firm, Better: First}, {weighs: wish, Better: First}}, Neither, "each is firmer in its own way"},
+		{"nearer", []Measured{{weighs: firm}, {weighs: wish, Better: First}, {weighs: cost, Better: Second}}, First, "A comes nearer to its height wanted"},
+		{"cheaper", []Measured{{weighs: wish}, {weighs: cost, Better: Second}, {weighs: cost, Better: Second}}, Second, "B takes less"},
+		{"each cheaper", []Measured{{weighs: cost, Better: Second}, {weighs: cost, Better: First}}, Neither, "each saves something"},
+	} {
+		by := map[string]Measured{}
+		for i, m := range c.all {
+			by[string(rune('a'+i))] = m
+		}
+		if got, says := byMeasures(by); got != c.want || !strings.Contains(says, c.says) {
+			t.Errorf("%s: %q %q", c.name, got, says)
+		}
+	}
+}
+
+// TestCosts: more and less are put together, what is the same or not known is left out.
+func TestCosts(t *testing.T) {
+	known := func(a, b float64, difference string) Measured {
+		return Measured{A: Amount{Value: a, Known: true}, B: Amount{Value: b, Known: true}, Difference: difference, Same: difference == "same"}
+	}
+	for _, c := range []struct {
+		buy, hours Measured
+		want       string
+	}{
+		{known(900, 1000, "+100 mm"), known(5, 9, "+4 h"), "B takes 100 mm of cloth and 4 h of work more."},
+		{known(1000, 900, "−100 mm"), known(5, 9, "+4 h"), "B takes 4 h of work more, but 100 mm of cloth less."},
+		{known(900, 900, "same"), known(9, 5, "−4 h"), "B takes 4 h of work less."},
+		{known(900, 900, "same"), Measured{Difference: "+4 h"}, ""},
+	} {
+		if got := costs(map[string]Measured{buy: c.buy, hours: c.hours}); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
+	}
+}
+
+// TestAbout: lengths that are compared, in both rulers.
+func TestAbout(t *testing.T) {
+	for _, c := range []struct {
+		u    scheme.Units
+		mm   float64
+		want string
+	}{
+		{scheme.Millimetres, 0, "0 mm"}, {scheme.Millimetres, 0.04, "under 0.1 mm"}, {scheme.Millimetres, 0.06, "0.1 mm"},
+		{scheme.Millimetres, 99.94, "99.9 mm"}, {scheme.Millimetres, 123.6, "124 mm"}, {scheme.Millimetres, -123.6, "−124 mm"},
+		{scheme.Inches, 0.7, "under 1/32 in"}, {scheme.Inches, 25.4, "1 in"}, {scheme.Inches, 25.4*4 + 0.7, "4 in"},
+	} {
+		x := &contender{r: &sim.Ruff{}, u: c.u}
+		if got := x.about(c.mm); got != c.want {
+			t.Errorf("%g mm: %q, want %q", c.mm, got, c.want)
+		}
+	}
+	if digits(9.9) != 1 || digits(10) != 0 || number(2.25, 1) != "2.3" || number(math.Copysign(0, -1), 0) != "0" {
+		t.Error("hours and counts")
+	}
+}
