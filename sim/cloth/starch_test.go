@@ -116,16 +116,6 @@ func TestFrozenBounds(t *testing.T) {
 	}
 }
 
-func TestBaths(t *testing.T) {
-	last := 0.0
-	for _, b := range Baths() {
-		if !(b.Starch_gL > last && b.Starch_gL <= 150) || b.Name == "" || b.Recipes == "" || b.Source == "" {
-			t.Errorf("%+v", b)
-		}
-		last = b.Starch_gL
-	}
-}
-
 func filled() scheme.Scheme {
 	var s scheme.Scheme
 	s.Cloth = scheme.Cloth{Mass: 100, Thickness: 0.2, BendWarp: 25, BendWeft: 20}

@@ -3,6 +3,7 @@ package paper
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cloth"
@@ -27,10 +28,10 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	j.howStiff(f, t)
 
 	f.Head("The bath", 30)
-	f.Para(sheet.Strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), sheet.Plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", strengthName(b.Strength_gL), j.guess(t, b))))
+	f.Para(sheet.Strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), sheet.Plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", cloth.StrengthName(b.Strength_gL), j.guess(t, b))))
 	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 46), sheet.Numbers("", 24), sheet.Words("", 46)}, [][]string{
 		{j.starched(), trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
-		{"takes up, wrung by hand", j.litres(b.Taken_L), "120 % of its weight (100 to 150 %)"},
+		{"takes up, wrung by hand", j.litres(b.Taken_L), fmt.Sprintf("%g %% of its weight (%g to %g %%)", 100*cloth.PickUp, 100*cloth.PickUpLeast, 100*cloth.PickUpMost)},
 		{"cook", j.litres(b.Cook_L), "so much that it can be moved about in it"},
 		{"dry starch, weighed", grams(b.Starch_g), "or " + j.spoons(b) + ", level; spoons err by a fifth"},
 		{"cold water for the slurry", j.litres(b.Cold_L), "a fifth of the water"},
@@ -156,34 +157,23 @@ func (j *job) needWords() string {
 }
 
 // guess says what strength the target would ask for by the working guess.
-func (j *job) guess(t target, b Bath) string {
+func (j *job) guess(t target, b cloth.Bath) string {
 	if !t.known || t.none {
 		return ""
 	}
-	strength, name := FirstStrength(j.clothBend(), t.bend_mm)
-	if strength == 0 || math.Abs(strength-b.Strength_gL) < 1 {
+	first := cloth.FirstStrength(j.clothBend(), t.bend_mm)
+	if first.Starch_gL == 0 || math.Abs(first.Starch_gL-b.Strength_gL) < 1 {
 		return ""
 	}
-	return fmt.Sprintf(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(strength, 0), name)
-}
-
-// strengthName is the name of the nearest of cloth.Baths, by ratio.
-func strengthName(gL float64) string {
-	name, best := "", math.Inf(1)
-	for _, b := range cloth.Baths() {
-		if d := math.Abs(math.Log(gL / b.Starch_gL)); d < best {
-			name, best = b.Name, d
-		}
-	}
-	return name
+	return fmt.Sprintf(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
 }
 
 // spoons writes level spoons, to a half.
-func (j *job) spoons(b Bath) string {
+func (j *job) spoons(b cloth.Bath) string {
 	if b.Spoons < 1 {
 		return trim(math.Round(2*3*b.Spoons)/2, 1) + " teaspoons of 5 mL"
 	}
-	return trim(math.Round(2*b.Spoons)/2, 1) + " spoons of 15 mL"
+	return trim(math.Round(2*b.Spoons)/2, 1) + " spoons of " + strconv.Itoa(cloth.Spoon_mL) + " mL"
 }
 
 func (j *job) stickRuns() []sheet.Run {
