@@ -81,7 +81,7 @@ func summaryCSV(good []turned) []byte {
 		default:
 			overhang = decimal(n.Overhang_mm, 0)
 		}
-		hours := p.Work().Total.ChosenPace(s.Hand.Pace)
+		hours := p.Work().Chosen
 		rows = append(rows, []string{
 			t.scheme.Name, t.folder, string(s.Wearer.Part), decimal(s.Wearer.Girth, 1), strconv.Itoa(p.Plan.Sets),
 			decimal(s.Ruff.Depth, 1), decimal(s.Ruff.Height, 1), height, bow, overhang, strconv.Itoa(t.stops), strconv.Itoa(t.mends),
@@ -113,7 +113,7 @@ func summaryText(o pattern.Order, good []turned, u scheme.Units) []byte {
 		default:
 			starch = roundedLength(n.Overhang_mm, u)
 		}
-		h := p.Work().Total.ChosenPace(s.Hand.Pace)
+		h := p.Work().Chosen
 		name := t.scheme.Name
 		if s.Wearer.Part == scheme.Wrist {
 			name += " (cuff)"
@@ -163,13 +163,7 @@ func sold(c pattern.Buy, u scheme.Units) string {
 	if u != scheme.Inches {
 		return decimal(c.Metric_mm/1000, 1) + " m"
 	}
-	whole, part := c.Eighths/8, c.Eighths%8
-	text := strconv.Itoa(whole)
-	if part > 0 {
-		fraction := [8]string{1: "1/8", 2: "1/4", 3: "3/8", 4: "1/2", 5: "5/8", 6: "3/4", 7: "7/8"}[part]
-		text = strings.TrimPrefix(text+" "+fraction, "0 ")
-	}
-	return text + " yd"
+	return pattern.Yards(c.Eighths)
 }
 
 func yards(eighths int) string { return decimal(float64(eighths)/8, 3) }

@@ -54,7 +54,11 @@ type Buy struct {
 	Eighths   int     // rounded up to 1/8 yd
 }
 
-// Yards_mm is the length of the Eighths: 1/8 yd = 114.3 mm by definition.
-func (b Buy) Yards_mm() float64 { return float64(b.Eighths) * eighthYard }
-
+// eighthYard is 1/8 yd in mm, by definition.
 const eighthYard = 36 * 25.4 / 8
+
+// Yards writes eighths of a yard, as cloth is sold: "1 3/8 yd".
+func Yards(eighths int) string {
+	// A mixed fraction is a mixed fraction, of a yard as of an inch.
+	return scheme.BareLength(float64(eighths)/8*25.4, scheme.Inches) + " yd"
+}

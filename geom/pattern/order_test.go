@@ -59,7 +59,7 @@ func TestOrderSums(t *testing.T) {
 					t.Fatalf("pattern %d lies on a cloth that is not its own", i)
 				}
 			}
-			if l.Together.Metric_mm < need-1e-6 || l.Together.Yards_mm() < need-1e-6 {
+			if l.Together.Metric_mm < need-1e-6 || float64(l.Together.Eighths)*eighthYard < need-1e-6 {
 				t.Fatalf("short: %+v for %g mm", l.Together, need)
 			}
 			if l.Together.Metric_mm > apart+1e-6 || l.Together.Eighths > l.ApartEighths || math.Abs(l.Apart_mm-apart) > 1e-6 {

@@ -84,9 +84,6 @@ func Predict() Prediction {
 	return r
 }
 
-// LoggedPieces gives the pieces that the pace rests on, the predicted one last.
-func LoggedPieces() []Logged { return []Logged{starterRuff, northGerman, icelandic} }
-
 func (r Range) middle() float64 { return (r.Least + r.Most) / 2 }
 
 func (r Range) plus(s Range) Range { return Range{r.Least + s.Least, r.Most + s.Most} }

@@ -55,10 +55,10 @@ func TestNoPieceMore(t *testing.T) {
 func checkLayout(t interface{ Fatalf(string, ...any) }, p Pattern) {
 	const eps = 1e-5 // 10 nm: sums of some hundred sizes, and the packer's own 1e-6
 	l, b := p.Cut.Layout, p.Cut.Buy
-	if b.Need_mm != l.Length_mm || b.Metric_mm < b.Need_mm || b.Yards_mm() < b.Need_mm {
+	if b.Need_mm != l.Length_mm || b.Metric_mm < b.Need_mm || float64(b.Eighths)*eighthYard < b.Need_mm {
 		t.Fatalf("needs %v, buys %+v", l.Length_mm, b)
 	}
-	if b.Metric_mm >= b.Need_mm+100 || b.Yards_mm() >= b.Need_mm+114.3+1e-9 || math.Mod(b.Metric_mm, 100) != 0 {
+	if b.Metric_mm >= b.Need_mm+100 || float64(b.Eighths)*eighthYard >= b.Need_mm+114.3+1e-9 || math.Mod(b.Metric_mm, 100) != 0 {
 		t.Fatalf("needs %v, buys more than a step above: %+v", b.Need_mm, b)
 	}
 	s := p.Plan.Scheme.Strip
@@ -185,8 +185,13 @@ func TestDefaultCloth(t *testing.T) {
 
 // 1/8 yd = 114.3 mm: yard 0.9144 m by the international agreement of 1959.
 func TestEighthOfAYard(t *testing.T) {
-	if got := (Buy{Eighths: 8}).Yards_mm(); math.Abs(got-914.4) > 1e-12 {
+	if got := 8 * eighthYard; math.Abs(got-914.4) > 1e-12 {
 		t.Errorf("8/8 yd = %v mm, want 914.4", got)
+	}
+	for n, want := range map[int]string{1: "1/8 yd", 8: "1 yd", 11: "1 3/8 yd", 22: "2 3/4 yd"} {
+		if got := Yards(n); got != want {
+			t.Errorf("%d eighths: %q, want %q", n, got, want)
+		}
 	}
 	for _, c := range []struct {
 		need, metric float64

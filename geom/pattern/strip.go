@@ -84,24 +84,3 @@ func (p *Pattern) trimSpare(reach float64) {
 
 // end is the strip's raw end, in mm from the first mark.
 func (s Strip) end() float64 { return s.Length_mm - s.Hem_mm }
-
-// StripFromMarks_mm is the length of the joined strip before it is hemmed, from
-// the marks: the last mark's place, the hem of both ends and the spare.
-func (p Pattern) StripFromMarks_mm() float64 {
-	marks := p.Plan.Row
-	return marks[len(marks)-1].Place_mm + 2*p.Strip.Hem_mm + p.Strip.Spare_mm
-}
-
-// StripFromPieces_mm is the same length from the pieces: their lengths as cut less
-// what the joins consume. The two agree to 1e-9 of the length; a test holds that
-// for any scheme.
-func (p Pattern) StripFromPieces_mm() float64 {
-	var sum float64
-	for _, c := range p.Cut.Pieces {
-		sum += c.Length_mm
-	}
-	for _, j := range p.Cut.Joins {
-		sum -= j.Consumes_mm
-	}
-	return sum
-}

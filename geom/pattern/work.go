@@ -17,6 +17,7 @@ type Work struct {
 	Washing   Hours   // washing and starching, without drying
 	Setting   Hours   // forming the sets with the hot stick
 	Total     Hours
+	Chosen    Range    // in all, at the pace of the scheme's hand
 	Notes     []string // where the figures come from and how far they may be trusted
 }
 
@@ -102,6 +103,10 @@ func (p Pattern) Work() Work {
 		Learner:   w.Sewing.Learner.plus(w.Washing.Learner).plus(w.Setting.Learner),
 		Practised: w.Sewing.Practised.plus(w.Washing.Practised).plus(w.Setting.Practised),
 	}
+	w.Chosen = w.Total.Learner
+	if p.Plan.Scheme.Hand.Pace == scheme.Practised {
+		w.Chosen = w.Total.Practised
+	}
 	w.Notes = []string{
 		fmt.Sprintf("A learner's sewing: %s (%g m in %g to %g h; %s), widened by a factor of %.2f each way.",
 			starterRuff.Name, starterRuff.Strip_m, starterRuff.Sewing.Least, starterRuff.Sewing.Most, starterRuff.Source, test.SewingMiss),
@@ -112,14 +117,6 @@ func (p Pattern) Work() Work {
 		"Thread and stitches at the folds and at the inner edge: common practice, no source. Drying is not counted.",
 	}
 	return w
-}
-
-// ChosenPace gives the range of the maker's own pace (hand.pace).
-func (h Hours) ChosenPace(pace scheme.Pace) Range {
-	if pace == scheme.Practised {
-		return h.Practised
-	}
-	return h.Learner
 }
 
 // seams lists the sewing at n stitches per cm; whole counts what is at hand too.

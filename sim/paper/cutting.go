@@ -87,9 +87,9 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 // bought is what is asked for in the shop.
 func (j *job) bought(b pattern.Buy) string {
 	if j.Units == scheme.Inches {
-		return yards(b.Eighths) + " (" + trim(b.Metric_mm/1000, 2) + " m)"
+		return pattern.Yards(b.Eighths) + " (" + trim(b.Metric_mm/1000, 2) + " m)"
 	}
-	return trim(b.Metric_mm/1000, 2) + " m (" + yards(b.Eighths) + ")"
+	return trim(b.Metric_mm/1000, 2) + " m (" + pattern.Yards(b.Eighths) + ")"
 }
 
 // thread is the thread to have, in whole 10 m or yards, with something over.

@@ -1,7 +1,6 @@
 package paper
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -20,46 +19,23 @@ func (j *job) bare(mm float64) string {
 	if !finite(mm) {
 		return "–"
 	}
+	if j.Units == scheme.Inches {
+		n := int(math.Round(mm / 25.4 * 32))
+		if n <= -16 || n >= 16 {
+			n = 2 * int(math.Round(mm/25.4*16))
+		}
+		return thirtySeconds(n)
+	}
 	const halves = 2 // of a mm
-	switch j.Units {
-	case scheme.Inches:
-		n := int(math.Round(math.Abs(mm) / 25.4 * 32))
-		if n >= 16 {
-			n = 2 * int(math.Round(math.Abs(mm)/25.4*16))
-		}
-		sign := ""
-		if mm < 0 && n > 0 {
-			sign = scheme.Minus("-")
-		}
-		return sign + thirtySeconds(n)
-	case scheme.Centimetres:
+	if j.Units == scheme.Centimetres {
 		return trim(math.Round(mm*halves)/halves/10, 2)
 	}
-	r := math.Round(mm*halves) / halves
-	whole, part := math.Trunc(r), math.Abs(r-math.Trunc(r))
-	s := scheme.Minus(strconv.Itoa(int(whole))) // without a mark for thousands, as it may be typed in
-	if part > 0 {
-		s += ".5"
-		if whole == 0 && r < 0 {
-			s = scheme.Minus("-" + s)
-		}
-	}
-	return s
+	return trim(math.Round(mm*halves)/halves, 1) // without a mark for thousands, as it may be typed in
 }
 
 // thirtySeconds writes n/32 as a mixed fraction in lowest terms: "15 1/2".
 func thirtySeconds(n int) string {
-	whole, part, of := n/32, n%32, 32
-	for part > 0 && part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	switch {
-	case part == 0:
-		return strconv.Itoa(whole)
-	case whole == 0:
-		return fmt.Sprintf("%d/%d", part, of)
-	}
-	return fmt.Sprintf("%d %d/%d", whole, part, of)
+	return scheme.Minus(scheme.BareLength(float64(n)*25.4/32, scheme.Inches))
 }
 
 // near writes a length that is computed, not to be measured off: to 0.1 mm, in
@@ -106,19 +82,6 @@ func (j *job) swatchLen(mm float64) string {
 		return thirtySeconds(8*int(math.Ceil(mm/25.4*4-1e-9))) + " in"
 	}
 	return j.len(mm)
-}
-
-// yards writes eighths of a yard: "1 3/8 yd".
-func yards(eighths int) string {
-	whole, part := eighths/8, eighths%8
-	frac := [...]string{"", "1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"}[part]
-	switch {
-	case part == 0:
-		return strconv.Itoa(whole) + " yd"
-	case whole == 0:
-		return frac + " yd"
-	}
-	return strconv.Itoa(whole) + " " + frac + " yd"
 }
 
 // unitWord is the unit in words.

@@ -42,11 +42,6 @@ func TestLengths(t *testing.T) {
 			t.Errorf("%d/32: %q, want %q", n, got, want)
 		}
 	}
-	for n, want := range map[int]string{1: "1/8 yd", 8: "1 yd", 11: "1 3/8 yd"} {
-		if got := yards(n); got != want {
-			t.Errorf("%d eighths: %q, want %q", n, got, want)
-		}
-	}
 	for _, c := range []struct {
 		r    pattern.Range
 		want string

@@ -32,10 +32,7 @@ func SideOf(r sim.Ruff) Side {
 		return s
 	}
 	w := p.Work()
-	s.Cost = Cost{Known: true, Buy_mm: p.Cut.Buy.Metric_mm, Stitches: w.Stitches, Hours: w.Total.Learner}
-	if r.Plan.Scheme.Hand.Pace == scheme.Practised {
-		s.Cost.Hours = w.Total.Practised
-	}
+	s.Cost = Cost{Known: true, Buy_mm: p.Cut.Buy.Metric_mm, Stitches: w.Stitches, Hours: w.Chosen}
 	return s
 }
 
