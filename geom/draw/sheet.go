@@ -25,7 +25,7 @@ type Sheet struct {
 	Units scheme.Units
 	Room  Rect   // space left for the view
 	View  Rect   // all the space that the view has
-	Taken []Rect // by labels
+	taken []Rect // by labels
 }
 
 // NewSheet lays down the title, a note beside it and the rule below them, and
@@ -64,7 +64,7 @@ func (s *Sheet) Label(l Label) {
 	if l.Text == "" {
 		return
 	}
-	s.Taken = append(s.Taken, l.Box())
+	s.taken = append(s.taken, l.Box())
 	s.Add(l)
 }
 
@@ -74,7 +74,7 @@ func (s *Sheet) Free(b Rect) bool {
 		return false
 	}
 	b = b.Grow(0.4)
-	for _, t := range s.Taken {
+	for _, t := range s.taken {
 		if t.Overlaps(b) {
 			return false
 		}
@@ -82,21 +82,21 @@ func (s *Sheet) Free(b Rect) bool {
 	return true
 }
 
-// Place sets the label at the first of the offsets from its place that is
-// free, and tells whether there was one. A label without a place is left out:
-// the words are in the description too.
-func (s *Sheet) Place(l Label, offsets ...Point) bool {
+// Place sets the label at the first of the offsets from its place that is free,
+// and gives its box; ok is false where there was none. A label without a place is
+// left out: the words are in the description too.
+func (s *Sheet) Place(l Label, offsets ...Point) (box Rect, ok bool) {
 	at := l.At
 	for _, o := range offsets {
 		l.At = Point{at.X + o.X, at.Y + o.Y}
 		// The anchor follows the side that the label is moved to.
 		l.Anchor = Point{0.5 - 0.5*sign(o.X), 0.5 - 0.5*sign(o.Y)}
-		if s.Free(l.Box()) {
+		if box = l.Box(); s.Free(box) {
 			s.Label(l)
-			return true
+			return box, true
 		}
 	}
-	return false
+	return Rect{}, false
 }
 
 func sign(x float64) float64 {

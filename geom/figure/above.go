@@ -2,6 +2,7 @@ package figure
 
 import (
 	"fmt"
+	"slices"
 
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
@@ -26,7 +27,7 @@ func above(s *sheet) error {
 		sets(plan), across, upright)
 
 	room := s.Room
-	gutter := draw.TextWidth(upright, draw.TextSize, draw.Upright) + 2
+	gutter := numberWidth(upright) + 2
 	room.Max.X -= gutter
 	if room.Max.X-room.Min.X > 120 {
 		room.Min.X += gutter // in the middle of a wide sheet
@@ -62,14 +63,6 @@ func above(s *sheet) error {
 	s.pinWord(plan)
 	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
 	return nil
-}
-
-// sets says how many there are.
-func sets(plan pleat.Plan) string {
-	if plan.Sets == 1 {
-		return "1 set"
-	}
-	return fmt.Sprintf("%d sets", plan.Sets)
 }
 
 // top is the height of the neck block: above all cloth.
@@ -129,24 +122,6 @@ func (s *sheet) dress(plan pleat.Plan, c cloth, first int) dress {
 	return d
 }
 
-// setPanels gives the panels lo to hi (hi excluded) of set n, counted from 1 in
-// the order of crests: the panels on either side of its crest.
-func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
-	if n < 1 {
-		return 0, 0, false
-	}
-	seen := 0
-	for m, mark := range plan.Row {
-		if mark.Fold != scheme.Crest {
-			continue
-		}
-		if seen++; seen == n {
-			return max(0, m-1), min(plan.Panels, m+1), true
-		}
-	}
-	return 0, 0, false
-}
-
 // marked gives where a mark lies for an eye on the whole ruff, at the edge that a
 // note's place is on, and how near to the eye it is.
 func (s *sheet) marked(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(int, string) (draw.Point, float64, bool) {
@@ -155,13 +130,17 @@ func (s *sheet) marked(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(int
 			return draw.Point{}, 0, false
 		}
 		j := shape.NV
-		switch place {
-		case WhereInner, WhereTucks, WhereBand, WhereNeck:
+		if atNeck(place) {
 			j = 0
 		}
 		p, near := e.See(innerAt(shape, m, j))
 		return p, near, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1
 	}
+}
+
+// atNeck tells whether a place lies at the inner edge and not at the outer.
+func atNeck(place string) bool {
+	return slices.Contains([]string{WhereInner, WhereTucks, WhereBand, WhereNeck}, place)
 }
 
 // spots gives where each place of a note lies for an eye on the whole ruff: on

@@ -190,7 +190,7 @@ func (f *strip) detail() {
 	width := f.width()
 	room := s.Room
 	wides := s.Length(plan.Scheme.Ruff.Depth)
-	gutter := draw.TextWidth(wides, draw.TextSize, draw.Upright) + 3
+	gutter := numberWidth(wides) + 3
 	// Room below for the names of the lines and for fold to fold.
 	room.Max.Y -= f.legend() + 12
 	room.Min.Y += 12

@@ -121,3 +121,6 @@ func (s *sheet) head(note string) {
 	s.View = s.Room
 	s.legend(s.tone)
 }
+
+// numberWidth is the width in sheet mm of a number beside a dimension line.
+func numberWidth(text string) float64 { return draw.TextWidth(text, draw.TextSize, draw.Upright) }

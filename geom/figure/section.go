@@ -1,0 +1,230 @@
+package figure
+
+import (
+	"image/color"
+	"math"
+
+	"ruffwright/geom"
+	"ruffwright/geom/draw"
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+)
+
+// section is one panel seen along the neckline from the plane of its crest.
+type section struct {
+	mark          int // it begins on
+	eye           draw.Eye
+	panel         cloth
+	crest, trough []geom.Vec3 // its highest and its lowest line, from neck to outer edge
+	zero          geom.Vec3   // on the neckline, at the band's bottom edge
+	depth, height float64     // measured on the shape
+	droop         float64     // inner mid-height less outer mid-height, + down
+	left, lo, hi  float64     // what is shown: so far inward of the neckline (below 0), from the least height to the greatest, mm
+	band          float64     // its height
+	marks         [2]pleat.Mark
+}
+
+func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
+	c := newCloth(shape, m, m+1, stillCells)
+	c.dyed(shape, tone, m)
+	s := &section{mark: m, panel: c, marks: [2]pleat.Mark{plan.Row[m], plan.Row[m+1]}}
+	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
+		top, low := c.at(0, j), c.at(c.cols-1, j)
+		for col := range c.cols {
+			v := c.at(col, j)
+			if v.Z > top.Z {
+				top = v
+			}
+			if v.Z < low.Z {
+				low = v
+			}
+		}
+		s.crest, s.trough = append(s.crest, top), append(s.trough, low)
+	}
+	st := nearest(plan.Neckline, s.crest[0].XY())
+	out := geom.Vec3{X: st.Normal.X, Y: st.Normal.Y}
+	up := geom.Vec3{Z: 1}
+	s.eye = draw.Eye{Right: out, Up: up, Toward: out.Cross(up), Scale: 1}
+	s.zero = geom.Vec3{X: st.Pos.X, Y: st.Pos.Y}
+	s.left = -math.Min(26, 0.8*narrow(plan.Neckline))
+	s.band = plan.Scheme.Band.Height
+	s.hi = s.band
+	for _, v := range c.v {
+		s.lo, s.hi = min(s.lo, v.Z), max(s.hi, v.Z)
+	}
+	s.eye.Mid = s.zero
+	last := len(s.crest) - 1
+	s.depth = s.crest[last].Sub(s.zero).Dot(out)
+	s.height = s.crest[last].Z - s.trough[last].Z
+	s.droop = (s.crest[0].Z+s.trough[0].Z)/2 - (s.crest[last].Z+s.trough[last].Z)/2
+	return s
+}
+
+// nearest is the station of the neckline nearest to a place, to a 720th of it.
+func nearest(n geom.Neckline, p geom.Vec2) geom.Station {
+	var best geom.Station
+	least := math.Inf(1)
+	for _, st := range n.Stations(720) {
+		if d := st.Pos.Sub(p).Norm(); d < least {
+			least, best = d, st
+		}
+	}
+	return best
+}
+
+// narrow is half the neckline's lesser measure, mm.
+func narrow(n geom.Neckline) float64 { return math.Min(n.Breadth(), n.Depth()) / 2 }
+
+// corner is the place x mm outward from the neckline, z mm above the band's
+// bottom edge, and at where it lies on the sheet.
+func (c *section) corner(x, z float64) geom.Vec3 {
+	return c.zero.Add(c.eye.Right.Scale(x)).Add(geom.Vec3{Z: z})
+}
+
+func (c *section) at(x, z float64) draw.Point { return c.eye.Point(c.corner(x, z)) }
+
+// droopWord says in a word or two, and droopWords in a sentence, where the outer
+// edge's middle lies.
+func (c *section) droopWord(s *sheet) string {
+	switch {
+	case c.droop > 0.5:
+		return "falls " + s.Length(c.droop)
+	case c.droop < -0.5:
+		return "rises " + s.Length(-c.droop)
+	}
+	return "level"
+}
+
+func (c *section) droopWords(s *sheet) string {
+	switch word := c.droopWord(s); {
+	case c.droop > 0.5:
+		return "The outer edge's middle " + word + " below the inner edge's"
+	case c.droop < -0.5:
+		return "The outer edge's middle " + word + " above the inner edge's"
+	}
+	return "The outer edge lies level with the inner edge"
+}
+
+// marked gives where the section shows a mark: one of the two of its panel.
+func (c *section) marked(m int, place string) (draw.Point, float64, bool) {
+	if m != c.mark && m != c.mark+1 {
+		return draw.Point{}, 0, false
+	}
+	line := c.crest
+	if c.marks[m-c.mark].Fold == scheme.Trough {
+		line = c.trough
+	}
+	row := len(line) - 1
+	if atNeck(place) {
+		row = 0
+	}
+	return c.eye.Point(line[row]), 1, true
+}
+
+// spot gives where the section shows the place of a note.
+func (c *section) spot(place string) (at draw.Point, ok bool) {
+	switch place {
+	case WhereOuter:
+		return c.eye.Point(c.crest[len(c.crest)-1]), true
+	case WhereFlaps:
+		return c.eye.Point(c.trough[len(c.trough)-1]), true
+	case WhereInner, WhereTucks:
+		return c.eye.Point(c.crest[0]), true
+	case WhereBand:
+		return c.at(-bandIn, c.band/2), true
+	case WhereNeck:
+		return c.at(-blockIn-6, 0), true
+	}
+	return draw.Point{}, false
+}
+
+// section draws the cut panel with its dimensions into the room: the block it
+// sits on, the cloth, the band's cut edge with the stitches.
+func (s *sheet) section(c *section, room draw.Rect) {
+	heights, bands := s.Length(c.height), s.Length(c.band)
+	right := numberWidth(heights)/2 + 4
+	inner := room
+	inner.Min.X += numberWidth(bands) + 2
+	inner.Max.X -= 2*right + 12
+	inner.Max.Y -= 16
+	inner.Min.Y += 4
+	box := c.eye.Fit(inner, s.opt.most(), c.panel.v, []geom.Vec3{c.corner(c.left, c.lo), c.corner(c.left, c.hi)})
+	s.Scale = c.eye.Scale
+	foot := s.cutBlock(c)
+	s.cutCloth(c)
+	s.cutBand(c)
+
+	// Depth below, height right, band left, droop beyond the height.
+	last := len(c.crest) - 1
+	tip, low := c.eye.Point(c.crest[last]), c.eye.Point(c.trough[last])
+	s.Across(c.at(0, c.lo), draw.Pt(tip.X, low.Y), math.Max(box.Max.Y, foot)+4, s.Length(c.depth))
+	x := box.Max.X + 3 + right
+	s.Upright(tip, low, x, heights)
+	s.Upright(c.at(c.left, 0), c.at(c.left, c.band), room.Min.X+numberWidth(bands)/2, bands)
+	mid := c.eye.Point(c.crest[0].Lerp(c.trough[0], 0.5))
+	out := draw.Pt(tip.X, (tip.Y+low.Y)/2)
+	s.Line(s.Pal.Rule, 0.22, []float64{1.6, 0.9, 0.01, 0.9}, draw.Pt(c.at(0, 0).X+1, mid.Y), draw.Pt(x-right, mid.Y))
+	s.Line(s.Pal.Ink, 0.35, nil, draw.Pt(out.X-1.6, out.Y), draw.Pt(out.X+1.6, out.Y))
+	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: c.droopWord(s), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
+		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
+	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
+}
+
+// cutBlock draws the block, cut: wood with upright grain, its left side left open.
+// It gives how far down the sheet it reaches.
+func (s *sheet) cutBlock(c *section) (foot float64) {
+	high, low := c.hi+6/c.eye.Scale, c.lo-6/c.eye.Scale
+	in := -math.Min(blockIn, 0.15*narrow(s.plan.Neckline))
+	wood := []draw.Point{c.at(c.left, high), c.at(in, high), c.at(in, low), c.at(c.left, low)}
+	s.Add(draw.Path{Lines: [][]draw.Point{wood}, Closed: true, Fill: draw.Mix(s.Pal.WoodDeep, s.Pal.WoodLight, 0.72)})
+	var grain [][]draw.Point
+	for k := 1; k < 9; k++ {
+		x := c.left + (in-c.left)*math.Pow(float64(k)/9, 0.8)
+		var g []draw.Point
+		for i := 0; i <= 12; i++ {
+			g = append(g, c.at(x+0.5*math.Sin(float64(i)*0.55+float64(k)*1.9), low+(high-low)*float64(i)/12))
+		}
+		grain = append(grain, g)
+	}
+	s.Add(draw.Path{Lines: grain, Stroke: draw.Mix(s.Pal.WoodDeep, s.Pal.WoodLight, 0.35), Width_mm: 0.16})
+	s.Line(s.Pal.WoodDeep, 0.3, nil, wood...)
+	return wood[2].Y
+}
+
+// cutCloth draws the panel's cloth with its highest and its lowest line.
+func (s *sheet) cutCloth(c *section) {
+	var b draw.Body
+	c.panel.paint(&b, &c.eye, dress{pal: s.Pal, hatch: 1.3, tone: s.tone})
+	s.Add(b.Surface())
+	s.seen(&c.eye, c.trough, s.Pal.Ink, 0.3, nil)
+	s.seen(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
+}
+
+// seen draws a line of the ruff's space as the eye sees it.
+func (s *sheet) seen(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64, dash []float64) {
+	on := make([]draw.Point, len(line))
+	for i, v := range line {
+		on[i] = e.Point(v)
+	}
+	s.Line(c, width, dash, on...)
+}
+
+// cutBand draws the band's cut edge over the cloth, and the stitches.
+func (s *sheet) cutBand(c *section) {
+	half := math.Max(0.45, 0.7*c.eye.Scale) / c.eye.Scale
+	bar := []draw.Point{c.at(-bandIn-2*half, c.band), c.at(-bandIn, c.band), c.at(-bandIn, 0), c.at(-bandIn-2*half, 0)}
+	s.Add(draw.Path{Lines: [][]draw.Point{bar}, Closed: true, Fill: s.Pal.Cloth(0.95), Stroke: s.Pal.Ink, Width_mm: 0.3})
+	for _, mark := range c.marks {
+		if mark.Edge == scheme.EdgeNone {
+			continue
+		}
+		z, inward := s.plan.Edge_mm(mark.Edge), 1.6/c.eye.Scale
+		if mark.Edge == scheme.EdgeTop {
+			inward = -inward
+		}
+		q := c.at(0, z)
+		q.X += 0.8
+		s.Line(s.Pal.Thread, 0.55, nil, q, c.at(-bandIn-half, z-0.35*inward), c.at(-bandIn-2*half-0.3/c.eye.Scale, z+inward))
+		s.Dot(q, 0.5, s.Pal.Thread)
+	}
+}
