@@ -27,13 +27,13 @@ func main() {
 		document.Fail(err.Error())
 		return
 	}
-	ruff := stage.New(state.Picture, document.Drew)
+	ruff := stage.New(state.Look.Picture, document.Drew)
 	drawing := false // the stage runs
 	document.Listen(func(e doc.Event) []doc.Patch {
 		patches := state.Handle(e)
-		if state.Changed() {
+		if state.Look.Changed() {
 			switch {
-			case state.IsFlat():
+			case state.Look.Flat:
 				flat(document, state)
 			case drawing:
 				ruff.Redraw()
@@ -54,12 +54,12 @@ func main() {
 
 // flat shows a picture made without WebGL.
 func flat(document *dom.Document, state *page.Page) {
-	d, _, pixelPerMM, err := state.Picture()
+	d, _, pixelPerMM, err := state.Look.Picture()
 	if err != nil {
 		return // the last picture stays
 	}
 	var png bytes.Buffer
-	if d.PNG(&png, pixelPerMM*state.Ratio()) != nil {
+	if d.PNG(&png, pixelPerMM*state.Look.Ratio()) != nil {
 		return
 	}
 	document.Flat("data:image/png;base64," + base64.StdEncoding.EncodeToString(png.Bytes()))

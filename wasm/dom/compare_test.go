@@ -24,7 +24,7 @@ func (k *desk) both() {
 // letters are those on the drawing.
 func (k *desk) letters() (out []string) {
 	k.t.Helper()
-	d, _, _, err := k.p.Picture()
+	d, _, _, err := k.p.Look.Picture()
 	if err != nil {
 		k.t.Fatal(err)
 	}
@@ -211,7 +211,7 @@ func TestComparePicture(t *testing.T) {
 		k.send(10, doc.Sized, "", size)
 		for _, v := range figure.Views {
 			k.send(10, doc.Do, "view", v.Name)
-			d, lens, pixels, err := k.p.Picture()
+			d, lens, pixels, err := k.p.Look.Picture()
 			if err != nil {
 				t.Fatalf("%s %s: %v", size, v.Name, err)
 			}
@@ -234,7 +234,7 @@ func TestComparePicture(t *testing.T) {
 // surfaces writes the first corners of each surface on the drawing.
 func surfaces(t *testing.T, k *desk) (out []string) {
 	t.Helper()
-	d, _, _, err := k.p.Picture()
+	d, _, _, err := k.p.Look.Picture()
 	if err != nil {
 		t.Fatal(err)
 	}

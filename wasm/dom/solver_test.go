@@ -371,7 +371,7 @@ func TestSettle(t *testing.T) {
 		for count() > frames {
 			frames++
 			k.send(20, doc.Timer, "settle", "")
-			d, _, _, err := k.p.Picture()
+			d, _, _, err := k.p.Look.Picture()
 			if err != nil {
 				t.Fatal(err)
 			}

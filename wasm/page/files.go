@@ -58,41 +58,45 @@ func fileName(s scheme.Scheme, shows, ending string) string {
 
 // saves hands the browser a file to save.
 func (p *Page) saves(name, kind string, bytes []byte) []doc.Patch {
-	if p.state().old() {
-		p.saySoon(say.Word("file.savinglast", "file", name))
+	if p.tell().State().Old() {
+		p.voice.Soon(say.Word("file.savinglast", "file", name))
 	} else {
-		p.saySoon(say.Word("file.saving", "file", name))
+		p.voice.Soon(say.Word("file.saving", "file", name))
 	}
 	return []doc.Patch{{Op: doc.OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
 }
 
 // savesScheme saves the ruff at hand as its document.
 func (p *Page) savesScheme() []doc.Patch {
-	p.keep.filed = p.content()
-	return p.saves(fileName(p.scheme, "", "json"), "application/json", p.scheme.JSON())
+	p.keep.Filed(p.work.Held())
+	return p.saves(fileName(p.work.Scheme, "", "json"), "application/json", p.work.Scheme.JSON())
 }
 
 // rescues hands the document the ruff at hand, for when the program dies: it is
 // not asked then.
 func (p *Page) rescues() []doc.Patch {
-	if p.rescued == p.writtenBoth() {
+	if p.rescued == p.work.AskedBoth() {
 		return nil
 	}
-	p.rescued = p.writtenBoth()
-	code := p.code()
+	p.rescued = p.work.AskedBoth()
+	code := p.work.Code()
 	if code != "" {
 		code = "#" + code
 	}
-	return []doc.Patch{{Op: doc.OpRescue, Name: fileName(p.scheme, "", "json"), Value: string(p.scheme.JSON()), Was: code}}
+	return []doc.Patch{{Op: doc.OpRescue, Name: fileName(p.work.Scheme, "", "json"), Value: string(p.work.Scheme.JSON()), Was: code}}
 }
 
 // savesAside saves what stands aside: the document of one that can be read, the
 // very text of one that cannot.
-func (p *Page) savesAside(a aside) []doc.Patch {
-	if a.why != "" {
-		return p.saves("ruffwright-found.txt", "text/plain", []byte(a.text))
+func (p *Page) savesAside(key string) []doc.Patch {
+	text, ruff := p.keep.Aside(key)
+	switch {
+	case text == "":
+		return nil
+	case ruff == nil:
+		return p.saves("ruffwright-found.txt", "text/plain", []byte(text))
 	}
-	return p.saves(fileName(a.work.scheme, "", "json"), "application/json", a.work.scheme.JSON())
+	return p.saves(fileName(ruff.Scheme, "", "json"), "application/json", ruff.Scheme.JSON())
 }
 
 // picks asks the browser for a file, no more of it than can be a scheme and
@@ -101,30 +105,30 @@ func picks(from string) []doc.Patch {
 	return []doc.Patch{{Op: doc.OpPick, Name: from, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
 }
 
-// opens takes a file that the reader chose: name, its whole size in bytes as
+// opensFile takes a file that the reader chose: name, its whole size in bytes as
 // text, and as much of it as was asked for.
-func (p *Page) opens(name, size string, body []byte) {
+func (p *Page) opensFile(name, size string, body []byte) {
 	name = shownName(name)
 	n, err := strconv.ParseInt(size, 10, 64)
 	if err != nil {
-		p.notice(say.Word("file.none", "file", name))
+		p.voice.Notice(say.Word("file.none", "file", name))
 		return
 	}
 	if n > scheme.MaxDocument {
-		p.notice(say.Word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
+		p.voice.Notice(say.Word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
 		return
 	}
 	s, err := scheme.Parse(body)
 	if err == nil {
-		err = p.replace(s, name)
+		err = p.replaces(s, name)
 	}
 	if err != nil {
-		p.notice(say.Word("file.bad", "file", name, "why", faults(err)))
+		p.voice.Notice(say.Word("file.bad", "file", name, "why", faults(err)))
 		return
 	}
-	p.own = true
-	p.notice("")
-	p.saySoon(say.Word("file.opened", "file", name, "news", p.news()))
+	p.work.Own = true
+	p.voice.Notice("")
+	p.voice.Soon(say.Word("file.opened", "file", name, "news", p.news()))
 }
 
 // mostFaults is how many faults of a file are told.
@@ -186,16 +190,16 @@ func bytesWords(n int64) string {
 // links puts the ruff at hand into the address and on the clipboard, or says
 // why it cannot be sent so.
 func (p *Page) links() []doc.Patch {
-	code := p.code()
+	code := p.work.Code()
 	if code == "" || len(code) > mostLink {
 		length := len(code)
 		if code == "" {
 			length = scheme.MaxCode
 		}
-		p.notice(say.Word("share.long", "length", length, "most", mostLink))
+		p.voice.Notice(say.Word("share.long", "length", length, "most", mostLink))
 		return []doc.Patch{{Op: doc.OpFocus, ID: "save"}}
 	}
-	p.notice("")
-	p.keep.address = p.writtenBoth()
+	p.voice.Notice("")
+	p.keep.Linked(p.work.Held())
 	return []doc.Patch{{Op: doc.OpAddress, Value: "#" + code}, {Op: doc.OpCopy, Name: "link", Value: "#" + code}}
 }

@@ -141,3 +141,14 @@ func TestRemedies(t *testing.T) {
 		t.Errorf("%d remedies tried", tried)
 	}
 }
+
+// newPage is the page on a stage of 800 × 600.
+func newPage(t *testing.T) *Page {
+	t.Helper()
+	p, err := New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Handle(doc.Event{Kind: doc.Sized, Value: "800 600 1"})
+	return p
+}

@@ -9,37 +9,6 @@ import (
 	"ruffwright/wasm/doc"
 )
 
-// FuzzWork: whatever stands in the device's storage is read or refused with words;
-// what is read is a valid scheme, and is written again as it was.
-func FuzzWork(f *testing.F) {
-	good := work{scheme.Default(), nil, scheme.Millimetres, whose{line: "page-1", own: true}, "page", 3, ""}
-	beside := scheme.Default()
-	beside.Ruff.Sets = 48
-	both := good
-	both.beside, both.lesson = &beside, "top-only"
-	for _, text := range []string{
-		good.text(), both.text(), "", "{}", "null", "[]", `{"ruffwright":2}`, `{"ruffwright":1,"n":-1}`, "\xff\xfe",
-		strings.Replace(good.text(), `"sum":"`, `"sum":"0`, 1), good.text() + " {}", strings.Repeat("[", 10000),
-	} {
-		f.Add(text)
-	}
-	f.Fuzz(func(t *testing.T, text string) {
-		w, err := readWork(text)
-		if err != nil {
-			if err.Error() == "" {
-				t.Error("refused without words")
-			}
-			return
-		}
-		if err := w.scheme.Validate(); err != nil {
-			t.Errorf("read, but not valid: %v", err)
-		}
-		if again, err := readWork(w.text()); err != nil || !same(again.scheme, w.scheme) || again.whose != w.whose || again.units != w.units {
-			t.Errorf("written again it is another: %v", err)
-		}
-	})
-}
-
 // fuzzed is an event as the fuzzer writes it: a line of kind, name and value.
 func fuzzed(line string) doc.Event {
 	parts := strings.SplitN(line, "\t", 3)
@@ -91,11 +60,11 @@ func FuzzEvents(f *testing.F) {
 			if err := p.Scheme().Validate(); err != nil {
 				t.Fatalf("%q: %v", line, err)
 			}
-			s := p.state()
+			s := p.tell().State()
 			for _, k := range keys {
 				shown, ok := control["f-"+strings.ReplaceAll(k.Key, ".", "-")]
-				if ok && !s.old() && p.under != k.Key && shown != k.Show(p.Scheme().Looked(), p.units) {
-					t.Fatalf("%q: %s shows %.40q, the ruff has %.40q, and the state is %s", line, k.Key, shown, k.Show(p.Scheme().Looked(), p.units), s.kind)
+				if ok && !s.Old() && p.work.Under != k.Key && shown != k.Show(p.Scheme().Looked(), p.work.Units) {
+					t.Fatalf("%q: %s shows %.40q, the ruff has %.40q, and the state is %s", line, k.Key, shown, k.Show(p.Scheme().Looked(), p.work.Units), s.Kind)
 				}
 			}
 		}

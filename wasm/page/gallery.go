@@ -8,10 +8,10 @@ import (
 	"image/jpeg"
 
 	"ruffwright/assets"
-	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/look"
 	"ruffwright/wasm/page/say"
 )
 
@@ -72,13 +72,14 @@ func gallery(demos []Demo) ([]doc.Node, []Picture, error) {
 	var nodes []doc.Node
 	var pictures []Picture
 	for _, d := range demos {
-		q, err := hung(d.Scheme)
+		r, err := hung(d.Scheme)
 		if err != nil {
 			return nil, nil, fmt.Errorf("the demo %s: %w", d.Name, err)
 		}
+		l := look.New(&say.Voice{})
+		l.A = &r
 		for _, light := range []string{"light", "dark"} {
-			q.light = light
-			file, err := q.card()
+			file, err := card(l, light)
 			if err != nil {
 				return nil, nil, fmt.Errorf("the demo %s: %w", d.Name, err)
 			}
@@ -88,35 +89,25 @@ func gallery(demos []Demo) ([]doc.Node, []Picture, error) {
 		nodes = append(nodes, doc.El("li", "",
 			doc.El("picture", "",
 				doc.El("source", "").With("media", "(prefers-color-scheme: dark)").With("srcset", at+"-dark.jpg"),
-				doc.El("img", "loading=lazy width=276 height=183 src="+at+"-light.jpg").With("alt", q.Description())),
+				doc.El("img", "loading=lazy width=276 height=183 src="+at+"-light.jpg").With("alt", l.Description())),
 			doc.El("a", "data-do=demo").With("href", "#"+d.Scheme.Code()).With("data-with", d.Name).Say(d.Title),
 			doc.El("span", "class=shows").Say(d.Shows)))
 	}
 	return nodes, pictures, nil
 }
 
-// hung is the page of a scheme whose cloth hangs, or, where its sets cannot be
+// hung is the ruff of a scheme as its cloth hangs, or, where its sets cannot be
 // solved, as it is folded.
-func hung(s scheme.Scheme) (*Page, error) {
-	q, err := New()
-	if err != nil {
-		return nil, err
-	}
-	if err := q.take(s); err != nil {
-		return nil, err
-	}
+func hung(s scheme.Scheme) (sim.Ruff, error) {
 	if r, err := sim.Solve(context.Background(), s, sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}); err == nil {
-		q.ruff.Solved = r.Solved
+		return r, nil
 	}
-	return q, nil
+	return sim.Draw(s)
 }
 
 // card draws the ruff in the hand, small.
-func (p *Page) card() ([]byte, error) {
-	d, err := paint(inHand, p, figure.Options{
-		Width_mm: cardWidth_mm, Height_mm: cardHeight_mm, Palette: p.palette(),
-		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg,
-	})
+func card(l *look.Look, light string) ([]byte, error) {
+	d, err := l.Sketch(light, cardWidth_mm, cardHeight_mm)
 	if err != nil {
 		return nil, err
 	}

@@ -2,11 +2,8 @@ package page
 
 import (
 	"context"
-	"fmt"
-	"math"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -14,6 +11,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/teach"
 )
 
 // solvedFor solves a scheme as the page's worker does in the end.
@@ -28,162 +26,7 @@ func solvedFor(t *testing.T, s scheme.Scheme) (sim.Ruff, []check.Finding) {
 	return r, check.Find(r, scheme.Millimetres)
 }
 
-func findingOf(list []check.Finding, id string) (check.Finding, bool) {
-	i := slices.IndexFunc(list, func(f check.Finding) bool { return f.ID == id })
-	if i < 0 {
-		return check.Finding{}, false
-	}
-	return list[i], true
-}
-
-// figureOf is a figure that a lesson quotes, of a ruff and its findings.
-func figureOf(t *testing.T, name string, r sim.Ruff, found []check.Finding) float64 {
-	t.Helper()
-	if id, ok := strings.CutPrefix(name, "finding "); ok {
-		f, ok := findingOf(found, id)
-		if !ok {
-			t.Errorf("there is no finding %s to quote", id)
-		}
-		return f.Value
-	}
-	s := r.Plan.Scheme
-	switch name {
-	case "strip_missing_mm":
-		return r.Plan.Strip_mm - s.Strip.Have
-	case "inner_way_mm": // straight from a sewn top fold to the next sewn bottom fold
-		return math.Hypot(s.Band.Height, r.Plan.Pitch_mm/2)
-	case "height_missing_mm":
-		return s.Ruff.Height - r.Solved.Ruff.HeightOuter_mm
-	}
-	of := measures[name]
-	if of == nil {
-		t.Fatalf("there is no measure %q", name)
-	}
-	v, ok := of(r)
-	if !ok {
-		t.Errorf("%s is not known", name)
-	}
-	return v
-}
-
 var numeral = regexp.MustCompile(`\d+(?:\.\d+)?`)
-
-// TestLessons solves every lesson with the real solver: its finding is there, its
-// solution removes it, and every figure in its words is the solver's, within the
-// rounding that the lesson states, or the scheme's own.
-func TestLessons(t *testing.T) {
-	lessons := Lessons()
-	if len(lessons) < 7 {
-		t.Fatalf("%d lessons can be read", len(lessons))
-	}
-	for _, l := range lessons {
-		t.Run(l.Name, func(t *testing.T) {
-			length := func(mm float64) string { return scheme.FormatLength(mm, scheme.Millimetres) }
-			start, found := solvedFor(t, l.scheme)
-			if f, ok := findingOf(found, l.Shows.Finding); !ok || f.Severity != l.Shows.Severity || !slices.Contains(l.Solved.Gone, f.ID) {
-				t.Errorf("shows %q, want %s (%s), one of %v", f.Severity, l.Shows.Finding, l.Shows.Severity, l.Solved.Gone)
-			}
-			if how, words := l.judge(l.scheme, start, found, true, length); how != unsolved {
-				t.Errorf("at its start it stands at %d: %s", how, words)
-			}
-			end, err := check.Apply(l.scheme, check.Remedy{Changes: l.Solution})
-			if err != nil {
-				t.Fatal(err)
-			}
-			mended, after := solvedFor(t, end)
-			if how, words := l.judge(end, mended, after, true, length); how != solved {
-				t.Errorf("its solution does not solve it: %s", words)
-			}
-			for _, f := range after {
-				if f.Severity == check.Stop || f.Severity == check.Mend {
-					t.Errorf("its solution leaves: %s", f.Sentence)
-				}
-			}
-			if how, _ := l.judge(end, mended, after, false, length); how != waiting {
-				t.Error("it is judged before the solver is done")
-			}
-			// A wish given up solves nothing.
-			for _, key := range l.Solved.Keep {
-				f, _ := scheme.Lookup(key)
-				given := end
-				switch f.Kind {
-				case scheme.KindChoice:
-					for _, c := range f.Choices {
-						if c.Value != f.Get(l.scheme) {
-							err = f.Set(&given, c.Value, scheme.Millimetres)
-						}
-					}
-				default:
-					err = f.Set(&given, fmt.Sprint(f.Number(l.scheme)+1), scheme.Millimetres)
-				}
-				if err != nil {
-					t.Fatal(key, err)
-				}
-				if how, words := l.judge(given, mended, after, true, length); how != unsolved || !strings.Contains(words, f.Label) {
-					t.Errorf("%s given up: %d, %q", key, how, words)
-				}
-			}
-
-			// Figures.
-			known := []string{"41.5"} // the slope of the swatch test
-			for _, q := range l.Figures {
-				r, list := start, found
-				if q.At == "solved" {
-					r, list = mended, after
-				} else if q.At != "start" {
-					t.Errorf("%s at %q", q.Measure, q.At)
-				}
-				if v := figureOf(t, q.Measure, r, list); !(math.Abs(v-q.Quoted) <= q.Within) || q.Within > 1 {
-					t.Errorf("%s at %s is %.3f, quoted as %g ± %g", q.Measure, q.At, v, q.Quoted, q.Within)
-				}
-				known = append(known, strconv.FormatFloat(math.Abs(q.Quoted), 'f', -1, 64))
-			}
-			for _, s := range []scheme.Scheme{l.scheme, end, mended.Plan.Scheme} {
-				for _, f := range scheme.Fields() {
-					known = append(known, strconv.FormatFloat(f.Number(s), 'f', -1, 64))
-				}
-				known = append(known, fmt.Sprint(2*s.Starch.Bend), fmt.Sprint(2*s.Pleat.TuckTop)) // an overhang; what a tuck takes
-			}
-			known = append(known, constants[l.Name]...)
-			for _, words := range append([]string{l.Title, l.Question, l.Hint, l.Answer}, l.Text...) {
-				for _, n := range numeral.FindAllString(words, -1) {
-					if !slices.Contains(known, n) {
-						t.Errorf("where does %s come from? %s", n, words)
-					}
-				}
-				if n := len(strings.Fields(words)); n > 75 {
-					t.Errorf("%d words at once: %s", n, words)
-				}
-			}
-		})
-	}
-}
-
-// constants are numbers in lessons that belong to no scheme: what is good slack
-// (the check's solved range is 1.0 to 1.2) and the limit of the bow.
-var constants = map[string][]string{
-	"no-tucks": {"1.05"}, "deep-tucks": {"1.05"},
-	"weak-starch": {fmt.Sprint(check.Limits().Bow_mm)},
-}
-
-// TestBadLessons: what a lesson's file cannot say is refused.
-func TestBadLessons(t *testing.T) {
-	good := `{"name":"a","title":"A","text":["t"],"question":"q","hint":"h","from":"sound","set":[],"shows":{"finding":"bow","severity":"stop"},"solved":{"gone":["bow"],"keep":["ruff.depth"]},"solution":[{"key":"ruff.sets","value":"40"}],"answer":"a","figures":[]}`
-	if _, err := readLesson([]byte(good)); err != nil {
-		t.Fatal(err)
-	}
-	for old, new := range map[string]string{
-		`"question":"q"`: `"question":""`, `"from":"sound"`: `"from":"nobody"`, `"text":["t"]`: `"text":[]`,
-		`"set":[]`:      `"set":[{"key":"ruff.sets","value":"many"}]`,
-		`"gone":["bow"`: `"gone":["bows"`, `"keep":["ruff.depth"]`: `"keep":["ruff.width"]`,
-		`"keep":[`: `"within":[{"measure":"height","least":1,"most":2}],"keep":[`, `"answer"`: `"solve"`,
-		`"gone":["bow"]`: `"gone":[]`,
-	} {
-		if _, err := readLesson([]byte(strings.Replace(good, old, new, 1))); err == nil {
-			t.Errorf("%s is taken", new)
-		}
-	}
-}
 
 // TestLearning: a lesson is one step, goes away with it, and comes back with
 // redo; its link opens it; begun again it is as at first; a ruff of one's own ends
@@ -192,8 +35,8 @@ func TestLearning(t *testing.T) {
 	p := newPage(t)
 	was := p.Scheme().Code()
 	out := p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=ends-up"})
-	if p.learning != "ends-up" || p.Scheme().Pleat.First != scheme.Crest || len(p.past) != 1 {
-		t.Fatalf("the link opens %q, %d steps", p.learning, len(p.past))
+	if p.work.Lesson != "ends-up" || p.Scheme().Pleat.First != scheme.Crest {
+		t.Fatalf("the link opens %q, first fold %s", p.work.Lesson, p.Scheme().Pleat.First)
 	}
 	if !slices.ContainsFunc(out, func(c doc.Patch) bool { return c.Op == doc.OpFocus && c.ID == "lesson" }) {
 		t.Error("the lesson is not led to")
@@ -203,45 +46,46 @@ func TestLearning(t *testing.T) {
 	}
 	began := p.Scheme().Code()
 	p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
-	if p.learning != "" || p.Scheme().Code() != was {
+	if p.work.Lesson != "" || p.Scheme().Code() != was {
 		t.Error("undo does not take the lesson back")
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "redo"})
-	if p.learning != "ends-up" || p.Scheme().Code() != began {
+	if p.work.Lesson != "ends-up" || p.Scheme().Code() != began {
 		t.Error("redo does not open the lesson again")
 	}
 	p.Handle(doc.Event{Kind: doc.Set, Name: "pleat.first", Value: "trough"})
-	if p.learning != "ends-up" {
+	if p.work.Lesson != "ends-up" {
 		t.Error("an entry ends the lesson")
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-again"})
-	if p.learning != "ends-up" || p.Scheme().Code() != began {
+	if p.work.Lesson != "ends-up" || p.Scheme().Code() != began {
 		t.Error("again is not as at first")
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "undo"})
-	if p.Scheme().Pleat.First != scheme.Trough || p.learning != "ends-up" {
+	if p.Scheme().Pleat.First != scheme.Trough || p.work.Lesson != "ends-up" {
 		t.Error("beginning again cannot be undone")
 	}
 	seen := map[string]bool{}
-	for range p.lessons() {
-		seen[p.learning] = true
+	lessons := teach.Lessons()
+	for range lessons {
+		seen[p.work.Lesson] = true
 		p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-next"})
 	}
-	if len(seen) != len(p.lessons()) || p.learning != "ends-up" {
-		t.Errorf("next leads through %d of %d lessons, to %s", len(seen), len(p.lessons()), p.learning)
+	if len(seen) != len(lessons) || p.work.Lesson != "ends-up" {
+		t.Errorf("next leads through %d of %d lessons, to %s", len(seen), len(lessons), p.work.Lesson)
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "fresh"})
-	if p.learning != "" {
+	if p.work.Lesson != "" {
 		t.Error("another ruff leaves the lesson open")
 	}
 	was = p.Scheme().Code()
 	p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=<b>none</b>"})
-	if p.learning != "" || p.Scheme().Code() != was || p.voice.notice == "" {
-		t.Errorf("a lesson that is not there: %q, notice %q", p.learning, p.voice.notice)
+	if p.work.Lesson != "" || p.Scheme().Code() != was || p.voice.Line() == "" {
+		t.Errorf("a lesson that is not there: %q, notice %q", p.work.Lesson, p.voice.Line())
 	}
 	p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=top-only"})
 	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-away"})
-	if p.learning != "" || p.Scheme().Pleat.Anchor != scheme.AnchorTop {
+	if p.work.Lesson != "" || p.Scheme().Pleat.Anchor != scheme.AnchorTop {
 		t.Error("put away, the ruff goes as well")
 	}
 }

@@ -14,6 +14,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
+	"ruffwright/wasm/page/work"
 )
 
 var millimetres = regexp.MustCompile(`(\d+(?:\.\d+)?) mm`)
@@ -46,23 +47,20 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 			t.Fatalf("there is no demo %s", name)
 		}
 		p.Handle(doc.Event{Kind: doc.Do, Name: "demo", Value: name})
-		if !same(p.scheme, demos[at].Scheme) {
+		if !work.Same(p.work.Scheme, demos[at].Scheme) {
 			t.Fatalf("the page does not show %s", name)
 		}
 		for _, solved := range []bool{false, true} {
 			if solved {
-				r, err := sim.Solve(context.Background(), p.scheme, sim.Options{})
+				r, err := sim.Solve(context.Background(), p.work.Scheme, sim.Options{})
 				if err != nil {
 					t.Fatal(name, err)
 				}
-				p.ruff = r
+				p.work.Ruff = r
 			}
-			said := p.Description()
-			for _, r := range append(p.numberRows(), p.solvedRows()...) {
-				said += "\n" + r.label + " " + r.value + " " + r.note
-			}
+			said := p.Look.Description() + "\n" + p.tell().NumbersText()
 			known := lengthsIn(said)
-			plan := p.ruff.Plan
+			plan := p.work.Ruff.Plan
 			known = append(known, 10, 20, 50, 100, plan.Marked_mm) // scales; the strip without its end hems
 			for _, f := range scheme.Fields() {
 				if f.Kind == scheme.KindLength {
@@ -70,8 +68,8 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 				}
 			}
 			for _, v := range figure.Views {
-				p.view = v
-				d, _, _, err := p.Picture()
+				p.Look.View = v
+				d, _, _, err := p.Look.Picture()
 				if err != nil {
 					t.Fatal(err)
 				}
@@ -92,25 +90,25 @@ func TestSaysWhatIsDrawn(t *testing.T) {
 					t.Errorf("%s, %s: %d sets are not told", name, v.Name, plan.Sets)
 				}
 				if v.Name == "set" && solved {
-					m := p.ruff.Solved.Ruff
-					if is := say.Length(m.HeightOuter_mm, p.units); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
+					m := p.work.Ruff.Solved.Ruff
+					if is := say.Length(m.HeightOuter_mm, p.work.Units); !strings.Contains(drawn, is) || !strings.Contains(said, is) {
 						t.Errorf("%s: %s is not both drawn and told: %s", name, is, drawn)
 					}
 					// the narrower of the set's two loops is the one that the table tells
-					if !strings.Contains(d.Desc, say.Length(m.Loop_mm, p.units)) {
-						t.Errorf("%s: the narrower loop is %s, drawn is: %s", name, say.Length(m.Loop_mm, p.units), d.Desc)
+					if !strings.Contains(d.Desc, say.Length(m.Loop_mm, p.work.Units)) {
+						t.Errorf("%s: the narrower loop is %s, drawn is: %s", name, say.Length(m.Loop_mm, p.work.Units), d.Desc)
 					}
-					for _, is := range []string{"neck " + say.Length(plan.Pitch_mm, p.units), "outer edge " + say.Length(m.PitchOuter_mm, p.units)} {
+					for _, is := range []string{"neck " + say.Length(plan.Pitch_mm, p.work.Units), "outer edge " + say.Length(m.PitchOuter_mm, p.work.Units)} {
 						if !strings.Contains(drawn, is+"\n") {
 							t.Errorf("%s: %s is not drawn: %s", name, is, drawn)
 						}
 					}
-					if of := lengthsIn(loop); len(of) != 1 || of[0] < m.Loop_mm-0.15 || !strings.Contains(said, say.Length(m.Loop_mm, p.units)) {
+					if of := lengthsIn(loop); len(of) != 1 || of[0] < m.Loop_mm-0.15 || !strings.Contains(said, say.Length(m.Loop_mm, p.work.Units)) {
 						t.Errorf("%s: %q is drawn, the narrower loop is %.1f mm", name, loop, m.Loop_mm)
 					}
 				}
 			}
-			words := p.Description()
+			words := p.Look.Description()
 			if got := strings.Contains(words, "not solved yet"); got == solved {
 				t.Errorf("%s, solved %v: %s", name, solved, words)
 			}

@@ -3,11 +3,8 @@ package page
 import (
 	"bytes"
 	"image/jpeg"
-	"strconv"
 
-	"ruffwright/geom/figure"
 	"ruffwright/wasm/doc"
-	"ruffwright/wasm/page/say"
 )
 
 // Started is what the site holds before any program loads: the page of the
@@ -36,32 +33,29 @@ func Start() (Started, error) {
 	if err != nil {
 		return Started{}, err
 	}
-	kept, _ := p.keptWords()
+	t := p.tell()
+	kept, _ := p.keep.Words(p.work, t.State())
 	out := Started{HTML: map[string]string{
 		"kept":        doc.HTML(doc.Text(kept)),
-		"asides":      doc.HTML(doc.Text(p.asideLabel())),
-		"form":        doc.HTML(p.form()...),
-		"course":      doc.HTML(doc.Text(p.courseWords())),
-		"lessons":     doc.HTML(p.courseNodes()...),
-		"views":       doc.HTML(p.viewNodes()...),
-		"verdict":     doc.HTML(doc.Text(p.verdict())),
-		"findings":    doc.HTML(p.findingNodes()...),
-		"numbers":     doc.HTML(p.numberNodes()...),
-		"description": doc.HTML(doc.Text(p.Description())),
-		"viewhelp":    doc.HTML(doc.Text(p.viewHelp())),
-		"poses":       doc.HTML(p.poseNodes()...),
-		"colours":     doc.HTML(p.colourNodes()...),
-		"solving":     doc.HTML(doc.Text(p.solvingWords())),
-		"compare":     doc.HTML(p.pairActs()...),
-		"limits":      doc.HTML(p.limitNodes()...),
-		"sheets":      doc.HTML(p.sheetsNodes()...),
+		"asides":      doc.HTML(doc.Text(p.keep.AsideLabel())),
+		"form":        doc.HTML(t.Form()...),
+		"course":      doc.HTML(doc.Text(p.course.Words())),
+		"lessons":     doc.HTML(p.course.Nodes()...),
+		"views":       doc.HTML(p.Look.ViewNodes()...),
+		"verdict":     doc.HTML(doc.Text(t.Verdict())),
+		"findings":    doc.HTML(t.FindingNodes()...),
+		"numbers":     doc.HTML(t.NumberNodes()...),
+		"description": doc.HTML(doc.Text(p.Look.Description())),
+		"viewhelp":    doc.HTML(doc.Text(p.Look.ViewHelp())),
+		"poses":       doc.HTML(p.Look.PoseNodes()...),
+		"colours":     doc.HTML(p.Look.ColourNodes()...),
+		"solving":     doc.HTML(doc.Text(p.ask.Words())),
+		"compare":     doc.HTML(t.PairActs()...),
+		"limits":      doc.HTML(t.LimitNodes()...),
+		"sheets":      doc.HTML(p.sheets.Nodes()...),
 	}}
 	for _, name := range []string{"light", "dark"} {
-		p.light = name
-		d, err := paint(p.view, p, figure.Options{
-			Width_mm: startWidth_mm, Height_mm: startHeight_mm, Palette: p.palette(),
-			Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
-		})
+		d, err := p.Look.Sketch(name, startWidth_mm, startHeight_mm)
 		if err != nil {
 			return Started{}, err
 		}
@@ -78,30 +72,4 @@ func Start() (Started, error) {
 	out.HTML["demos"] = doc.HTML(gallery...)
 	out.Pictures = append(out.Pictures, pictures...)
 	return out, nil
-}
-
-// poseNodes are the buttons of the poses.
-func (p *Page) poseNodes() []doc.Node {
-	var out []doc.Node
-	for _, pose := range poses {
-		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
-			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == p.pose)).
-			With("aria-disabled", strconv.FormatBool(!p.has(pose))).
-			With("aria-label", say.Word("poselong."+string(pose))).With("title", say.Word("poselong."+string(pose))).Say(say.Word("pose."+string(pose))))
-	}
-	return out
-}
-
-// viewNodes are the buttons of the views.
-func (p *Page) viewNodes() []doc.Node {
-	var out []doc.Node
-	for _, v := range figure.Views {
-		pressed := "false"
-		if v == p.view {
-			pressed = "true"
-		}
-		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
-			With("data-with", v.Name).With("aria-pressed", pressed).Say(say.Theirs(v.Label)))
-	}
-	return out
 }

@@ -25,40 +25,40 @@ func TestVerdict(t *testing.T) {
 				continue
 			}
 			p := newPage(t)
-			if err := p.take(d.Scheme); err != nil {
+			if err := p.work.Take(d.Scheme); err != nil {
 				t.Fatal(err)
 			}
-			if got := p.verdict(); !strings.HasPrefix(got, want[0]) {
+			if got := p.tell().Verdict(); !strings.HasPrefix(got, want[0]) {
 				t.Errorf("%s, drawn: %q, want %q", name, got, want[0])
 			}
 			r, found := solvedFor(t, d.Scheme)
-			p.ruff, p.findings = r, found
-			if got := p.verdict(); !strings.HasPrefix(got, want[1]) || strings.HasSuffix(want[1], ".") && got != want[1] {
+			p.work.Ruff, p.work.Findings = r, found
+			if got := p.tell().Verdict(); !strings.HasPrefix(got, want[1]) || strings.HasSuffix(want[1], ".") && got != want[1] {
 				t.Errorf("%s, solved: %q, want %q", name, got, want[1])
 			}
 		}
 	}
 	// More than can be named.
 	p := newPage(t)
-	p.findings = nil
+	p.work.Findings = nil
 	for _, id := range []string{"ends", "flaps", "strip-short", "band-short", "row-long"} {
-		p.findings = append(p.findings, check.Finding{ID: id, Severity: check.Stop})
+		p.work.Findings = append(p.work.Findings, check.Finding{ID: id, Severity: check.Stop})
 	}
-	if got := p.verdict(); !strings.HasPrefix(got, "Five things stop this ruff: ") || !strings.HasSuffix(got, "; and two more.") {
+	if got := p.tell().Verdict(); !strings.HasPrefix(got, "Five things stop this ruff: ") || !strings.HasSuffix(got, "; and two more.") {
 		t.Errorf("five: %q", got)
 	}
 	// What moves is told.
 	loose := newPage(t)
-	loose.ruff, loose.findings = solvedFor(t, scheme.Default())
-	if got, want := loose.verdict(), "This ruff will stand: 40 sets, 43.9 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge moves by 0.2 mm."; got != want {
+	loose.work.Ruff, loose.work.Findings = solvedFor(t, scheme.Default())
+	if got, want := loose.tell().Verdict(), "This ruff will stand: 40 sets, 43.9 mm high as they hang (45 mm wanted), and when the wearer bows the outer edge moves by 0.2 mm."; got != want {
 		t.Errorf("the plain start: %q, want %q", got, want)
 	}
 	// Cloth that never rests promises nothing.
 	q := newPage(t)
 	r, _ := solvedFor(t, scheme.Default())
 	r.Solved.Ruff.BowDone = false
-	q.ruff, q.findings = r, nil
-	if got := q.verdict(); got != "Nothing stops this ruff." {
+	q.work.Ruff, q.work.Findings = r, nil
+	if got := q.tell().Verdict(); got != "Nothing stops this ruff." {
 		t.Errorf("no bow: %q", got)
 	}
 }

@@ -7,12 +7,12 @@ import (
 	"github.com/hajimehoshi/ebiten/v2"
 
 	"ruffwright/geom/draw"
-	"ruffwright/wasm/page"
+	"ruffwright/wasm/page/look"
 )
 
 // Stage draws what its source gives, once for each Redraw or new size.
 type Stage struct {
-	source func() (draw.Drawing, page.Lens, float64, error)
+	source func() (draw.Drawing, look.Lens, float64, error)
 	first  func() // called after the first frame
 
 	dirty         bool
@@ -27,7 +27,7 @@ type Stage struct {
 }
 
 // New makes a stage; first is called when its first frame is drawn.
-func New(source func() (draw.Drawing, page.Lens, float64, error), first func()) *Stage {
+func New(source func() (draw.Drawing, look.Lens, float64, error), first func()) *Stage {
 	return &Stage{source: source, first: first, dirty: true, labels: labels{}}
 }
 

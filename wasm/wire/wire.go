@@ -25,6 +25,10 @@ const (
 	mostText   = 2 << 20 // bytes of a scheme
 )
 
+// Waking_ms is how long a worker may take to load and compile before it speaks, on
+// a slow line.
+const Waking_ms = 60000
+
 // encode writes a head.
 func encode(v any) (string, error) {
 	text, err := json.Marshal(v)

@@ -287,6 +287,25 @@ func Length(mm float64, units scheme.Units) string {
 	return scheme.FormatLength(math.Round(mm/step)*step+0, units)
 }
 
+// Slope says which way an outer edge runs.
+func Slope(deg float64) string {
+	switch {
+	case math.Abs(deg) < 0.5:
+		return Word("slope.level")
+	case deg > 0:
+		return Word("slope.rises")
+	}
+	return Word("slope.falls")
+}
+
+// Slopes is the same as a part of a sentence.
+func Slopes(deg float64) string {
+	if math.Abs(deg) < 0.5 {
+		return Word("slope.islevel")
+	}
+	return Slope(deg)
+}
+
 // accents are the vowels of Long.
 var accents = map[rune]rune{'a': 'á', 'e': 'é', 'i': 'í', 'o': 'ó', 'u': 'ú', 'y': 'ý', 'A': 'Á', 'E': 'É', 'I': 'Í', 'O': 'Ó', 'U': 'Ú', 'Y': 'Ý'}
 

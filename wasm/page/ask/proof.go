@@ -1,0 +1,123 @@
+package ask
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+	"ruffwright/wasm/wire"
+)
+
+// proof is the solver's own trial: problems whose answers are known from
+// elsewhere, solved by the very program that solves the ruff. It waits until the
+// ruff is done and gives way to it.
+type proof struct {
+	wanted bool
+	done   bool
+	of     int // how many there are, 0 not told yet
+	rows   []wire.Checked
+}
+
+// Prove begins the trial, from the first problem.
+func (s *Ask) Prove(now_ms float64) []doc.Patch {
+	if s.proof.wanted {
+		return nil
+	}
+	s.proof = proof{wanted: true}
+	if s.stand == gone || s.halted {
+		return s.Halt(now_ms) // the reader asks for it: that sets it to work again
+	}
+	return nil
+}
+
+// proved takes the answer to one problem.
+func (s *Ask) proved(c wire.Checked, last bool) {
+	t := &s.proof
+	t.rows = append(t.rows, c)
+	if last {
+		t.wanted, t.done, t.of = false, true, len(t.rows)
+		s.Voice.Soon(s.proofWords())
+	}
+}
+
+// missed is how many answers are off by more than is allowed.
+func (t *proof) missed() (n int) {
+	for _, c := range t.rows {
+		if !c.Held {
+			n++
+		}
+	}
+	return n
+}
+
+// proofWords say how the trial stands.
+func (s *Ask) proofWords() string {
+	t := &s.proof
+	switch {
+	case !t.wanted && !t.done:
+		return ""
+	case t.missed() > 0:
+		return say.Word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
+	case t.done:
+		return say.Word("proof.held", "n", len(t.rows))
+	case t.of == 0:
+		return say.Word("proof.soon")
+	}
+	return say.Word("proof.busy", "n", len(t.rows), "of", t.of)
+}
+
+func (s *Ask) proofState() string {
+	switch t := &s.proof; {
+	case t.missed() > 0:
+		return "missed"
+	case t.done:
+		return "held"
+	}
+	return "waiting"
+}
+
+func (s *Ask) proofPatches() []doc.Patch {
+	return []doc.Patch{
+		{Op: doc.OpAttr, ID: "proof-go", Name: "aria-disabled", Value: strconv.FormatBool(s.proof.wanted)},
+		{Op: doc.OpText, ID: "proof-stands", Value: s.proofWords()},
+		{Op: doc.OpAttr, ID: "proof-stands", Name: "data-state", Value: s.proofState()},
+		{Op: doc.OpNodes, ID: "proof-rows", Nodes: s.proofNodes()},
+	}
+}
+
+// proofNodes list the problems, those that are missed first.
+func (s *Ask) proofNodes() []doc.Node {
+	if len(s.proof.rows) == 0 {
+		return nil
+	}
+	rows := slices.Clone(s.proof.rows)
+	slices.SortStableFunc(rows, func(a, b wire.Checked) int {
+		switch {
+		case a.Held == b.Held:
+			return 0
+		case b.Held:
+			return -1
+		}
+		return 1
+	})
+	list := doc.El("ul", "")
+	for _, c := range rows {
+		list.Nodes = append(list.Nodes, doc.El("li", "").With("data-held", strconv.FormatBool(c.Held)).Say(proofRow(c)))
+	}
+	return []doc.Node{list}
+}
+
+// proofRow is one problem in words.
+func proofRow(c wire.Checked) string {
+	known := say.Amount(c.Reference, c.Unit, 4)
+	if c.Why != "" {
+		return say.Word("proof.none", "name", say.Theirs(c.Name), "known", known, "source", say.Theirs(c.Source), "why", say.Theirs(c.Why))
+	}
+	off, most := say.Amount(math.Abs(c.Deviation), c.Unit, 2), say.Amount(c.Allowed, c.Unit, 2)
+	if c.Relative {
+		off, most = say.Amount(100*math.Abs(c.Deviation), "%", 2), say.Amount(100*c.Allowed, "%", 2)
+	}
+	return say.Word("proof.row", "name", say.Theirs(c.Name), "value", say.Amount(c.Value, c.Unit, 4), "known", known, "source", say.Theirs(c.Source), "off", off, "most", most)
+}

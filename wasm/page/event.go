@@ -1,0 +1,299 @@
+package page
+
+import (
+	"strings"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+	"ruffwright/wasm/page/teach"
+	"ruffwright/wasm/page/work"
+)
+
+// first_ms is after the first numbers: the solver's worker starts.
+const first_ms = 1
+
+// events are what the page does at each kind of event.
+var events = map[doc.Kind]func(p *Page, e doc.Event) ([]doc.Patch, extent){
+	doc.Begin:   func(p *Page, _ doc.Event) ([]doc.Patch, extent) { return p.begins(), nothing },
+	doc.Typing:  (*Page).enters,
+	doc.Set:     (*Page).enters,
+	doc.Do:      (*Page).does,
+	doc.Address: func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.opensLink(e.Value), all },
+	doc.Sized:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Resize(e.Value); return nil, all },
+	doc.Candle:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Shine(e.Name); return nil, all },
+	doc.Pointer: (*Page).moves,
+	doc.Wheel:   (*Page).moves,
+	doc.Key:     (*Page).presses,
+	doc.Timer:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.rings(e.Name, e.At_ms) },
+	doc.Copied:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.copied(e.Name == "yes", e.Value), all },
+	doc.Flat:    func(p *Page, _ doc.Event) ([]doc.Patch, extent) { p.Look.GoFlat(); return nil, all },
+	doc.Calm:    func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all },
+	doc.Place:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all },
+	doc.Solver:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.hears(e), all },
+	doc.Press:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.hearsPress(e), all },
+	doc.File: func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+		p.opensFile(e.Name, e.Value, e.Body)
+		return nil, all
+	},
+
+	doc.Tab:       func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.work.By = e.Name; return nil, nothing },
+	doc.Recalled:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.recalls(e.Name, e.Value); return nil, all },
+	doc.Elsewhere: (*Page).elsewhere,
+	doc.Kept: func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+		return p.keep.Kept(e.Name, e.Value, p.work.Held()), saved
+	},
+	doc.Unkept: func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.keep.Unkept(e.Name, e.Value); return nil, saved },
+}
+
+// timers are what the page does when a timer is due.
+var timers = map[string]func(p *Page, now_ms float64) ([]doc.Patch, extent){
+	"voice":  func(p *Page, _ float64) ([]doc.Patch, extent) { p.voice.Rings(); return nil, all },
+	"still":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.Look.Still(now_ms), nothing },
+	"settle": func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.Look.Frame(now_ms), nothing },
+	"fold":   (*Page).folds,
+	"rest":   func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Rest(now_ms), all },
+	"watch":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Check(now_ms), all },
+	"solver": func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Wake(now_ms), all },
+	"press":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.sheets.Check(now_ms), all },
+	"png":    func(p *Page, _ float64) ([]doc.Patch, extent) { return p.savesPicture("png"), all },
+}
+
+func (p *Page) rings(name string, now_ms float64) ([]doc.Patch, extent) {
+	if due := timers[name]; due != nil {
+		return due(p, now_ms)
+	}
+	return nil, all
+}
+
+// begins shows everything; the solver starts after it.
+func (p *Page) begins() []doc.Patch {
+	p.shown.forgets()
+	out := p.show()
+	if !p.marked {
+		p.marked = true
+		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-findings"}, doc.Patch{Op: doc.OpTimer, Name: "solver", MS: first_ms})
+	}
+	return out
+}
+
+// enters takes what is entered in a control: of the fold-through, of the sheets, or
+// of a field.
+func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
+	live := e.Kind == doc.Typing
+	if e.Name == "fold" {
+		return p.slides(e.Value, e.At_ms), nothing
+	}
+	if !live {
+		p.work.Under = ""
+	}
+	if id, holds, ok := p.sheets.Enter(e.Name, e.Value, live); ok {
+		if id != "" {
+			p.shown.holds(id, holds)
+		}
+		return nil, all
+	}
+	if live {
+		p.work.Under = e.Name
+	} else {
+		p.ask.Move(false, e.At_ms)
+	}
+	p.shown.holds(doc.Control(e.Name), e.Value)
+	was := p.work.Asked
+	if !p.work.Enter(e.Name, e.Value, live) {
+		return nil, all
+	}
+	p.follow()
+	var out []doc.Patch
+	if live && p.work.Asked != was {
+		out = p.ask.Move(true, e.At_ms)
+	}
+	p.voice.Soon(p.news())
+	return out, all
+}
+
+// slides takes the slider of the fold-through.
+func (p *Page) slides(value string, now_ms float64) []doc.Patch {
+	was := p.Look.View
+	out, ok := p.Look.Slide(value, now_ms)
+	if !ok {
+		return nil
+	}
+	p.shown.holds("fold", value)
+	if p.Look.View != was {
+		out = append(out, p.show()...)
+	} else {
+		out = append(out, p.shown.lacks(p.Look.FoldPatches())...)
+	}
+	return append(out, p.speak(now_ms)...)
+}
+
+// folds is due while the fold-through plays.
+func (p *Page) folds(now_ms float64) ([]doc.Patch, extent) {
+	next, was := p.Look.FoldFrame(now_ms)
+	switch {
+	case !was:
+		return nil, nothing
+	case len(next) == 0:
+		return append(p.show(), p.speak(now_ms)...), nothing
+	}
+	out := append(p.shown.lacks(p.Look.FoldPatches()), p.speak(now_ms)...)
+	return append(out, next...), nothing
+}
+
+// moves takes a pointer or a wheel on the stage: it touches nothing but the picture.
+func (p *Page) moves(e doc.Event) ([]doc.Patch, extent) {
+	return p.Look.Move(e.Kind, e.Name, e.Value, e.At_ms), nothing
+}
+
+// presses takes a key on the stage.
+func (p *Page) presses(e doc.Event) ([]doc.Patch, extent) {
+	if e.Name == "Escape" {
+		return []doc.Patch{{Op: doc.OpFocus, ID: "view-" + p.Look.View.Name}}, nothing
+	}
+	p.Look.Key(e.Name)
+	return nil, all
+}
+
+// hears takes a message of the solver's worker, or that it died.
+func (p *Page) hears(e doc.Event) []doc.Patch {
+	switch e.Name {
+	case "died":
+		return p.ask.Die(e.Value, e.At_ms)
+	case "said":
+	default:
+		return nil
+	}
+	out, a := p.ask.Hear(e.Value, e.Body, e.At_ms)
+	if a == nil {
+		return out
+	}
+	if a.OfB {
+		p.work.SolveB(a.Solved, a.Last, a.Solved == nil)
+		p.follow()
+		if a.Last && a.Solved != nil {
+			p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
+		}
+		return out
+	}
+	was, first := p.tell().Verdict(), p.work.Ruff.Solved == nil
+	p.work.Solve(a.Solved, a.Whole)
+	p.follow()
+	out = p.Look.Settle(first, e.At_ms)
+	if p.ask.Idle() {
+		p.Look.LetGo()
+	}
+	if a.First {
+		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-shape"})
+	}
+	if !a.Last {
+		return out
+	}
+	out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-solved"})
+	if p.ask.Moving() {
+		return out
+	}
+	if p.tell().Verdict() != was {
+		p.voice.Soon(p.news())
+	}
+	if p.work.Compares() {
+		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
+	}
+	return out
+}
+
+// hearsPress takes a message of the press's worker, or that it died.
+func (p *Page) hearsPress(e doc.Event) []doc.Patch {
+	switch e.Name {
+	case "said":
+		return p.sheets.Hear(e.Value, e.Body, e.At_ms)
+	case "died":
+		return p.sheets.Fail(e.Value)
+	}
+	return nil
+}
+
+// recalls takes up the last visit's ruff.
+func (p *Page) recalls(why, value string) {
+	w := p.work
+	if w.By == "" {
+		w.By = "page"
+	}
+	w.Begin()
+	stored, err := p.keep.Recall(why, value, w.Held())
+	if stored == nil {
+		return
+	}
+	units := w.Units
+	if err == nil {
+		w.Units = stored.Units
+		if err = w.Take(stored.Scheme); err == nil {
+			err = w.SetB(stored.Beside)
+		}
+	}
+	if err != nil {
+		w.Units = units
+		if w.Take(scheme.Default()) == nil { // New took it: it cannot be refused
+			p.keep.Unread(err)
+		}
+		return
+	}
+	p.becomes(*stored)
+	p.keep.Took(w.Held())
+	w.Restored = !work.Same(stored.Scheme, scheme.Default())
+}
+
+// becomes makes the ruff at hand, which was taken from h, the very one of h.
+func (p *Page) becomes(h work.Held) {
+	p.work.Whose = h.Whose
+	if p.course.Lesson(h.Lesson) != nil {
+		p.work.Lesson = h.Lesson
+	}
+}
+
+// elsewhere takes what another tab made of the storage.
+func (p *Page) elsewhere(e doc.Event) ([]doc.Patch, extent) {
+	whose, another := p.keep.Elsewhere(e.Name, e.Value, p.work.Held())
+	p.work.Whose = whose
+	if another {
+		p.work.Restored = false
+	}
+	return nil, all
+}
+
+// opensLink reads a share code from the address's fragment. A bad one changes
+// nothing and says so.
+func (p *Page) opensLink(fragment string) []doc.Patch {
+	code := strings.TrimPrefix(fragment, "#")
+	if code == "" || strings.HasPrefix(code, "to-") {
+		return nil // a place in the page
+	}
+	if name, ok := teach.Named(fragment); ok {
+		return p.learns(name)
+	}
+	a, b, err := scheme.FromPair(code)
+	if err == nil && p.work.Holds(a, b) {
+		p.voice.Notice("")
+		return nil
+	}
+	if err == nil {
+		err = p.work.Arrive(a, b, say.Word("step.link"))
+	}
+	if err != nil {
+		p.voice.Notice(say.Word("link.bad", "why", say.Sentence(say.Told(err.Error()))))
+		return nil
+	}
+	p.Look.Reset()
+	p.visits()
+	p.voice.Notice("")
+	p.voice.Soon(say.Word("said.link", "news", p.news()))
+	return nil
+}
+
+// visits notes that the ruff at hand came by a link: the reader's own work is not
+// touched by it.
+func (p *Page) visits() {
+	p.work.Visit()
+	p.keep.Linked(p.work.Held())
+	p.follow()
+}

@@ -1,0 +1,225 @@
+package look
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"ruffwright/wasm/doc"
+)
+
+// Camera is how the reader holds the ruff. Turn, tilt and zoom are of the view
+// in the hand; the flat sheets are only moved under a lens.
+type Camera struct {
+	Turn_deg, Tilt_deg, Zoom float64
+	Lens                     Lens
+}
+
+// Lens enlarges a sheet: 1 shows all of it; X, Y in 0 … 1 is the place of the
+// sheet in the lens's middle.
+type Lens struct{ Scale, X, Y float64 }
+
+// home is the camera that Home returns to.
+var home = Camera{Turn_deg: 28, Tilt_deg: 26, Zoom: 1, Lens: Lens{1, 0.5, 0.5}}
+
+const (
+	leastZoom, mostZoom     = 0.5, 8
+	leastLens, mostLens     = 1, 12
+	degreesPerPixel         = 0.4  // of a drag
+	degreesPerKey           = 7.5  // of an arrow
+	zoomPerKey              = 1.25 // of + and −
+	zoomPerPixel            = 0.0015
+	shareOfSheetPerKey      = 0.12 // an arrow's step under the lens
+	mostWheel               = 240  // CSS pixels of one event
+	lowestTilt, highestTilt = -89, 89
+)
+
+// turn turns and tilts the ruff in the hand, or moves a sheet under the lens
+// by the same step in degrees.
+func (c *Camera) turn(inHand bool, turn, tilt float64) {
+	if inHand {
+		c.Turn_deg = math.Mod(c.Turn_deg+turn, 360)
+		c.Tilt_deg = min(highestTilt, max(lowestTilt, c.Tilt_deg+tilt))
+		return
+	}
+	step := shareOfSheetPerKey / degreesPerKey / c.Lens.Scale
+	c.shift(turn*step, tilt*step)
+}
+
+// shift moves the lens over the sheet, by shares of the sheet.
+func (c *Camera) shift(x, y float64) {
+	half := 0.5 / c.Lens.Scale
+	c.Lens.X = min(1-half, max(half, c.Lens.X+x))
+	c.Lens.Y = min(1-half, max(half, c.Lens.Y+y))
+}
+
+// zoom enlarges by factor about the place x, y of the stage (0 … 1).
+func (c *Camera) zoom(inHand bool, factor, x, y float64) {
+	if inHand {
+		c.Zoom = min(mostZoom, max(leastZoom, c.Zoom*factor))
+		return
+	}
+	old := c.Lens.Scale
+	c.Lens.Scale = min(mostLens, max(leastLens, old*factor))
+	// What lies under the pointer stays there.
+	c.shift((x-0.5)*(1/old-1/c.Lens.Scale), (y-0.5)*(1/old-1/c.Lens.Scale))
+}
+
+// gesture follows pointers on the stage: one turns (or moves the sheet), two
+// pinch.
+type gesture struct {
+	down map[int]place
+}
+
+type place struct{ x, y float64 }
+
+// finite limits what a document may send.
+func parsePlace(fields []string) (place, bool) {
+	if len(fields) != 2 {
+		return place{}, false
+	}
+	x, errX := strconv.ParseFloat(fields[0], 64)
+	y, errY := strconv.ParseFloat(fields[1], 64)
+	if errX != nil || errY != nil || !(math.Abs(x) < 1e5) || !(math.Abs(y) < 1e5) {
+		return place{}, false
+	}
+	return place{x, y}, true
+}
+
+// pointer takes one pointer event and reports whether the camera moved.
+func (l *Look) pointer(phase, value string) bool {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return false
+	}
+	id, err := strconv.Atoi(fields[0])
+	at, ok := parsePlace(fields[1:])
+	if err != nil || !ok {
+		return false
+	}
+	if l.gesture.down == nil {
+		l.gesture.down = map[int]place{}
+	}
+	was, held := l.gesture.down[id]
+	switch phase {
+	case "down":
+		if len(l.gesture.down) < 2 {
+			l.gesture.down[id] = at
+		}
+		return false
+	case "up":
+		delete(l.gesture.down, id)
+		return false
+	}
+	if !held || was == at {
+		return false
+	}
+	l.gesture.down[id] = at
+	inHand := l.View.Turned
+	if len(l.gesture.down) == 1 {
+		if inHand {
+			l.camera.turn(true, (at.x-was.x)*degreesPerPixel, (at.y-was.y)*degreesPerPixel)
+		} else {
+			w, h, _ := l.pane()
+			l.camera.shift(-(at.x-was.x)/w/l.camera.Lens.Scale, -(at.y-was.y)/h/l.camera.Lens.Scale)
+		}
+		return true
+	}
+	for other, there := range l.gesture.down {
+		if other == id {
+			continue
+		}
+		before := math.Hypot(was.x-there.x, was.y-there.y)
+		after := math.Hypot(at.x-there.x, at.y-there.y)
+		if before < 8 || after < 8 {
+			return false
+		}
+		l.zoomAt(after/before, place{(at.x + there.x) / 2, (at.y + there.y) / 2})
+		return true
+	}
+	return false
+}
+
+// zoomAt enlarges about a place of the stage.
+func (l *Look) zoomAt(factor float64, at place) {
+	w, h, _ := l.pane()
+	at = l.inPane(at)
+	l.camera.zoom(l.View.Turned, factor, at.x/w, at.y/h)
+}
+
+// wheel takes one wheel event and reports whether the camera moved.
+func (l *Look) wheel(value string) bool {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return false
+	}
+	delta, err := strconv.ParseFloat(fields[0], 64)
+	at, ok := parsePlace(fields[1:])
+	if err != nil || !ok || math.IsNaN(delta) {
+		return false
+	}
+	delta = min(mostWheel, max(-mostWheel, delta))
+	was := l.camera
+	l.zoomAt(math.Exp(-delta*zoomPerPixel), at)
+	return l.camera != was
+}
+
+// key takes a key pressed on the stage and reports whether the camera moved.
+func (l *Look) key(name string) bool {
+	was, inHand := l.camera, l.View.Turned
+	switch name {
+	case "ArrowLeft":
+		l.camera.turn(inHand, -degreesPerKey, 0)
+	case "ArrowRight":
+		l.camera.turn(inHand, degreesPerKey, 0)
+	case "ArrowUp":
+		l.camera.turn(inHand, 0, -degreesPerKey)
+	case "ArrowDown":
+		l.camera.turn(inHand, 0, degreesPerKey)
+	case "+", "=":
+		l.camera.zoom(inHand, zoomPerKey, 0.5, 0.5)
+	case "-":
+		l.camera.zoom(inHand, 1/zoomPerKey, 0.5, 0.5)
+	case "Home":
+		l.camera = home
+	}
+	return l.camera != was
+}
+
+// motion is a drag or a scroll going on: the picture is coarser until it ends.
+type motion struct {
+	moving   bool
+	moved_ms float64
+}
+
+const (
+	movingCells = 4000 // of cloth, while the ruff is turned: half the triangles
+	still_ms    = 160  // without a move: it is still
+)
+
+// cells is how fine the cloth is drawn; 0 is figure's own choice.
+func (l *Look) cells() int {
+	if l.moving || l.settling.going || l.fold.playing {
+		return movingCells
+	}
+	return 0
+}
+
+// moves notes a move of the camera.
+func (l *Look) moves(now_ms float64) []doc.Patch {
+	l.dirty, l.moved_ms = true, now_ms
+	if l.moving {
+		return nil
+	}
+	l.moving = true
+	return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: still_ms}}
+}
+
+// Still draws finely again when nothing has moved for a while.
+func (l *Look) Still(now_ms float64) []doc.Patch {
+	if wait := l.moved_ms + still_ms - now_ms; wait > 1 {
+		return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: wait}}
+	}
+	l.moving, l.dirty = false, true
+	return nil
+}

@@ -1,0 +1,228 @@
+package look
+
+import (
+	"math"
+	"strconv"
+
+	"ruffwright/geom"
+	"ruffwright/geom/pleat"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
+
+// fold is the fold-through: how the strip becomes the ruff, on a slider from 0,
+// laid flat, to 100, released. 100 is the view in the hand as ever.
+type fold struct {
+	at      float64 // 0 to 100
+	playing bool
+	from    float64 // where the play began,
+	began   float64 // and when, ms
+	said    int     // the step that was told last
+
+	of     *geom.Vec3 // what the following were made of: the first node of the drawn shape
+	making *pleat.Making
+	now    pleat.Shape
+	up     pleat.Shape // drawn up, on the grid of the solved shape
+	down   pleat.Shape // on its way from there
+}
+
+// foldSteps are the steps' names, at equal parts of the slider.
+var foldSteps = []string{"flat", "pleated", "drawn", "released"}
+
+const (
+	wholeFold = 100.0
+	foldPart  = wholeFold / 3
+	play_ms   = 9000 // from laid flat to released
+	foldCells = 6    // from neck to outer edge
+)
+
+// folding reports whether the stage shows the ruff on its way.
+func (l *Look) folding() bool { return l.fold.at < wholeFold && l.View.Turned }
+
+// foldTo puts the slider to a place.
+func (l *Look) foldTo(at float64) {
+	if math.IsNaN(at) {
+		return
+	}
+	l.fold.at, l.dirty = min(wholeFold, max(0, at)), true
+	if l.fold.at < wholeFold && !l.View.Turned {
+		l.View = inHand
+		l.camera.Lens = home.Lens
+	}
+	step := int(l.fold.at/foldPart + 0.5)
+	if math.Abs(l.fold.at-float64(step)*foldPart) < 3 && step != l.fold.said {
+		l.fold.said = step
+		l.voice.Soon(l.foldStory(step))
+	}
+}
+
+// unfolds goes back to the ruff as it is.
+func (l *Look) unfolds() {
+	if l.fold.at < wholeFold {
+		l.dirty = true
+	}
+	l.fold.at, l.fold.playing, l.fold.said = wholeFold, false, len(foldSteps)-1
+}
+
+// Slide takes the slider's text; ok is whether it can be used.
+func (l *Look) Slide(value string, now_ms float64) (out []doc.Patch, ok bool) {
+	at, err := strconv.ParseFloat(value, 64)
+	if err != nil || math.IsNaN(at) {
+		return nil, false
+	}
+	l.fold.playing = false
+	l.foldTo(at)
+	return l.moves(now_ms), true
+}
+
+// foldPlays plays or pauses; without motion it goes to the next step.
+func (l *Look) foldPlays(now_ms float64) []doc.Patch {
+	f := &l.fold
+	if l.Calm || l.Flat {
+		next := math.Floor(f.at/foldPart+1e-6) + 1
+		if f.at >= wholeFold {
+			next = 0
+		}
+		f.said = -1
+		l.foldTo(next * foldPart)
+		return nil
+	}
+	if f.playing {
+		f.playing, l.dirty = false, true
+		return nil
+	}
+	if f.at >= wholeFold {
+		f.said = -1
+		l.foldTo(0)
+	}
+	f.playing, f.from, f.began = true, f.at, now_ms
+	return []doc.Patch{{Op: doc.OpTimer, Name: "fold", MS: frame_ms}}
+}
+
+// FoldFrame is due while it plays; was is whether it did, next the timer of the next
+// frame, if there is one.
+func (l *Look) FoldFrame(now_ms float64) (next []doc.Patch, was bool) {
+	f := &l.fold
+	if !f.playing {
+		return nil, false
+	}
+	l.foldTo(f.from + (now_ms-f.began)/play_ms*wholeFold)
+	if f.at >= wholeFold {
+		f.playing = false
+		return nil, true
+	}
+	return []doc.Patch{{Op: doc.OpTimer, Name: "fold", MS: frame_ms}}, true
+}
+
+// foldShape is the shape on its way, and by how many degrees the row is turned
+// for the reader: its middle is at the back of the neck, so it is seen from there
+// until it closes.
+func (l *Look) foldShape() (pleat.Shape, float64) {
+	r, f := l.A, &l.fold
+	drawn := r.Folded.Shape
+	if len(drawn.Panels) == 0 || len(drawn.Panels[0].V) == 0 {
+		return drawn, 0
+	}
+	if first := &drawn.Panels[0].V[0]; f.of != first || f.making == nil {
+		nu := 16
+		if len(drawn.Panels) > 120 {
+			nu = 10
+		}
+		making, err := pleat.NewMaking(r.Plan, nu, foldCells)
+		if err != nil {
+			return drawn, 0
+		}
+		f.of, f.making, f.up = first, making, pleat.Shape{}
+	}
+	stage := f.at / foldPart
+	if stage <= pleat.DrawnUp {
+		f.now = f.making.At(stage, &f.now)
+		return f.now, 180 * (1 - ease((stage-1.3)/0.7))
+	}
+	if r.Solved == nil {
+		return drawn, 0
+	}
+	rest := r.Solved.Shape
+	if !sameGrid(f.up, rest) {
+		folded, err := r.Plan.Fold(rest.NU, rest.NV)
+		if err != nil {
+			return rest, 0
+		}
+		f.up = folded.Shape
+	}
+	f.down = between(f.down, f.up, rest, ease(stage-pleat.DrawnUp))
+	return f.down, 0
+}
+
+// ease runs evenly from 0 to 1, slow at either end.
+func ease(t float64) float64 {
+	t = min(1, max(0, t))
+	return t * t * (3 - 2*t)
+}
+
+// between is the part t of the way from one shape to another, in into's memory if
+// it fits.
+func between(into, from, to pleat.Shape, t float64) pleat.Shape {
+	if !sameGrid(into, to) {
+		into = pleat.Shape{NU: to.NU, NV: to.NV, Panels: make([]pleat.Panel, len(to.Panels))}
+		for i := range into.Panels {
+			into.Panels[i].V = append(into.Panels[i].V, to.Panels[i].V...)
+		}
+	}
+	for i, panel := range to.Panels {
+		for k, v := range panel.V {
+			into.Panels[i].V[k] = from.Panels[i].V[k].Lerp(v, t)
+		}
+	}
+	return into
+}
+
+// foldName says where on its way the ruff is.
+func (l *Look) foldName() string {
+	step := l.fold.at / foldPart
+	if k := math.Round(step); math.Abs(step-k) < 0.02 {
+		return say.Word("foldstep." + foldSteps[int(k)])
+	}
+	return say.Word("foldpart." + foldSteps[int(step)])
+}
+
+// foldStory tells of a step.
+func (l *Look) foldStory(step int) string {
+	plan := l.A.Plan
+	name := foldSteps[min(max(step, 0), len(foldSteps)-1)]
+	length := func(mm float64) string { return say.Length(mm, l.Units) }
+	switch name {
+	case "flat":
+		return say.Word("foldtold.flat", "strip", length(plan.Marked_mm), "panel", length(plan.Panel_mm))
+	case "pleated":
+		return say.Word("foldtold.pleated", "sets", plan.Sets, "row", length(float64(plan.Panels)*plan.PitchOuter_mm/2))
+	case "drawn":
+		return say.Word("foldtold.drawn", "neck", length(plan.Filled_mm))
+	}
+	s := l.A.Solved
+	if s == nil {
+		return say.Word("foldtold.unsolved")
+	}
+	return say.Word("foldtold.released", "droop", say.Length(s.Ruff.Droop_mm, l.Units))
+}
+
+// FoldPatches are what slider, button and name lack.
+func (l *Look) FoldPatches() []doc.Patch {
+	at := strconv.FormatFloat(math.Round(l.fold.at), 'f', -1, 64)
+	name := l.foldName()
+	button, sign := "fold.play", "▶"
+	switch {
+	case l.Calm || l.Flat:
+		button, sign = "fold.step", "▶|"
+	case l.fold.playing:
+		button, sign = "fold.pause", "❚❚"
+	}
+	return []doc.Patch{
+		{Op: doc.OpValue, ID: "fold", Value: at},
+		{Op: doc.OpAttr, ID: "fold", Name: "aria-valuetext", Value: say.Word("fold.value", "step", name, "percent", at)},
+		{Op: doc.OpText, ID: "fold-name", Value: name},
+		{Op: doc.OpText, ID: "fold-sign", Value: sign},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "aria-label", Value: say.Word(button)},
+		{Op: doc.OpAttr, ID: "fold-play", Name: "title", Value: say.Word(button)},
+	}
+}

@@ -1,0 +1,177 @@
+// Package look is the stage: which view of the ruff is shown, how the reader holds
+// it, in which pose and colour, what moves, and what is pointed at. It is given
+// the ruffs and knows nothing of who solves or saves them.
+package look
+
+import (
+	"slices"
+	"strconv"
+
+	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
+
+// Look is how the ruff is looked at. New makes one.
+type Look struct {
+	Scene
+	View  *figure.View
+	Hand  string // id of the finding in hand, "" none
+	Pose  Pose
+	Light string  // light, dark or contrast
+	Flat  bool    // the stage cannot draw
+	Calm  bool    // no motion
+	At_ms float64 // the time of the last event
+
+	camera Camera
+	gesture
+	size  size
+	dirty bool // the picture
+	motion
+	settling settling
+	dye      dyeing
+	drawing  draw.Drawing    // the last, for its memory
+	pair     [2]draw.Drawing // A and B as last drawn
+	fold     fold
+	voice    *say.Voice
+}
+
+// Scene is what there is to see.
+type Scene struct {
+	A        *sim.Ruff
+	B        *sim.Ruff // beside it; nil: it stands alone
+	Findings [2][]check.Finding
+	Units    scheme.Units
+}
+
+// New looks at the ruff in the hand; voice says what changes.
+func New(voice *say.Voice) *Look {
+	return &Look{
+		View: inHand, camera: home, size: size{800, 560, 1}, dirty: true, Pose: AtRest,
+		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1}, voice: voice,
+	}
+}
+
+// commands of the stage's buttons, with what they go with.
+var commands = map[string]func(l *Look, with string, now_ms float64) []doc.Patch{
+	"view":   func(l *Look, with string, _ float64) []doc.Patch { l.shows(figure.Named(with)); return nil },
+	"camera": func(l *Look, with string, _ float64) []doc.Patch { l.Key(with); return nil },
+	"hand":   func(l *Look, with string, _ float64) []doc.Patch { return l.takes(with) },
+	"colour": func(l *Look, with string, _ float64) []doc.Patch { l.dyes(Colour(with)); return nil },
+	"fold":   func(l *Look, _ string, now_ms float64) []doc.Patch { return l.foldPlays(now_ms) },
+	"pose": func(l *Look, with string, now_ms float64) []doc.Patch {
+		l.unfolds()
+		return l.poses(Pose(with), now_ms)
+	},
+}
+
+// Do carries out a command of the stage, and tells whether it is one.
+func (l *Look) Do(name, with string, now_ms float64) ([]doc.Patch, bool) {
+	do, ok := commands[name]
+	if !ok {
+		return nil, false
+	}
+	return do(l, with, now_ms), true
+}
+
+// Key takes a key pressed on the stage.
+func (l *Look) Key(name string) {
+	if l.key(name) {
+		l.dirty = true
+		l.voice.Soon(l.held())
+	}
+}
+
+// Move takes a pointer's or a wheel's event on the stage.
+func (l *Look) Move(kind doc.Kind, phase, value string, now_ms float64) []doc.Patch {
+	if kind == doc.Pointer && l.pointer(phase, value) || kind == doc.Wheel && l.wheel(value) {
+		return l.moves(now_ms)
+	}
+	return nil
+}
+
+// Reset holds the ruff as at first.
+func (l *Look) Reset() { l.camera = home }
+
+// Redraw tells that the picture is another.
+func (l *Look) Redraw() { l.dirty = true }
+
+// Changed reports whether the picture must be drawn anew, once for each change.
+func (l *Look) Changed() bool {
+	was := l.dirty
+	l.dirty = false
+	return was
+}
+
+// shows chooses a view.
+func (l *Look) shows(v *figure.View) {
+	if v == nil || v == l.View {
+		return
+	}
+	l.View, l.dirty = v, true
+	l.unfolds()
+	l.camera.Lens = home.Lens
+	l.voice.Soon(say.Word("view.said", "view", l.Label()))
+}
+
+// takes the finding of that id in hand; the one that is in hand already is let go.
+func (l *Look) takes(id string) []doc.Patch {
+	if l.Hand == id {
+		id = ""
+	}
+	l.Hand, l.dirty = id, true
+	if id == "" {
+		return nil
+	}
+	l.turnsTo(id)
+	return []doc.Patch{{Op: doc.OpShow, ID: "stage"}}
+}
+
+// Take notes that the ruff was taken anew; turned: it is another, and the cloth does
+// not move from the one before. A finding in hand that it has not is let go.
+func (l *Look) Take(turned bool) {
+	l.settling.going = l.settling.going && !turned
+	if !slices.ContainsFunc(l.Findings[0], func(f check.Finding) bool { return f.ID == l.Hand }) {
+		l.Hand = ""
+	}
+}
+
+// Shine draws in the colours of a light.
+func (l *Look) Shine(light string) {
+	l.dirty = l.dirty || l.Light != light
+	l.Light = light
+}
+
+// GoFlat notes that the stage cannot draw: nothing moves any more.
+func (l *Look) GoFlat() {
+	l.Flat, l.dirty, l.settling.going, l.fold.playing = true, true, false, false
+}
+
+// KeepCalm notes whether the reader wants no motion.
+func (l *Look) KeepCalm(calm bool) {
+	l.Calm = calm
+	l.fold.playing = l.fold.playing && !calm
+}
+
+// Patches are what the stage and its buttons show.
+func (l *Look) Patches() []doc.Patch {
+	var out []doc.Patch
+	flag := func(id, name string, on bool) {
+		out = append(out, doc.Patch{Op: doc.OpAttr, ID: id, Name: name, Value: strconv.FormatBool(on)})
+	}
+	out = append(out, doc.Patch{Op: doc.OpText, ID: "description", Value: l.Description()},
+		doc.Patch{Op: doc.OpAttr, ID: "stage", Name: "data-two", Value: "true", Gone: l.B == nil})
+	for _, pose := range poses {
+		flag("pose-"+string(pose), "aria-pressed", pose == l.Pose && l.has(pose))
+		flag("pose-"+string(pose), "aria-disabled", !l.has(pose))
+	}
+	for _, v := range figure.Views {
+		flag("view-"+v.Name, "aria-pressed", v == l.View)
+	}
+	out = append(out, doc.Patch{Op: doc.OpText, ID: "view-help", Value: l.ViewHelp()})
+	return slices.Concat(out, l.ColourPatches(), l.FoldPatches())
+}

@@ -1,0 +1,190 @@
+package look
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/pleat"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
+
+// inHand is the view that the page begins with: the one that is turned.
+var inHand = figure.Named("hand")
+
+// size of the stage.
+type size struct{ width, height, ratio float64 } // CSS pixels; device pixels per CSS pixel
+
+// pixelsPerMM is how large a sheet's millimetre is on the stage, in CSS
+// pixels: letters of 3 mm are then 11 pixels high.
+const pixelsPerMM = 3.8
+
+// leastSheet_mm is the smallest sheet that figure draws.
+const leastSheet_mm = 80
+
+func (l *Look) width() float64  { return max(1, l.size.width) }
+func (l *Look) height() float64 { return max(1, l.size.height) }
+
+// Resize takes the stage's "width height ratio".
+func (l *Look) Resize(value string) {
+	fields := strings.Fields(value)
+	if len(fields) != 3 {
+		return
+	}
+	var v [3]float64
+	for i, f := range fields {
+		x, err := strconv.ParseFloat(f, 64)
+		if err != nil || !(x > 0 && x < 20000) {
+			return
+		}
+		v[i] = x
+	}
+	if s := (size{v[0], v[1], min(4, v[2])}); s != l.size {
+		l.size, l.dirty = s, true
+	}
+}
+
+// Picture draws the view for a stage of width by height CSS pixels, and says
+// how large a sheet's millimetre is there. It takes back the memory of the
+// drawing that it gave before.
+func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
+	width, height, stacked := l.pane()
+	pixelPerMM = min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
+	opt := figure.Options{
+		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
+		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
+		Units:     l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]),
+		Cells: l.cells(), Turn_deg: l.camera.Turn_deg, Tilt_deg: l.camera.Tilt_deg, Zoom: l.camera.Zoom,
+	}
+	if l.twoDrawn() {
+		d, err = l.both(opt, stacked)
+		return d, home.Lens, pixelPerMM, err
+	}
+	opt.Again = &l.drawing
+	d, err = l.paint(l.View, opt)
+	l.drawing = d
+	lens = l.camera.Lens
+	if l.View.Turned {
+		lens = home.Lens
+	}
+	return d, lens, pixelPerMM, err
+}
+
+// Label is what the view is called, ViewHelp how to move in it.
+func (l *Look) Label() string { return say.Theirs(l.View.Label) }
+func (l *Look) ViewHelp() string {
+	if l.View.Turned {
+		return say.Word("viewhelp.turned")
+	}
+	return say.Word("viewhelp.lens", "tells", say.Theirs(l.View.Tells))
+}
+
+// paint draws one view of the ruff at hand: the solved shape where there is one.
+func (l *Look) paint(v *figure.View, opt figure.Options) (draw.Drawing, error) {
+	if v.Turned && l.folding() {
+		shape, turn := l.foldShape()
+		opt.Row, opt.Notes = true, nil
+		opt.Turn_deg += turn
+		return v.Draw(l.A.Plan, shape, opt)
+	}
+	opt.Tone = l.tone(0, l.A)
+	return paintOf(v, &l.A.Plan, l.shape(), opt)
+}
+
+// paintOf draws one view of any ruff, with the joins that the pattern decides.
+func paintOf(v *figure.View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (draw.Drawing, error) {
+	if v.Strip {
+		opt.Joins_mm = pattern.Joins(*of)
+	}
+	return v.Draw(*of, shape, opt)
+}
+
+// turnsTo brings the place of a finding before the reader: the ruff as it is, in a
+// view that shows the place, turned so that it faces the eye.
+func (l *Look) turnsTo(id string) {
+	i := slices.IndexFunc(l.Findings[0], func(f check.Finding) bool { return f.ID == id })
+	if i < 0 {
+		return
+	}
+	f := l.Findings[0][i]
+	l.unfolds()
+	if strip := figure.Named("flat"); slices.Contains(l.View.Lacks, string(f.Where)) && !slices.Contains(strip.Lacks, string(f.Where)) {
+		l.View = strip
+	}
+	l.camera.Lens = home.Lens
+	l.camera.Turn_deg = home.Turn_deg // where places without marks of their own face the eye
+	if shape := l.posed(); len(f.At) > 0 && len(shape.Panels) > 0 {
+		m := min(f.At[0]-1, len(shape.Panels)-1)
+		v := shape.Panels[m].V[shape.NV]
+		l.camera.Turn_deg = math.Atan2(v.X, -v.Y) * 180 / math.Pi // the front, −y, faces the eye at 0
+	}
+}
+
+// notesOf point at the finding in hand, else at everything that stops or needs
+// mending.
+func (l *Look) notesOf(findings []check.Finding) []figure.Note {
+	var out []figure.Note
+	for _, f := range findings {
+		if f.Pending || l.Hand != "" && f.ID != l.Hand || l.Hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
+			continue
+		}
+		out = append(out, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
+	}
+	return out
+}
+
+// held says in words how the reader holds the ruff.
+func (l *Look) held() string {
+	if !l.View.Turned {
+		return say.Word("held.lens", "times", fmt.Sprintf("%.3g", l.camera.Lens.Scale))
+	}
+	turn := int(math.Round(l.camera.Turn_deg))
+	side := "held.right"
+	if turn < 0 {
+		turn, side = -turn, "held.left"
+	}
+	return say.Word(side, "turn", turn, "tilt", int(math.Round(l.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", l.camera.Zoom))
+}
+
+// Ratio is the stage's device pixels per CSS pixel.
+func (l *Look) Ratio() float64 { return l.size.ratio }
+
+// PoseNodes are the buttons of the poses.
+func (l *Look) PoseNodes() []doc.Node {
+	var out []doc.Node
+	for _, pose := range poses {
+		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
+			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == l.Pose)).
+			With("aria-disabled", strconv.FormatBool(!l.has(pose))).
+			With("aria-label", say.Word("poselong."+string(pose))).With("title", say.Word("poselong."+string(pose))).Say(say.Word("pose."+string(pose))))
+	}
+	return out
+}
+
+// ViewNodes are the buttons of the views.
+func (l *Look) ViewNodes() []doc.Node {
+	var out []doc.Node
+	for _, v := range figure.Views {
+		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
+			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.Theirs(v.Label)))
+	}
+	return out
+}
+
+// palette is what the picture is drawn in.
+func palette(light string) draw.Palette {
+	switch light {
+	case "dark":
+		return draw.Dark()
+	case "contrast":
+		return draw.Contrast()
+	}
+	return draw.Light()
+}

@@ -1,0 +1,133 @@
+package teach
+
+import (
+	"strings"
+	"sync"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
+
+// Link is what a lesson's link begins with, after the '#'.
+const Link = "lesson="
+
+// Course is the lessons, and whether the reader was told that the open one is
+// solved. New makes one.
+type Course struct {
+	lessons func() []Lesson // read when first asked for: the start does not wait
+	told    bool
+}
+
+// New is the course.
+func New() *Course { return &Course{lessons: sync.OnceValue(Lessons)} }
+
+// Lesson is the lesson of that name; nil if there is none.
+func (c *Course) Lesson(name string) *Lesson {
+	lessons := c.lessons()
+	for i := range lessons {
+		if lessons[i].Name == name {
+			return &lessons[i]
+		}
+	}
+	return nil
+}
+
+// After is the name of the lesson after one; "" where that is none.
+func (c *Course) After(name string) string {
+	lessons := c.lessons()
+	for i, l := range lessons {
+		if l.Name == name {
+			return lessons[(i+1)%len(lessons)].Name
+		}
+	}
+	return ""
+}
+
+// Open begins a lesson: what was told of another counts no more.
+func (c *Course) Open() { c.told = false }
+
+// Pupil is what a lesson is judged from.
+type Pupil struct {
+	Scheme   scheme.Scheme
+	Ruff     sim.Ruff
+	Findings []check.Finding
+	Settled  bool   // nothing more will be known of the ruff
+	Instead  string // what is said in place of a judgement: what is typed is not shown; "" it is
+	Units    scheme.Units
+}
+
+// Patches show the open lesson of that name beside the stage, and give what is to be
+// said once, when it is solved.
+func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
+	l := c.Lesson(name)
+	if l == nil {
+		return []doc.Patch{{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Value: ""}, {Op: doc.OpText, ID: "lesson-short"}}, ""
+	}
+	how, words := l.judge(p.Scheme, p.Ruff, p.Findings, p.Settled, func(mm float64) string { return scheme.FormatLength(mm, p.Units) })
+	switch how {
+	case solved:
+		words = say.Word("lesson.solved", "answer", l.Answer)
+	case waiting:
+		words = say.Word("lesson.waits")
+	}
+	if p.Instead != "" { // the last good ruff is not what is typed
+		how, words = waiting, p.Instead
+	}
+	if how == solved && !c.told {
+		said = words
+	}
+	c.told = how == solved
+	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
+	short := say.Word("lesson.short")
+	if how == solved {
+		short = say.Word("lesson.done")
+	}
+	return []doc.Patch{
+		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true},
+		{Op: doc.OpText, ID: "lesson-short", Value: short},
+		{Op: doc.OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
+		{Op: doc.OpText, ID: "lesson-title", Value: say.Word("lesson.title", "title", l.Title)},
+		{Op: doc.OpNodes, ID: "lesson-text", Nodes: l.nodes()},
+		{Op: doc.OpText, ID: "lesson-stands", Value: words},
+		{Op: doc.OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
+	}, said
+}
+
+// nodes are a lesson's text, question and hint.
+func (l *Lesson) nodes() []doc.Node {
+	var out []doc.Node
+	for _, t := range l.Text {
+		out = append(out, doc.El("p", "").Say(t))
+	}
+	return append(out,
+		doc.El("p", "class=question").Say(l.Question),
+		doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.hint")), doc.El("p", "").Say(l.Hint)))
+}
+
+// Nodes are all lessons to be read before any program loads: each with a
+// plain link that opens it once the program runs. The link's place in the page
+// is the lesson's own text.
+func (c *Course) Nodes() []doc.Node {
+	var out []doc.Node
+	for _, l := range c.lessons() {
+		body := doc.El("div", "tabindex=-1").With("id", Link+l.Name).WithNodes(l.nodes()...).WithNodes(
+			doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.shows")), doc.El("p", "").Say(l.Answer)),
+			doc.El("p", "", doc.El("a", "data-do=lesson").With("href", "#"+Link+l.Name).With("data-with", l.Name).
+				With("aria-label", say.Word("lesson.openthis", "title", l.Title)).Say(say.Word("lesson.open"))))
+		out = append(out, doc.El("li", "", doc.El("details", "class=lesson", doc.El("summary", "").Say(l.Title), body)))
+	}
+	return out
+}
+
+// Words is what the fold of the lessons is called.
+func (c *Course) Words() string {
+	return say.Word("lessons", "n", say.Number(len(c.lessons())))
+}
+
+// Named gives the lesson that a fragment names.
+func Named(fragment string) (string, bool) {
+	return strings.CutPrefix(strings.TrimPrefix(fragment, "#"), Link)
+}

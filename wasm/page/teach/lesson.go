@@ -1,0 +1,229 @@
+// Package teach holds the lessons: exercises for a class, read from assets/lessons,
+// and what proves that one is solved.
+package teach
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"ruffwright/assets"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
+	"ruffwright/wasm/page/say"
+)
+
+// Lesson is an exercise for a class: a scheme with something wrong, a question,
+// and what proves that it was mended. It is data (assets/lessons), one file
+// each; a test solves every one of them.
+type Lesson struct {
+	Name     string   `json:"name"` // in its link, #lesson=name
+	Title    string   `json:"title"`
+	Text     []string `json:"text"` // what happened, a paragraph each
+	Question string   `json:"question"`
+	Hint     string   `json:"hint"`
+
+	From string         `json:"from"` // the demo whose scheme it changes
+	Set  []check.Change `json:"set"`  // to what
+
+	Shows    Shown          `json:"shows"`    // what is wrong with it
+	Solved   Proof          `json:"solved"`   // what must be so in the end
+	Solution []check.Change `json:"solution"` // one way there
+	Answer   string         `json:"answer"`   // said then
+	Figures  []Figure       `json:"figures"`  // every measure that the texts quote
+
+	Scheme scheme.Scheme `json:"-"` // From with Set
+}
+
+// Shown is the finding that a lesson is about.
+type Shown struct {
+	Finding  string         `json:"finding"`
+	Severity check.Severity `json:"severity"`
+}
+
+// Proof is what solves a lesson. It is judged from the findings and the measures
+// of whatever ruff the reader has made, never from a scheme expected; and
+// nothing may stop that ruff.
+type Proof struct {
+	Gone   []string `json:"gone"`             // findings that may not be there, not even as notes
+	Within []Range  `json:"within,omitempty"` // measures
+	Keep   []string `json:"keep"`             // fields that stay as the lesson set them: a wish given up solves nothing
+}
+
+// Range is where a measure must lie, both ends allowed.
+type Range struct {
+	Measure string  `json:"measure"` // as in measures
+	Least   float64 `json:"least"`
+	Most    float64 `json:"most"`
+}
+
+// Figure is a measure as a lesson's text quotes it.
+type Figure struct {
+	Measure string  `json:"measure"` // as in measures, or "finding" and its id: that finding's value
+	At      string  `json:"at"`      // start, or solved: as the solution leaves it
+	Quoted  float64 `json:"quoted"`
+	Within  float64 `json:"within"` // the rounding: how far the solver's may be from it
+}
+
+// measures are what a lesson can ask of a ruff: whether it is known yet, and what
+// it is.
+var measures = map[string]func(sim.Ruff) (float64, bool){
+	"height_outer_mm": ofSolved(func(m measure.Values) float64 { return m.HeightOuter_mm }),
+	"tilt_deg":        ofSolved(func(m measure.Values) float64 { return m.Tilt_deg }),
+	"droop_mm":        ofSolved(func(m measure.Values) float64 { return m.Droop_mm }),
+	"loop_mm":         ofSolved(func(m measure.Values) float64 { return m.Loop_mm }),
+	"bow_mm": func(r sim.Ruff) (float64, bool) {
+		if r.Solved == nil || !r.Solved.Ruff.BowDone {
+			return 0, false
+		}
+		return r.Solved.Ruff.Bow_mm, true
+	},
+	"panel_mm":  func(r sim.Ruff) (float64, bool) { return r.Plan.Panel_mm, true },
+	"panels":    func(r sim.Ruff) (float64, bool) { return float64(r.Plan.Panels), true },
+	"slack":     func(r sim.Ruff) (float64, bool) { return r.Plan.Slack, r.Plan.Slack > 0 },
+	"sets_have": func(r sim.Ruff) (float64, bool) { return r.Plan.SetsHave, r.Plan.Scheme.Strip.Have > 0 },
+}
+
+func ofSolved(of func(measure.Values) float64) func(sim.Ruff) (float64, bool) {
+	return func(r sim.Ruff) (float64, bool) {
+		if r.Solved == nil {
+			return 0, false
+		}
+		return of(r.Solved.Ruff), true
+	}
+}
+
+// Lessons are the course. A lesson that cannot be read is left out: a test keeps
+// them readable.
+func Lessons() []Lesson {
+	var out []Lesson
+	for _, name := range assets.Lessons() {
+		if text, ok := assets.Lesson(name); ok {
+			if l, err := readLesson(text); err == nil && l.Name == name {
+				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer} {
+					*text = say.Theirs(*text)
+				}
+				for i := range l.Text {
+					l.Text[i] = say.Theirs(l.Text[i])
+				}
+				out = append(out, l)
+			}
+		}
+	}
+	return out
+}
+
+// readLesson reads a lesson's file. What it does not know of, what is missing and
+// what fits no field, no finding and no measure is an error.
+func readLesson(text []byte) (Lesson, error) {
+	var l Lesson
+	in := json.NewDecoder(bytes.NewReader(text))
+	in.DisallowUnknownFields()
+	if err := in.Decode(&l); err != nil {
+		return l, err
+	}
+	for what, words := range map[string]string{"name": l.Name, "title": l.Title, "question": l.Question, "hint": l.Hint, "answer": l.Answer} {
+		if words == "" {
+			return l, fmt.Errorf("no %s", what)
+		}
+	}
+	document, ok := assets.Demo(l.From)
+	if !ok {
+		return l, fmt.Errorf("from: there is no demo %q", l.From)
+	}
+	s, err := scheme.Parse(document)
+	if err != nil {
+		return l, err
+	}
+	if l.Scheme, err = check.Apply(s, check.Remedy{Changes: l.Set}); err != nil {
+		return l, fmt.Errorf("set: %w", err)
+	}
+	known := map[string]bool{}
+	for _, r := range check.Table() {
+		known[r.ID] = true
+	}
+	switch {
+	case len(l.Text) == 0:
+		return l, errors.New("no text")
+	case len(l.Solution) == 0 || len(l.Solved.Gone) == 0:
+		return l, errors.New("nothing solves it")
+	}
+	for _, id := range append([]string{l.Shows.Finding}, l.Solved.Gone...) {
+		if !known[id] {
+			return l, fmt.Errorf("there is no finding %q", id)
+		}
+	}
+	for _, key := range l.Solved.Keep {
+		if _, ok := scheme.Lookup(key); !ok {
+			return l, fmt.Errorf("keep: there is no field %q", key)
+		}
+	}
+	for _, r := range l.Solved.Within {
+		if measures[r.Measure] == nil || !(r.Least <= r.Most) {
+			return l, fmt.Errorf("within: %q from %g to %g", r.Measure, r.Least, r.Most)
+		}
+	}
+	return l, nil
+}
+
+// standing is how a lesson stands.
+type standing uint8
+
+const (
+	waiting  standing = iota // it is not known yet
+	unsolved                 // and why
+	solved
+)
+
+// judge holds the ruff r of the scheme s, with its findings, against the proof:
+// solved, or the first thing that is missing, in words. settled says that nothing
+// more will be known of r.
+func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, length func(mm float64) string) (standing, string) {
+	for _, key := range l.Solved.Keep {
+		if f, ok := scheme.Lookup(key); ok && f.Get(l.Scheme) != f.Get(s) {
+			return unsolved, say.Word("lesson.keep", "field", say.Theirs(f.Label), "value", kept(f, l.Scheme, length))
+		}
+	}
+	if !settled {
+		return waiting, ""
+	}
+	for _, f := range findings {
+		switch {
+		case f.Pending && slices.ContainsFunc(f.Awaits, func(id string) bool { return slices.Contains(l.Solved.Gone, id) }),
+			f.ID == "not-at-rest":
+			return unsolved, say.Word("lesson.unknown")
+		case !f.Pending && (f.Severity == check.Stop || slices.Contains(l.Solved.Gone, f.ID)):
+			return unsolved, say.Word("lesson.left", "finding", f.Sentence)
+		}
+	}
+	for _, in := range l.Solved.Within {
+		v, ok := measures[in.Measure](r)
+		switch {
+		case !ok || math.IsNaN(v):
+			return unsolved, say.Word("lesson.unknown")
+		case v < in.Least || v > in.Most:
+			return unsolved, say.Word("lesson.off")
+		}
+	}
+	return solved, ""
+}
+
+// kept is what a field must stay at, in words.
+func kept(f scheme.Field, s scheme.Scheme, length func(mm float64) string) string {
+	switch f.Kind {
+	case scheme.KindLength:
+		return length(f.Number(s))
+	case scheme.KindChoice:
+		for _, c := range f.Choices {
+			if c.Value == f.Get(s) {
+				return say.Theirs(c.Label)
+			}
+		}
+	}
+	return f.Get(s)
+}

@@ -1,0 +1,82 @@
+package tell
+
+import (
+	"ruffwright/geom/scheme"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+	"ruffwright/wasm/page/work"
+)
+
+// stateNodes are the banner beside the verdict: what is refused, with a way to
+// it, or why the cloth cannot be solved. Nothing where all is as typed.
+func stateNodes(s work.State) []doc.Node {
+	switch s.Kind {
+	case work.LastOne:
+		list := doc.El("ul", "")
+		for _, r := range s.Refused {
+			list.Nodes = append(list.Nodes, doc.El("li", "",
+				doc.Text(say.Word("entry.other", "field", r.Field.Label, "why", r.Why)),
+				goTo(r.Field, "state-"+doc.Control(r.Field.Key))))
+		}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.last"))), list}
+	case work.Cannot:
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.cannot")), doc.Text(s.Why))}
+	}
+	return nil
+}
+
+// goTo is a button that leads to a field.
+func goTo(f scheme.Field, id string) doc.Node {
+	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(say.Word("state.goto", "field", f.Label))
+}
+
+// panels of the page that show the ruff; each says which one where it is not
+// what is typed, in its own line.
+var panels = []struct{ id, of string }{
+	{"stage", "stage-of"}, {"to-findings", "findings-of"}, {"to-numbers", "numbers-of"}, {"to-compare", "compare-of"},
+}
+
+// statePatches show the state.
+func (t Tell) statePatches(s work.State) []doc.Patch {
+	out := []doc.Patch{
+		{Op: doc.OpNodes, ID: "state", Nodes: stateNodes(s)},
+		{Op: doc.OpAttr, ID: "state", Name: "data-state", Value: string(s.Kind)},
+	}
+	for _, panel := range panels {
+		words := s.Of()
+		if panel.id == "stage" && words != "" { // the drawing has little room
+			words = say.Word("state.ofstage")
+		}
+		if panel.of == "compare-of" && !t.Compares() {
+			words = ""
+		}
+		out = append(out, doc.Patch{Op: doc.OpText, ID: panel.of, Value: words},
+			doc.Patch{Op: doc.OpAttr, ID: panel.id, Name: "data-old", Value: "true", Gone: words == ""})
+	}
+	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
+		rare, bad := 0, 0
+		plain := 0
+		for _, f := range say.Fields() {
+			switch {
+			case f.Group != g.Key:
+			case !f.Rare:
+				plain++
+			default:
+				rare++
+				if _, ok := t.Wrong[f.Key]; ok {
+					bad++
+				}
+			}
+		}
+		if rare == 0 {
+			continue
+		}
+		words := rareLabel(rare, plain)
+		if bad > 0 {
+			words = say.Many("form.refused", bad, "fold", words)
+		}
+		out = append(out, doc.Patch{Op: doc.OpText, ID: "rare-" + g.Key + "-label", Value: words},
+			doc.Patch{Op: doc.OpAttr, ID: "rare-" + g.Key, Name: "data-refused", Value: "true", Gone: bad == 0})
+	}
+	return out
+}

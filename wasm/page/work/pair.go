@@ -1,0 +1,169 @@
+package work
+
+import (
+	"ruffwright/geom/scheme"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+	"ruffwright/sim/check/compare"
+	"ruffwright/wasm/page/say"
+	"ruffwright/wasm/wire"
+)
+
+// A comparison holds two ruffs: A is the ruff at hand, in the form; B is kept
+// beside it until the reader puts another in its place. Both stand on the stage
+// and in the link, and a step back restores both. Which is better, and why, is
+// package check's to say; the command says the same.
+
+// Rival is B.
+type Rival struct {
+	Scheme   *scheme.Scheme // nil: nothing is compared. Steps share it: it is never changed
+	Asked    string         // as the solver is asked for it
+	Side     compare.Side
+	Findings []check.Finding
+	Done     bool // the solver's whole answer is here
+	None     bool // or there is none
+}
+
+// compared is a comparison already made, and of what.
+type compared struct {
+	of struct {
+		a, b             string
+		solvedA, solvedB *sim.Solved
+		units            scheme.Units
+	}
+	comparison compare.Comparison
+	costly     string       // the scheme whose cost is known
+	cost       compare.Cost // of A
+}
+
+// Compares reports whether there are two ruffs.
+func (w *Work) Compares() bool { return w.B.Scheme != nil }
+
+// SetB makes s B, nil: none. What is solved of A already, if that is the very same,
+// B takes over.
+func (w *Work) SetB(s *scheme.Scheme) error {
+	if s == nil {
+		w.B, w.changes.Shown = Rival{}, true
+		return nil
+	}
+	b := Rival{Scheme: s, Asked: wire.Written(*s)}
+	if b.Asked == w.B.Asked && w.B.Scheme != nil {
+		w.B.Scheme = s
+		return nil
+	}
+	drawn, err := sim.Draw(*s)
+	if err != nil {
+		return err
+	}
+	switch b.Asked {
+	case w.Asked:
+		b.Side, b.Done = w.sideA(), w.Whole
+		if !w.Whole {
+			b.Side.Ruff.Solved = nil
+		}
+	case w.former.Asked:
+		b.Side, b.Done = w.former.Side, true
+	default:
+		b.Side = compare.SideOf(drawn)
+	}
+	w.B, w.changes.Shown = b, true
+	return nil
+}
+
+// SolveB takes B as far as it is solved; none: it cannot be.
+func (w *Work) SolveB(solved *sim.Solved, last, none bool) {
+	b := &w.B
+	b.Done, b.None = last, none
+	if !none {
+		b.Side.Ruff.Solved = solved
+	}
+	w.changes.Shown = true
+}
+
+// sideA is A as package check compares it.
+func (w *Work) sideA() compare.Side {
+	c := &w.compared
+	if c.costly != w.Asked {
+		c.costly, c.cost = w.Asked, compare.SideOf(w.Ruff).Cost
+	}
+	return compare.Side{Ruff: w.Ruff, Cost: c.cost}
+}
+
+// Comparison holds B against A; what was said already is not worked out again.
+func (w *Work) Comparison() compare.Comparison {
+	c := &w.compared
+	of := c.of
+	of.a, of.b, of.solvedA, of.solvedB, of.units = w.Asked, w.B.Asked, w.Ruff.Solved, w.B.Side.Ruff.Solved, w.Units
+	if of != c.of {
+		c.of, c.comparison = of, compare.Of(w.sideA(), w.B.Side, w.Units)
+		w.B.Findings = say.Finds(w.B.Side.Ruff, w.Units)
+	}
+	return c.comparison
+}
+
+// Pair carries out a command of the comparison, each of them one step, and gives
+// the key of what is said of it; "" where nothing was done.
+func (w *Work) Pair(name string) (said string, err error) {
+	a, b := w.Scheme, w.B.Scheme
+	if b == nil && name != "compare-keep" && name != "twin" {
+		return "", nil
+	}
+	switch name {
+	case "compare-keep": // A becomes B
+		if b != nil && w.B.Asked == w.Asked {
+			return "", nil
+		}
+		said, what := "keep", say.Word("step.keep")
+		if b != nil {
+			said, what = "atob", say.Word("step.atob")
+		}
+		w.remember(step{before: a, what: what})
+		return said, w.SetB(&a)
+	case "compare-back": // B becomes A
+		return "btoa", w.Swap(*b, say.Word("step.btoa"))
+	case "compare-swap":
+		if err := w.Swap(*b, say.Word("step.swap")); err != nil {
+			return "", err
+		}
+		return "swap", w.SetB(&a)
+	case "compare-stop":
+		w.remember(step{before: a, what: say.Word("step.stop")})
+		return "stop", w.SetB(nil)
+	}
+	other, err := check.SewnOtherwise(a) // the first comparison that everybody needs
+	if err != nil {
+		return "", err
+	}
+	was := w.B
+	if err := w.SetB(&other); err != nil {
+		return "", err
+	}
+	now := w.B
+	w.B = was
+	w.remember(step{before: a, what: w.TwinLabel()})
+	w.B = now
+	return "twin", nil
+}
+
+// Code is what a link holds: the ruff at hand, or both; "" if that is too much.
+func (w *Work) Code() string {
+	if b := w.B.Scheme; b != nil {
+		return scheme.PairCode(w.Scheme, *b)
+	}
+	return w.Scheme.Code()
+}
+
+// Holds reports whether what a link holds is at hand.
+func (w *Work) Holds(a scheme.Scheme, b *scheme.Scheme) bool {
+	return Same(a, w.Scheme) && (b == nil || w.Compares() && Same(*b, *w.B.Scheme))
+}
+
+// TwinLabel is what the button of the first comparison says: how A is sewn, and
+// the other way.
+func (w *Work) TwinLabel() string {
+	this, other := "both", "top"
+	if row := w.Ruff.Plan.Row; row.OneEdge() {
+		this, other = string(row.Edge()), "both"
+	}
+	return say.Word("twin", "this", say.Word("sewn."+this), "other", say.Word("sewn."+other))
+}
