@@ -2,8 +2,8 @@ package paper
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
-	"strings"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
@@ -17,38 +17,23 @@ func (j *job) marks() ([]*sheet.Page, error) {
 	f := sheet.NewFlow("Table of marks")
 	f.Page.Holds = "every mark from one end"
 	t := j.table
-	ready, hem := "Hem the strip", ""
-	if len(j.Pattern.Cut.Joins) > 0 {
-		ready = "Join and hem the strip"
-	}
+	hem := ""
 	if t.Hem_mm > 0 {
 		hem = fmt.Sprintf("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))
-	} else {
-		ready = strings.TrimSuffix(strings.Replace(ready, "Hem the strip", "", 1), " and hem the strip")
-		if ready != "" {
-			ready += " the strip"
-		}
 	}
-	turn := "turn its inner edge in by " + j.len(j.Pattern.Strip.Takeup_mm)
-	if j.Pattern.Strip.Takeup_mm == 0 {
-		turn = "finish its inner edge"
-	}
-	first := capital(turn) + " first. "
-	if ready != "" {
-		first = ready + ", " + turn + " first. "
-	}
-	f.Para(sheet.Strong(first), sheet.Plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
+	f.Para(sheet.Strong(j.beforeMarking()), sheet.Plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
 		j.zero(), unitWord(t.Units), j.stepWords())))
 	f.Para(sheet.Plain(hem), sheet.Plain("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line."))
 	f.Para(sheet.Plain(j.sewing() + " " + j.tuckWords()))
-	if len(t.Rows) == 0 {
-		return f.Pages, nil
+	f.Skip(1)
+	// As many tables side by side as the width of their numbers lets stand.
+	own, tucked := j.Ruff.Plan.MarksOwn, j.tucked()
+	widest := draw.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sheet.Small, draw.Upright)
+	n := 2
+	if !own && t.Units != scheme.Inches && widest < 8.4 || !tucked && widest < 12 {
+		n = 3
 	}
-	own := j.Ruff.Plan.MarksOwn
-	tucked := false
-	for _, r := range t.Rows {
-		tucked = tucked || r.Tucked
-	}
+	f.Split(n, 6)
 	columns := []sheet.Col{sheet.Numbers("set", 10), sheet.Words("fold", 19), sheet.Numbers("place", 15)}
 	if tucked {
 		columns = append(columns, sheet.Numbers("tuck", 15), sheet.Numbers("to", 15))
@@ -57,34 +42,51 @@ func (j *job) marks() ([]*sheet.Page, error) {
 		columns = append(columns, sheet.Words("sewn", 12))
 	}
 	columns = append(columns, sheet.Words("", 15))
-	rows := make([][]string, 0, len(t.Rows))
-	for _, r := range t.Rows {
-		row := []string{strconv.Itoa(r.Set), markName(r.Fold), t.Text(r.Place)}
-		if r.Mark < 0 {
-			row[0], row[1] = "", "–"
-		}
-		if tucked {
-			a, b := "", ""
-			if r.Tucked {
-				a, b = t.Text(r.TuckA), t.Text(r.TuckB)
-			}
-			row = append(row, a, b)
-		}
-		if own {
-			edge := map[scheme.Edge]string{scheme.EdgeTop: "top", scheme.EdgeBottom: "bottom", scheme.EdgeNone: "no"}[r.Edge]
-			row = append(row, edge)
-		}
-		rows = append(rows, append(row, rowNote(r)))
-	}
-	f.Skip(1)
-	widest := draw.TextWidth(t.Text(t.Rows[len(t.Rows)-1].Place), sheet.Small, draw.Upright)
-	if !own && t.Units != scheme.Inches && widest < 8.4 || !tucked && widest < 12 {
-		f.Split(3, 6)
-	} else {
-		f.Split(2, 6)
+	rows := make([][]string, len(t.Rows))
+	for i, r := range t.Rows {
+		rows[i] = j.markRow(r, tucked, own)
 	}
 	f.Table(sheet.Small, columns, rows)
 	return f.Pages, nil
+}
+
+// beforeMarking says what is done to the strip before it is marked.
+func (j *job) beforeMarking() string {
+	var ready []string
+	if len(j.Pattern.Cut.Joins) > 0 {
+		ready = append(ready, "join")
+	}
+	if j.table.Hem_mm > 0 {
+		ready = append(ready, "hem")
+	}
+	turn := "turn its inner edge in by " + j.len(j.Pattern.Strip.Takeup_mm) + " first. "
+	if j.Pattern.Strip.Takeup_mm == 0 {
+		turn = "finish its inner edge first. "
+	}
+	if len(ready) == 0 {
+		return capital(turn)
+	}
+	return capital(list(ready)) + " the strip, " + turn
+}
+
+// markRow is a row of the table of marks; a join beside the marks has neither set
+// nor fold.
+func (j *job) markRow(r pattern.Row, tucked, own bool) []string {
+	t := j.table
+	row := []string{strconv.Itoa(r.Set), markName(r.Fold), t.Text(r.Place)}
+	if r.Mark < 0 {
+		row[0], row[1] = "", "–"
+	}
+	switch {
+	case tucked && r.Tucked:
+		row = append(row, t.Text(r.TuckA), t.Text(r.TuckB))
+	case tucked:
+		row = append(row, "", "")
+	}
+	if own {
+		row = append(row, map[scheme.Edge]string{scheme.EdgeTop: "top", scheme.EdgeBottom: "bottom", scheme.EdgeNone: "no"}[r.Edge])
+	}
+	return append(row, rowNote(r))
 }
 
 // lastMark is the table's row of the last mark.
@@ -124,12 +126,15 @@ func (j *job) stepWords() string {
 	return j.len(j.table.Step_mm)
 }
 
-// tuckWords says how a tuck is made.
+// tucked tells whether a mark has a tuck.
+func (j *job) tucked() bool {
+	return slices.ContainsFunc(j.table.Rows, func(r pattern.Row) bool { return r.Tucked })
+}
+
+// tuckWords says how a tuck is made; nothing where there is none.
 func (j *job) tuckWords() string {
-	for _, r := range j.table.Rows {
-		if r.Tucked {
-			return "Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."
-		}
+	if !j.tucked() {
+		return ""
 	}
-	return ""
+	return "Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."
 }

@@ -166,7 +166,7 @@ func (j *job) sewnCounts() []string {
 func (j *job) sewSteps(f *sheet.Flow) {
 	p := j.s.Pleat
 	rest := ""
-	if j.tuckWords() != "" {
+	if j.tucked() {
 		rest = " At a mark with a tuck first bring the two places of the tuck together, then sew through both."
 	}
 	if p.Lines == 2 {

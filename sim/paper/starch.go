@@ -131,7 +131,7 @@ func (j *job) beyondWords(t target) string {
 // manyWays warns that tucked cloth without starch settles in more shapes than the
 // one that was solved.
 func (j *job) manyWays() string {
-	if j.tuckWords() == "" {
+	if !j.tucked() {
 		return ""
 	}
 	return " But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."

@@ -67,7 +67,7 @@ func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 	sign(7, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x-1.5, y+1.6), sheet.Pt(x+4, y+1.6)) }, "upper edge: stitch line")
 	sign(5, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "top fold, its set")
 	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "bottom fold")
-	if j.tuckWords() != "" {
+	if j.tucked() {
 		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring its ends together")
 	}
 	sign(5, func(x float64) { p.Dot(x, y+1.6, 1) }, "quarter: pin here")
