@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/cloth"
 	"ruffwright/sim/window"
 )
 
@@ -103,7 +104,7 @@ func TestNeed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n.Found && (n.Bend_mm > usual_mm) != (n.Doubt != "") {
+	if n.Found && (n.Bend_mm > cloth.StarchedMost_mm) != (n.Doubt != "") {
 		t.Errorf("%g mm and the doubt %q", n.Bend_mm, n.Doubt)
 	}
 	// Untucked at one edge no starch brings the bow below 2 mm, and it says so.

@@ -35,15 +35,8 @@ type Needed struct {
 	Lean_mm_per_g float64 `json:"lateral_mm_per_g"`
 }
 
-// swatchAngle_deg is the slope of the swatch test's edge-to-tip line.
-const swatchAngle_deg = 41.5
-
-const (
-	stiffest_mm = 250 // longest starch.bend that a scheme may hold
-	// usual_mm is the most that starched cloth is expected to show (40 to 90 mm by
-	// this project's estimate from masses and overhangs, no source).
-	usual_mm = 90
-)
+// stiffest_mm is the longest starch.bend that a scheme may hold.
+const stiffest_mm = 250
 
 // Need finds the least bending length of the starched cloth (starch.bend) with
 // which droop, bow and lean stay within the limits, and the swatch overhang that
@@ -92,10 +85,10 @@ func Need(ctx context.Context, s scheme.Scheme, grid window.Grid, lim Limits, pr
 		return n.out, nil
 	}
 	n.out.Found, n.out.Bend_mm = true, bend
-	if bend > usual_mm {
-		n.out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", usual_mm, bend)
+	if bend > cloth.StarchedMost_mm {
+		n.out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", cloth.StarchedMost_mm, bend)
 	}
-	n.out.Overhang_mm, err = cloth.Overhang(math.Max(bend, own), swatchAngle_deg)
+	n.out.Overhang_mm, err = cloth.Overhang(math.Max(bend, own), cloth.Slope_deg)
 	return n.out, err
 }
 

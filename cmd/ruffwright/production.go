@@ -9,8 +9,8 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim"
 	"ruffwright/sim/measure"
-	"ruffwright/sim/paper"
 )
 
 // The tables of a production: CSV, lengths in mm as the heads say, numbers with
@@ -22,7 +22,7 @@ type turned struct {
 	folder       string
 	unsolved     bool
 	ruff         *measure.Values // nil: not solved, or not come to rest
-	need         *paper.Need
+	need         *sim.Needed
 	pattern      pattern.Pattern
 	stops, mends int
 }

@@ -118,11 +118,7 @@ const (
 	// knots weaken thread, and fine cloth tears before it.
 	threadMost = 2 // N
 
-	// stiffEnough: starched cloth is expected to show bending lengths of 40 to 90
-	// mm (this project's estimate from masses and overhangs, no source): remedies
-	// do not ask for more.
-	stiffEnough = 90 // mm
-	// stiffUsual is what they ask for where the cloth has less: in solved half sets
+	// stiffUsual is what remedies ask for where the cloth has less: in solved half sets
 	// with a tuck it brought the bow below bowMost.
 	stiffUsual = 80 // mm
 )

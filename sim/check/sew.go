@@ -82,7 +82,7 @@ func (v *view) offerSewnAsWished(s *seen) {
 // stiffer gives the starch that remedies ask for: at least want, at most what
 // starched cloth is expected to show; false where the cloth has that already.
 func (v *view) stiffer(want float64) (bend float64, ok bool) {
-	bend = math.Ceil(math.Min(want, stiffEnough)/5) * 5
+	bend = math.Ceil(math.Min(want, cloth.StarchedMost_mm)/5) * 5
 	return bend, bend > v.bend()+1 && v.allowed("starch.bend", bend)
 }
 
@@ -93,12 +93,9 @@ func (v *view) offerStarch(s *seen, want float64) {
 	}
 }
 
-// swatchAngle_deg is the slope that a swatch hangs to.
-const swatchAngle_deg = 41.5
-
 // swatch says how starch of a bending length shows.
 func (v *view) swatch(bend float64) string {
-	l, err := cloth.Overhang(bend, swatchAngle_deg)
+	l, err := cloth.Overhang(bend, cloth.Slope_deg)
 	if err != nil {
 		return "its bending length is " + v.len(bend)
 	}

@@ -67,6 +67,10 @@ func FirstStrength(cloth_mm, target_mm float64) Strength {
 	return best
 }
 
+// StarchedMost_mm is the bending length that starched cloth is expected to show at
+// most (40 to 90 mm by this project's estimate from masses and overhangs, no source).
+const StarchedMost_mm = 90
+
 // Starch is what is known of a dry starch.
 type Starch struct {
 	Kind         scheme.StarchKind

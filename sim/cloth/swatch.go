@@ -5,6 +5,10 @@ import (
 	"math"
 )
 
+// Slope_deg is the slope that swatches are held to: there the overhang is twice the
+// bending length (Span(41.5) = 2.0003).
+const Slope_deg = 41.5
+
 // The swatch test at home: cut a straight strip along the thread (25 mm wide and
 // at least 200 mm long by the standards, longer for starched cloth), slide it
 // level over a table's edge until its tip reaches a known angle below level (or

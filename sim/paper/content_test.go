@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/sim"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -80,7 +81,7 @@ func TestContents(t *testing.T) {
 	if text := said(pages, "starch"); !strings.Contains(text, "Not solved yet.") || !strings.Contains(text, "ruffwright need") {
 		t.Error("the starch card does not say that nothing is solved and how to solve it")
 	}
-	in.Need = &Need{Bend_mm: 62, Droop_mm: 1.2, Bow_mm: 1.8}
+	in.Need = &sim.Needed{Bend_mm: 62, Droop_mm: 1.2, Bow_mm: 1.8}
 	pages, _ = Pages(in)
 	for _, want := range []string{"hangs over by 12.4 cm", "droops by 1.2 mm and moves by 1.8 mm"} {
 		if !strings.Contains(said(pages, "starch"), want) {

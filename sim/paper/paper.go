@@ -99,18 +99,8 @@ func (p Printer) factors() (fx, fy float64, err error) {
 	return fx, fy, err
 }
 
-// Need is the starch target, as the mechanics found it: plain numbers, or why there
-// is none.
-type Need struct {
-	Reason      string  // why no starch answers it, printed on the card; empty where one was found. The numbers then say nothing
-	Bend_mm     float64 // least bending length of the starched swatch along the strip, at the unstarched mass, 5 to 250; 0 = no starch is needed
-	Overhang_mm float64 // overhang at 41.5° that shows it; 0 = computed from Bend_mm
-	Droop_mm    float64 // droop of the ruff with it; NaN or 0 = not told
-	Bow_mm      float64 // movement when the wearer bows with it; NaN or 0 = not told
-}
-
-// check refuses lengths that no swatch has.
-func (n *Need) check() error {
+// checkNeed refuses lengths that no swatch has.
+func checkNeed(n *sim.Needed) error {
 	if n == nil || n.Reason != "" {
 		return nil
 	}
@@ -130,9 +120,9 @@ type Input struct {
 	Pattern  pattern.Pattern // of the same plan
 	Units    scheme.Units
 	Paper    Paper
-	Date     time.Time // printed, and the PDF's date; its day in its own zone
-	Need     *Need     // nil: not solved yet
-	Unsolved string    // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
+	Date     time.Time   // printed, and the PDF's date; its day in its own zone
+	Need     *sim.Needed // the starch target; nil: not solved yet
+	Unsolved string      // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
 	Printer  Printer
 	// Progress is called before each sheet is written, from 1; what it gives back,
 	// unless nil, ends the work. nil: nobody asks.
@@ -163,7 +153,7 @@ func (in Input) check() error {
 	if in.Date.IsZero() || in.Date.Year() < 1 || in.Date.Year() > 9999 {
 		return bad("date", in.Date.String(), "a day of the years 1 to 9999", "is no date to print")
 	}
-	if err := in.Need.check(); err != nil {
+	if err := checkNeed(in.Need); err != nil {
 		return err
 	}
 	return in.Printer.Validate()

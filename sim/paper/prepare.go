@@ -63,13 +63,11 @@ func Prepare(ctx context.Context, s scheme.Scheme, how Preparing) (Input, error)
 	})
 	switch {
 	case errors.Is(err, sim.ErrDesign):
-		in.Need = &Need{Reason: "how stiff it must be cannot be solved for these sets."}
+		in.Need = &sim.Needed{Reason: "how stiff it must be cannot be solved for these sets."}
 	case err != nil:
 		return in, err
-	case n.Found:
-		in.Need = &Need{Bend_mm: n.Bend_mm, Overhang_mm: n.Overhang_mm, Droop_mm: n.Droop_mm, Bow_mm: n.Bow_mm}
 	default:
-		in.Need = &Need{Reason: n.Reason}
+		in.Need = &n
 	}
 	return in, nil
 }

@@ -78,7 +78,7 @@ func TestWriteSheets(t *testing.T) {
 			in := input(t, c.set, c.u)
 			in.Paper = paper
 			if paper == Letter {
-				in.Need = &Need{Bend_mm: 62, Droop_mm: 1.2, Bow_mm: 1.8}
+				in.Need = &sim.Needed{Bend_mm: 62, Droop_mm: 1.2, Bow_mm: 1.8}
 				in.Printer = Printer{Wide_mm: 98.5, High_mm: 101}
 			}
 			if err := os.WriteFile(filepath.Join(dir, c.name+"-"+paper.String()+".pdf"), pdfOf(t, in), 0o644); err != nil {

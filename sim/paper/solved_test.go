@@ -51,16 +51,13 @@ func solvedInput(t testing.TB, name string, u scheme.Units, change ...string) In
 }
 
 // needOf is the starch target of a solved input.
-func needOf(t testing.TB, in Input) *Need {
+func needOf(t testing.TB, in Input) *sim.Needed {
 	t.Helper()
 	n, err := sim.Need(context.Background(), in.Ruff.Plan.Scheme, in.Ruff.Solved.Grid, check.Limits(), nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if !n.Found {
-		return &Need{Reason: n.Reason}
-	}
-	return &Need{Bend_mm: n.Bend_mm, Overhang_mm: n.Overhang_mm, Droop_mm: n.Droop_mm, Bow_mm: n.Bow_mm}
+	return &n
 }
 
 // TestSolvedSheets: the sheets of solved ruffs stay in the live area with their
@@ -117,7 +114,7 @@ func TestSolvedSheets(t *testing.T) {
 			own = in.Need.Bend_mm
 		}
 		if own > 0 {
-			overhang, err := cloth.Overhang(own, slope_deg)
+			overhang, err := cloth.Overhang(own, cloth.Slope_deg)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -153,21 +150,21 @@ func TestStarchCardWithoutTarget(t *testing.T) {
 		want  []string
 		not   string
 	}{
-		{func(in *Input) { in.Need = &Need{Reason: "no starch answers this."} }, "0",
+		{func(in *Input) { in.Need = &sim.Needed{Reason: "no starch answers this."} }, "0",
 			[]string{"Starch alone will not do: no starch answers this.", "There is no target."}, "Not solved yet"},
-		{func(in *Input) { in.Need = &Need{Reason: "no starch answers this."} }, "60",
+		{func(in *Input) { in.Need = &sim.Needed{Reason: "no starch answers this."} }, "60",
 			[]string{"Starch alone will not do: no starch answers this.", "The scheme's own wish"}, "There is no target"},
 		{func(in *Input) { in.Unsolved = "the bands lie too far apart." }, "0",
 			[]string{"No target: this ruff cannot be solved as it is planned"}, "Not solved yet"},
-		{func(in *Input) { in.Need = &Need{Bend_mm: 233} }, "0",
+		{func(in *Input) { in.Need = &sim.Needed{Bend_mm: 233} }, "0",
 			[]string{"Hardly to be reached", "The test strips of 250 mm cannot show this target"}, "Not solved yet"},
-		{func(in *Input) { in.Need = &Need{} }, "70",
+		{func(in *Input) { in.Need = &sim.Needed{} }, "70",
 			[]string{"hangs over by 140 mm", "The least that would do, as solved: none", "starch makes them alike"}, "No starch needed"},
-		{func(in *Input) { in.Need = &Need{Bend_mm: 80} }, "70",
+		{func(in *Input) { in.Need = &sim.Needed{Bend_mm: 80} }, "70",
 			[]string{"hangs over by 140 mm", "The least that would do, as solved: an overhang of 160 mm", "The scheme's target is less"}, "No starch needed"},
-		{func(in *Input) { in.Need = &Need{} }, "0", []string{"starch makes them alike"}, "No starch needed"},
-		{func(in *Input) { in.Need = &Need{Bend_mm: 91} }, "0", []string{"hangs over by 182", "Hardly to be reached"}, "Not solved yet"},
-		{func(in *Input) { in.Need = &Need{Bend_mm: 89} }, "0", []string{"hangs over by 178"}, "Hardly to be reached"},
+		{func(in *Input) { in.Need = &sim.Needed{} }, "0", []string{"starch makes them alike"}, "No starch needed"},
+		{func(in *Input) { in.Need = &sim.Needed{Bend_mm: 91} }, "0", []string{"hangs over by 182", "Hardly to be reached"}, "Not solved yet"},
+		{func(in *Input) { in.Need = &sim.Needed{Bend_mm: 89} }, "0", []string{"hangs over by 178"}, "Hardly to be reached"},
 	} {
 		in := input(t, []string{"starch.bend", c.bend}, scheme.Millimetres)
 		c.spoil(&in)

@@ -106,8 +106,8 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 		}
 		f.Para(sheet.Strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), sheet.Plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
 			j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
-		if t.bend_mm > reached_mm {
-			f.Para(sheet.Strong("Hardly to be reached: "), sheet.Plain(fmt.Sprintf("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(reached_mm), j.beyondWords(t), j.thing())))
+		if t.bend_mm > cloth.StarchedMost_mm {
+			f.Para(sheet.Strong("Hardly to be reached: "), sheet.Plain(fmt.Sprintf("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing())))
 		}
 	}
 	if t.fromScheme {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim"
 )
 
 // TestTarget: the overhang on the cards is the exact heavy elastica's, twice the
@@ -18,7 +19,7 @@ func TestTarget(t *testing.T) {
 	if got, err := j.target(); err != nil || !got.known || !got.fromScheme || math.Abs(got.overhang_mm-45*2.00035) > 45*2e-5 {
 		t.Errorf("from the scheme: %+v, %v", got, err)
 	}
-	j.Need = &Need{Bend_mm: 50, Overhang_mm: 97}
+	j.Need = &sim.Needed{Bend_mm: 50, Overhang_mm: 97}
 	if got, err := j.target(); err != nil || !got.fromScheme || got.bend_mm != 45 {
 		t.Errorf("the scheme's own beside a need: %+v, %v", got, err)
 	}
@@ -26,11 +27,11 @@ func TestTarget(t *testing.T) {
 	if got, err := j.target(); err != nil || got.fromScheme || got.overhang_mm != 97 || got.beyond {
 		t.Errorf("from the need: %+v, %v", got, err)
 	}
-	j.Need = &Need{Bend_mm: 233} // strips of 250 mm, 50 of them held
+	j.Need = &sim.Needed{Bend_mm: 233} // strips of 250 mm, 50 of them held
 	if got, err := j.target(); err != nil || !got.beyond {
 		t.Errorf("more than the strips show: %+v, %v", got, err)
 	}
-	j.Need = &Need{}
+	j.Need = &sim.Needed{}
 	if got, err := j.target(); err != nil || !got.none {
 		t.Errorf("no starch needed: %+v, %v", got, err)
 	}

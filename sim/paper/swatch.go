@@ -62,7 +62,7 @@ func (j *job) swatch() ([]*sheet.Page, error) {
 // below level, with the overhangs at which a strip's tip meets it.
 func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	const x0, wide = 18.0, 150.0
-	tan := math.Tan(slope_deg * math.Pi / 180)
+	tan := math.Tan(cloth.Slope_deg * math.Pi / 180)
 	high := math.Min(wide*tan, sheet.BodyBottom_mm-top)
 	reach := high / tan
 	y0 := top
@@ -74,7 +74,7 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	p.Dot(x0, y0, 0.7)
 
 	// All tips lie on the slope: overhang L at the distance L · chord ÷ span.
-	span, err := cloth.Span(slope_deg)
+	span, err := cloth.Span(cloth.Slope_deg)
 	if err != nil {
 		return fmt.Errorf("paper: swatch card: %w", err)
 	}
@@ -83,7 +83,7 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 		return fmt.Errorf("paper: swatch card: %w", err)
 	}
 	chord := math.Hypot(hang.TipX, hang.TipDrop) / span // of one mm of overhang
-	sin, cos := math.Sincos(slope_deg * math.Pi / 180)
+	sin, cos := math.Sincos(cloth.Slope_deg * math.Pi / 180)
 	step, unit := 10.0, 10.0
 	if j.Units == scheme.Inches {
 		step, unit = 25.4/2, 25.4
@@ -116,7 +116,7 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	const r = 22
 	var arc []draw.Point
 	for k := range 25 {
-		s, c := math.Sincos(slope_deg * math.Pi / 180 * float64(k) / 24)
+		s, c := math.Sincos(cloth.Slope_deg * math.Pi / 180 * float64(k) / 24)
 		arc = append(arc, sheet.Pt(x0+r*c, y0+r*s))
 	}
 	p.Line(sheet.Fine, nil, arc...)

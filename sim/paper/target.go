@@ -8,14 +8,6 @@ import (
 	"ruffwright/sim/cloth"
 )
 
-// reached_mm is the bending length that starched cloth is expected to reach at most
-// (this project's estimate from masses and overhangs, no source).
-const reached_mm = 90
-
-// slope_deg is the angle of the swatch test: there the overhang is twice the
-// bending length (cloth.Span(41.5) = 2.0003).
-const slope_deg = 41.5
-
 // target is the starch target that the cards print.
 type target struct {
 	known       bool
@@ -45,7 +37,7 @@ func (j *job) target() (target, error) {
 		return t, nil
 	}
 	if t.overhang_mm == 0 {
-		l, err := cloth.Overhang(t.bend_mm, slope_deg)
+		l, err := cloth.Overhang(t.bend_mm, cloth.Slope_deg)
 		if err != nil {
 			return t, fmt.Errorf("paper: starch target: %w", err)
 		}
