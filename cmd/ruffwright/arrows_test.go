@@ -180,6 +180,11 @@ func complaints(tree fs.FS) ([]string, error) {
 				say(s, "%s", why)
 			}
 		}
+		if !s.test() && !slices.Contains(sewnRooms, s.dir) {
+			for _, read := range sewnReads(s.file) {
+				say(s, "takes %s of a scheme: ask the row what is sewn", read)
+			}
+		}
 		if pure(s.dir) && !s.test() {
 			for _, name := range impureCalls(s.file) {
 				say(s, "%s is pure and calls %s", s.dir, name)

@@ -164,13 +164,12 @@ func (j *job) sewnCounts() []string {
 
 // sewSteps says what is sewn to which edge, and which first.
 func (j *job) sewSteps(f *sheet.Flow) {
-	p := j.s.Pleat
 	rest := ""
 	if j.tucked() {
 		rest = " At a mark with a tuck first bring the two places of the tuck together, then sew through both."
 	}
-	if p.Lines == 2 {
-		rest += fmt.Sprintf(" Then a second line of stitches, %s from the first, parallel to the band.", j.len(p.LineGap))
+	if j.s.Pleat.Lines == 2 {
+		rest += fmt.Sprintf(" Then a second line of stitches, %s from the first, parallel to the band.", j.len(j.s.Pleat.LineGap))
 	}
 	const whip = "The fold's turned-in edge is whipped to the finished edge of the band from outside, four stitches to a fold."
 	edges := map[scheme.Edge]int{}
