@@ -37,9 +37,10 @@
 // φ = k s³/(6w) for 0 < s ≤ 2w, and a parabola of curvature 2k beyond. The
 // force k s²/(2w) is k w/2 at touch.
 //
-// Mirror planes and clamps act through ghost nodes one cell outside the grid,
-// affine images of the row inside: x_g = S x_1 + c, so every stencil keeps its
-// second-order form up to the edge.
+// Mirror planes, clamps and the turn that closes a sheet act through ghost nodes one
+// cell outside the grid, images of a row inside: x_g = S x_1 + c, so every stencil
+// keeps its second-order form up to the edge. Contact of the sheet with its own
+// neighbours is contact with such images too (Pair, Near).
 //
 // # Newton's method
 //

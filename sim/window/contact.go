@@ -31,12 +31,12 @@ func (f *frame) press(bend float64, z *shell.Frozen) float64 {
 	return bend*4*(2*b+5*weight) + frozen
 }
 
-// settle moves the obstacles of the released sheet back where the formed shape
+// setBack moves the obstacles of the released sheet back where the formed shape
 // pressed on them. Forming is done with a multiple of the cloth's rigidity, and
 // so with as many times the force; set, the sheet bends no more, and only the
 // cloth's own share of that force is left. Without this the starched loops
 // would push each other apart by the skin.
-func (f *frame) settle(sh *shell.Sheet, formed []float64, forming float64) {
+func (f *frame) setBack(sh *shell.Sheet, formed []float64, forming float64) {
 	share := math.Sqrt(f.press(forming, nil) / (forming * f.press(1, sh.Frozen)))
 	for q := range sh.Contacts {
 		c := &sh.Contacts[q]

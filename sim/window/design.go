@@ -69,34 +69,29 @@ func DefaultDesign() Design {
 	}
 }
 
-// crestsSewn and troughsSewn report what the anchors hold.
-func (d *Design) crestsSewn() bool  { return d.Anchor == Both || d.Sewn == Crests }
-func (d *Design) troughsSewn() bool { return d.Anchor == Both || d.Sewn == Troughs }
-
-// crestHeight and troughHeight are where the sewn folds are, mm.
-func (d *Design) crestHeight() float64 {
-	if d.Anchor == Bottom {
-		return 0
+// Run is the half set as a window of two folds between mirrors.
+func (d *Design) Run() Run {
+	crest := Fold{Crest: true, Sewn: d.Anchor == Both || d.Sewn == Crests, Height_mm: d.BandHeight_mm, Tuck_mm: d.TuckTop_mm}
+	trough := Fold{Sewn: d.Anchor == Both || d.Sewn == Troughs, Tuck_mm: d.TuckBottom_mm, Station_mm: d.Pitch_mm / 2}
+	switch d.Anchor {
+	case Top:
+		trough.Height_mm = d.BandHeight_mm
+	case Bottom:
+		crest.Height_mm = 0
 	}
-	return d.BandHeight_mm
-}
-
-func (d *Design) troughHeight() float64 {
-	if d.Anchor == Top {
-		return d.BandHeight_mm
-	}
-	return 0
+	return Run{Folds: []Fold{crest, trough}, Panels_mm: []float64{d.Panel_mm}}
 }
 
 // tucks returns the tuck depths that count: those at sewn folds.
 func (d *Design) tucks() (crest, trough float64) {
-	if d.crestsSewn() {
-		crest = d.TuckTop_mm
-	}
-	if d.troughsSewn() {
-		trough = d.TuckBottom_mm
-	}
-	return
+	f := d.Run().Folds
+	return f[0].tuck(), f[1].tuck()
+}
+
+// Tucked reports that a tuck is sewn.
+func (d *Design) Tucked() bool {
+	c, t := d.tucks()
+	return c > 0 || t > 0
 }
 
 // Weight_mN returns the half set's weight.

@@ -1,16 +1,34 @@
-// Package window solves one half set of a ruff: the panel between a crest and the
-// next trough, from the band to the outer edge.
+// Package window solves a window of a ruff: a run of folds, crests and troughs in
+// turn, with the panels of cloth between them, from the band to the outer edge.
 //
-// # The model
+// # The data
 //
-// Every set is taken to be like its neighbours, so the radial planes through a
-// crest and through the next trough are mirror planes; half a set, confined to
-// the sector between them, stands for the ring, and confinement to the sector
-// is exact contact with the neighbours. The panel is a shell (package shell)
-// with u along the strip from crest (0) to trough (P) and v from the inner edge
-// (0) to the outer (W). x points out from the neckline, y along it, z up from
-// the band's bottom edge. With a = κ·pitch/2, the crest plane is y = 0 and the
-// trough plane has the gap o + n·x, n = (sin a, −cos a, 0), o = sin a/κ.
+// A Run says where each Fold lies along the neckline, whether and how high it is
+// sewn, how deep its tuck is, how long each panel is, and how the run ends: in its
+// mirror image, closed onto itself, or free. A Design is the half set, one crest and
+// one trough between mirrors: with all sets alike it stands for the whole ruff, and
+// Solve measures it. Settle takes any Run.
+//
+// A frame lays one grid over all panels. Each panel is described from its crest to
+// its trough in the crest's own frame: x points out from the neckline, y along it
+// towards the trough, z up from the band's bottom edge. With a = κ·room, the crest
+// plane is y = 0 and the trough plane has the gap o + n·x, n = (sin a, −cos a, 0),
+// o = sin a/κ. A panel that begins at its trough is mirrored, and all are turned to
+// their places about the neck's axis; that of a half set lies as it is. The whole
+// is a shell (package shell) with u along the strip and v from the inner edge (0)
+// to the outer (W).
+//
+// # Contact round the neck
+//
+// What a panel meets across a fold is the next panel: in the same window, or beyond
+// its end the image of one, by mirror or by turn. Where the two are alike, each is
+// the other's image in the fold's radial plane, and to keep to its own side of that
+// plane, a wall, is exactly what they do to each other. So every panel keeps
+// between its walls. Where they may lean over, all alike, the walls are taken away
+// (loose): cloth presses on cloth, of the images too, and inside a tuck each node
+// faces its like. Either way two layers press as on a plane midway between them.
+//
+// # The making
 //
 // The sets are made as a maker makes them: *formed* wet, over sticks, without
 // weight and with the inner edge on the band; *frozen* in that shape as far as
@@ -26,9 +44,9 @@
 //
 // # What it leaves out
 //
-// Irregular sets, the opening, end panels, loops that lean (the antisymmetric
-// tangent hints at those), friction, humidity. Stitches act as hinges. Tucked
+// Of a half set all that is unlike its neighbours; of unlike ones that they push the
+// plane between them aside. Friction, humidity. Stitches act as hinges. Tucked
 // cloth without starch has several rest shapes; the one found is one of them.
 //
-// Energies are µJ and rigidities µN·m, both for this one half set.
+// Energies are µJ, of the whole window; rigidities are µN·m.
 package window

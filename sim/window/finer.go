@@ -30,9 +30,3 @@ func (s *solver) finer(c *Window) error {
 	}
 	return nil
 }
-
-// Tucked reports that a tuck is sewn.
-func (d *Design) Tucked() bool {
-	c, t := d.tucks()
-	return c > 0 || t > 0
-}

@@ -1,9 +1,6 @@
 package window
 
-import (
-	"fmt"
-	"math"
-)
+import "fmt"
 
 // Fold is one fold of a window.
 type Fold struct {
@@ -51,17 +48,6 @@ type Run struct {
 	Start, End End
 }
 
-// Run is the half set as a window of two folds between mirrors.
-func (d *Design) Run() Run {
-	return Run{
-		Folds: []Fold{
-			{Crest: true, Sewn: d.crestsSewn(), Height_mm: d.crestHeight(), Tuck_mm: d.TuckTop_mm},
-			{Sewn: d.troughsSewn(), Height_mm: d.troughHeight(), Tuck_mm: d.TuckBottom_mm, Station_mm: d.Pitch_mm / 2},
-		},
-		Panels_mm: []float64{d.Panel_mm},
-	}
-}
-
 // repeated is the run that a half set's mirrors make of it: n panels, all alike.
 func (d *Design) repeated(n int, start, end End) Run {
 	half := d.Run()
@@ -84,15 +70,13 @@ func (r *Run) validate() error {
 		return fmt.Errorf("window: %d Folds and %d Panels_mm; at least 2 folds are needed, and one panel fewer", n, len(r.Panels_mm))
 	}
 	if r.Start > Free || r.End > Free || (r.Start == Closed) != (r.End == Closed) {
-		return fmt.Errorf("window: Start = %d, End = %d; they are Mirrored, Closed or Free, and both closed or none", r.Start, r.End)
+		return fmt.Errorf("window: Start = %d, End = %d; each is Mirrored, Closed or Free, and both closed or none", r.Start, r.End)
 	}
 	sewn := false
 	for k := range r.Folds {
 		q := &r.Folds[k]
-		for name, v := range map[string]float64{"Height_mm": q.Height_mm, "Tuck_mm": q.Tuck_mm, "Station_mm": q.Station_mm} {
-			if !(math.Abs(v) <= 1e5) || name == "Tuck_mm" && v < 0 {
-				return fmt.Errorf("window: Folds[%d].%s = %v; it must be a length", k, name, v)
-			}
+		if err := q.validate(); err != nil {
+			return fmt.Errorf("window: Folds[%d].%w", k, err)
 		}
 		if k > 0 && q.Crest == r.Folds[k-1].Crest {
 			return fmt.Errorf("window: Folds[%d].Crest = %v, as of the fold before; crests and troughs take turns", k, q.Crest)
@@ -100,18 +84,38 @@ func (r *Run) validate() error {
 		sewn = sewn || q.Sewn
 	}
 	if !sewn {
-		return fmt.Errorf("window: none of %d Folds is sewn; nothing would hold them", n)
+		return fmt.Errorf("window: none of %d Folds is Sewn; nothing would hold them", n)
 	}
 	if a, b := r.Folds[0], r.Folds[n-1]; r.Start == Closed {
 		if b.Station_mm = a.Station_mm; a != b {
-			return fmt.Errorf("window: the last of %d Folds is not the first one again; it must be where the run is closed", n)
+			return fmt.Errorf("window: Folds[%d] is not Folds[0] again; a closed run ends with the fold it begins with", n-1)
 		}
 	}
+	return r.fit()
+}
+
+// longest_mm is more than any length in a run may be.
+const longest_mm = 1e5
+
+func (q *Fold) validate() error {
+	for _, f := range []struct {
+		name   string
+		v, low float64
+	}{{"Height_mm", q.Height_mm, -longest_mm}, {"Tuck_mm", q.Tuck_mm, 0}, {"Station_mm", q.Station_mm, -longest_mm}} {
+		if !(f.v >= f.low && f.v <= longest_mm) {
+			return fmt.Errorf("%s = %v; allowed is %g to %g", f.name, f.v, f.low, longest_mm)
+		}
+	}
+	return nil
+}
+
+// fit reports the first panel that does not fit between its folds.
+func (r *Run) fit() error {
 	for k, p := range r.Panels_mm {
 		a, b := &r.Folds[k], &r.Folds[k+1]
-		room := b.Station_mm - a.Station_mm
-		if cloth := p - a.tuck() - b.tuck(); !(p > 0 && p <= 1e5) || !(cloth > 0.02*p) || !(room > 0 && room < cloth) {
-			return fmt.Errorf("window: Panels_mm[%d] = %v between stations %v and %v with tucks %v and %v; the stations must rise, and the cloth between the tucks must be longer than the room there", k, p, a.Station_mm, b.Station_mm, a.tuck(), b.tuck())
+		room, cloth := b.Station_mm-a.Station_mm, p-a.tuck()-b.tuck()
+		if !(p > 0 && p <= longest_mm) || !(room > 0 && room < cloth) {
+			return fmt.Errorf("window: Panels_mm[%d] = %v, %v of it between the tucks, over %v mm of the neckline; stations must rise, and the cloth must be longer than its room", k, p, cloth, room)
 		}
 	}
 	return nil

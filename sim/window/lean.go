@@ -39,8 +39,7 @@ const (
 func (s *solver) follow(c *Window) error {
 	if c.Grid != Coarse {
 		set := *s.set
-		set.Grid, set.Finer = Coarse, false
-		set.Progress = nil
+		set.Grid, set.Finer, set.Progress = Coarse, false, nil
 		coarse, err := Settle(s.ctx, c.Design, c.Design.Run(), set, nil)
 		if coarse != nil {
 			s.count += coarse.Iterations
@@ -69,26 +68,26 @@ func (s *solver) lean(c *Window) error {
 		return err
 	}
 	sn, cs := math.Sincos(s.f.panels[0].a) // sideways where the trough is
-	c.Leans, c.Leans_mm, err = r.let(r.f.loosen(r.released(set)), set.Shape, [3]float64{-sn, cs, 0}, c.Design.Thickness_mm)
+	c.Leans, c.Leans_mm, err = r.pushOver(r.f.loosen(r.released(set)), set.Shape, [3]float64{-sn, cs, 0}, c.Design.Thickness_mm)
 	s.count = r.count
 	return err
 }
 
-// let pushes the upright shape start of a window sideways, lets it go and tells
+// pushOver pushes the upright shape start of a window sideways, lets it go and tells
 // what becomes of it; layers more than deep mm through each other that were not so
 // before leave it undecided.
-func (s *solver) let(w *loose, start []float64, sideways [3]float64, deep float64) (l measure.Lean, mm float64, err error) {
+func (s *solver) pushOver(w *loose, start []float64, sideways [3]float64, deep float64) (l measure.Lean, mm float64, err error) {
 	x := append([]float64(nil), start...)
 	push := upright
 	for r := range push {
 		push[r] += leanPush * sideways[r]
 	}
 	work := 0
-	if _, err := s.settleDown(w, x, push, func() bool { return w.outer(start, x) > leanPushed_mm }, &work); err != nil {
+	if _, err := s.downhill(w, x, push, func() bool { return w.outer(start, x) > leanPushed_mm }, &work); err != nil {
 		return measure.LeanUndecided, 0, err
 	}
 	gone := func() bool { return w.outer(start, x) > measure.LeanFar_mm }
-	rest, err := s.settleDown(w, x, upright, gone, &work)
+	rest, err := s.downhill(w, x, upright, gone, &work)
 	if err != nil || !rest && !gone() || w.through(x, deep) > w.through(start, deep) {
 		return measure.LeanUndecided, 0, err
 	}
@@ -101,12 +100,12 @@ func (s *solver) let(w *loose, start []float64, sideways [3]float64, deep float6
 	return measure.LeanReturns, 0, nil
 }
 
-// settleDown follows x downhill until it is at rest or done says so. A shape is at
+// downhill follows x downhill until it is at rest or done says so. A shape is at
 // rest when the solver says so of a step too short to bring anything new near, or
 // when neither it nor its energy moves any more: where the nearest place of a
 // neighbour changes from one triangle to the next the force has a step, and the
 // cloth may rest on it.
-func (s *solver) settleDown(w *loose, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
+func (s *solver) downhill(w *loose, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
 	sh := s.whole
 	if sh == nil {
 		sh = new(shell.Solver)

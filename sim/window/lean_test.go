@@ -37,7 +37,7 @@ func TestGreenhill(t *testing.T) {
 		set := new(Settings)
 		s := &solver{ctx: context.Background(), set: set, sh: new(shell.Solver)}
 		w := &loose{sheet: sh, f: &frame{panels: []*panel{{u: sh.U}}}, nv: n, r0: 1e6, scale: sh.Weight() * sh.V[n]}
-		got, mm, err := s.let(w, x, [3]float64{0, 1, 0}, 0.25)
+		got, mm, err := s.pushOver(w, x, [3]float64{0, 1, 0}, 0.25)
 		t.Logf("%.3f of %.1f mm: %q, %.1f mm, %d factorisations", q.share, critical, got, mm, s.count)
 		if err != nil || got != q.want {
 			t.Errorf("%.3f of the height: %q, want %q (%v)", q.share, got, q.want, err)
@@ -87,7 +87,7 @@ func TestWindow(t *testing.T) {
 	w, start := s.f.loosen(s.released(set)), set.Shape
 	x := append([]float64(nil), start...)
 	work := 0
-	rest, err := s.settleDown(w, x, upright, func() bool { return false }, &work)
+	rest, err := s.downhill(w, x, upright, func() bool { return false }, &work)
 	if err != nil || !rest {
 		t.Fatalf("not at rest after %d factorisations: %v", work, err)
 	}

@@ -34,11 +34,7 @@ func (s *solver) measure(c *Window) {
 	m.Reach_mm = out[0]
 	m.Tilt_deg = math.Atan2(out[2]-in[2], out[0]-in[0]) * 180 / math.Pi
 	m.Droop_mm = formed[2] - out[2]
-	sewn := d.crestHeight()
-	if !d.crestsSewn() {
-		sewn = d.troughHeight()
-	}
-	m.FlapsFall = (top[2]+bottom[2])/2 < sewn
+	m.FlapsFall = (top[2]+bottom[2])/2 < half.sewnRow()
 	m.PitchOuter_mm = d.Pitch_mm * (1 + max(d.Kappa_1pmm, 0)*m.Reach_mm)
 	s.loops(c)
 	s.touching(c)
@@ -167,10 +163,10 @@ func (s *solver) thread(c *Window) float64 {
 		}
 		most = max(most, 2*math.Sqrt(q)/1000)
 	}
-	if c.Design.crestsSewn() {
+	if half.crest.Sewn {
 		pull(half.ic, 0, [3]float64{0, 1, 0})
 	}
-	if c.Design.troughsSewn() {
+	if half.trough.Sewn {
 		pull(half.it, 0, [3]float64{half.sin, -half.cos, 0})
 	}
 	return most

@@ -18,10 +18,7 @@ type Other struct {
 // other looks for the other equilibrium of a set sewn at one edge: its flaps
 // turned over in the level of the sewn row, by hand as it were, and let go.
 func (s *solver) other(c *Window) error {
-	level := c.Design.crestHeight()
-	if !c.Design.crestsSewn() {
-		level = c.Design.troughHeight()
-	}
+	level := s.f.panels[0].sewnRow()
 	x := append([]float64(nil), c.Shape...)
 	for k := 2; k < len(x); k += 3 {
 		x[k] = 2*level - x[k]

@@ -134,3 +134,12 @@ func (p *panel) fold(trough bool) *Fold {
 	}
 	return p.crest
 }
+
+// sewnRow is the height of the stitches of a panel that one edge of the band holds,
+// of the crest's where both do, mm.
+func (p *panel) sewnRow() float64 {
+	if p.crest.Sewn {
+		return p.crest.Height_mm
+	}
+	return p.trough.Height_mm
+}

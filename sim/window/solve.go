@@ -243,7 +243,7 @@ func (f *frame) forming() float64 {
 // released is the sheet after forming: set, free of the sticks, upright.
 func (s *solver) released(c *Window) *shell.Sheet {
 	sh := s.f.sheet(1, upright, false, c.frozen, s.set)
-	s.f.settle(sh, c.Formed, s.f.forming())
+	s.f.setBack(sh, c.Formed, s.f.forming())
 	return sh
 }
 

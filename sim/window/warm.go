@@ -77,15 +77,15 @@ func (s *solver) turned(warm *Window) float64 {
 // adapt moves another window's shape onto this one's planes and places, by shifts
 // that go over evenly from the crest to the trough.
 func (s *solver) adapt(shape []float64, warm *Window) []float64 {
-	f, d, o, half := s.f, s.f.d, &warm.Design, s.f.panels[0]
+	f, half, was := s.f, s.f.panels[0], warm.Design.Run().Folds
 	x := append([]float64(nil), shape...)
 	nu, nv := len(half.u)-1, len(f.v)-1
 	at := func(i, j int) []float64 { k := 3 * (i*(nv+1) + j); return x[k : k+3 : k+3] }
-	crest, trough := d.crestHeight()-o.crestHeight(), d.troughHeight()-o.troughHeight()
-	if !d.crestsSewn() {
+	crest, trough := half.crest.Height_mm-was[0].Height_mm, half.trough.Height_mm-was[1].Height_mm
+	if !half.crest.Sewn {
 		crest = trough
 	}
-	if !d.troughsSewn() {
+	if !half.trough.Sewn {
 		trough = crest
 	}
 	for j := range nv + 1 {
@@ -117,24 +117,24 @@ func (s *solver) adapt(shape []float64, warm *Window) []float64 {
 		rows = append(rows, f.jg)
 	}
 	for _, j := range rows {
-		if d.crestsSewn() {
+		if half.crest.Sewn {
 			for i := range half.ic + 1 {
 				at(i, j)[1] = 0
 			}
-			at(half.ic, j)[2] = d.crestHeight()
+			at(half.ic, j)[2] = half.crest.Height_mm
 		}
-		if d.troughsSewn() {
+		if half.trough.Sewn {
 			for i := half.it; i <= nu; i++ {
 				onTrough(at(i, j))
 			}
-			at(half.it, j)[2] = d.troughHeight()
+			at(half.it, j)[2] = half.trough.Height_mm
 		}
 	}
-	if d.crestsSewn() {
-		copy(at(half.ic, 0), []float64{0, 0, d.crestHeight()})
+	if half.crest.Sewn {
+		copy(at(half.ic, 0), []float64{0, 0, half.crest.Height_mm})
 	}
-	if d.troughsSewn() {
-		copy(at(half.it, 0), []float64{half.xt, half.yt, d.troughHeight()})
+	if half.trough.Sewn {
+		copy(at(half.it, 0), []float64{half.xt, half.yt, half.trough.Height_mm})
 	}
 	return x
 }

@@ -11,7 +11,7 @@ const (
 	corrugationSource = "CalculiX 2.20, C3D20R (ccx_c.csv)"
 )
 
-// The product's grid for results, cell.Fine (a test there holds them equal).
+// The product's grid for results, window.Fine (a test there holds them equal).
 const fineNU, fineNV = 24, 12
 
 // off returns the largest deviation of a coordinate over the stations, mm.
