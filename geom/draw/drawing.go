@@ -109,7 +109,8 @@ func (Path) item()    {}
 func (Label) item()   {}
 func (Surface) item() {}
 
-// Labels gives all labels of the drawing in order.
+// Labels gives all labels of the drawing in order: what it says, for the tests of
+// every room that draws.
 func (d Drawing) Labels() []Label {
 	var all []Label
 	for _, it := range d.Items {

@@ -1,9 +1,6 @@
 package draw
 
-import (
-	"image/color"
-	"math"
-)
+import "image/color"
 
 // Palette is every colour that drawings use; nothing else in this package
 // names one. On Ground, text colours (Ink, Quiet and the dyes) have a contrast
@@ -73,25 +70,6 @@ func Contrast() Palette {
 		ToneLow: rgb(0xffffff), ToneMid: rgb(0xc6c6c6), ToneHigh: rgb(0x858585), ToneInk: rgb(0x000000),
 		Madder: rgb(0x7a0010), Weld: rgb(0x4d3a00), Woad: rgb(0x003a75), Walnut: rgb(0x3f2610),
 	}
-}
-
-// Ratio is the contrast of two opaque colours, 1 to 21, by WCAG 2.2: relative
-// luminances L, (L1 + 0.05)/(L2 + 0.05) with L1 the lighter.
-func Ratio(a, b color.NRGBA) float64 {
-	la, lb := luminance(a), luminance(b)
-	return (math.Max(la, lb) + 0.05) / (math.Min(la, lb) + 0.05)
-}
-
-// luminance is WCAG 2.2's relative luminance, 0 black to 1 white.
-func luminance(c color.NRGBA) float64 {
-	lin := func(v uint8) float64 {
-		x := float64(v) / 255
-		if x <= 0.04045 {
-			return x / 12.92
-		}
-		return math.Pow((x+0.055)/1.055, 2.4)
-	}
-	return 0.2126*lin(c.R) + 0.7152*lin(c.G) + 0.0722*lin(c.B)
 }
 
 // Mix blends from a (t = 0) to b (t = 1), component by component.
