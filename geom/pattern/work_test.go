@@ -35,7 +35,7 @@ func TestPredictThirdPiece(t *testing.T) {
 
 // A practised hand at 23 stitches a minute (mid-19th century trials, from memory),
 // on the stitches counted here, sews within a third of the 1.2 m an hour that the
-// ranges use. The rate itself: one man's shirt of 1826 sums to 20,548 stitches
+// ranges use. Of the rate itself: one man's shirt of 1826 sums to 20,548 stitches
 // (Hone's Every-Day Book), and such a shirt took about 14 h: 24.5 a minute.
 func TestStitchesAgainstPace(t *testing.T) {
 	p := made(t)
