@@ -261,3 +261,122 @@ func TestLastGood(t *testing.T) {
 		b.clean()
 	}
 }
+
+// TestNoProgram: when the program does not come, is not a program, or the
+// browser has no WebAssembly, the page says so in plain words, and form and
+// picture of the plain start are still there.
+func TestNoProgram(t *testing.T) {
+	isProgram := func(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, ".wasm") }
+	for name, c := range map[string]struct {
+		screen
+		meddle func(http.ResponseWriter, *http.Request) bool
+		says   string
+	}{
+		"missing": {screen{}, func(w http.ResponseWriter, r *http.Request) bool {
+			if isProgram(r) {
+				http.Error(w, "gone", http.StatusNotFound)
+			}
+			return isProgram(r)
+		}, "404"},
+		"garbled": {screen{}, func(w http.ResponseWriter, r *http.Request) bool {
+			if isProgram(r) {
+				w.Header().Set("Content-Type", "application/wasm")
+				w.Write([]byte("not a program"))
+			}
+			return isProgram(r)
+		}, "WebAssembly"},
+		"old browser": {screen{before: "delete globalThis.WebAssembly"}, nil, "WebAssembly"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c.screen.width, c.screen.height = 1280, 800
+			b := open(t, serve(t, siteDir(t), c.meddle), c.screen)
+			b.await(`!document.getElementById("failure").hidden`)
+			if got := b.text("#failure"); !strings.Contains(got, c.says) || !strings.Contains(got, "Reload") {
+				t.Errorf("the page says %q", got)
+			}
+			if got := b.text("body"); strings.Contains(got, "being solved") || strings.Contains(got, "Stop solving") || strings.Contains(got, "will be saved") {
+				t.Errorf("without a program the page says %q", got)
+			}
+			if got := b.text("#state"); !strings.Contains(got, "nothing is solved") {
+				t.Errorf("the state is %q", got)
+			}
+			b.enter("wearer.girth", "372") // has no effect, and seems to have none
+			if eval[string](b, `document.querySelector("#f-wearer-girth").value`) != "395" || !strings.Contains(b.text("#numbers"), "415 mm") {
+				t.Error("form or numbers of the plain start are gone")
+			}
+			if !eval[bool](b, `document.getElementById("picture").complete && document.getElementById("picture").naturalWidth > 0`) {
+				t.Error("the picture of the plain start is gone")
+			}
+			b.picture("no-program-"+strings.ReplaceAll(name, " ", "-"), false)
+		})
+	}
+}
+
+// TestStopped: when the program dies it is said where the eye is, nothing can be
+// entered any more, nothing is called saved, and the last ruff is offered: as a
+// file, as a link, and as a reload that brings it back.
+func TestStopped(t *testing.T) {
+	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, unsolved: true, touch: true}} {
+		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
+			b := open(t, site(t), s).drawn()
+			b.enter("ruff.sets", "44")
+			b.await(`document.getElementById("kept").dataset.state === "saved"`)
+			b.run(`document.querySelector("#f-hand-pace").scrollIntoView()`)
+			b.run(`const e = document.querySelector("#f-strip-bolt"); e.focus(); e.value = "15"; ruffwright.fail("a fault made by the test")`)
+			b.await(`(() => { const r = document.getElementById("failure").getBoundingClientRect(); return r.top >= 0 && r.top < 5 && r.bottom < innerHeight && r.height > 100; })()`)
+			if !eval[bool](b, `(() => { const r = document.getElementById("rescue-reload").getBoundingClientRect(); return document.elementFromPoint(r.left + 5, r.top + 5).id === "rescue-reload"; })()`) {
+				t.Error("the way out is covered")
+			}
+			b.picture(fmt.Sprintf("stopped-%d", s.width), false)
+			got := b.text("body")
+			for _, never := range []string{"Saved on this device", "is being solved", "Stop solving"} {
+				if at := strings.Index(got, never); at >= 0 {
+					t.Errorf("after the end the page says %q", got[max(0, at-100):min(len(got), at+100)])
+				}
+			}
+			if !strings.Contains(got, "The program has stopped") {
+				t.Errorf("the page says %.300q", got)
+			}
+			b.press("00")
+			b.enter("wearer.girth", "372")
+			if got := eval[string](b, `document.querySelector("#f-strip-bolt").value + " " + document.querySelector("#f-wearer-girth").value`); got != "15 395" {
+				t.Errorf("after the end the form holds %q", got)
+			}
+			if free := eval[int](b, `[...document.querySelectorAll("button[data-do], select[data-key]")].filter((e) => !e.disabled).length`); free > 0 {
+				t.Errorf("%d controls still seem to work", free)
+			}
+			if !eval[bool](b, `document.getElementById("rescue-link").href.includes("#1.")`) {
+				t.Error("no link to the last ruff")
+			}
+			b.run(`document.querySelector("#failure").scrollIntoView()`)
+			b.run(`document.getElementById("rescue-reload").click()`)
+			b.await(`document.documentElement && document.documentElement.dataset.program === "runs" && document.querySelector("#f-ruff-sets").value === "44" && document.getElementById("failure").hidden`)
+			b.clean()
+		})
+	}
+}
+
+// TestNoWebGL: without WebGL 2, and when the context is lost, a picture takes
+// the stage's place and follows every change.
+func TestNoWebGL(t *testing.T) {
+	isPicture := `document.documentElement.dataset.stage === "picture" && document.getElementById("picture").src.startsWith("data:image/png")`
+	check := func(t *testing.T, b *tab) {
+		b.await(isPicture)
+		was := eval[string](b, `document.getElementById("picture").src`)
+		b.enter("ruff.sets", "48")
+		b.await(fmt.Sprintf("document.getElementById('picture').src !== %q", was))
+		b.click("#view-above")
+		b.await(`document.getElementById("view-above").getAttribute("aria-pressed") === "true"`)
+	}
+	t.Run("never", func(t *testing.T) {
+		b := open(t, site(t), screen{width: 1280, height: 800,
+			before: `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`})
+		check(t, b)
+		b.picture("no-webgl", false)
+	})
+	t.Run("lost", func(t *testing.T) {
+		b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`))
+		check(t, b)
+	})
+}
