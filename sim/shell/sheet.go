@@ -21,6 +21,9 @@ type Sheet struct {
 	StretchU, StretchV, Shear float64
 	// Mass is the areal mass in g/m². ≥ 0.
 	Mass float64
+	// GradeU and GradeV say where the cloth differs from these numbers, by the grid
+	// lines of U and of V. The zero value is the same cloth everywhere.
+	GradeU, GradeV Grade
 	// Gravity is a vector in multiples of 9.80665 m/s²; (0, 0, −1) is upright.
 	// The zero value means no gravity.
 	Gravity [3]float64
@@ -128,7 +131,20 @@ func (s *Sheet) Weight() float64 {
 	if len(s.U) < 2 || len(s.V) < 2 {
 		return 0
 	}
-	return WeightPerArea(s.Mass) * s.length() * (s.V[len(s.V)-1] - s.V[0])
+	along, across := s.length(), s.V[len(s.V)-1]-s.V[0]
+	if f := s.GradeU.Mass; f != nil {
+		along = 0
+		for i := range s.U {
+			along += times(f, i) * s.widthU(i)
+		}
+	}
+	if f := s.GradeV.Mass; f != nil {
+		across = 0
+		for j := range s.V {
+			across += times(f, j) * tributary(s.V, j)
+		}
+	}
+	return WeightPerArea(s.Mass) * along * across
 }
 
 // MaxNodes bounds the size of a sheet, so that bad input cannot ask for the

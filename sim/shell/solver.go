@@ -76,7 +76,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	w := WeightPerArea(s.sheet.Mass)
 	for i := range s.nu + 1 {
 		for j := range s.nv + 1 {
-			s.weight[s.node(i, j)] = w * s.sheet.widthU(i) * tributary(s.sheet.V, j)
+			s.weight[s.node(i, j)] = w * s.sheet.widthU(i) * tributary(s.sheet.V, j) * times(s.sheet.GradeU.Mass, i) * times(s.sheet.GradeV.Mass, j)
 		}
 	}
 	s.touches = s.touches[:0]
@@ -166,6 +166,7 @@ func (s *Solver) forceScale() float64 {
 	if z := sh.Frozen; z != nil {
 		b += max(z.BendU, z.BendV)
 	}
+	b *= largestFactor(sh.GradeU.Bend) * largestFactor(sh.GradeV.Bend)
 	weight := sh.Weight() * norm(sh.Gravity)
 	scale := weight + 10*b*max(w/(p*p), p/(w*w))
 	if weight > 0 {

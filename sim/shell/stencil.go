@@ -204,7 +204,7 @@ func (s *Solver) layCurves() {
 	s.curves = s.curves[:0]
 	for i := range s.nu + 1 {
 		for j := range s.nv + 1 {
-			a := sh.widthU(i) * tributary(sh.V, j)
+			a := sh.widthU(i) * tributary(sh.V, j) * times(sh.GradeU.Bend, i) * times(sh.GradeV.Bend, j)
 			o := s.node(i, j)
 			for along := range uint8(2) {
 				n, hl, hr, ok := s.line(i, j, along)
@@ -245,7 +245,8 @@ func (s *Solver) layEdges() {
 			o := s.node(i, j)
 			if i < s.nu || sh.Round != nil {
 				h := sh.stepAfter(i)
-				s.edges = append(s.edges, edge{int32(o), s.after(i, j), 1 / (h * h), sh.StretchU * h * yarn(sh.V, j, sh.VStart.Kind, sh.VEnd.Kind)})
+				k := sh.StretchU * h * yarn(sh.V, j, sh.VStart.Kind, sh.VEnd.Kind) * series(sh.GradeU.Stretch, i) * times(sh.GradeV.Stretch, j)
+				s.edges = append(s.edges, edge{int32(o), s.after(i, j), 1 / (h * h), k})
 			}
 			if j < s.nv {
 				h := sh.V[j+1] - sh.V[j]
@@ -253,7 +254,7 @@ func (s *Solver) layEdges() {
 				if sh.Round == nil {
 					w = yarn(sh.U, i, sh.UStart.Kind, sh.UEnd.Kind)
 				}
-				s.edges = append(s.edges, edge{int32(o), int32(o + 1), 1 / (h * h), sh.StretchV * h * w})
+				s.edges = append(s.edges, edge{int32(o), int32(o + 1), 1 / (h * h), sh.StretchV * h * w * times(sh.GradeU.Stretch, i) * series(sh.GradeV.Stretch, j)})
 			}
 		}
 	}
@@ -268,18 +269,19 @@ func (s *Solver) layCells() {
 		for j := range s.nv {
 			hu, hv := sh.stepAfter(i), sh.V[j+1]-sh.V[j]
 			o := int32(s.node(i, j))
+			bend := mean(sh.GradeU.Bend, i) * mean(sh.GradeV.Bend, j)
 			a, b, d := 1/(2*hu), 1/(2*hv), 1/(hu*hv)
 			q := cell{
 				n:  [4]int32{o, s.after(i, j), o + 1, s.after(i, j+1)},
 				cu: [4]float64{-a, a, -a, a},
 				cv: [4]float64{-b, -b, b, b},
 				cd: [4]float64{d, -d, -d, d},
-				ks: sh.Shear * hu * hv,
-				kt: 4 * bt * hu * hv,
+				ks: sh.Shear * hu * hv * series(sh.GradeU.Stretch, i) * series(sh.GradeV.Stretch, j),
+				kt: 4 * bt * hu * hv * bend,
 			}
 			if z := sh.Frozen; z != nil {
 				if k := z.UV[i*s.nv+j]; !math.IsNaN(k) {
-					q.kf = 4 * twistOf(z.BendU, z.BendV, z.Twist) * hu * hv
+					q.kf = 4 * twistOf(z.BendU, z.BendV, z.Twist) * hu * hv * bend
 					q.a0 = q.kf * k
 				}
 			}

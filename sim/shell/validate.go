@@ -56,7 +56,10 @@ func (s *Sheet) validateCloth() error {
 	if !finite(s.Gravity[0]) || !finite(s.Gravity[1]) || !finite(s.Gravity[2]) {
 		return fmt.Errorf("shell: Gravity = %v; it must be finite", s.Gravity)
 	}
-	return nil
+	if err := s.GradeU.validate("GradeU", len(s.U)); err != nil {
+		return err
+	}
+	return s.GradeV.validate("GradeV", len(s.V))
 }
 
 func (s *Sheet) validateEdges() error {
