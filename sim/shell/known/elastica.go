@@ -97,35 +97,57 @@ type Loop struct {
 // HalfLoop solves half a period between the mirror planes y = 0 (crest, u = 0)
 // and y = Chord (trough, u = 1), chords of equal length, one cell wide.
 func HalfLoop(ctx context.Context, q LoopSetting) (Loop, error) {
-	n := q.Segments
-	if n < 4 || n > 4096 {
+	if n := q.Segments; n < 4 || n > 4096 {
 		return Loop{}, fmt.Errorf("Segments = %d; allowed is 4 to 4096", n)
 	}
-	const width = 0.25
+	sh := q.sheet()
+	s, err := shell.NewSolver(sh)
+	if err != nil {
+		return Loop{}, err
+	}
+	x := q.start(sh)
+	r := s.Solve(ctx, x, shell.Settings{StepCap: 0.05, Tolerance: 1e-8})
+	if r.Status.Early() && r.Residual > 1e-6 {
+		return Loop{Result: r}, fmt.Errorf("%w: residual %.3g", r.Status.Err(), r.Residual)
+	}
+	l := Loop{Height: x[3*sh.Node(0, 0)+2] - x[3*sh.Node(q.Segments, 0)+2], Energy: r.Energy.Total() / loopWidth, Result: r}
+	l.Width = widest(sh, x, l.Height)
+	if len(sh.Contacts) > 0 {
+		c := &sh.Contacts[0]
+		for i := 1; i < q.Segments; i++ {
+			for j := range 2 {
+				p := 3 * sh.Node(i, j)
+				l.Force += c.Press(c.Gap([3]float64(x[p:p+3]))) / loopWidth
+			}
+		}
+	}
+	return l, nil
+}
+
+// loopWidth is the strip's width over its length.
+const loopWidth = 0.25
+
+// sheet is the strip of length 1 between its mirrors, and planes there if loops
+// may not pass through each other.
+func (q *LoopSetting) sheet() *shell.Sheet {
+	n := q.Segments
 	sh := &shell.Sheet{
-		U: even(n, 1), V: []float64{0, width}, BendU: 1, BendV: 1,
+		U: even(n, 1), V: []float64{0, loopWidth}, BendU: 1, BendV: 1,
 		StretchU: 1e8, StretchV: 1e8, Shear: 1e3,
 		UStart: shell.Edge{Kind: shell.Mirror, Normal: [3]float64{0, 1, 0}},
 		UEnd:   shell.Edge{Kind: shell.Mirror, Normal: [3]float64{0, -1, 0}, Offset: -q.Chord},
 	}
 	for i := range n + 1 {
-		for j := range 2 {
-			a := shell.First
-			if i > 0 && i < n {
-				a = 0
-			}
-			if i == 0 {
-				a |= shell.Third
-			}
-			// the strip stays in its plane: off the mirrors x is the first axis
-			switch {
-			case i > 0 && i < n:
-				a = shell.First
-			default:
-				a |= shell.Second
-			}
-			sh.Held = append(sh.Held, shell.Hold{I: i, J: j, Axes: a})
+		// the strip stays in its plane: off the mirrors x is the first axis, on them
+		// the second; the crest stays at its height
+		a := shell.First
+		switch i {
+		case 0:
+			a = shell.All
+		case n:
+			a = shell.First | shell.Second
 		}
+		sh.Held = append(sh.Held, shell.Hold{I: i, J: 0, Axes: a}, shell.Hold{I: i, J: 1, Axes: a})
 	}
 	if q.Skin > 0 {
 		w := make([]float64, sh.Nodes())
@@ -136,10 +158,16 @@ func HalfLoop(ctx context.Context, q LoopSetting) (Loop, error) {
 		for _, c := range []*shell.Contact{&lo, &hi} {
 			// the skin is small beside the gap that counts, so the stiffness is what
 			// a force of the order of 100 B/L² presses by half a skin
-			c.Skin, c.Stiffness, c.Weight = q.Skin, 400*width/q.Skin, w
+			c.Skin, c.Stiffness, c.Weight = q.Skin, 400*loopWidth/q.Skin, w
 		}
 		sh.Contacts = []shell.Contact{lo, hi}
 	}
+	return sh
+}
+
+// start is a wave whose slope is a sine, of the chord asked for.
+func (q *LoopSetting) start(sh *shell.Sheet) []float64 {
+	n := q.Segments
 	x := make([]float64, 3*sh.Nodes())
 	top := amplitude(q.Chord)
 	y, z := 0.0, 0.0
@@ -160,43 +188,29 @@ func HalfLoop(ctx context.Context, q LoopSetting) (Loop, error) {
 			}
 		}
 	}
-	s, err := shell.NewSolver(sh)
-	if err != nil {
-		return Loop{}, err
-	}
-	r := s.Solve(ctx, x, shell.Settings{StepCap: 0.05, Tolerance: 1e-8})
-	if r.Status.Early() && r.Residual > 1e-6 {
-		return Loop{Result: r}, fmt.Errorf("%w: residual %.3g", r.Status.Err(), r.Residual)
-	}
-	l := Loop{Height: x[3*sh.Node(0, 0)+2] - x[3*sh.Node(n, 0)+2], Energy: r.Energy.Total() / width, Result: r}
-	// the widest place of the crest's loop, by a parabola through three nodes
-	best := 0
+	return x
+}
+
+// widest returns the clear width of the crest's loop: twice the farthest reach of
+// its upper half, by a parabola through three nodes.
+func widest(sh *shell.Sheet, x []float64, height float64) float64 {
+	at := func(i int) float64 { return x[3*sh.Node(i, 0)+1] }
+	best, n := 0, len(sh.U)-1
 	for i := range n + 1 {
-		if z := x[3*sh.Node(i, 0)+2]; z < x[2]-l.Height/2 {
+		if z := x[3*sh.Node(i, 0)+2]; z < x[2]-height/2 {
 			break
 		}
-		if x[3*sh.Node(i, 0)+1] > x[3*sh.Node(best, 0)+1] {
+		if at(i) > at(best) {
 			best = i
 		}
 	}
-	at := func(i int) float64 { return x[3*sh.Node(i, 0)+1] }
-	l.Width = 2 * at(best)
 	if best > 0 && best < n {
 		a, b, c := at(best-1), at(best), at(best+1)
 		if d := a - 2*b + c; d < 0 {
-			l.Width = 2 * (b - (a-c)*(a-c)/(8*d))
+			return 2 * (b - (a-c)*(a-c)/(8*d))
 		}
 	}
-	for k := range sh.Contacts {
-		c := sh.Contacts[k]
-		for i := 1; i < n && k == 0; i++ {
-			for j := range 2 {
-				p := 3 * sh.Node(i, j)
-				l.Force += c.Press(c.Gap([3]float64(x[p:p+3]))) / width
-			}
-		}
-	}
-	return l, nil
+	return 2 * at(best)
 }
 
 // amplitude returns the largest tangent angle φ of the start curve whose angle
