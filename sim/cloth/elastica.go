@@ -33,8 +33,8 @@ const (
 	maxSteps  = 400   // 9 are used at λ = 3, 52 at 20
 	maxTrials = 40
 
-	// SpanMax is the longest strip, in bending lengths, that Hang and Droop
-	// take: its droop is 89.1°.
+	// SpanMax is the longest strip, in bending lengths, that Hang takes:
+	// its droop is 89.1°.
 	SpanMax = 20
 	// DroopMax_deg is the steepest droop that Span takes.
 	DroopMax_deg = 89
@@ -65,107 +65,129 @@ type trial struct {
 	steps                       int
 }
 
+// march is an integration from the tip: the state at t and the Taylor series there.
+type march struct {
+	t, theta, psi        float64 // the one of θ and ψ that is carried: ψ if steep
+	rate, eta, etaRate   float64 // θ˙, ∂θ/∂p and its derivative by t
+	steep                bool
+	scale                float64            // of θ or ψ
+	a, c, s, e           [order + 1]float64 // coefficients of θ, cos θ, sin θ, ∂θ/∂p
+	sinThetaP, cosThetaP [order + 1]float64 // of sin θ ∂θ/∂p, cos θ ∂θ/∂p
+}
+
 // fromTip integrates the strip whose tip slope has ln tan α = p.
 func fromTip(p float64) (trial, error) {
-	var (
-		a, c, s, e [order + 1]float64 // coefficients of θ, cos θ, sin θ, ∂θ/∂p
-		g, q       [order + 1]float64 // of sin θ ∂θ/∂p, cos θ ∂θ/∂p
-		r          trial
-	)
-	steep := p > 0
-	theta, psi := 0.0, 0.0 // the one carried: ψ if steep
-	if steep {
-		psi = math.Atan(math.Exp(-p))
-		r.alpha = math.Pi/2 - psi
+	m := march{steep: p > 0, eta: 0.5 / math.Cosh(p)}
+	var r trial
+	if m.steep {
+		m.psi = math.Atan(math.Exp(-p))
+		r.alpha = math.Pi/2 - m.psi
 	} else {
-		theta = math.Atan(math.Exp(p))
-		r.alpha = theta
+		m.theta = math.Atan(math.Exp(p))
+		r.alpha = m.theta
 	}
-	scale := math.Min(math.Exp(-math.Abs(p)), 1) // of θ or ψ at the tip
-	t, rate, eta, etaRate := 0.0, 0.0, 0.5/math.Cosh(p), 0.0
+	m.scale = math.Min(math.Exp(-math.Abs(p)), 1)
 	for r.steps = 1; r.steps <= maxSteps; r.steps++ {
-		if steep && psi > math.Pi/4 {
-			steep, theta = false, math.Pi/2-psi
-		}
-		if steep {
-			s[0], c[0] = math.Cos(psi), math.Sin(psi)
-			a[0] = 0
-			scale = psi
-		} else {
-			s[0], c[0] = math.Sincos(theta)
-			a[0] = 0
-		}
-		a[1], e[0], e[1] = rate, eta, etaRate
-		gPrev, cPrev := 0.0, 0.0
-		for k := 0; k <= order; k++ {
-			if k > 0 {
-				var cs, ss float64
-				for j := 1; j <= k; j++ {
-					ja := float64(j) * a[j]
-					cs += ja * s[k-j]
-					ss += ja * c[k-j]
-				}
-				c[k], s[k] = -cs/float64(k), ss/float64(k)
-			}
-			var gk, qk float64
-			for j := 0; j <= k; j++ {
-				gk += s[j] * e[k-j]
-				qk += c[j] * e[k-j]
-			}
-			g[k], q[k] = gk, qk
-			if k+2 <= order {
-				d := 1 / float64((k+1)*(k+2))
-				a[k+2] = -(t*c[k] + cPrev) * d
-				e[k+2] = (t*gk + gPrev) * d
-			}
-			gPrev, cPrev = gk, c[k]
-		}
-		// The step: the last three terms of θ and its derivative below tolerance
-		// (three, because from t = 0 only every third is not zero).
-		h := 2.0
-		for k := order - 2; k <= order; k++ {
-			if m := math.Max(math.Abs(a[k])/scale, math.Abs(e[k])/math.Abs(eta)); m > 0 {
-				h = math.Min(h, math.Pow(seriesTol/m, 1/float64(k)))
-			}
-		}
-		end := false
-		if !steep && theta+sum(&a, h) <= 0 {
-			h, end = root(&a, theta, h), true
-		}
-		// Integrals over the step, then the state at its end.
-		var x, z, m, xp, zp float64
-		hk := h
-		for k := 0; k <= order; k++ {
-			w := hk / float64(k+1)
-			x += c[k] * w
-			z += s[k] * w
-			sp := 0.0
-			if k > 0 {
-				sp = s[k-1]
-			}
-			m += (t*s[k] + sp) * w
-			xp -= g[k] * w
-			zp += q[k] * w
-			hk *= h
-		}
-		r.x, r.drop, r.moment = r.x+x, r.drop+z, r.moment+m
-		r.xP, r.dropP = r.xP+xp, r.dropP+zp
-		d := sum(&a, h)
-		rate, eta, etaRate = slope(&a, h), sum(&e, h), slope(&e, h)
-		t += h
+		m.expand()
+		h, end := m.reach()
+		m.integrate(h, &r)
+		m.advance(h)
 		if end {
-			r.span, r.rate = t, rate
-			r.spanP = -eta / rate
+			r.span, r.rate = m.t, m.rate
+			r.spanP = -m.eta / m.rate
 			r.xP += r.spanP // the end at the clamp moves: cos 0 = 1, sin 0 = 0
 			return r, nil
 		}
-		if steep {
-			psi -= d
-		} else {
-			theta += d
-		}
 	}
 	return r, errNotConverged
+}
+
+// expand finds the series at t, from ψ to θ where the strip is steep no more.
+func (m *march) expand() {
+	if m.steep && m.psi > math.Pi/4 {
+		m.steep, m.theta = false, math.Pi/2-m.psi
+	}
+	if m.steep {
+		m.s[0], m.c[0] = math.Cos(m.psi), math.Sin(m.psi)
+		m.scale = m.psi
+	} else {
+		m.s[0], m.c[0] = math.Sincos(m.theta)
+	}
+	a, c, s, e := &m.a, &m.c, &m.s, &m.e
+	a[0], a[1], e[0], e[1] = 0, m.rate, m.eta, m.etaRate
+	gPrev, cPrev := 0.0, 0.0
+	for k := 0; k <= order; k++ {
+		if k > 0 {
+			var cs, ss float64
+			for j := 1; j <= k; j++ {
+				ja := float64(j) * a[j]
+				cs += ja * s[k-j]
+				ss += ja * c[k-j]
+			}
+			c[k], s[k] = -cs/float64(k), ss/float64(k)
+		}
+		var gk, qk float64
+		for j := 0; j <= k; j++ {
+			gk += s[j] * e[k-j]
+			qk += c[j] * e[k-j]
+		}
+		m.sinThetaP[k], m.cosThetaP[k] = gk, qk
+		if k+2 <= order {
+			d := 1 / float64((k+1)*(k+2))
+			a[k+2] = -(m.t*c[k] + cPrev) * d
+			e[k+2] = (m.t*gk + gPrev) * d
+		}
+		gPrev, cPrev = gk, c[k]
+	}
+}
+
+// reach is how far the series goes with its last three terms below tolerance
+// (three, because from t = 0 only every third is not zero), or to the clamp, where
+// θ = 0; end says which.
+func (m *march) reach() (h float64, end bool) {
+	h = 2
+	for k := order - 2; k <= order; k++ {
+		if last := math.Max(math.Abs(m.a[k])/m.scale, math.Abs(m.e[k])/math.Abs(m.eta)); last > 0 {
+			h = math.Min(h, math.Pow(seriesTol/last, 1/float64(k)))
+		}
+	}
+	if !m.steep && m.theta+sum(&m.a, h) <= 0 {
+		return root(&m.a, m.theta, h), true
+	}
+	return h, false
+}
+
+// integrate adds to r what the strip spans over the step h, and its moment.
+func (m *march) integrate(h float64, r *trial) {
+	var x, z, moment, xp, zp float64
+	hk := h
+	for k := 0; k <= order; k++ {
+		w := hk / float64(k+1)
+		x += m.c[k] * w
+		z += m.s[k] * w
+		sp := 0.0
+		if k > 0 {
+			sp = m.s[k-1]
+		}
+		moment += (m.t*m.s[k] + sp) * w
+		xp -= m.sinThetaP[k] * w
+		zp += m.cosThetaP[k] * w
+		hk *= h
+	}
+	r.x, r.drop, r.moment = r.x+x, r.drop+z, r.moment+moment
+	r.xP, r.dropP = r.xP+xp, r.dropP+zp
+}
+
+// advance goes on by h.
+func (m *march) advance(h float64) {
+	d := sum(&m.a, h)
+	m.rate, m.eta, m.etaRate = slope(&m.a, h), sum(&m.e, h), slope(&m.e, h)
+	m.t += h
+	if m.steep {
+		m.psi -= d
+	} else {
+		m.theta += d
+	}
 }
 
 // sum evaluates a series at h.
@@ -299,28 +321,8 @@ func Hang(span float64) (Hanging, error) {
 	}, nil
 }
 
-// Droop is the droop of a hanging strip: the angle, degrees below level, of the
-// line from the edge to the tip, of a strip of the span given (overhang in
-// bending lengths, 0 to SpanMax), by the exact heavy elastica. It grows from 0 to
-// 89.1°. (The droop of a ruff is something else: a height that the solver
-// measures.) Within 1e-12 of its size (TestElasticaDigits).
-func Droop(span float64) (deg float64, err error) {
-	if err := within("overhang in bending lengths", span, 0, SpanMax, ""); err != nil {
-		return 0, err
-	}
-	if span < spanTiny {
-		return degrees(span * span * span / 8), nil
-	}
-	r, _, dp, err := bySpan(span)
-	if err != nil {
-		return 0, err
-	}
-	rad := math.Atan2(r.drop, r.x)
-	return degrees(rad + dp*math.Sin(rad)*math.Cos(rad)*(r.dropP/r.drop-r.xP/r.x)), nil
-}
-
-// Span is the inverse of Droop: the overhang in bending lengths at which a strip
-// droops by the angle given, 0 to 89°. Span(41.5) = 2.00035: at that angle the
+// Span is the overhang in bending lengths at which a strip droops by the angle given,
+// 0 to 89°: the angle below level of the line from the edge to the tip. Span(41.5) = 2.00035: at that angle the
 // bending length is half the overhang, which is why testers have it. Within
 // 1e-12 of its size (TestElasticaDigits).
 func Span(droop_deg float64) (float64, error) {
@@ -346,5 +348,3 @@ func spanOf(droop_deg float64) (span, logSlope float64, err error) {
 	droopP := math.Sin(rad) * math.Cos(rad) * (r.dropP/r.drop - r.xP/r.x)
 	return r.span + dp*r.spanP, r.spanP / r.span / droopP * (math.Pi / 180), nil
 }
-
-func degrees(rad float64) float64 { return rad * (180 / math.Pi) }

@@ -38,6 +38,8 @@ func reference(t testing.TB, path string) []map[string]float64 {
 	return out
 }
 
+func degrees(rad float64) float64 { return rad * (180 / math.Pi) }
+
 const cantilever = "../../testdata/reference/cantilever.csv"
 
 // The reference's own accuracy is 1e-10, its print 12 digits; peirce columns are
@@ -68,11 +70,6 @@ func TestCantileverReference(t *testing.T) {
 		near(row, "chord", degrees(h.Droop), row["theta_chord_deg"])
 		near(row, "curvature × l", h.Curvature*lam, row["kappa0_l"])
 		near(row, "energy", h.Energy, row["U_c_over_B"])
-		d, err := Droop(lam)
-		if err != nil {
-			t.Fatal(err)
-		}
-		near(row, "Droop", d, row["theta_chord_deg"])
 		s, err := Span(row["theta_chord_deg"])
 		if err != nil {
 			t.Fatal(err)
@@ -112,13 +109,8 @@ func TestElasticaDigits(t *testing.T) {
 		same("curvature", -r.rate, v.curvature)
 		same("x", r.x, v.x)
 		// And through the two solves.
-		deg, err := Droop(v.span)
-		if err != nil {
-			t.Fatal(err)
-		}
-		same("Droop", deg, degrees(math.Atan(v.tan)))
-		if deg <= DroopMax_deg {
-			s, err := Span(degrees(math.Atan(v.tan)))
+		if deg := degrees(math.Atan(v.tan)); deg <= DroopMax_deg {
+			s, err := Span(deg)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -133,6 +125,7 @@ func TestElasticaDigits(t *testing.T) {
 			t.Fatal(err)
 		}
 		same("Hang x", h.TipX, v.x)
+		same("Hang droop", h.Droop, math.Atan(v.tan))
 		same("Hang curvature", h.Curvature, v.curvature)
 	}
 }
@@ -174,14 +167,13 @@ func TestLimits(t *testing.T) {
 		}
 		last = d
 	}
-	for _, zero := range []func(float64) (float64, error){Droop, Span} {
-		if v, err := zero(0); v != 0 || err != nil {
-			t.Errorf("at 0: %v, %v", v, err)
-		}
+	if v, err := Span(0); v != 0 || err != nil {
+		t.Errorf("at 0: %v, %v", v, err)
 	}
 	// No seam where the closed form for tiny strips takes over.
-	a, _ := Droop(spanTiny * (1 - 1e-12))
-	b, _ := Droop(spanTiny)
+	seam := degrees(spanTiny * spanTiny * spanTiny / 8)
+	a, _ := Span(seam * (1 - 1e-12))
+	b, _ := Span(seam)
 	if d := math.Abs(a/b - 1); d > 1e-11 {
 		t.Errorf("seam of %.1e at λ %v", d, spanTiny)
 	}
@@ -267,13 +259,14 @@ func TestDerivatives(t *testing.T) {
 	}
 }
 
-func TestDroopSpanRoundTrip(t *testing.T) {
+func TestHangSpanRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		lam := math.Exp(rapid.Float64Range(math.Log(1e-4), math.Log(18.5)).Draw(t, "ln span"))
-		deg, err := Droop(lam)
+		lam := math.Exp(rapid.Float64Range(math.Log(spanTiny), math.Log(18.5)).Draw(t, "ln span"))
+		h, err := Hang(lam)
 		if err != nil {
 			t.Fatal(err)
 		}
+		deg := degrees(h.Droop)
 		back, err := Span(deg)
 		if err != nil {
 			t.Fatal(err)
@@ -282,9 +275,9 @@ func TestDroopSpanRoundTrip(t *testing.T) {
 			t.Fatalf("span %v droops %v°, back %v", lam, deg, back)
 		}
 		// A longer strip droops more.
-		more, err := Droop(lam * 1.0001)
-		if err != nil || more <= deg {
-			t.Fatalf("span %v: droop does not grow: %v to %v (%v)", lam, deg, more, err)
+		more, err := Hang(lam * 1.0001)
+		if err != nil || more.Droop <= h.Droop {
+			t.Fatalf("span %v: droop does not grow: %v to %v (%v)", lam, h.Droop, more.Droop, err)
 		}
 	})
 }
@@ -326,9 +319,9 @@ func TestElasticaRanges(t *testing.T) {
 		err  func() error
 		want string
 	}{
-		{"negative span", func() error { _, err := Droop(-1); return err }, "overhang in bending lengths -1 is outside 0 to 20"},
-		{"long span", func() error { _, err := Droop(20.1); return err }, "overhang in bending lengths 20.1 is outside 0 to 20"},
-		{"no number", func() error { _, err := Droop(math.NaN()); return err }, "overhang in bending lengths is not a number (0 to 20 is allowed)"},
+		{"negative span", func() error { _, err := Hang(-1); return err }, "overhang in bending lengths -1 is outside 0.001 to 20"},
+		{"long span", func() error { _, err := Hang(20.1); return err }, "overhang in bending lengths 20.1 is outside 0.001 to 20"},
+		{"no number", func() error { _, err := Hang(math.NaN()); return err }, "overhang in bending lengths is not a number (0.001 to 20 is allowed)"},
 		{"infinite", func() error { _, err := Hang(math.Inf(1)); return err }, "overhang in bending lengths +Inf is outside 0.001 to 20"},
 		{"steep", func() error { _, err := Span(90); return err }, "droop 90 degrees is outside 0 to 89 degrees"},
 		{"no angle", func() error { _, err := Span(math.NaN()); return err }, "droop is not a number (0 to 89 degrees is allowed)"},
@@ -337,15 +330,6 @@ func TestElasticaRanges(t *testing.T) {
 		var re *RangeError
 		if !errors.As(err, &re) || err.Error() != v.want {
 			t.Errorf("%s: %v, want %q", v.name, err, v.want)
-		}
-	}
-}
-
-func BenchmarkDroop(b *testing.B) {
-	b.ReportAllocs()
-	for i := range b.N {
-		if _, err := Droop(0.5 + 3.5*float64(i%64)/63); err != nil {
-			b.Fatal(err)
 		}
 	}
 }

@@ -51,20 +51,6 @@ func rigidity(mass, bend float64) float64 {
 	return rigidityPerMass * mass * bend * bend * bend
 }
 
-// BendingLength is the inverse of Rigidity: c in mm of cloth of the mass (1 to
-// 2,000 g/m²) and rigidity (1e-6 to 3e6 µN·m) given; it may exceed the 500 mm that
-// a cloth is believed to have, where much rigidity meets little mass. Exact to rounding
-// (TestRigidityRoundTrip).
-func BendingLength(mass_gm2, rigidity_uNm float64) (float64, error) {
-	if err := checkMass(mass_gm2); err != nil {
-		return 0, err
-	}
-	if err := within("rigidity", rigidity_uNm, RigidityMin_uNm, RigidityMax_uNm, "µN·m"); err != nil {
-		return 0, err
-	}
-	return math.Cbrt(rigidity_uNm / (rigidityPerMass * mass_gm2)), nil
-}
-
 // AtMass is the bending length, mm, that the same rigidity has at another mass:
 // c · (from/to)^(1/3). A starched swatch hangs under its own mass, with the
 // starch; the scheme's starch.bend is kept at the cloth's unstarched mass, so

@@ -52,7 +52,7 @@ func TestUnits(t *testing.T) {
 	}
 }
 
-func TestRigidityRoundTrip(t *testing.T) {
+func TestAtMassKeepsRigidity(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		mass := rapid.Float64Range(1, 2000).Draw(t, "mass")
 		c := rapid.Float64Range(1, 500).Draw(t, "c")
@@ -60,14 +60,6 @@ func TestRigidityRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		back, err := BendingLength(mass, b)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if math.Abs(back/c-1) > 1e-14 {
-			t.Fatalf("%v mm, back %v", c, back)
-		}
-		// The same rigidity at another mass, both ways round.
 		to := mass * rapid.Float64Range(0.55, 1.9).Draw(t, "mass ratio")
 		if to < 1 || to > 2000 {
 			return
@@ -103,8 +95,6 @@ func TestRigidityBounds(t *testing.T) {
 	for _, f := range []func() error{
 		func() error { _, err := Rigidity(math.NaN(), 20); return err },
 		func() error { _, err := Rigidity(100, math.Inf(1)); return err },
-		func() error { _, err := BendingLength(100, 0); return err },
-		func() error { _, err := BendingLength(100, math.NaN()); return err },
 		func() error { _, err := AtMass(20, 100, 300); return err },
 		func() error { _, err := RigidityBounds(100, 0.6, Bounds{25, 25, 25}); return err },
 	} {

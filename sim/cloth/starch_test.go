@@ -52,10 +52,7 @@ func TestStarchTargetRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		target, err := Starched(mass, cloth, ratio*own)
-		if err != nil {
-			t.Fatal(err)
-		}
+		target := cloth * math.Cbrt(1+ratio)
 		heavy := mass * rapid.Float64Range(1, 1.2).Draw(t, "starch taken up")
 		asHung, err := AtMass(target, mass, heavy)
 		if err != nil {
@@ -68,7 +65,7 @@ func TestStarchTargetRoundTrip(t *testing.T) {
 		if l > OverhangMax_mm {
 			return
 		}
-		read, err := Bend(l, 41.5)
+		read, _, err := bend(Reading{Overhang_mm: l, Angle_deg: 41.5})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -84,36 +81,6 @@ func TestStarchTargetRoundTrip(t *testing.T) {
 			t.Fatalf("ratio %v comes back as %v", ratio, f/own)
 		}
 	})
-}
-
-func TestStarchedRanges(t *testing.T) {
-	if c, err := Starched(100, 25, 0); c != 25 || err != nil {
-		t.Errorf("no frozen part: %v, %v", c, err)
-	}
-	for _, bad := range []float64{-1, math.NaN(), math.Inf(1)} {
-		if _, err := Starched(100, 25, bad); err == nil {
-			t.Errorf("frozen part %v is taken", bad)
-		}
-	}
-}
-
-func TestFrozenBounds(t *testing.T) {
-	b, err := FrozenBounds(Bounds{10, 7, 14}, Bounds{80, 68, 92})
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "value", b.Value, 70)
-	near(t, "low", b.Low, 70-math.Hypot(12, 4))
-	near(t, "high", b.High, 70+math.Hypot(12, 3))
-	if b, err := FrozenBounds(Bounds{10, 7, 14}, Bounds{11, 8, 14}); err != nil || b.Low != 0 {
-		t.Errorf("%v, %v: the low end goes below nothing", b, err)
-	}
-	if _, err := FrozenBounds(Bounds{10, 7, 14}, Bounds{9, 8, 14}); err == nil {
-		t.Error("starch that makes limper is taken")
-	}
-	if _, err := FrozenBounds(Bounds{10, math.NaN(), 14}, Bounds{80, 68, 92}); err == nil {
-		t.Error("NaN is taken")
-	}
 }
 
 func filled() scheme.Scheme {

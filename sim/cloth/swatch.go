@@ -15,19 +15,10 @@ const Slope_deg = 41.5
 // read the angle at any overhang), and read the overhang. Read it on both faces
 // and from both ends: four readings a strip.
 
-// Bend is the bending length, mm, that one overhang shows: overhang 10 to 500
-// mm, angle of the line from the edge to the tip 5° to 85° below level; c =
-// overhang ÷ Span(angle), half the overhang at 41.5°. Exact for an evenly heavy,
-// evenly stiff strip without curl, to 1e-12 (TestElasticaDigits).
-func Bend(overhang_mm, angle_deg float64) (float64, error) {
-	c, _, err := bend(Reading{Overhang_mm: overhang_mm, Angle_deg: angle_deg})
-	return c, err
-}
-
-// Overhang is the inverse of Bend: the overhang, mm, at which a strip of bending
+// Overhang is the overhang, mm, at which a strip of bending
 // length c (1 to 500 mm) reaches the angle (5° to 85°). It is what a maker
 // watches for: 'the swatch should reach the slope at 96 mm'. The answer may
-// exceed the 500 mm that Bend takes, where the angle is too steep for so stiff a
+// exceed the 500 mm that a Reading takes, where the angle is too steep for so stiff a
 // cloth: choose a smaller one.
 func Overhang(bend_mm, angle_deg float64) (float64, error) {
 	if err := checkBend("bending length", bend_mm); err != nil {
@@ -44,7 +35,9 @@ func checkAngle(deg float64) error {
 	return within("angle", deg, SwatchAngleMin_deg, SwatchAngleMax_deg, "degrees")
 }
 
-// bend gives c and its derivative to the angle, mm per degree.
+// bend gives c = overhang ÷ Span(angle), half the overhang at 41.5°, and its
+// derivative by the angle, mm per degree. Exact for an evenly heavy, evenly stiff
+// strip without curl, to 1e-12 (TestElasticaDigits).
 func bend(r Reading) (c, perDegree float64, err error) {
 	if err := within("overhang", r.Overhang_mm, OverhangMin_mm, OverhangMax_mm, "mm"); err != nil {
 		return 0, 0, err

@@ -29,7 +29,7 @@ func TestSwatchTable(t *testing.T) {
 		{60, 0.3801, 0.3969, 1.139},
 		{70, 0.3112, 0.3340, 1.236},
 	} {
-		c, err := Bend(100, v.deg)
+		c, _, err := bend(Reading{Overhang_mm: 100, Angle_deg: v.deg})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -64,7 +64,7 @@ func TestPeirceDeviation(t *testing.T) {
 // At 41.5° the bending length is half the overhang, to 0.02 %.
 func TestHalving(t *testing.T) {
 	for _, l := range []float64{10, 40, 96, 500} {
-		c, err := Bend(l, 41.5)
+		c, _, err := bend(Reading{Overhang_mm: l, Angle_deg: 41.5})
 		if err != nil || math.Abs(c/(l/2)-1) > 2e-4 {
 			t.Errorf("overhang %v: c %v, %v", l, c, err)
 		}
@@ -79,7 +79,7 @@ func TestOverhangRoundTrip(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		back, err := Bend(l, deg)
+		back, _, err := bend(Reading{Overhang_mm: l, Angle_deg: deg})
 		if err != nil {
 			t.Fatal(err)
 		}
