@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"ruffwright/geom/curve"
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/window"
 )
@@ -186,5 +187,5 @@ func shortest(r Ruff) float64 {
 	if !p.Row.OneEdge() {
 		return math.Max(least, 1.002*math.Hypot(p.Scheme.Band.Height, p.Pitch_mm/2)+tucks)
 	}
-	return math.Max(least, math.Max(1.05*p.Pitch_mm/2+tucks, tucks/0.85))
+	return math.Max(least, math.Max(1.05*p.Pitch_mm/2+tucks, tucks/pleat.TucksGood))
 }

@@ -9,19 +9,6 @@ import (
 	"ruffwright/geom/word"
 )
 
-// What a fitted panel keeps beyond the least that the cloth must have. All are this
-// project's judgement, no source.
-const (
-	// fitReach is the slack between folds sewn to both edges. At 1 the cloth is
-	// stretched straight, and marks that scatter by a millimetre no longer reach.
-	fitReach = 1.02
-	// fitWave is the part of a panel that the wave of an edge takes up, at least:
-	// with less it lies flat.
-	fitWave = 0.03
-	// fitTucks is the part of a panel that its tucks may take up, at most.
-	fitTucks = 0.9
-)
-
 // fitPanel finds the panel whose outer edge stands as high as ruff.height, and
 // with it how deep the tucks may be.
 //
@@ -46,7 +33,7 @@ func (p *Plan) fitPanel() error {
 	p.Panel_mm, p.PanelFitted, p.PanelReaches = max(panel, least), true, panel < least
 
 	top, bottom := p.Row.Tuck(scheme.Crest), p.Row.Tuck(scheme.Trough)
-	room := min(fitTucks*p.Panel_mm, p.Panel_mm-max(straight, half+fitWave*p.Panel_mm))
+	room := min(TucksMost*p.Panel_mm, p.Panel_mm-max(straight, half+fitWave*p.Panel_mm))
 	if top+bottom <= room {
 		return nil
 	}

@@ -56,7 +56,7 @@ type Plan struct {
 // that is sewn; at an end mark only the half of it that lies on the strip. With
 // pleat.panel = 0 the panel is the one whose outer elastica stands as high as
 // ruff.height at the mean outer half pitch (curve.PanelForHeight), and the tucks
-// are as deep as given or as that panel lets them be (see fitTucks).
+// are as deep as given or as that panel lets them be (see fitPanel).
 //
 // The scheme is validated first; what only the plan can see (a fitted panel
 // that the tucks use up, own marks out of order) comes as a scheme.Error that

@@ -21,6 +21,9 @@ const (
 	slackFirm, slackOff = 1.07, 0.03
 	// slackGood is what remedies aim at.
 	slackGood = 1.05
+	// waveGood is the part of a panel that half a set's room may take, where they
+	// choose the panel; pleat.WaveMost is the most that can be solved.
+	waveGood = 0.95
 
 	// neckFull: cloth laid face to face cannot be thinner than itself. Geometry.
 	neckFull = 100 // % of the room for a set

@@ -111,12 +111,12 @@ func (v *view) smallWays() []Remedy {
 	inner := v.p.Panel_mm - top - bottom
 	v.offerTucksThatFit(&s, top, bottom)
 	if v.twoLines() {
-		if gap := math.Floor(8*v.s.Ruff.Depth) / 10; v.allowed("pleat.line_gap", gap) {
+		if gap := math.Floor(10*pleat.GapMost*v.s.Ruff.Depth) / 10; v.allowed("pleat.line_gap", gap) {
 			s.offer([]Change{toMM("pleat.line_gap", gap)}, "Sew the second line %s out.", v.len(gap))
 		}
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
-	if deep := math.Ceil(10*max(top, bottom)/0.8) / 10; deep > v.s.Ruff.Depth {
+	if deep := math.Ceil(10*max(top, bottom)/pleat.TuckMost) / 10; deep > v.s.Ruff.Depth {
 		s.offer([]Change{toMM("ruff.depth", deep)}, "Make the ruff %s deep.", v.len(deep))
 	}
 	if v.p.MarksOwn {
@@ -168,7 +168,7 @@ func (v *view) largeWays() []Remedy {
 func (v *view) leastPanel(tucks float64) float64 {
 	half := v.p.Pitch_mm / 2
 	outer := half * (1 + v.s.Ruff.Depth*slices.Max(v.p.Curvatures()))
-	least := max(tucks/0.85, (half+tucks)/0.95, outer/0.95)
+	least := max(tucks/pleat.TucksGood, (half+tucks)/waveGood, outer/waveGood)
 	if v.held() {
 		least = max(least, slackGood*v.straight()+tucks)
 	}
@@ -178,14 +178,14 @@ func (v *view) leastPanel(tucks float64) float64 {
 // offerTucksThatFit offers tucks so shallow that they fit into panel and depth.
 func (v *view) offerTucksThatFit(s *seen, top, bottom float64) {
 	half := v.p.Pitch_mm / 2
-	room := min(0.9*v.p.Panel_mm, 0.95*v.p.Panel_mm-half)
+	room := min(pleat.TucksMost*v.p.Panel_mm, waveGood*v.p.Panel_mm-half)
 	if v.held() {
 		room = min(room, v.p.Panel_mm-slackGood*v.straight())
 	}
 	if top+bottom == 0 {
 		return
 	}
-	part := min(1, room/(top+bottom), 0.8*v.s.Ruff.Depth/max(top, bottom))
+	part := min(1, room/(top+bottom), pleat.TuckMost*v.s.Ruff.Depth/max(top, bottom))
 	a, b := math.Floor(10*part*top)/10, math.Floor(10*part*bottom)/10
 	if part < 0 {
 		a, b = 0, 0

@@ -3,6 +3,8 @@ package window
 import (
 	"fmt"
 	"math"
+
+	"ruffwright/geom/pleat"
 )
 
 // Misfit says why a design has no mechanics: one field is out of its range, or
@@ -26,16 +28,6 @@ const (
 	NoWave                        // Value, the pitch, is more than Most: the inner edge lies flat
 	NoOuterWave                   // Value, the pitch at the outer edge, is more than Most: it lies flat there
 	TooShort                      // Value, the slack, is less than Least: the inner edge does not reach
-)
-
-// What of a panel or of the width may be taken up. The tucks and the gap are this
-// project's judgement: random half sets come to rest up to there. The waves must
-// keep a fiftieth of their length, or there is no loop to form.
-const (
-	tucksMost = 0.9  // of Panel_mm, both tucks together
-	tuckMost  = 0.8  // of Width_mm
-	gapMost   = 0.8  // of Width_mm
-	waveMost  = 0.98 // half the pitch, of the cloth between two folds
 )
 
 // Error gives the fields, what was found and what is allowed.
@@ -94,18 +86,18 @@ func (d *Design) Validate() error {
 // fit says which fields, each in its range, do not fit together.
 func (d *Design) fit() error {
 	c, t := d.tucks()
-	inner := waveMost*d.Panel_mm - c - t
+	inner := pleat.WaveMost*d.Panel_mm - c - t
 	deeper := "TuckTop_mm"
 	if t > c {
 		deeper = "TuckBottom_mm"
 	}
 	outer := d.Pitch_mm * (1 + d.Kappa_1pmm*d.Width_mm)
 	for _, m := range []Misfit{
-		{TucksLong, "TuckTop_mm", c + t, 0, tucksMost * d.Panel_mm},
-		{TuckDeep, deeper, math.Max(c, t), 0, tuckMost * d.Width_mm},
-		{GapWide, "LineGap_mm", d.LineGap_mm, 0, gapMost * d.Width_mm},
+		{TucksLong, "TuckTop_mm", c + t, 0, pleat.TucksMost * d.Panel_mm},
+		{TuckDeep, deeper, math.Max(c, t), 0, pleat.TuckMost * d.Width_mm},
+		{GapWide, "LineGap_mm", d.LineGap_mm, 0, pleat.GapMost * d.Width_mm},
 		{NoWave, "Pitch_mm", d.Pitch_mm, 0, 2 * inner},
-		{NoOuterWave, "Pitch_mm", outer, 0, 2 * waveMost * d.Panel_mm},
+		{NoOuterWave, "Pitch_mm", outer, 0, 2 * pleat.WaveMost * d.Panel_mm},
 	} {
 		if m.Value > m.Most {
 			return m
