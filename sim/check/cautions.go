@@ -2,23 +2,12 @@ package check
 
 import "ruffwright/geom/scheme"
 
-// notSolved names in one line what only the mechanics can tell and has not told
-// yet.
-func (v *view) notSolved() (seen, bool) {
-	var s seen
-	for _, l := range rules {
-		if l.parts != 0 && l.applies(v) && v.awaits(l.parts) {
-			s.awaits = append(s.awaits, l.ID)
-		}
-	}
-	s.value = float64(len(s.awaits))
-	if v.r.Solved == nil {
-		s.says("Not solved yet: how it hangs and how firmly it holds, what the cloth's weight and starch do to it, and what stick and thread it takes. The shape shown is folded by geometry alone.")
-	} else {
-		s.says("The shape is solved; still to come: how firmly it holds when the wearer moves, and whether it may rest in another shape.")
-	}
-	return s, len(s.awaits) > 0
-}
+// heavyEnough: plain cloth lighter than 88.2 g/m² is not exempt from the US
+// flammability test (16 CFR 1610).
+const heavyEnough = 88.2 // g/m²
+
+var flameLaw = law{Rule: Rule{"flame", "Keep away from flame", Caution, heavyEnough, "g/m²", "shown always; lighter plain cloth is not exempt from the test", "16 CFR 1610: plain cloth from 88.2 g/m² is exempt", WhereWhole, FromSafety},
+	find: (*view).flame}
 
 // flame: always.
 func (v *view) flame() (seen, bool) {
@@ -31,6 +20,9 @@ func (v *view) flame() (seen, bool) {
 	return s, true
 }
 
+var breathingLaw = law{Rule: Rule{"breathing", "A band about the throat", Caution, 0, "", "shown for every neck", "tight neckwear raised eye pressure (Br. J. Ophthalmol. 2003;87:946) and lessened blood flow to the brain (Neuroradiology 2018;60:861)", WhereNeck, FromSafety},
+	find: (*view).breathing}
+
 // breathing: every band about a throat.
 func (v *view) breathing() (seen, bool) {
 	var s seen
@@ -40,6 +32,9 @@ func (v *view) breathing() (seen, bool) {
 	s.says("Two fingers must pass under the closed band. Open it at once if the wearer is dizzy, hoarse, short of breath or sees badly; nobody sleeps in it, and nobody wears it who cannot undo it alone.")
 	return s, true
 }
+
+var cordsLaw = law{Rule: Rule{"cords", "Ties at the neck", Caution, 0, "", "shown for ties at a neck", "EN 14682: no cords at the neck of clothes for children under 7, no free ends to 14", WhereBand, FromSafety},
+	find: (*view).cords}
 
 // cords: ties at a neck.
 func (v *view) cords() (seen, bool) {
@@ -51,6 +46,9 @@ func (v *view) cords() (seen, bool) {
 	return s, true
 }
 
+var hotLaw = law{Rule: Rule{"hot", "Hot starch and irons", Caution, 60, "°C", "shown where starch is used; the degree that scalds in 3 seconds", "published tables of scald times; ISO 13732-1 for touching hot metal", WhereWhole, FromSafety},
+	find: (*view).hot}
+
 // hot: starch that is boiled, and irons that set it.
 func (v *view) hot() (seen, bool) {
 	s := seen{limit: 60}
@@ -61,6 +59,9 @@ func (v *view) hot() (seen, bool) {
 	s.says("Boiled starch clings and scalds worse than water: at 60 °C it takes three seconds. Let it cool until a hand can stay in it. Setting sticks and irons reach 200 °C: hold them by wood, lay them on metal, keep children away, and shake no dry starch near a flame.")
 	return s, true
 }
+
+var needlesLaw = law{Rule: Rule{"needles", "Pins and needles", Caution, 0, "", "shown always", practice, WhereWhole, FromSafety},
+	find: (*view).needles}
 
 // needles: always.
 func (v *view) needles() (seen, bool) {

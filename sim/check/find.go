@@ -3,10 +3,8 @@ package check
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"slices"
 
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 )
@@ -49,14 +47,6 @@ func Find(r sim.Ruff, u scheme.Units) []Finding {
 	return found
 }
 
-// view is a ruff as the rules look at it.
-type view struct {
-	r sim.Ruff
-	p *pleat.Plan
-	s scheme.Scheme // filled
-	u scheme.Units
-}
-
 // seen is what a rule has found, without what the table says of it.
 type seen struct {
 	value, limit float64
@@ -74,32 +64,4 @@ func (s *seen) says(format string, args ...any) { s.sentence = fmt.Sprintf(forma
 // offer adds a remedy.
 func (s *seen) offer(changes []Change, format string, args ...any) {
 	s.remedies = append(s.remedies, remedy(changes, format, args...))
-}
-
-// Length writes a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
-func Length(mm float64, u scheme.Units) string {
-	if u == scheme.Inches {
-		const step = 25.4 / 32
-		if math.Abs(mm) >= step {
-			mm = math.Round(mm/step) * step
-		}
-		return scheme.FormatLength(mm, u)
-	}
-	return scheme.FormatLength(tenth(mm), u)
-}
-
-func (v *view) len(mm float64) string { return Length(mm, v.u) }
-
-// count writes a number of things, the word in the plural for all but one.
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
-// number writes a number for a sentence with at most n decimals.
-func number(x float64, n int) string {
-	f := math.Pow(10, float64(n))
-	return fmt.Sprintf("%g", math.Round(x*f)/f+0) // + 0: no −0
 }

@@ -2,8 +2,9 @@
 // how much, and what to change. Find never solves anything; Try lets its caller
 // solve what a remedy would change.
 //
-// One table (table.go) holds every finding's severity, limit and where the limit
-// comes from. A finding from the mechanics of the cloth can only be made once
+// Every finding, or close family of findings, has a file of its own: its rule
+// (severity, limit and where the limit comes from) and the function that finds it.
+// table.go lists them in order. A finding from the mechanics of the cloth can only be made once
 // its own part is solved (shape first, then bow, bob and lean, then the other
 // shape it may rest in); until then one pending finding names what is still
 // unknown. Where the cloth did not come to rest nothing is said of its mechanics

@@ -9,6 +9,14 @@ import (
 	"ruffwright/geom/scheme"
 )
 
+// sqrtOf is the root of x, −1 where there is none (no length allows it).
+func sqrtOf(x float64) float64 {
+	if !(x > 0) {
+		return -1
+	}
+	return math.Sqrt(x)
+}
+
 // Apply gives s with the changes of r in place; s itself is not touched. A
 // change whose key or value the scheme does not take, and changes that do not
 // fit together, are errors of package scheme.
@@ -67,35 +75,6 @@ func toMM(key string, v float64) Change {
 // tenth rounds a length to 0.1 mm, the finest that is worth marking.
 func tenth(mm float64) float64 { return math.Round(mm*10) / 10 }
 
-// setsTo changes the number of sets, and with it what would contradict it: the room
-// as sewn, the maker's own marks.
-func (v *view) setsTo(n int) []Change {
-	c := []Change{to("ruff.sets", strconv.Itoa(n))}
-	if v.s.Pleat.Pitch > 0 {
-		c = append(c, to("pleat.pitch", "0"))
-	}
-	if v.p.MarksOwn {
-		c = append(c, to("pleat.marks", ""))
-	}
-	return c
-}
-
-// panelTo gives fold to fold as a figure of its own. Tucks that were fitted are
-// given with it: nothing else would hold them to what it leaves.
-func (v *view) panelTo(mm float64) []Change {
-	c := []Change{toMM("pleat.panel", mm)}
-	if v.p.TucksFitted {
-		c = append(c, asIn(v.s, "pleat.tuck_top", "pleat.tuck_bottom")...)
-	}
-	return c
-}
-
-// marksTo changes the maker's own marks one by one; nothing where the planned
-// marks are used.
-func (v *view) marksTo(change func(i int, m scheme.Mark) scheme.Mark) Change {
-	return asIn(v.s.Marked(change), "pleat.marks")[0]
-}
-
 // asIn sets fields to what they are in s.
 func asIn(s scheme.Scheme, keys ...string) []Change {
 	c := make([]Change, len(keys))
@@ -110,18 +89,4 @@ func asIn(s scheme.Scheme, keys ...string) []Change {
 func (v *view) allowed(key string, x float64) bool {
 	f, ok := scheme.Lookup(key)
 	return ok && f.For(v.s).InRange(x)
-}
-
-// fourfold gives the multiples of four next below and above n that ruff.sets
-// takes, n itself where it is one; 0 for none.
-func (v *view) fourfold(n float64) (below, above int) {
-	below = quarterSets * int(math.Floor(n/quarterSets))
-	above = quarterSets * int(math.Ceil(n/quarterSets))
-	if !v.allowed("ruff.sets", float64(below)) {
-		below = 0
-	}
-	if !v.allowed("ruff.sets", float64(above)) {
-		above = 0
-	}
-	return below, above
 }

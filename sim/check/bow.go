@@ -1,0 +1,49 @@
+package check
+
+import "ruffwright/geom/scheme"
+
+var bowLaw = law{Rule: Rule{"bow", "The lower edge is not supported", Stop, bowMost, "mm", "moves at most, when the wearer bows 60°; to 8 it is to mend, over 8 it stops", judged, WhereOuter, FromMechanics},
+	find: (*view).bow, parts: bowPart}
+
+// bow asks whether anything but its weight holds the outer edge: gravity turns by
+// 60° as the wearer bows.
+func (v *view) bow() (seen, bool) {
+	m := v.measures()
+	s := seen{value: m.Bow_mm, limit: bowMost}
+	if !m.BowDone {
+		s.severity = Note
+		s.says("When the wearer bows the cloth did not come to rest in the solver: how firmly the lower edge is held is not known.")
+		return s, v.bowTried()
+	}
+	if s.value <= bowMost {
+		return s, false
+	}
+	s.severity = Mend
+	if s.value > bowStop {
+		s.severity, s.limit = Stop, bowStop
+	}
+	swings := v.len(s.value)
+	switch {
+	case !v.oneEdge():
+		s.says("Though both edges are sewn, the outer edge swings by %s when the wearer bows: so deep a ruff of this cloth is not held by its folds alone.", swings)
+	case v.s.Support.Kind != scheme.NoSupport:
+		s.says("Sewn at the %s edge only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", v.p.Row.Edge(), swings)
+	case v.unstarched():
+		s.says("Sewn at the %s edge only, nothing but its weight holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
+	default:
+		s.says("Sewn at the %s edge only, starch alone holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
+	}
+	v.offerBoth(&s)
+	v.offerTuckAndStarch(&s)
+	v.offerSupport(&s)
+	return s, true
+}
+
+// looseEdge is the part of the ruff that no stitch holds, as the solved outer edge
+// lies to the sewn row.
+func (v *view) looseEdge() string {
+	if m := v.measures(); (m.TopOuter_mm+m.BottomOuter_mm)/2 > v.sewnHeight() {
+		return "what stands above the sewn row"
+	}
+	return "the lower edge"
+}

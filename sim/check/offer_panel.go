@@ -1,0 +1,63 @@
+package check
+
+import (
+	"ruffwright/geom/curve"
+	"ruffwright/geom/scheme"
+)
+
+// offerPanel offers another fold to fold length, and to take the height that it
+// gives for the wanted one.
+func (v *view) offerPanel(s *seen, panel float64) {
+	e, err := curve.NewElastica(panel, v.p.PitchOuter_mm/2)
+	if err != nil || v.p.MarksOwn {
+		return
+	}
+	h := tenth(e.Height())
+	if !v.allowed("pleat.panel", panel) || !v.allowed("ruff.height", h) {
+		return
+	}
+	s.offer(append(v.panelTo(panel), toMM("ruff.height", h)),
+		"Fold every %s and take a ruff %s high.", v.len(panel), v.len(h))
+}
+
+// offerFitted offers the fold to fold length that gives the wanted height, with
+// tucks that suit it where the old ones would not.
+func (v *view) offerFitted(s *seen) {
+	panel, err := curve.PanelForHeight(v.s.Ruff.Height, v.p.PitchOuter_mm/2)
+	if err != nil {
+		return
+	}
+	var tucks []Change
+	with := ""
+	if v.hasSlack() {
+		top, bottom := v.tucks()
+		slack := (panel - top - bottom) / v.straight()
+		if slack < slackLeast || slack > slackMost {
+			a, b, ok := v.tucksFor(panel, slackGood*v.straight())
+			if !ok {
+				return
+			}
+			tucks = []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)}
+			with = ", with tucks of " + v.len(a) + " at the top folds and " + v.len(b) + " at the bottom folds"
+		}
+	}
+	if v.p.MarksOwn {
+		f := panel / v.p.Panel_mm
+		s.offer(append(tucks, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
+			m.Place *= f
+			return m
+		})), "Mark every fold anew, %s apart in the mean%s.", v.len(panel), with)
+		return
+	}
+	s.offer(append(tucks, to("pleat.panel", "0")), "Fold every %s, fitted to the height of %s%s.", v.len(panel), v.len(v.s.Ruff.Height), with)
+}
+
+// panelTo gives fold to fold as a figure of its own. Tucks that were fitted are
+// given with it: nothing else would hold them to what it leaves.
+func (v *view) panelTo(mm float64) []Change {
+	c := []Change{toMM("pleat.panel", mm)}
+	if v.p.TucksFitted {
+		c = append(c, asIn(v.s, "pleat.tuck_top", "pleat.tuck_bottom")...)
+	}
+	return c
+}

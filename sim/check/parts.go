@@ -1,0 +1,48 @@
+package check
+
+import "ruffwright/sim/measure"
+
+// part is a part of the solved mechanics; they come one after the other.
+type part uint8
+
+const (
+	shapePart    part = 1 << iota // the shape at rest
+	bowPart                       // the wearer bows
+	tangentsPart                  // bob and lean
+	otherPart                     // another shape to rest in
+	finerPart                     // the shape on a finer grid; comes with bob and lean, or never
+)
+
+// measures gives the solved ruff's numbers, nil where nothing is solved or the
+// cloth did not come to rest: then nothing may rest on them.
+func (v *view) measures() *measure.Values {
+	if v.r.Solved == nil || !v.r.Solved.Ruff.Converged || len(v.r.Solved.Sets) == 0 {
+		return nil
+	}
+	return &v.r.Solved.Ruff
+}
+
+// has says whether all of the parts are there.
+func (v *view) has(p part) bool {
+	m := v.measures()
+	if m == nil {
+		return false
+	}
+	return (p&bowPart == 0 || m.BowDone) && (p&tangentsPart == 0 || m.TangentsDone) && (p&otherPart == 0 || m.OtherDone)
+}
+
+// awaits says whether one of the parts may still come. A bow test that was made
+// and did not come to rest is over.
+func (v *view) awaits(p part) bool {
+	if v.r.Solved == nil {
+		return true
+	}
+	m := v.measures()
+	if m == nil {
+		return false
+	}
+	return p&bowPart != 0 && !v.bowTried() || p&tangentsPart != 0 && !m.TangentsDone || p&otherPart != 0 && !m.OtherDone
+}
+
+// bowTried says whether the bow test was made, whatever came of it.
+func (v *view) bowTried() bool { return v.r.Solved.Ruff.BowDone || v.r.Solved.Bowed != nil }
