@@ -179,7 +179,7 @@ func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 		if r.Tucked {
 			a, b := r.TuckA.Exact_mm, r.TuckB.Exact_mm
 			if on(a) || on(b) {
-				j.tileTuck(p, t, a, b, top)
+				tileTuck(p, t, a, b, top)
 			}
 		}
 		if !on(place) {
@@ -211,7 +211,7 @@ func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 }
 
 // tileTuck draws the part of a tuck's bracket that lies on the tile.
-func (j *job) tileTuck(p *sheet.Page, t sheet.Tile, a, b, top float64) {
+func tileTuck(p *sheet.Page, t sheet.Tile, a, b, top float64) {
 	const depth = 3.4
 	dots := []float64{0.1, 0.9}
 	x0, x1 := math.Max(a, t.From_mm)-t.From_mm, math.Min(b, t.To_mm)-t.From_mm
