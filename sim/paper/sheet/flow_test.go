@@ -94,6 +94,24 @@ func TestTogether(t *testing.T) {
 	}
 }
 
+// TestIndent: what is set beside a sign keeps off it, and within the column.
+func TestIndent(t *testing.T) {
+	long := Plain(strings.Repeat("wordy ", 300))
+	for indent, set := range map[float64]func(*Flow){
+		5.5: func(f *Flow) { f.Tick(long) }, 3.4: func(f *Flow) { f.Point(long) }, 8: func(f *Flow) { f.Flagged(long) },
+	} {
+		f := NewFlow("")
+		f.Split(2, 10)
+		f.Next()
+		set(f)
+		for _, l := range labels(f.Pages[0]) {
+			if b := l.Box(); b.Min.X != 100+indent || b.Max.X > 190 {
+				t.Fatalf("%q from %g to %g in a column from 100 to 190", l.Text[:10], b.Min.X, b.Max.X)
+			}
+		}
+	}
+}
+
 // TestTable: the head comes again in every column and on every page, no row is lost,
 // numbers end at one place, and a cell too wide takes lines of its own.
 func TestTable(t *testing.T) {

@@ -106,9 +106,13 @@ func TestRulerKeepsOff(t *testing.T) {
 		if n := numbers(p); n[0].words != "0" || len(n) < 7 {
 			t.Errorf("%v: numbers %v", u, n)
 		}
-		for _, it := range p.Items {
-			if l, ok := it.(draw.Label); ok && (l.Box().Min.X < 0.5 || l.Box().Max.X > 189.5) {
-				t.Errorf("the number %s stands on a line that is cut", l.Text)
+		for to := 186.0; to < 196; to += 0.1 {
+			p := &Page{}
+			p.Ruler(0, 20, 0, to, u)
+			for _, l := range labels(p) {
+				if l.Box().Min.X < 0.5 || l.Box().Max.X > to-0.5 {
+					t.Errorf("the number %s stands on a line that is cut, at %g", l.Text, to)
+				}
 			}
 		}
 	}

@@ -26,6 +26,9 @@ func TestTiles(t *testing.T) {
 				t.Fatalf("tile %d overlaps by %g", i, all[i-1].To_mm-x.From_mm)
 			}
 		}
+		if last := all[len(all)-1]; len(all) > 1 && last.Long() <= overlap_mm {
+			t.Fatalf("the last tile, %g mm long, shows nothing that the one before does not", last.Long())
+		}
 		if all[len(all)-1].To_mm != length {
 			t.Fatalf("ends at %g, want %g", all[len(all)-1].To_mm, length)
 		}
