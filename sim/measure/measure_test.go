@@ -125,6 +125,10 @@ func TestWholeTurns(t *testing.T) {
 			h[1].OtherFound, h[1].OtherShare, h[1].OtherHeights[0] = true, 0.3, 1
 			h[2].OtherFound, h[2].OtherShare, h[2].OtherHeights[0] = true, -0.2, 2
 		}, func(w Values) bool { return w.OtherFound && w.OtherShare == -0.2 && w.OtherHeights[0] == 2 }},
+		{"another shape, far cheaper", func(h []Values) {
+			h[1].OtherFound, h[1].OtherShare = true, 0.3
+			h[2].OtherFound, h[2].OtherShare = true, -0.5
+		}, func(w Values) bool { return w.OtherShare == 0.3 }},
 		{"shares of what was not found", func(h []Values) {
 			h[0].OtherShare = 0.1
 			h[1].OtherFound, h[1].OtherShare = true, 0.3
@@ -169,8 +173,13 @@ func TestKnown(t *testing.T) {
 		c.without(&v)
 		var unknown []string
 		for i := range Table {
-			if _, known := Table[i].Of(&v); !known {
-				unknown = append(unknown, Table[i].Key)
+			q := &Table[i]
+			_, known := q.Of(&v)
+			if !known {
+				unknown = append(unknown, q.Key)
+			}
+			if _, number := q.Number(&v); number && !known {
+				t.Errorf("%s is a number, and not known", q.Key)
 			}
 		}
 		if !reflect.DeepEqual(unknown, c.unknown) {

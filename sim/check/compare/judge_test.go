@@ -1,12 +1,15 @@
 package compare
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
 )
 
@@ -72,6 +75,71 @@ func TestRows(t *testing.T) {
 	got := Of(tucked, measuring(tucked, func(v *measure.Values) { v.BowDone, v.Bow_mm = false, 0 }), scheme.Millimetres)
 	if m := got.Measures[0]; m.Key != "bow_mm" || m.B.Known || m.Difference != "" || m.Better != Neither {
 		t.Errorf("a bow that was not tested: %+v", m)
+	}
+}
+
+// TestCostRows: what is cut is told to a millimetre, work to a twentieth.
+func TestCostRows(t *testing.T) {
+	a := drawn(t, demoScheme(t, "sound"))
+	a.Cost = Cost{Known: true, Buy_mm: 600, Stitches: 1000, Hours: pattern.Range{Least: 10, Most: 30}}
+	for _, c := range []struct {
+		key    string
+		change func(*Side)
+		better Which
+		says   string
+	}{
+		{"strip_mm", func(s *Side) { s.Ruff.Plan.Strip_mm++ }, Neither, "same"},
+		{"strip_mm", func(s *Side) { s.Ruff.Plan.Strip_mm += 2 }, First, "+2 mm"},
+		{"buy_mm", func(s *Side) { s.Cost.Buy_mm = 500 }, Second, "−100 mm"},
+		{"stitches", func(s *Side) { s.Cost.Stitches = 1050 }, Neither, "same"},
+		{"stitches", func(s *Side) { s.Cost.Stitches = 1100 }, First, "+100"},
+		{"hours", func(s *Side) { s.Cost.Hours = pattern.Range{Least: 10, Most: 28.2} }, Neither, "same"},
+		{"hours", func(s *Side) { s.Cost.Hours = pattern.Range{Least: 10, Most: 26} }, Second, "−2 h"},
+	} {
+		b := a
+		c.change(&b)
+		for _, m := range Of(a, b, scheme.Millimetres).Measures {
+			if m.Key == c.key && (m.Better != c.better || m.Difference != c.says) {
+				t.Errorf("%s: %q, better %q; want %q, %q", c.key, m.Difference, m.Better, c.says, c.better)
+			}
+		}
+	}
+}
+
+// TestFields: what was decided otherwise, but for the maker's own name of a ruff.
+func TestFields(t *testing.T) {
+	sound, uneven := demoScheme(t, "sound"), demoScheme(t, "uneven")
+	renamed := sound
+	renamed.Name = "another"
+	if c := Of(drawn(t, sound), drawn(t, renamed), scheme.Millimetres); len(c.Fields) != 0 {
+		t.Errorf("%+v", c.Fields)
+	}
+	for _, f := range Of(drawn(t, sound), drawn(t, uneven), scheme.Millimetres).Fields {
+		if f.Field.Kind == scheme.KindMarks && (f.A != "as planned" || f.B != fmt.Sprintf("%d own marks", uneven.OwnMarks())) {
+			t.Errorf("%s: %q and %q", f.Field.Key, f.A, f.B)
+		}
+	}
+}
+
+// TestTroublesWorstFirst: what stops in either stands before what is to be mended.
+func TestTroublesWorstFirst(t *testing.T) {
+	x := &contender{found: []check.Finding{{ID: "height", Severity: check.Mend}}}
+	y := &contender{found: []check.Finding{{ID: "bow", Severity: check.Stop}, {ID: "height", Severity: check.Note}}}
+	got := troubles(x, y)
+	if len(got) != 2 || got[0].ID != "bow" || got[0].B != check.Stop || got[1].A != check.Mend || got[1].B != "" {
+		t.Errorf("%+v", got)
+	}
+}
+
+// TestTaller: the sentence says which way the heights differ.
+func TestTaller(t *testing.T) {
+	a := settledRuff(t, demoScheme(t, "sound"))
+	for by, want := range map[float64]string{4: "B stands 4 mm taller", -4: "B stands 4 mm lower"} {
+		b := measuring(a, func(v *measure.Values) { v.HeightOuter_mm += by })
+		b.Ruff.Plan.Scheme.Name = "B"
+		if c := Of(a, b, scheme.Millimetres); !strings.Contains(c.Sentence, want) {
+			t.Errorf("lacks %q: %s", want, c.Sentence)
+		}
 	}
 }
 

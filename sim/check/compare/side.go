@@ -65,7 +65,7 @@ func contend(name Which, s *Side, u scheme.Units) *contender {
 }
 
 // pending says that mechanics are still to come.
-func (c *contender) pending() bool { return !c.cannot && !c.unrest && len(c.waits) > 0 }
+func (c *contender) pending() bool { return !c.cannot && len(c.waits) > 0 }
 
 // count gives how many findings of the severity there are.
 func (c *contender) count(s check.Severity) (n int) {
