@@ -186,7 +186,7 @@ func TestKnown(t *testing.T) {
 			t.Errorf("not known: %v, want %v", unknown, c.unknown)
 		}
 	}
-	give := Row(func(v *Values) *float64 { return &v.Vertical_mm_per_g })
+	give := Row(&full, &full.Vertical_mm_per_g)
 	if v := (Values{TangentsDone: true}); !give.Known(&v) || give.Holds(&v) {
 		t.Error("that the edge does not hold is known, once it was asked")
 	}

@@ -75,12 +75,10 @@ func Named(key string) *Measure {
 	return nil
 }
 
-// Row gives the measure of a field, for code that says which: the field's address
-// in any Values.
-func Row[T any](field func(*Values) *T) *Measure {
-	v := new(Values)
+// Row gives the measure of a field of v, by its address: Row(&v, &v.Bow_mm).
+func Row[T any](v *Values, field *T) *Measure {
 	for i := range Table {
-		if q := &Table[i]; q.at(v).Addr().Interface() == any(field(v)) {
+		if q := &Table[i]; q.at(v).Addr().Interface() == any(field) {
 			return q
 		}
 	}

@@ -35,8 +35,9 @@ const (
 
 // The measures of which sentences speak.
 var (
-	bow       = measure.Row(func(v *measure.Values) *float64 { return &v.Bow_mm })
-	height    = measure.Row(func(v *measure.Values) *float64 { return &v.HeightOuter_mm })
+	values    measure.Values
+	bow       = measure.Row(&values, &values.Bow_mm)
+	height    = measure.Row(&values, &values.HeightOuter_mm)
 	heightOff = "height_off_mm"
 	buy       = "buy_mm"
 	hours     = "hours"

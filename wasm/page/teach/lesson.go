@@ -57,44 +57,40 @@ type Proof struct {
 
 // Range is where a measure must lie, both ends allowed.
 type Range struct {
-	Measure string  `json:"measure"` // as in measures
+	Measure string  `json:"measure"` // as measured takes it
 	Least   float64 `json:"least"`
 	Most    float64 `json:"most"`
 }
 
 // Figure is a measure as a lesson's text quotes it.
 type Figure struct {
-	Measure string  `json:"measure"` // as in measures, or "finding" and its id: that finding's value
+	Measure string  `json:"measure"` // as measured takes it, or "finding" and its id: that finding's value
 	At      string  `json:"at"`      // start, or solved: as the solution leaves it
 	Quoted  float64 `json:"quoted"`
 	Within  float64 `json:"within"` // the rounding: how far the solver's may be from it
 }
 
-// measures are what a lesson can ask of a ruff: whether it is known yet, and what
-// it is.
-var measures = map[string]func(sim.Ruff) (float64, bool){
-	"height_outer_mm": ofSolved(func(m measure.Values) float64 { return m.HeightOuter_mm }),
-	"tilt_deg":        ofSolved(func(m measure.Values) float64 { return m.Tilt_deg }),
-	"droop_mm":        ofSolved(func(m measure.Values) float64 { return m.Droop_mm }),
-	"loop_mm":         ofSolved(func(m measure.Values) float64 { return m.Loop_mm }),
-	"bow_mm": func(r sim.Ruff) (float64, bool) {
-		if r.Solved == nil || !r.Solved.Ruff.BowDone {
-			return 0, false
-		}
-		return r.Solved.Ruff.Bow_mm, true
-	},
+// planned are the figures of the plan that a lesson can ask for.
+var planned = map[string]func(sim.Ruff) (float64, bool){
 	"panel_mm":  func(r sim.Ruff) (float64, bool) { return r.Plan.Panel_mm, true },
 	"panels":    func(r sim.Ruff) (float64, bool) { return float64(r.Plan.Panels), true },
 	"slack":     func(r sim.Ruff) (float64, bool) { return r.Plan.Slack, r.Plan.Slack > 0 },
 	"sets_have": func(r sim.Ruff) (float64, bool) { return r.Plan.SetsHave, r.Plan.Scheme.Strip.Have > 0 },
 }
 
-func ofSolved(of func(measure.Values) float64) func(sim.Ruff) (float64, bool) {
+// measured gives what a lesson asks for: a figure of the plan, or a measure of the
+// solved ruff by its key. The function tells the number and whether it is known; it is
+// nil where there is no such number.
+func measured(name string) func(sim.Ruff) (float64, bool) {
+	q := measure.Named(name)
+	if planned[name] != nil || q == nil || q.Kind() != "number" {
+		return planned[name]
+	}
 	return func(r sim.Ruff) (float64, bool) {
 		if r.Solved == nil {
 			return 0, false
 		}
-		return of(r.Solved.Ruff), true
+		return q.Number(&r.Solved.Ruff)
 	}
 }
 
@@ -164,7 +160,7 @@ func readLesson(text []byte) (Lesson, error) {
 		}
 	}
 	for _, r := range l.Solved.Within {
-		if measures[r.Measure] == nil || !(r.Least <= r.Most) {
+		if measured(r.Measure) == nil || !(r.Least <= r.Most) {
 			return l, fmt.Errorf("within: %q from %g to %g", r.Measure, r.Least, r.Most)
 		}
 	}
@@ -202,7 +198,7 @@ func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, se
 		}
 	}
 	for _, in := range l.Solved.Within {
-		v, ok := measures[in.Measure](r)
+		v, ok := measured(in.Measure)(r)
 		switch {
 		case !ok || math.IsNaN(v):
 			return unsolved, say.Word("lesson.unknown")

@@ -54,7 +54,7 @@ func figureOf(t *testing.T, name string, r sim.Ruff, found []check.Finding) floa
 	case "height_missing_mm":
 		return s.Ruff.Height - r.Solved.Ruff.HeightOuter_mm
 	}
-	of := measures[name]
+	of := measured(name)
 	if of == nil {
 		t.Fatalf("there is no measure %q", name)
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/sim/measure"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -20,31 +21,28 @@ func (t Tell) solvedRows() []numberRow {
 	if !m.Converged {
 		remark = say.Word("sum.restless")
 	}
-	rows := []numberRow{
-		{say.Word("sum.pitchouter"), say.Length(m.PitchOuter_mm, t.Units), remark},
-		{say.Word("sum.heighthangs"), say.Length(m.HeightOuter_mm, t.Units), remark},
-		{say.Word("sum.inner"), say.Length(m.HeightInner_mm, t.Units), remark},
-		{say.Word("sum.loophangs"), say.Length(m.Loop_mm, t.Units), meeting(m.LoopsMeet)},
-		{say.Word("sum.reach"), say.Length(m.Reach_mm, t.Units), remark},
-		{say.Word("sum.droop"), say.Length(m.Droop_mm, t.Units), say.Word("sum.droop.note")},
-		{say.Word("sum.slope"), scheme.Minus(fmt.Sprintf("%.1f°", m.Tilt_deg+0)), say.Slope(m.Tilt_deg)},
-	}
-	if m.BowDone {
-		rows = append(rows, numberRow{say.Word("sum.bow"), say.Length(m.Bow_mm, t.Units), say.Word("sum.bow.note")})
-	}
-	if m.TangentsDone {
-		rows = append(rows, numberRow{say.Word("sum.vertical"), t.gives(m.Vertical_mm_per_g, m.VerticalStable), say.Word("sum.vertical.note")})
-		if !t.Ruff.Plan.Row.Tucked() {
-			rows = append(rows, numberRow{say.Word("sum.lateral"), t.gives(m.Lateral_mm_per_g, m.LateralStable), say.Word("sum.lateral.note")})
+	var rows []numberRow
+	show := func(field *float64, label, note string) {
+		q := measure.Row(&m, field)
+		if q.Known(&m) && !(q.Untucked && t.Ruff.Plan.Row.Tucked()) {
+			rows = append(rows, numberRow{label, t.measured(q, &m), note})
 		}
 	}
+	show(&m.PitchOuter_mm, say.Word("sum.pitchouter"), remark)
+	show(&m.HeightOuter_mm, say.Word("sum.heighthangs"), remark)
+	show(&m.HeightInner_mm, say.Word("sum.inner"), remark)
+	show(&m.Loop_mm, say.Word("sum.loophangs"), meeting(m.LoopsMeet))
+	show(&m.Reach_mm, say.Word("sum.reach"), remark)
+	show(&m.Droop_mm, say.Word("sum.droop"), say.Word("sum.droop.note"))
+	show(&m.Tilt_deg, say.Word("sum.slope"), say.Slope(m.Tilt_deg))
+	show(&m.Bow_mm, say.Word("sum.bow"), say.Word("sum.bow.note"))
+	show(&m.Vertical_mm_per_g, say.Word("sum.vertical"), say.Word("sum.vertical.note"))
+	show(&m.Lateral_mm_per_g, say.Word("sum.lateral"), say.Word("sum.lateral.note"))
 	if m.OtherFound {
 		rows = append(rows, numberRow{say.Word("sum.other"), say.Word("sum.other.is", "bottom", say.Length(m.OtherHeights[1], t.Units), "top", say.Length(m.OtherHeights[0], t.Units)), undecided(m.OtherShare)})
 	}
-	rows = append(rows,
-		numberRow{say.Word("sum.thread"), fmt.Sprintf("%.2g N", m.Thread_N), remark},
-		numberRow{say.Word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
-	return rows
+	show(&m.Thread_N, say.Word("sum.thread"), remark)
+	return append(rows, numberRow{say.Word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
 }
 
 // cells says how many half sets were solved, in how many steps.
@@ -55,11 +53,18 @@ func cells(n, steps int) string {
 	return say.Word("sum.mesh.differing", "n", n, "steps", steps)
 }
 
-func (t Tell) gives(mm float64, stable bool) string {
-	if !stable {
+// measured writes what a measure comes to.
+func (t Tell) measured(q *measure.Measure, of *measure.Values) string {
+	x, known := q.Number(of)
+	switch {
+	case !known:
 		return say.Word("sum.unstable")
+	case q.Unit == "degrees":
+		return scheme.Minus(fmt.Sprintf("%.1f°", x+0))
+	case q.Unit == "N":
+		return fmt.Sprintf("%.2g N", x)
 	}
-	return say.Length(mm, t.Units)
+	return say.Length(x, t.Units)
 }
 
 func undecided(share float64) string {
