@@ -34,3 +34,34 @@ func TestCut(t *testing.T) {
 		t.Errorf("outside: %v", got)
 	}
 }
+
+// Under a lens a path's line and dashes grow with it, and the drawing that it is of
+// stays as it was; two drawings beside each other have the lesser scale.
+func TestBesideScales(t *testing.T) {
+	dash := []float64{1, 2}
+	p := Path{Lines: [][]Point{{Pt(49, 40), Pt(51, 40)}}, Stroke: rgb(0), Width_mm: 0.5, Dash_mm: dash}
+	a := Drawing{Width_mm: 100, Height_mm: 80, Scale: 2, Items: []Item{p}}
+	b := a
+	b.Scale = 3
+	d := Beside(a, b, false, Lens{Scale: 3, X: 0.5, Y: 0.5})
+	got := d.Items[0].(Path)
+	if got.Width_mm != 1.5 || got.Dash_mm[0] != 3 || got.Dash_mm[1] != 6 || dash[0] != 1 {
+		t.Errorf("three times as large: width %g, dashes %v; its own are %v", got.Width_mm, got.Dash_mm, dash)
+	}
+	if l := got.Lines[0]; l[0] != Pt(47, 40) || l[1] != Pt(53, 40) {
+		t.Errorf("it lies at %v", l)
+	}
+	if d.Scale != 2 {
+		t.Errorf("scale %g, want the lesser", d.Scale)
+	}
+}
+
+// A hatching line swells with the dark, from a third of its greatest width to all.
+func TestHatch(t *testing.T) {
+	var s Body
+	s.Hatch(Vertex{}, Vertex{X: 10}, Vertex{X: 10, Y: 5}, Vertex{Y: 5}, 0.2, [2]float32{0, 1}, 0.4, rgb(0))
+	v := s.Vertices
+	if near, far := v[1].X-v[0].X, v[2].X-v[3].X; math.Abs(float64(near)-1.4) > 1e-5 || math.Abs(float64(far)-4) > 1e-5 {
+		t.Errorf("in the light %g wide, in the dark %g, want 1.4 and 4", near, far)
+	}
+}

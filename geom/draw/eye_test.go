@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"testing"
 
 	"ruffwright/geom"
@@ -25,6 +26,32 @@ func TestEye(t *testing.T) {
 		}
 		if d := e.Right.Cross(e.Up).Sub(e.Toward).Norm(); d > 1e-12 {
 			t.Errorf("turn %g tilt %g: right × up is off toward by %g", c.turn, c.tilt, d)
+		}
+	}
+}
+
+// In perspective what is nearer is larger, by distance over distance; what is behind
+// the eye stays within five times. Without it, all has one scale.
+func TestPerspective(t *testing.T) {
+	e := NewEye(0, 0) // from −y: nearness is −y
+	e.Scale = 2
+	for _, c := range []struct{ far, near, want float64 }{
+		{0, 50, 2}, {100, 0, 2}, {100, 50, 4}, {100, -100, 1}, {100, 99, 10}, {100, 500, 10},
+	} {
+		e.Far = c.far
+		if p, z := e.See(geom.Vec3{X: 1, Y: -c.near}); math.Abs(p.X-c.want) > 1e-12 || math.Abs(z-c.near) > 1e-12 {
+			t.Errorf("from %g mm, %g mm nearer: a mm is %g mm and %g near, want %g", c.far, c.near, p.X, z, c.want)
+		}
+	}
+}
+
+// The light falls from the sheet's upper left, over the eye's shoulder.
+func TestLight(t *testing.T) {
+	for _, tilt := range []float64{-60, 0, 35, 90} {
+		e := NewEye(50, tilt)
+		l := e.Light()
+		if l.Dot(e.Right) >= 0 || l.Dot(e.Up) <= 0 || l.Dot(e.Toward) <= 0 || math.Abs(l.Norm()-1) > 1e-12 {
+			t.Errorf("tilted by %g the light comes from %v", tilt, l)
 		}
 	}
 }

@@ -109,6 +109,15 @@ func TestBandByHand(t *testing.T) {
 			t.Errorf("%v: %+v", c.sets, b.Closures)
 		}
 	}
+	// A band as made, 470 with 15 overlap, carries 455: the row of 415 lies in its
+	// middle, 20 in from either end beyond the seam of 10.
+	if b := made(t, [2]string{"band.length", "470"}).Band; math.Abs(b.RowFrom_mm-30) > 1e-9 || math.Abs(b.RowTo_mm-445) > 1e-9 {
+		t.Errorf("the row lies from %v to %v, want 30 to 445", b.RowFrom_mm, b.RowTo_mm)
+	}
+	// A hook 9 up lies on the inner half: 92 − 10 − 9 across, its image on the outer at 19.
+	if in, out := b.Y_mm(Closure{Face: Inner, Up_mm: 9}), b.Y_mm(Closure{Face: Outer, Up_mm: 9}); in != 73 || out != 19 {
+		t.Errorf("9 up lies at %v on the inner half and %v on the outer, want 73 and 19", in, out)
+	}
 	// A cuff has no front and no back of the wearer's.
 	for _, m := range made(t, [2]string{"wearer.part", "wrist"}, [2]string{"wearer.girth", "190"}).Band.Marks {
 		if strings.Contains(m.Name, "wearer") || strings.Contains(m.Name, "centre") {

@@ -233,3 +233,36 @@ func TestRefusals(t *testing.T) {
 		t.Errorf("a band wider than the cloth: left %+v", narrow.Cut.Layout.Left)
 	}
 }
+
+// Both selvedges are lost: 200 mm of cloth with 8 each side take 184.
+func TestFitsBetweenSelvedges(t *testing.T) {
+	l := Layout{Bolt_mm: 200, Selvedge_mm: 8}
+	for wide, want := range map[float64]bool{184: true, 185: false} {
+		if got := l.fits(Swatch{Long_mm: wide, Wide_mm: 10, Along: scheme.Weft}); got != want {
+			t.Errorf("%v mm fit: %v", wide, got)
+		}
+	}
+}
+
+// A starched strip lies 50 mm on the table and hangs over by twice the wanted
+// bending length.
+func TestStarchSwatchIsLongEnough(t *testing.T) {
+	for bend, want := range map[string]float64{"40": 250, "150": 350} {
+		for _, w := range made(t, [2]string{"starch.bend", bend}).Swatches() {
+			if w.Name == StarchSwatch && w.Long_mm != want {
+				t.Errorf("for a bending length of %s mm it is %v mm long, want %v", bend, w.Long_mm, want)
+			}
+		}
+	}
+}
+
+// Where the number of pieces is left open a join weighs as much as 10 cm of cloth:
+// 1,000 mm with one join come before 850 with three, and after 750.
+func TestJoinsAreWeighed(t *testing.T) {
+	few := Way{Joins: 1, Buy: Buy{Metric_mm: 1000}}
+	for metric, want := range map[float64]bool{850: true, 750: false} {
+		if got := few.before(Way{Joins: 3, Buy: Buy{Metric_mm: metric}}); got != want {
+			t.Errorf("before %v mm with three joins: %v", metric, got)
+		}
+	}
+}

@@ -7,6 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
 
@@ -253,4 +254,18 @@ func stripFromPieces(p Pattern) float64 {
 		sum -= j.Consumes_mm
 	}
 	return sum
+}
+
+// With no bottom fold in reach the piece ends off a top fold, by two join allowances
+// (3 of 1.5), where that leaves at least half of it: from 0 to 10 with a top fold at
+// 9 it ends at 6, from 4 it goes on to 10.
+func TestJoinBesideACrest(t *testing.T) {
+	var p Pattern
+	p.Plan.Scheme.Strip.Join = 1.5
+	p.Plan.Row = pleat.Row{{Fold: scheme.Trough}, {Fold: scheme.Crest, Place_mm: 9}, {Fold: scheme.Trough, Place_mm: 20}}
+	for _, c := range []struct{ from, want float64 }{{0, 6}, {4, 10}} {
+		if j := p.joinAt(c.from, 10, 100); j.Place_mm != c.want || j.Hidden {
+			t.Errorf("from %v: %+v, want a join at %v that shows", c.from, j, c.want)
+		}
+	}
 }

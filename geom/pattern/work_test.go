@@ -47,6 +47,16 @@ func TestStitchesAgainstPace(t *testing.T) {
 	}
 }
 
+// A range is widened about its middle by the same factor both ways, whichever way
+// the factor is told.
+func TestWidened(t *testing.T) {
+	for _, k := range []float64{2, 0.5} {
+		if got := (Range{8, 10}).widened(k); got != (Range{4.5, 18}) {
+			t.Errorf("8 to 10 widened by %v is %v, want 4.5 to 18", k, got)
+		}
+	}
+}
+
 // Ranges are ranges, learners are no faster, totals add up, thread is longer than
 // the seams it sews, and finer stitches are more work.
 func TestWorkOrderings(t *testing.T) {

@@ -1,0 +1,79 @@
+package draw
+
+import (
+	"math"
+	"testing"
+
+	"ruffwright/geom/scheme"
+)
+
+// Lengths are written no finer than a hand measures them: by hand, 61.5 mm are
+// 2.421 in, 38.7 sixteenths; 40 mm are 1.575 in, 50.4 thirty-seconds.
+func TestLength(t *testing.T) {
+	for _, c := range []struct {
+		mm, written float64
+		u           scheme.Units
+	}{
+		{12.34, 12.3, scheme.Millimetres},
+		{123.4, 123, scheme.Millimetres},
+		{61.5, 39 * 25.4 / 16, scheme.Inches},
+		{40, 50 * 25.4 / 32, scheme.Inches},
+	} {
+		s := Sheet{Units: c.u}
+		if got, want := s.Length(c.mm), scheme.FormatLength(c.written, c.u); got != want {
+			t.Errorf("%g mm is written %q, want %q", c.mm, got, want)
+		}
+	}
+}
+
+// A ruler has a round length that fits, is labelled with it, and its stitches can
+// be told apart.
+func TestRuler(t *testing.T) {
+	for _, c := range []struct {
+		u     scheme.Units
+		scale float64
+		long  float64 // of the ruff, mm: the longest of 1, 2, 5 … units that takes 40 mm of the sheet
+	}{
+		{scheme.Millimetres, 1, 20}, {scheme.Millimetres, 0.1, 200}, {scheme.Inches, 1, 25.4}, {scheme.Inches, 0.1, 254},
+	} {
+		s := NewSheet(240, 180, Light(), c.u, "", "", "")
+		s.Items = nil
+		s.Ruler(Pt(10, 100), c.scale, 40)
+		stitches := s.Items[0].(Path)
+		last := stitches.Lines[len(stitches.Lines)-1][1].X
+		if got := (last + 0.35 - 10) / c.scale; math.Abs(got-c.long) > 1e-9 {
+			t.Errorf("%s at %g: %g mm long, want %g", c.u, c.scale, got, c.long)
+		}
+		for _, l := range stitches.Lines {
+			if l[1].X-l[0].X < 0.9-1e-9 {
+				t.Errorf("%s at %g: a stitch is %g mm long", c.u, c.scale, l[1].X-l[0].X)
+			}
+		}
+		if l := s.Labels(); len(l) != 1 || l[0].Text != s.Length(c.long) {
+			t.Errorf("%s at %g: %v, want %q", c.u, c.scale, l, s.Length(c.long))
+		}
+	}
+}
+
+// A label goes where it covers no other, on the side that it is moved to, and is
+// left out where there is no room.
+func TestPlace(t *testing.T) {
+	s := NewSheet(100, 80, Light(), scheme.Millimetres, "", "", "")
+	l := Label{At: Pt(50, 40), Text: "word", Size_mm: TextSize}
+	first, ok := s.Place(l, Around(3)...)
+	if !ok || first.Min.X < 53-1e-9 {
+		t.Errorf("the first lies at %v, %v", first, ok)
+	}
+	second, ok := s.Place(l, Around(3)...)
+	if !ok || second.Grow(0.4).Overlaps(first) || second.Max.X > 47+1e-9 {
+		t.Errorf("the second lies at %v beside %v, %v", second, first, ok)
+	}
+	l.At = Pt(99, 79)
+	if box, ok := s.Place(l, Pt(1, 1)); ok || len(s.Labels()) != 2 {
+		t.Errorf("a label was set beyond the sheet at %v", box)
+	}
+	// Nearer than 0.4 mm to another is no room either.
+	if s.Free(Rect{Pt(first.Min.X, first.Max.Y+0.3), Pt(first.Max.X, first.Max.Y+3)}) {
+		t.Error("a label stands free where it would touch another")
+	}
+}
