@@ -125,10 +125,6 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 		j.solve()
 	case wire.Try:
 		j.try()
-	case wire.Fit:
-		j.fit()
-	case wire.Need:
-		j.need()
 	case wire.Verify:
 		j.verify()
 	case wire.Print:

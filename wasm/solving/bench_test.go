@@ -235,7 +235,7 @@ func TestNewestWins(t *testing.T) {
 	l := connect(t)
 	s := wire.Written(demo(t, "floppy"))
 	l.atYield(func() {
-		l.ask(wire.Request{ID: 2, Task: wire.Fit, Scheme: s})
+		l.ask(wire.Request{ID: 2, Task: wire.Verify})
 		l.ask(wire.Request{ID: 3, Task: wire.Solve, Scheme: s, Coarse: true, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}})
 	})
 	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
@@ -259,8 +259,7 @@ func TestCancel(t *testing.T) {
 	s := wire.Written(demo(t, "floppy"))
 	tries := []wire.Trial{{Finding: "flaps", Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
 	for i, r := range []wire.Request{
-		{Task: wire.Solve, Scheme: s}, {Task: wire.Fit, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries},
-		{Task: wire.Need, Scheme: s, Limits: sim.Limits{Bow_mm: 2}}, {Task: wire.Verify},
+		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Verify},
 	} {
 		r.ID = 10 + i
 		l.atYield(func() {
@@ -273,8 +272,8 @@ func TestCancel(t *testing.T) {
 			t.Errorf("%s ends with %+v", r.Task, last)
 		}
 	}
-	l.ask(wire.Request{ID: 50, Task: wire.Fit, Coarse: true, Scheme: s})
-	if all := l.until(50); all[len(all)-1].Fitted == nil {
+	l.ask(wire.Request{ID: 50, Task: wire.Solve, Coarse: true, Scheme: s, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}})
+	if all := l.until(50); all[len(all)-1].Result == nil {
 		t.Errorf("after all that: %+v", all[len(all)-1])
 	}
 }
@@ -295,8 +294,6 @@ func TestErrors(t *testing.T) {
 	}{
 		{wire.Solve, "1.nothing", wire.BadScheme},
 		{wire.Solve, `{"version":1,"tea":2}`, wire.BadScheme},
-		{wire.Fit, "1.nothing", wire.BadScheme},
-		{wire.Need, "1.nothing", wire.BadScheme},
 		{wire.Solve, wire.Written(none), wire.NoDesign},
 	} {
 		l.ask(wire.Request{ID: i + 1, Task: c.task, Scheme: c.scheme})
@@ -322,99 +319,6 @@ func TestPanic(t *testing.T) {
 	l.ask(wire.Request{ID: 2, Task: wire.Solve, Coarse: true, Scheme: s})
 	if got := results(l.until(2)); len(got) != 2 {
 		t.Errorf("%d results after the fault", len(got))
-	}
-}
-
-// TestTries: a change that removes its finding is told so, one that does not as
-// well, with what is left; what is then new is named; what cannot be told says why.
-func TestTries(t *testing.T) {
-	l := connect(t)
-	s := demo(t, "ends-up")
-	troughs := []check.Change{{Key: "pleat.first", Value: "trough"}, {Key: "pleat.last", Value: "trough"}}
-	l.ask(wire.Request{ID: 1, Task: wire.Try, Coarse: true, Scheme: wire.Written(s), Tries: []wire.Trial{
-		{Finding: "ends", Remedy: 0, Changes: troughs},
-		{Finding: "ends", Remedy: 1, Changes: []check.Change{{Key: "ruff.sets", Value: "44"}}},
-		{Finding: "ends", Remedy: 2, Changes: append(slices.Clone(troughs), check.Change{Key: "strip.have", Value: "2000"})},
-		{Finding: "tea", Remedy: 3, Changes: troughs},
-		{Finding: "ends", Remedy: 4, Changes: []check.Change{{Key: "ruff.sets", Value: "1"}}},
-	}})
-	var got []wire.Tried
-	for _, r := range l.until(1) {
-		if r.Tried != nil {
-			got = append(got, *r.Tried)
-		}
-	}
-	want := []struct{ tried, brings string }{{check.Removes, ""}, {check.Fails, "height"}, {check.Trades, "strip-short"}, {"", ""}, {"", ""}}
-	if len(got) != len(want) {
-		t.Fatalf("%d tries answered: %+v", len(got), got)
-	}
-	for i, w := range want {
-		if g := got[i]; g.Remedy != i || g.Tried != w.tried || strings.Join(g.Brings, " ") != w.brings || (g.Why != "") != (w.tried == "") {
-			t.Errorf("try %d: %+v, want %+v", i, g, w)
-		}
-	}
-}
-
-// TestLight: every demo, solved, makes the same findings without what light
-// leaves out.
-func TestLight(t *testing.T) {
-	for _, name := range assets.Demos() {
-		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{Grid: window.Coarse})
-		if err != nil {
-			continue // no mechanics, nothing to leave out
-		}
-		if a, b := told(r), told(light(r)); a != b {
-			t.Errorf("%s: findings\n%s\nwithout surfaces\n%s", name, a, b)
-		}
-	}
-}
-
-// TestRemediesOfMechanics: the floppy ruff is found so once it is solved, and
-// sewing the other edge as well is tried and removes it, but leaves the height off.
-func TestRemediesOfMechanics(t *testing.T) {
-	l := connect(t)
-	s := demo(t, "floppy")
-	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: wire.Written(s)})
-	got := results(l.until(1))
-	r, err := sim.Draw(s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r.Solved = got[len(got)-1].Solved
-	found := check.Find(r, scheme.Millimetres)
-	at := slices.IndexFunc(found, func(f check.Finding) bool { return f.ID == "bow" })
-	if at < 0 || found[at].Severity != check.Stop || len(found[at].Remedies) == 0 {
-		t.Fatalf("found %+v", found)
-	}
-	l.ask(wire.Request{ID: 2, Task: wire.Try, Scheme: wire.Written(s), Tries: []wire.Trial{{Finding: "bow", Changes: found[at].Remedies[0].Changes}}})
-	all := l.until(2)
-	if g := all[len(all)-1].Tried; g == nil || g.Tried != check.Trades || !slices.Equal(g.Brings, []string{"height"}) || !(g.Then < found[at].Value/4) {
-		t.Errorf("%+v, before %g mm", g, found[at].Value)
-	}
-}
-
-// TestFitAndNeed: the answers are sim's.
-func TestFitAndNeed(t *testing.T) {
-	l := connect(t)
-	s := demo(t, "sound")
-	want, err := sim.Fit(context.Background(), s, window.Coarse, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l.ask(wire.Request{ID: 1, Task: wire.Fit, Coarse: true, Scheme: wire.Written(s)})
-	all := l.until(1)
-	if got := all[len(all)-1].Fitted; got == nil || *got != want {
-		t.Errorf("fit: %+v, want %+v", got, want)
-	}
-	lim := sim.Limits{Droop_mm: 5, Bow_mm: 8}
-	need, err := sim.Need(context.Background(), s, window.Coarse, lim, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	l.ask(wire.Request{ID: 2, Task: wire.Need, Coarse: true, Scheme: wire.Written(s), Limits: lim})
-	all = l.until(2)
-	if got := all[len(all)-1].Needed; got == nil || *got != need {
-		t.Errorf("need: %+v, want %+v", got, need)
 	}
 }
 

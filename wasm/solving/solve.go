@@ -106,44 +106,6 @@ func (j *job) progress(p sim.Progress) {
 	j.at(wire.Progress{Phase: p.Phase, Cell: p.Cell, Cells: p.Cells, Factorisation: p.Iterations})
 }
 
-// fit answers with the panel whose solved height is the wanted one.
-func (j *job) fit() {
-	s, err := wire.Read(j.r.Scheme)
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	n := 0
-	f, err := sim.Fit(j.ctx, s, j.grid(), func(float64, float64) {
-		n++
-		j.at(wire.Progress{Phase: "trying panels", Factorisation: n})
-	})
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	j.say(wire.Reply{Last: true, Fitted: &f})
-}
-
-// need answers with the least starch that keeps the limits.
-func (j *job) need() {
-	s, err := wire.Read(j.r.Scheme)
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	n := 0
-	f, err := sim.Need(j.ctx, s, j.grid(), j.r.Limits, func(float64, bool) {
-		n++
-		j.at(wire.Progress{Phase: "trying starch", Factorisation: n})
-	})
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	j.say(wire.Reply{Last: true, Needed: &f})
-}
-
 // print answers with the sheets.
 func (j *job) print() {
 	if j.b.print == nil {

@@ -18,8 +18,6 @@ type Reply struct {
 	Progress  *Progress
 	Result    *Result
 	Tried     *Tried
-	Fitted    *sim.Fitted
-	Needed    *sim.Needed
 	Checked   *Checked
 	Printed   *Printed
 	Error     *Error
@@ -93,18 +91,16 @@ const (
 
 // head is the JSON of a reply.
 type head struct {
-	ID        int         `json:"id"`
-	Last      bool        `json:"last,omitempty"`
-	Alive     bool        `json:"alive,omitempty"`
-	Cancelled bool        `json:"cancelled,omitempty"`
-	Progress  *Progress   `json:"progress,omitempty"`
-	Result    *result     `json:"result,omitempty"`
-	Tried     *Tried      `json:"tried,omitempty"`
-	Fitted    *sim.Fitted `json:"fitted,omitempty"`
-	Needed    *sim.Needed `json:"needed,omitempty"`
-	Checked   *Checked    `json:"checked,omitempty"`
-	Printed   *Printed    `json:"printed,omitempty"`
-	Error     *Error      `json:"error,omitempty"`
+	ID        int       `json:"id"`
+	Last      bool      `json:"last,omitempty"`
+	Alive     bool      `json:"alive,omitempty"`
+	Cancelled bool      `json:"cancelled,omitempty"`
+	Progress  *Progress `json:"progress,omitempty"`
+	Result    *result   `json:"result,omitempty"`
+	Tried     *Tried    `json:"tried,omitempty"`
+	Checked   *Checked  `json:"checked,omitempty"`
+	Printed   *Printed  `json:"printed,omitempty"`
+	Error     *Error    `json:"error,omitempty"`
 }
 
 // Encode gives the head and the body of the reply; an error says what is wrong
@@ -112,7 +108,7 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Fitted: r.Fitted, Needed: r.Needed, Checked: r.Checked, Printed: r.Printed, Error: r.Error,
+		Tried: r.Tried, Checked: r.Checked, Printed: r.Printed, Error: r.Error,
 	}
 	if r.Printed != nil {
 		body = r.Printed.Body
@@ -144,7 +140,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Fitted: h.Fitted, Needed: h.Needed, Checked: h.Checked, Printed: h.Printed, Error: h.Error,
+		Tried: h.Tried, Checked: h.Checked, Printed: h.Printed, Error: h.Error,
 	}
 	if h.Printed != nil {
 		if err := h.Printed.validate(body); err != nil {
@@ -170,7 +166,7 @@ func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
 		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil,
-		h.Fitted != nil, h.Needed != nil, h.Checked != nil, h.Printed != nil, h.Error != nil,
+		h.Checked != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
 			parts++

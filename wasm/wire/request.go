@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
 
@@ -16,8 +15,6 @@ type Task string
 const (
 	Solve  Task = "solve"  // the whole ruff: Result replies, part by part
 	Try    Task = "try"    // remedies: one Tried reply for each of Tries
-	Fit    Task = "fit"    // the panel for the wanted height: a Fitted reply
-	Need   Task = "need"   // the least starch: a Needed reply
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
 	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
 	Cancel Task = "cancel" // stop working on the request ID, 0 for any
@@ -34,10 +31,9 @@ type Request struct {
 	Coarse bool `json:"coarse,omitempty"`
 	Skip   Skip `json:"skip,omitzero"`
 
-	Tries  []Trial    `json:"tries,omitempty"`
-	Limits sim.Limits `json:"limits,omitzero"` // of need
-	Slow   bool       `json:"slow,omitempty"`  // of verify: the slow problems as well
-	Print  *Printing  `json:"print,omitempty"` // of print: how
+	Tries []Trial   `json:"tries,omitempty"`
+	Slow  bool      `json:"slow,omitempty"`  // of verify: the slow problems as well
+	Print *Printing `json:"print,omitempty"` // of print: how
 }
 
 // Skip leaves parts of a solve out.
@@ -93,7 +89,7 @@ func ReadRequest(head string) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Fit, Need, Print:
+	case Solve, Try, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}
@@ -101,7 +97,7 @@ func (r *Request) validate() error {
 	case Cancel:
 		least = 0
 	default:
-		return fmt.Errorf("wire: task %q; known are solve, try, fit, need, verify, print, cancel", r.Task)
+		return fmt.Errorf("wire: task %q; known are solve, try, verify, print, cancel", r.Task)
 	}
 	if r.ID < least {
 		return fmt.Errorf("wire: %s with id %d; allowed from %d", r.Task, r.ID, least)
