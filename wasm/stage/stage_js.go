@@ -34,13 +34,17 @@ func New(source func() (draw.Drawing, look.Lens, float64, error), first func()) 
 // Redraw asks for a frame.
 func (s *Stage) Redraw() {
 	s.dirty = true
+	//lint:ignore SA1019 see Run
 	ebiten.ScheduleFrame()
 }
 
 // Run shows the stage until it fails; without WebGL 2 at once.
 func (s *Stage) Run() (err error) {
 	ebiten.SetScreenClearedEveryFrame(false)
-	// Frames come when asked for: an idle stage costs nothing.
+	// Frames come when asked for: an idle stage costs nothing. What is recommended
+	// instead, a screen that is not cleared, still runs a frame for every one of the
+	// display.
+	//lint:ignore SA1019 nothing else leaves an idle stage without frames
 	ebiten.SetFPSMode(ebiten.FPSModeVsyncOffMinimum)
 	return ebiten.RunGameWithOptions(s, &ebiten.RunGameOptions{InitUnfocused: true})
 }
