@@ -10,77 +10,59 @@ import (
 	"ruffwright/wasm/page/teach"
 )
 
-// commands of the buttons and links, each with what it goes with; those of the stage
-// and of what is saved are look's and keep's.
-var commands = map[string]func(p *Page, with string, now_ms float64) []doc.Patch{
-	"units": func(p *Page, with string, _ float64) []doc.Patch { p.measures(with); return nil },
-	"apply": func(p *Page, with string, _ float64) []doc.Patch { p.applies(with); return nil },
-	"undo":  func(p *Page, _ string, _ float64) []doc.Patch { p.goes("undo.done", p.work.Undo()); return nil },
-	"redo":  func(p *Page, _ string, _ float64) []doc.Patch { p.goes("redo.done", p.work.Redo()); return nil },
-	"demo":  func(p *Page, with string, _ float64) []doc.Patch { return p.startsFrom(with) },
-	"fresh": func(p *Page, _ string, _ float64) []doc.Patch { return p.startsAfresh() },
-	"goto": func(_ *Page, with string, _ float64) []doc.Patch {
-		return []doc.Patch{{Op: doc.OpFocus, ID: doc.Control(with)}}
-	},
+// commands of the buttons and links: e.Name is the command, e.Value what it goes with.
+// Those of the stage and of what is saved are look's and keep's.
+var commands = []struct {
+	name string
+	do   func(p *Page, e doc.Event) []doc.Patch
+}{
+	{"units", (*Page).measures},
+	{"apply", (*Page).applies},
+	{"undo", (*Page).travels},
+	{"redo", (*Page).travels},
+	{"demo", (*Page).startsFrom},
+	{"fresh", (*Page).startsAfresh},
+	{"goto", func(_ *Page, e doc.Event) []doc.Patch { return focus(doc.Control(e.Value)) }},
 
-	"solver": func(p *Page, _ string, now_ms float64) []doc.Patch { return p.ask.Halt(now_ms) },
-	"proof":  func(p *Page, _ string, now_ms float64) []doc.Patch { return p.ask.Prove(now_ms) },
-	"sheets": func(p *Page, with string, now_ms float64) []doc.Patch {
-		if with == "stop" {
-			return p.sheets.Stop()
-		}
-		return p.sheets.Make(now_ms)
-	},
+	{"solver", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Halt(e.At_ms) }},
+	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
+	{"sheets", (*Page).prints},
 
-	"twin":         func(p *Page, _ string, _ float64) []doc.Patch { p.pairs("twin"); return nil },
-	"compare-keep": func(p *Page, _ string, _ float64) []doc.Patch { p.pairs("compare-keep"); return nil },
-	"compare-back": func(p *Page, _ string, _ float64) []doc.Patch { p.pairs("compare-back"); return nil },
-	"compare-swap": func(p *Page, _ string, _ float64) []doc.Patch { p.pairs("compare-swap"); return nil },
-	"compare-stop": func(p *Page, _ string, _ float64) []doc.Patch { p.pairs("compare-stop"); return nil },
+	{"twin", (*Page).pairs},
+	{"compare-keep", (*Page).pairs},
+	{"compare-back", (*Page).pairs},
+	{"compare-swap", (*Page).pairs},
+	{"compare-stop", (*Page).pairs},
 
-	"lesson":       func(p *Page, with string, _ float64) []doc.Patch { return p.learns(with) },
-	"lesson-again": func(p *Page, _ string, _ float64) []doc.Patch { return p.learns(p.work.Lesson) },
-	"lesson-next": func(p *Page, _ string, _ float64) []doc.Patch {
-		if next := p.course.After(p.work.Lesson); next != "" {
-			return p.learns(next)
-		}
-		return nil
-	},
-	"lesson-away": func(p *Page, _ string, _ float64) []doc.Patch { return p.endsLesson() },
-	"lesson-link": func(p *Page, _ string, _ float64) []doc.Patch { return p.linksLesson() },
+	{"lesson", func(p *Page, e doc.Event) []doc.Patch { return p.learns(e.Value) }},
+	{"lesson-again", func(p *Page, _ doc.Event) []doc.Patch { return p.learns(p.work.Lesson) }},
+	{"lesson-next", func(p *Page, _ doc.Event) []doc.Patch { return p.learns(p.course.After(p.work.Lesson)) }},
+	{"lesson-away", (*Page).endsLesson},
+	{"lesson-link", (*Page).linksLesson},
 
-	"share":      func(p *Page, _ string, _ float64) []doc.Patch { return p.givesAway("share", p.links) },
-	"save":       func(p *Page, _ string, _ float64) []doc.Patch { return p.givesAway("save", p.savesScheme) },
-	"share-last": func(p *Page, _ string, _ float64) []doc.Patch { return p.links() },
-	"save-last":  func(p *Page, _ string, _ float64) []doc.Patch { return p.savesScheme() },
-	"pick":       func(*Page, string, float64) []doc.Patch { return picks("pick") },
-	"dropped":    func(*Page, string, float64) []doc.Patch { return picks("dropped") },
-	"picture":    func(p *Page, with string, _ float64) []doc.Patch { return p.pictures(with) },
-	"copy":       func(p *Page, _ string, _ float64) []doc.Patch { return p.copies() },
+	{"share", (*Page).givesAway},
+	{"save", (*Page).givesAway},
+	{"share-last", func(p *Page, _ doc.Event) []doc.Patch { return p.links() }},
+	{"save-last", func(p *Page, _ doc.Event) []doc.Patch { return p.savesScheme() }},
+	{"pick", (*Page).picks},
+	{"dropped", (*Page).picks},
+	{"picture", (*Page).pictures},
+	{"copy", (*Page).copies},
 
-	"other-take": func(p *Page, with string, _ float64) []doc.Patch {
-		if p.takesUp("other-take", with, say.Word("step.other")) {
-			p.keep.Took(p.work.Held())
-		}
-		return nil
-	},
-	"own-back": func(p *Page, with string, _ float64) []doc.Patch {
-		p.takesUp("own-back", with, say.Word("step.own"))
-		return nil
-	},
-	"aside-take": func(p *Page, with string, _ float64) []doc.Patch {
-		p.takesUp("aside-take", with, say.Word("step.aside"))
-		return nil
-	},
-	"aside-save": func(p *Page, with string, _ float64) []doc.Patch { return p.savesAside(with) },
+	{"other-take", (*Page).takesUp},
+	{"own-back", (*Page).takesUp},
+	{"aside-take", (*Page).takesUp},
+	{"aside-save", (*Page).savesAside},
 }
 
 // does carries out a command of a button or link.
 func (p *Page) does(e doc.Event) ([]doc.Patch, extent) {
 	p.ask.Move(false, e.At_ms)
 	p.work.Settle()
-	if do := commands[e.Name]; do != nil {
-		return do(p, e.Value, e.At_ms), all
+	for _, c := range commands {
+		if c.name == e.Name {
+			return c.do(p, e), all
+		}
 	}
 	if out, ok := p.Look.Do(e.Name, e.Value, e.At_ms); ok {
 		return out, all
@@ -92,20 +74,23 @@ func (p *Page) does(e doc.Event) ([]doc.Patch, extent) {
 	return nil, all
 }
 
+func focus(id string) []doc.Patch { return []doc.Patch{{Op: doc.OpFocus, ID: id}} }
+
 // measures writes all lengths in other units.
-func (p *Page) measures(units string) {
-	if u, err := scheme.ParseUnits(units); err == nil && u != p.work.Units {
+func (p *Page) measures(e doc.Event) []doc.Patch {
+	if u, err := scheme.ParseUnits(e.Value); err == nil && u != p.work.Units {
 		p.work.Measure(u)
 		p.voice.Soon(say.Word("units.said", "unit", say.Theirs(u.Symbol())))
 	}
+	return nil
 }
 
 // applies makes the changes of a remedy, named "id number", as one step.
-func (p *Page) applies(with string) {
-	id, number, _ := strings.Cut(with, " ")
+func (p *Page) applies(e doc.Event) []doc.Patch {
+	id, number, _ := strings.Cut(e.Value, " ")
 	n, err := strconv.Atoi(number)
 	if err != nil {
-		return
+		return nil
 	}
 	is, err := p.work.Apply(id, n)
 	switch {
@@ -114,17 +99,31 @@ func (p *Page) applies(with string) {
 	case is:
 		p.voice.Soon(say.Word("said.apply", "news", p.news()))
 	}
+	return nil
 }
 
 func (p *Page) misfits(err error) {
 	p.voice.Soon(say.Word("misfit", "why", say.Told(err.Error())))
 }
 
-// goes says what was undone or done again, if anything was.
-func (p *Page) goes(key, what string) {
-	if what != "" {
+// travels goes a step back, or forward again.
+func (p *Page) travels(e doc.Event) []doc.Patch {
+	key, travel := "undo.done", p.work.Undo
+	if e.Name == "redo" {
+		key, travel = "redo.done", p.work.Redo
+	}
+	if what := travel(); what != "" {
 		p.voice.Soon(say.Word(key, "what", what, "news", p.news()))
 	}
+	return nil
+}
+
+// prints has the sheets made, or stops that.
+func (p *Page) prints(e doc.Event) []doc.Patch {
+	if e.Value == "stop" {
+		return p.sheets.Stop()
+	}
+	return p.sheets.Make(e.At_ms)
 }
 
 // replaces takes a whole scheme as one step, and looks at it as at first.
@@ -137,8 +136,8 @@ func (p *Page) replaces(s scheme.Scheme, what string) error {
 }
 
 // startsFrom takes a demo.
-func (p *Page) startsFrom(name string) []doc.Patch {
-	d, ok := demo(name)
+func (p *Page) startsFrom(e doc.Event) []doc.Patch {
+	d, ok := demo(e.Value)
 	if !ok {
 		return nil
 	}
@@ -148,15 +147,15 @@ func (p *Page) startsFrom(name string) []doc.Patch {
 }
 
 // startsAfresh takes the default scheme.
-func (p *Page) startsAfresh() []doc.Patch {
+func (p *Page) startsAfresh(doc.Event) []doc.Patch {
 	p.replaces(scheme.Default(), say.Word("step.fresh"))
 	p.voice.Soon(say.Word("said.fresh", "news", p.news()))
 	return closing
 }
 
 // pairs carries out a command of the comparison.
-func (p *Page) pairs(name string) {
-	said, err := p.work.Pair(name)
+func (p *Page) pairs(e doc.Event) []doc.Patch {
+	said, err := p.work.Pair(e.Name)
 	switch {
 	case err != nil:
 		p.misfits(err)
@@ -165,27 +164,34 @@ func (p *Page) pairs(name string) {
 	case said != "":
 		p.voice.Soon(say.Word("said."+said, "news", p.news()))
 	}
+	return nil
 }
 
-// takesUp takes what a command of keep's names in the place of the ruff at hand, as
-// one step.
-func (p *Page) takesUp(command, with, what string) bool {
-	h := p.keep.Other(command, with)
-	if h == nil {
-		return false
+// ways are what a step is called that takes another ruff up.
+var ways = map[string]string{"other-take": "step.other", "own-back": "step.own", "aside-take": "step.aside"}
+
+// takesUp takes another tab's ruff, the reader's own, or one that stands aside in
+// the place of the ruff at hand, as one step.
+func (p *Page) takesUp(e doc.Event) []doc.Patch {
+	other := p.keep.Other(e.Name, e.Value)
+	if other == nil {
+		return nil
 	}
-	held := *h
+	held, what := *other, say.Word(ways[e.Name])
 	if err := p.replaces(held.Scheme, what); err != nil { // it was good when it was stored
 		p.voice.Notice(say.Sentence(say.Told(err.Error())))
-		return false
+		return nil
 	}
 	if p.work.SetB(held.Beside) != nil {
-		return false
+		return nil
 	}
 	p.becomes(held)
+	if e.Name == "other-take" {
+		p.keep.Took(p.work.Held())
+	}
 	p.voice.Notice("")
 	p.voice.Soon(say.Word("said.took", "what", say.Capital(what), "news", p.news()))
-	return true
+	return nil
 }
 
 // learns opens a lesson: its scheme is taken as one step, which undo takes back
@@ -212,17 +218,17 @@ func (p *Page) learns(name string) []doc.Patch {
 }
 
 // endsLesson puts the open lesson away.
-func (p *Page) endsLesson() []doc.Patch {
+func (p *Page) endsLesson(doc.Event) []doc.Patch {
 	if p.work.Lesson == "" {
 		return nil
 	}
 	p.work.Lesson = ""
 	p.voice.Soon(say.Word("lesson.closed"))
-	return []doc.Patch{{Op: doc.OpFocus, ID: "to-lessons"}}
+	return focus("to-lessons")
 }
 
 // linksLesson copies the link of the open lesson.
-func (p *Page) linksLesson() []doc.Patch {
+func (p *Page) linksLesson(doc.Event) []doc.Patch {
 	if p.work.Lesson == "" {
 		return nil
 	}
@@ -230,12 +236,15 @@ func (p *Page) linksLesson() []doc.Patch {
 	return []doc.Patch{{Op: doc.OpAddress, Value: link}, {Op: doc.OpCopy, Value: link}}
 }
 
-// givesAway does what gives the ruff at hand away, save or share; where something
-// else is typed, it asks before.
-func (p *Page) givesAway(what string, gives func() []doc.Patch) []doc.Patch {
-	if !p.tell().State().Old() {
-		return gives()
+// givesAway shares or saves the ruff at hand; where something else is typed, it asks
+// before.
+func (p *Page) givesAway(e doc.Event) []doc.Patch {
+	switch {
+	case p.tell().State().Old():
+		p.work.Doubt = e.Name
+		return focus(e.Name + "-last")
+	case e.Name == "share":
+		return p.links()
 	}
-	p.work.Doubt = what
-	return []doc.Patch{{Op: doc.OpFocus, ID: what + "-last"}}
+	return p.savesScheme()
 }

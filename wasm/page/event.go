@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
 	"ruffwright/wasm/page/work"
@@ -14,67 +15,82 @@ import (
 const first_ms = 1
 
 // events are what the page does at each kind of event.
-var events = map[doc.Kind]func(p *Page, e doc.Event) ([]doc.Patch, extent){
-	doc.Begin:   func(p *Page, _ doc.Event) ([]doc.Patch, extent) { return p.begins(), nothing },
-	doc.Typing:  (*Page).enters,
-	doc.Set:     (*Page).enters,
-	doc.Do:      (*Page).does,
-	doc.Address: func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.opensLink(e.Value), all },
-	doc.Sized:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Resize(e.Value); return nil, all },
-	doc.Candle:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Shine(e.Name); return nil, all },
-	doc.Pointer: (*Page).moves,
-	doc.Wheel:   (*Page).moves,
-	doc.Key:     (*Page).presses,
-	doc.Timer:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.rings(e.Name, e.At_ms) },
-	doc.Copied:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.copied(e.Name == "yes", e.Value), all },
-	doc.Flat:    func(p *Page, _ doc.Event) ([]doc.Patch, extent) { p.Look.GoFlat(); return nil, all },
-	doc.Calm:    func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all },
-	doc.Place:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all },
-	doc.Solver:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.hears(e), all },
-	doc.Press:   func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.hearsPress(e), all },
-	doc.File: func(p *Page, e doc.Event) ([]doc.Patch, extent) {
-		p.opensFile(e.Name, e.Value, e.Body)
-		return nil, all
-	},
+var events = []struct {
+	kind  doc.Kind
+	takes func(p *Page, e doc.Event) ([]doc.Patch, extent)
+}{
+	{doc.Begin, (*Page).begins},
+	{doc.Typing, (*Page).enters},
+	{doc.Set, (*Page).enters},
+	{doc.Do, (*Page).does},
+	{doc.Address, (*Page).opensLink},
+	{doc.Sized, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Resize(e.Value); return nil, all }},
+	{doc.Candle, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Shine(e.Name); return nil, all }},
+	{doc.Pointer, (*Page).moves},
+	{doc.Wheel, (*Page).moves},
+	{doc.Key, (*Page).presses},
+	{doc.Timer, (*Page).rings},
+	{doc.Copied, (*Page).copied},
+	{doc.Flat, func(p *Page, _ doc.Event) ([]doc.Patch, extent) { p.Look.GoFlat(); return nil, all }},
+	{doc.Calm, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all }},
+	{doc.Place, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all }},
+	{doc.Solver, (*Page).hears},
+	{doc.Press, (*Page).hearsPress},
+	{doc.File, (*Page).opensFile},
 
-	doc.Tab:       func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.work.By = e.Name; return nil, nothing },
-	doc.Recalled:  func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.recalls(e.Name, e.Value); return nil, all },
-	doc.Elsewhere: (*Page).elsewhere,
-	doc.Kept: func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+	{doc.Tab, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.work.By = e.Name; return nil, nothing }},
+	{doc.Recalled, (*Page).recalls},
+	{doc.Elsewhere, (*Page).elsewhere},
+	{doc.Kept, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
 		return p.keep.Kept(e.Name, e.Value, p.work.Held()), saved
-	},
-	doc.Unkept: func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.keep.Unkept(e.Name, e.Value); return nil, saved },
+	}},
+	{doc.Unkept, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.keep.Unkept(e.Name, e.Value); return nil, saved }},
 }
 
-// timers are what the page does when a timer is due.
-var timers = map[string]func(p *Page, now_ms float64) ([]doc.Patch, extent){
-	"voice":  func(p *Page, _ float64) ([]doc.Patch, extent) { p.voice.Rings(); return nil, all },
-	"still":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.Look.Still(now_ms), nothing },
-	"settle": func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.Look.Frame(now_ms), nothing },
-	"fold":   (*Page).folds,
-	"rest":   func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Rest(now_ms), all },
-	"watch":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Check(now_ms), all },
-	"solver": func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.ask.Wake(now_ms), all },
-	"press":  func(p *Page, now_ms float64) ([]doc.Patch, extent) { return p.sheets.Check(now_ms), all },
-	"png":    func(p *Page, _ float64) ([]doc.Patch, extent) { return p.savesPicture("png"), all },
+// takes gives an event to who takes it.
+func (p *Page) takes(e doc.Event) ([]doc.Patch, extent) {
+	for _, of := range events {
+		if of.kind == e.Kind {
+			return of.takes(p, e)
+		}
+	}
+	return nil, all
 }
 
-func (p *Page) rings(name string, now_ms float64) ([]doc.Patch, extent) {
-	if due := timers[name]; due != nil {
-		return due(p, now_ms)
+// rings does what is due when a timer is.
+func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
+	switch e.Name {
+	case "voice":
+		p.voice.Rings()
+	case "still":
+		return p.Look.Still(e.At_ms), nothing
+	case "settle":
+		return p.Look.Frame(e.At_ms), nothing
+	case "fold":
+		return p.folds(e.At_ms), nothing
+	case "rest":
+		return p.ask.Rest(e.At_ms), all
+	case "watch":
+		return p.ask.Check(e.At_ms), all
+	case "solver":
+		return p.ask.Wake(e.At_ms), all
+	case "press":
+		return p.sheets.Check(e.At_ms), all
+	case "png":
+		return p.savesPicture("png"), all
 	}
 	return nil, all
 }
 
 // begins shows everything; the solver starts after it.
-func (p *Page) begins() []doc.Patch {
+func (p *Page) begins(doc.Event) ([]doc.Patch, extent) {
 	p.shown.forgets()
 	out := p.show()
 	if !p.marked {
 		p.marked = true
 		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-findings"}, doc.Patch{Op: doc.OpTimer, Name: "solver", MS: first_ms})
 	}
-	return out
+	return out, nothing
 }
 
 // enters takes what is entered in a control: of the fold-through, of the sheets, or
@@ -129,16 +145,16 @@ func (p *Page) slides(value string, now_ms float64) []doc.Patch {
 }
 
 // folds is due while the fold-through plays.
-func (p *Page) folds(now_ms float64) ([]doc.Patch, extent) {
+func (p *Page) folds(now_ms float64) []doc.Patch {
 	next, was := p.Look.FoldFrame(now_ms)
 	switch {
 	case !was:
-		return nil, nothing
+		return nil
 	case len(next) == 0:
-		return append(p.show(), p.speak(now_ms)...), nothing
+		return append(p.show(), p.speak(now_ms)...)
 	}
 	out := append(p.shown.lacks(p.Look.FoldPatches()), p.speak(now_ms)...)
-	return append(out, next...), nothing
+	return append(out, next...)
 }
 
 // moves takes a pointer or a wheel on the stage: it touches nothing but the picture.
@@ -149,37 +165,41 @@ func (p *Page) moves(e doc.Event) ([]doc.Patch, extent) {
 // presses takes a key on the stage.
 func (p *Page) presses(e doc.Event) ([]doc.Patch, extent) {
 	if e.Name == "Escape" {
-		return []doc.Patch{{Op: doc.OpFocus, ID: "view-" + p.Look.View.Name}}, nothing
+		return focus("view-" + p.Look.View.Name), nothing
 	}
 	p.Look.Key(e.Name)
 	return nil, all
 }
 
 // hears takes a message of the solver's worker, or that it died.
-func (p *Page) hears(e doc.Event) []doc.Patch {
+func (p *Page) hears(e doc.Event) ([]doc.Patch, extent) {
 	switch e.Name {
 	case "died":
-		return p.ask.Die(e.Value, e.At_ms)
+		return p.ask.Die(e.Value, e.At_ms), all
 	case "said":
-	default:
-		return nil
+		out, answer := p.ask.Hear(e.Value, e.Body, e.At_ms)
+		if answer != nil {
+			out = p.learnsOf(*answer, e.At_ms)
+		}
+		return out, all
 	}
-	out, a := p.ask.Hear(e.Value, e.Body, e.At_ms)
-	if a == nil {
-		return out
-	}
+	return nil, all
+}
+
+// learnsOf takes what the solver found of one of the two ruffs.
+func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 	if a.OfB {
 		p.work.SolveB(a.Solved, a.Last, a.Solved == nil)
 		p.follow()
 		if a.Last && a.Solved != nil {
 			p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
 		}
-		return out
+		return nil
 	}
 	was, first := p.tell().Verdict(), p.work.Ruff.Solved == nil
 	p.work.Solve(a.Solved, a.Whole)
 	p.follow()
-	out = p.Look.Settle(first, e.At_ms)
+	out := p.Look.Settle(first, now_ms)
 	if p.ask.Idle() {
 		p.Look.LetGo()
 	}
@@ -203,26 +223,26 @@ func (p *Page) hears(e doc.Event) []doc.Patch {
 }
 
 // hearsPress takes a message of the press's worker, or that it died.
-func (p *Page) hearsPress(e doc.Event) []doc.Patch {
+func (p *Page) hearsPress(e doc.Event) ([]doc.Patch, extent) {
 	switch e.Name {
 	case "said":
-		return p.sheets.Hear(e.Value, e.Body, e.At_ms)
+		return p.sheets.Hear(e.Value, e.Body, e.At_ms), all
 	case "died":
-		return p.sheets.Fail(e.Value)
+		return p.sheets.Fail(e.Value), all
 	}
-	return nil
+	return nil, all
 }
 
 // recalls takes up the last visit's ruff.
-func (p *Page) recalls(why, value string) {
+func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 	w := p.work
 	if w.By == "" {
 		w.By = "page"
 	}
 	w.Begin()
-	stored, err := p.keep.Recall(why, value, w.Held())
+	stored, err := p.keep.Recall(e.Name, e.Value, w.Held())
 	if stored == nil {
-		return
+		return nil, all
 	}
 	units := w.Units
 	if err == nil {
@@ -236,11 +256,12 @@ func (p *Page) recalls(why, value string) {
 		if w.Take(scheme.Default()) == nil { // New took it: it cannot be refused
 			p.keep.Unread(err)
 		}
-		return
+		return nil, all
 	}
 	p.becomes(*stored)
 	p.keep.Took(w.Held())
 	w.Restored = !work.Same(stored.Scheme, scheme.Default())
+	return nil, all
 }
 
 // becomes makes the ruff at hand, which was taken from h, the very one of h.
@@ -263,31 +284,31 @@ func (p *Page) elsewhere(e doc.Event) ([]doc.Patch, extent) {
 
 // opensLink reads a share code from the address's fragment. A bad one changes
 // nothing and says so.
-func (p *Page) opensLink(fragment string) []doc.Patch {
-	code := strings.TrimPrefix(fragment, "#")
+func (p *Page) opensLink(e doc.Event) ([]doc.Patch, extent) {
+	code := strings.TrimPrefix(e.Value, "#")
 	if code == "" || strings.HasPrefix(code, "to-") {
-		return nil // a place in the page
+		return nil, all // a place in the page
 	}
-	if name, ok := teach.Named(fragment); ok {
-		return p.learns(name)
+	if name, ok := teach.Named(e.Value); ok {
+		return p.learns(name), all
 	}
 	a, b, err := scheme.FromPair(code)
 	if err == nil && p.work.Holds(a, b) {
 		p.voice.Notice("")
-		return nil
+		return nil, all
 	}
 	if err == nil {
 		err = p.work.Arrive(a, b, say.Word("step.link"))
 	}
 	if err != nil {
 		p.voice.Notice(say.Word("link.bad", "why", say.Sentence(say.Told(err.Error()))))
-		return nil
+		return nil, all
 	}
 	p.Look.Reset()
 	p.visits()
 	p.voice.Notice("")
 	p.voice.Soon(say.Word("said.link", "news", p.news()))
-	return nil
+	return nil, all
 }
 
 // visits notes that the ruff at hand came by a link: the reader's own work is not

@@ -9,10 +9,10 @@ import (
 const png_ms = 16
 
 // pictures saves the view as PNG or SVG. A PNG takes a while: it is said first.
-func (p *Page) pictures(kind string) []doc.Patch {
-	switch kind {
+func (p *Page) pictures(e doc.Event) []doc.Patch {
+	switch e.Value {
 	case "svg":
-		return p.savesPicture(kind)
+		return p.savesPicture("svg")
 	case "png":
 		p.voice.Soon(say.Word("picture.drawing"))
 		return []doc.Patch{{Op: doc.OpTimer, Name: "png", MS: png_ms}}
@@ -34,13 +34,14 @@ func (p *Page) savesPicture(kind string) []doc.Patch {
 }
 
 // copies puts the numbers on the clipboard.
-func (p *Page) copies() []doc.Patch {
+func (p *Page) copies(doc.Event) []doc.Patch {
 	return []doc.Patch{{Op: doc.OpCopy, Name: "text", Value: p.tell().NumbersText()}}
 }
 
 // copied takes note of whether what was to be copied is on the clipboard. Where
 // the browser refuses, the reader can copy by hand.
-func (p *Page) copied(ok bool, what string) []doc.Patch {
+func (p *Page) copied(e doc.Event) ([]doc.Patch, extent) {
+	ok, what := e.Name == "yes", e.Value
 	switch {
 	case what != "text" && ok:
 		p.voice.Soon(say.Word("share.yes"))
@@ -48,14 +49,14 @@ func (p *Page) copied(ok bool, what string) []doc.Patch {
 		p.voice.Soon(say.Word("share.no"))
 	case ok:
 		p.voice.Soon(say.Word("copy.yes"))
-		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}
+		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}, all
 	default:
 		p.voice.Soon(say.Word("copy.no"))
 		return []doc.Patch{
 			{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
 			{Op: doc.OpValue, ID: "by-hand", Value: p.tell().NumbersText()},
 			{Op: doc.OpFocus, ID: "by-hand"},
-		}
+		}, all
 	}
-	return nil
+	return nil, all
 }

@@ -88,8 +88,8 @@ func (p *Page) rescues() []doc.Patch {
 
 // savesAside saves what stands aside: the document of one that can be read, the
 // very text of one that cannot.
-func (p *Page) savesAside(key string) []doc.Patch {
-	text, ruff := p.keep.Aside(key)
+func (p *Page) savesAside(e doc.Event) []doc.Patch {
+	text, ruff := p.keep.Aside(e.Value)
 	switch {
 	case text == "":
 		return nil
@@ -101,34 +101,34 @@ func (p *Page) savesAside(key string) []doc.Patch {
 
 // picks asks the browser for a file, no more of it than can be a scheme and
 // one byte.
-func picks(from string) []doc.Patch {
-	return []doc.Patch{{Op: doc.OpPick, Name: from, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
+func (p *Page) picks(e doc.Event) []doc.Patch {
+	return []doc.Patch{{Op: doc.OpPick, Name: e.Name, Value: strconv.Itoa(scheme.MaxDocument + 1)}}
 }
 
-// opensFile takes a file that the reader chose: name, its whole size in bytes as
-// text, and as much of it as was asked for.
-func (p *Page) opensFile(name, size string, body []byte) {
-	name = shownName(name)
-	n, err := strconv.ParseInt(size, 10, 64)
+// opensFile takes a file that the reader chose.
+func (p *Page) opensFile(e doc.Event) ([]doc.Patch, extent) {
+	name := shownName(e.Name)
+	n, err := strconv.ParseInt(e.Value, 10, 64)
 	if err != nil {
 		p.voice.Notice(say.Word("file.none", "file", name))
-		return
+		return nil, all
 	}
 	if n > scheme.MaxDocument {
 		p.voice.Notice(say.Word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
-		return
+		return nil, all
 	}
-	s, err := scheme.Parse(body)
+	s, err := scheme.Parse(e.Body)
 	if err == nil {
 		err = p.replaces(s, name)
 	}
 	if err != nil {
 		p.voice.Notice(say.Word("file.bad", "file", name, "why", faults(err)))
-		return
+		return nil, all
 	}
 	p.work.Own = true
 	p.voice.Notice("")
 	p.voice.Soon(say.Word("file.opened", "file", name, "news", p.news()))
+	return nil, all
 }
 
 // mostFaults is how many faults of a file are told.
@@ -197,7 +197,7 @@ func (p *Page) links() []doc.Patch {
 			length = scheme.MaxCode
 		}
 		p.voice.Notice(say.Word("share.long", "length", length, "most", mostLink))
-		return []doc.Patch{{Op: doc.OpFocus, ID: "save"}}
+		return focus("save")
 	}
 	p.voice.Notice("")
 	p.keep.Linked(p.work.Held())

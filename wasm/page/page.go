@@ -9,8 +9,6 @@
 package page
 
 import (
-	"strconv"
-
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
@@ -75,11 +73,7 @@ const (
 // Handle takes an event and returns what the document shall change.
 func (p *Page) Handle(e doc.Event) []doc.Patch {
 	p.Look.At_ms = e.At_ms
-	var out []doc.Patch
-	var more extent
-	if takes := events[e.Kind]; takes != nil {
-		out, more = takes(p, e)
-	}
+	out, more := p.takes(e)
 	switch more {
 	case nothing:
 		return out
@@ -159,13 +153,10 @@ func (p *Page) show() []doc.Patch {
 }
 
 // head are the notice and the buttons at the head of the page.
-func (p *Page) head() []doc.Patch {
-	out := []doc.Patch{{Op: doc.OpText, ID: "notice", Value: p.voice.Line()}}
-	flag := func(id, name string, on bool) {
-		out = append(out, doc.Patch{Op: doc.OpAttr, ID: id, Name: name, Value: strconv.FormatBool(on)})
-	}
+func (p *Page) head() (out doc.List) {
+	out.Text("notice", p.voice.Line())
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
-		flag("units-"+u.Symbol(), "aria-pressed", u == p.work.Units)
+		out.Bool("units-"+u.Symbol(), "aria-pressed", u == p.work.Units)
 	}
 	back, forth := p.work.Ways()
 	for _, way := range []struct{ id, what, step string }{{"undo", "undo.what", back}, {"redo", "redo.what", forth}} {
@@ -173,9 +164,9 @@ func (p *Page) head() []doc.Patch {
 		if way.step != "" {
 			label = say.Word(way.what, "what", way.step)
 		}
-		flag(way.id, "aria-disabled", way.step == "")
-		out = append(out, doc.Patch{Op: doc.OpAttr, ID: way.id, Name: "aria-label", Value: label},
-			doc.Patch{Op: doc.OpAttr, ID: way.id, Name: "title", Value: label})
+		out.Bool(way.id, "aria-disabled", way.step == "")
+		out.Attr(way.id, "aria-label", label)
+		out.Attr(way.id, "title", label)
 	}
 	return out
 }

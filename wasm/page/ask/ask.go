@@ -6,8 +6,6 @@
 package ask
 
 import (
-	"strconv"
-
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
@@ -377,10 +375,14 @@ func (s *Ask) Idle() bool { return s.out == nil }
 // Patches show how far the solver is, and its trial.
 func (s *Ask) Patches() []doc.Patch {
 	halt, idle := s.haltWords()
-	return append([]doc.Patch{
-		{Op: doc.OpText, ID: "solving", Value: s.Words()},
-		{Op: doc.OpAttr, ID: "solver", Name: "data-state", Value: s.solvingState()},
-		{Op: doc.OpText, ID: "halt", Value: halt},
-		{Op: doc.OpAttr, ID: "halt", Name: "aria-disabled", Value: strconv.FormatBool(idle)},
-	}, s.proofPatches()...)
+	var out doc.List
+	out.Text("solving", s.Words())
+	out.Attr("solver", "data-state", s.solvingState())
+	out.Text("halt", halt)
+	out.Bool("halt", "aria-disabled", idle)
+	out.Bool("proof-go", "aria-disabled", s.proof.wanted)
+	out.Text("proof-stands", s.proofWords())
+	out.Attr("proof-stands", "data-state", s.proofState())
+	out.Nodes("proof-rows", s.proofNodes())
+	return out
 }

@@ -78,15 +78,6 @@ func (s *Ask) proofState() string {
 	return "waiting"
 }
 
-func (s *Ask) proofPatches() []doc.Patch {
-	return []doc.Patch{
-		{Op: doc.OpAttr, ID: "proof-go", Name: "aria-disabled", Value: strconv.FormatBool(s.proof.wanted)},
-		{Op: doc.OpText, ID: "proof-stands", Value: s.proofWords()},
-		{Op: doc.OpAttr, ID: "proof-stands", Name: "data-state", Value: s.proofState()},
-		{Op: doc.OpNodes, ID: "proof-rows", Nodes: s.proofNodes()},
-	}
-}
-
 // proofNodes list the problems, those that are missed first.
 func (s *Ask) proofNodes() []doc.Node {
 	if len(s.proof.rows) == 0 {

@@ -78,8 +78,8 @@ func (k *Keep) Aside(key string) (text string, ruff *work.Held) {
 	return a.text, ruff
 }
 
-// asideNodes list what stands aside, the newest first, and how much that is.
-func (k *Keep) asideNodes(units scheme.Units) ([]doc.Node, int) {
+// asideNodes list what stands aside, the newest first.
+func (k *Keep) asideNodes(units scheme.Units) []doc.Node {
 	keys := make([]string, 0, len(k.asides))
 	for key := range k.asides {
 		keys = append(keys, key)
@@ -107,7 +107,7 @@ func (k *Keep) asideNodes(units scheme.Units) ([]doc.Node, int) {
 		acts.Nodes = append(acts.Nodes, asideButton("aside-save", i, key, say.Word("aside.save")), asideButton("aside-drop", i, key, drop))
 		out = append(out, doc.El("li", "", doc.El("p", "").Say(words), acts))
 	}
-	return out, len(keys)
+	return out
 }
 
 func asideButton(do string, i int, key, label string) doc.Node {

@@ -325,13 +325,6 @@ func (k *Keep) Elsewhere(key, text string, held work.Held) (work.Whose, bool) {
 	return held.Whose, true
 }
 
-// Visited notes that the ruff at hand came by a link, where before was at hand: the
-// reader's own work is not touched by it.
-func (k *Keep) Visited(before, held work.Held) {
-	k.Left(before, held)
-	k.address = held.Asked
-}
-
 // Left notes that the ruff at hand is another than before. The reader's own that is
 // left for a link's is offered.
 func (k *Keep) Left(before, held work.Held) {

@@ -104,16 +104,18 @@ func (k *Keep) Patches(w *work.Work, s work.State) []doc.Patch {
 	for _, o := range offers {
 		buttons = append(buttons, doc.El("button", "type=button id="+o.do).With("data-do", o.do).With("data-with", o.with).Say(o.label))
 	}
-	list, n := k.asideNodes(w.Units)
-	hidden := doc.Patch{Op: doc.OpAttr, ID: "asides", Name: "hidden", Gone: n > 0}
-	return []doc.Patch{
-		{Op: doc.OpText, ID: "kept", Value: words}, {Op: doc.OpAttr, ID: "kept", Name: "data-state", Value: state},
-		{Op: doc.OpAttr, ID: "kept", Name: "data-unsaved", Gone: state != "not" || !w.Own || content(w.Held()) == k.filed},
-		{Op: doc.OpAttr, ID: "news-box", Name: "data-state", Value: state},
-		{Op: doc.OpText, ID: "news", Value: news}, {Op: doc.OpNodes, ID: "offers", Nodes: buttons},
-		{Op: doc.OpNodes, ID: "asides-list", Nodes: list}, hidden,
-		{Op: doc.OpText, ID: "asides-label", Value: k.AsideLabel()},
-	}
+	list := k.asideNodes(w.Units)
+	var out doc.List
+	out.Text("kept", words)
+	out.Attr("kept", "data-state", state)
+	out = append(out, doc.Patch{Op: doc.OpAttr, ID: "kept", Name: "data-unsaved", Gone: state != "not" || !w.Own || content(w.Held()) == k.filed})
+	out.Attr("news-box", "data-state", state)
+	out.Text("news", news)
+	out.Nodes("offers", buttons)
+	out.Nodes("asides-list", list)
+	out = append(out, doc.Patch{Op: doc.OpAttr, ID: "asides", Name: "hidden", Gone: len(list) > 0})
+	out.Text("asides-label", k.AsideLabel())
+	return out
 }
 
 // AsideLabel says how many ruffs stand aside.

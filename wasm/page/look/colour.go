@@ -143,17 +143,6 @@ func (l *Look) ColourNodes() []doc.Node {
 	return out
 }
 
-// ColourPatches are what the buttons lack.
-func (l *Look) ColourPatches() []doc.Patch {
-	var out []doc.Patch
-	for _, c := range colours {
-		id := "colour-" + string(c)
-		out = append(out, doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-pressed", Value: strconv.FormatBool(c == l.dye.by)},
-			doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-disabled", Value: strconv.FormatBool(!l.canDye(c))})
-	}
-	return out
-}
-
 // stageWords say what else the stage shows: the ruff on its way, or its colours.
 func (l *Look) stageWords() string {
 	if l.folding() {

@@ -217,12 +217,13 @@ func (l *Look) FoldPatches() []doc.Patch {
 	case l.fold.playing:
 		button, sign = "fold.pause", "❚❚"
 	}
-	return []doc.Patch{
-		{Op: doc.OpValue, ID: "fold", Value: at},
-		{Op: doc.OpAttr, ID: "fold", Name: "aria-valuetext", Value: say.Word("fold.value", "step", name, "percent", at)},
-		{Op: doc.OpText, ID: "fold-name", Value: name},
-		{Op: doc.OpText, ID: "fold-sign", Value: sign},
-		{Op: doc.OpAttr, ID: "fold-play", Name: "aria-label", Value: say.Word(button)},
-		{Op: doc.OpAttr, ID: "fold-play", Name: "title", Value: say.Word(button)},
-	}
+	var out doc.List
+	out.Value("fold", at)
+	out.Attr("fold", "aria-valuetext", say.Word("fold.value", "step", name, "percent", at))
+	out.Text("fold-name", name)
+	out.Text("fold-sign", sign)
+	out.Attr("fold-play", "aria-label", say.Word(button))
+	out.Attr("fold-play", "title", say.Word(button))
+	return out
+
 }

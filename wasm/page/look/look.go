@@ -5,7 +5,6 @@ package look
 
 import (
 	"slices"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
@@ -56,26 +55,27 @@ func New(voice *say.Voice) *Look {
 	}
 }
 
-// commands of the stage's buttons, with what they go with.
-var commands = map[string]func(l *Look, with string, now_ms float64) []doc.Patch{
-	"view":   func(l *Look, with string, _ float64) []doc.Patch { l.shows(figure.Named(with)); return nil },
-	"camera": func(l *Look, with string, _ float64) []doc.Patch { l.Key(with); return nil },
-	"hand":   func(l *Look, with string, _ float64) []doc.Patch { return l.takes(with) },
-	"colour": func(l *Look, with string, _ float64) []doc.Patch { l.dyes(Colour(with)); return nil },
-	"fold":   func(l *Look, _ string, now_ms float64) []doc.Patch { return l.foldPlays(now_ms) },
-	"pose": func(l *Look, with string, now_ms float64) []doc.Patch {
+// Do carries out a command of the stage's buttons, with what it goes with, and tells
+// whether it is one.
+func (l *Look) Do(name, with string, now_ms float64) (out []doc.Patch, ok bool) {
+	switch name {
+	case "view":
+		l.shows(figure.Named(with))
+	case "camera":
+		l.Key(with)
+	case "hand":
+		out = l.takes(with)
+	case "colour":
+		l.dyes(Colour(with))
+	case "fold":
+		out = l.foldPlays(now_ms)
+	case "pose":
 		l.unfolds()
-		return l.poses(Pose(with), now_ms)
-	},
-}
-
-// Do carries out a command of the stage, and tells whether it is one.
-func (l *Look) Do(name, with string, now_ms float64) ([]doc.Patch, bool) {
-	do, ok := commands[name]
-	if !ok {
+		out = l.poses(Pose(with), now_ms)
+	default:
 		return nil, false
 	}
-	return do(l, with, now_ms), true
+	return out, true
 }
 
 // Key takes a key pressed on the stage.
@@ -159,19 +159,20 @@ func (l *Look) KeepCalm(calm bool) {
 
 // Patches are what the stage and its buttons show.
 func (l *Look) Patches() []doc.Patch {
-	var out []doc.Patch
-	flag := func(id, name string, on bool) {
-		out = append(out, doc.Patch{Op: doc.OpAttr, ID: id, Name: name, Value: strconv.FormatBool(on)})
-	}
-	out = append(out, doc.Patch{Op: doc.OpText, ID: "description", Value: l.Description()},
-		doc.Patch{Op: doc.OpAttr, ID: "stage", Name: "data-two", Value: "true", Gone: l.B == nil})
+	var out doc.List
+	out.Text("description", l.Description())
+	out.Flag("stage", "data-two", l.B != nil)
 	for _, pose := range poses {
-		flag("pose-"+string(pose), "aria-pressed", pose == l.Pose && l.has(pose))
-		flag("pose-"+string(pose), "aria-disabled", !l.has(pose))
+		out.Bool("pose-"+string(pose), "aria-pressed", pose == l.Pose && l.has(pose))
+		out.Bool("pose-"+string(pose), "aria-disabled", !l.has(pose))
 	}
 	for _, v := range figure.Views {
-		flag("view-"+v.Name, "aria-pressed", v == l.View)
+		out.Bool("view-"+v.Name, "aria-pressed", v == l.View)
 	}
-	out = append(out, doc.Patch{Op: doc.OpText, ID: "view-help", Value: l.ViewHelp()})
-	return slices.Concat(out, l.ColourPatches(), l.FoldPatches())
+	for _, c := range colours {
+		out.Bool("colour-"+string(c), "aria-pressed", c == l.dye.by)
+		out.Bool("colour-"+string(c), "aria-disabled", !l.canDye(c))
+	}
+	out.Text("view-help", l.ViewHelp())
+	return append(out, l.FoldPatches()...)
 }

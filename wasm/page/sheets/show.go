@@ -134,22 +134,19 @@ func (t *Sheets) Nodes() []doc.Node {
 
 // Patches are what the room 'Sheets to print' shows just now.
 func (t *Sheets) Patches() []doc.Patch {
-	text := func(id, value string) doc.Patch { return doc.Patch{Op: doc.OpText, ID: id, Value: value} }
-	flag := func(id string, on bool) doc.Patch {
-		return doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-disabled", Value: strconv.FormatBool(on)}
-	}
-	out := []doc.Patch{
-		text("pressing", t.words()), {Op: doc.OpAttr, ID: "press", Name: "data-state", Value: t.state()},
-		flag("make-sheets", t.busy), flag("stop-sheets", !t.busy),
-		{Op: doc.OpValue, ID: doc.Control(paperKey), Value: t.paper},
-	}
+	var out doc.List
+	out.Text("pressing", t.words())
+	out.Attr("press", "data-state", t.state())
+	out.Bool("make-sheets", "aria-disabled", t.busy)
+	out.Bool("stop-sheets", "aria-disabled", !t.busy)
+	out.Value(doc.Control(paperKey), t.paper)
 	for i, id := range []string{doc.Control(acrossKey), doc.Control(upKey)} {
-		out = append(out, doc.Patch{Op: doc.OpValue, ID: id, Value: t.square[i]},
-			doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-invalid", Value: "true", Gone: t.wrong[i] == ""},
-			text(id+"-wrong", t.wrong[i]))
+		out.Value(id, t.square[i])
+		out.Flag(id, "aria-invalid", t.wrong[i] != "")
+		out.Text(id+"-wrong", t.wrong[i])
 	}
 	for _, k := range savesOrder {
-		out = append(out, text(saveID(k), t.fileWords(k)))
+		out.Text(saveID(k), t.fileWords(k))
 	}
 	return out
 }

@@ -85,15 +85,15 @@ func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
 	if how == solved {
 		short = say.Word("lesson.done")
 	}
-	return []doc.Patch{
-		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true},
-		{Op: doc.OpText, ID: "lesson-short", Value: short},
-		{Op: doc.OpAttr, ID: "lesson-short", Name: "data-state", Value: state},
-		{Op: doc.OpText, ID: "lesson-title", Value: say.Word("lesson.title", "title", l.Title)},
-		{Op: doc.OpNodes, ID: "lesson-text", Nodes: l.nodes()},
-		{Op: doc.OpText, ID: "lesson-stands", Value: words},
-		{Op: doc.OpAttr, ID: "lesson-stands", Name: "data-state", Value: state},
-	}, said
+	var list doc.List
+	list.Flag("lesson", "hidden", false)
+	list.Text("lesson-short", short)
+	list.Attr("lesson-short", "data-state", state)
+	list.Text("lesson-title", say.Word("lesson.title", "title", l.Title))
+	list.Nodes("lesson-text", l.nodes())
+	list.Text("lesson-stands", words)
+	list.Attr("lesson-stands", "data-state", state)
+	return list, said
 }
 
 // nodes are a lesson's text, question and hint.

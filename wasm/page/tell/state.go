@@ -36,12 +36,11 @@ var panels = []struct{ id, of string }{
 	{"stage", "stage-of"}, {"to-findings", "findings-of"}, {"to-numbers", "numbers-of"}, {"to-compare", "compare-of"},
 }
 
-// statePatches show the state.
-func (t Tell) statePatches(s work.State) []doc.Patch {
-	out := []doc.Patch{
-		{Op: doc.OpNodes, ID: "state", Nodes: stateNodes(s)},
-		{Op: doc.OpAttr, ID: "state", Name: "data-state", Value: string(s.Kind)},
-	}
+// states show how what is shown stands to what is typed.
+func (t Tell) states(out *doc.List) {
+	s := t.State()
+	out.Nodes("state", stateNodes(s))
+	out.Attr("state", "data-state", string(s.Kind))
 	for _, panel := range panels {
 		words := s.Of()
 		if panel.id == "stage" && words != "" { // the drawing has little room
@@ -50,8 +49,8 @@ func (t Tell) statePatches(s work.State) []doc.Patch {
 		if panel.of == "compare-of" && !t.Compares() {
 			words = ""
 		}
-		out = append(out, doc.Patch{Op: doc.OpText, ID: panel.of, Value: words},
-			doc.Patch{Op: doc.OpAttr, ID: panel.id, Name: "data-old", Value: "true", Gone: words == ""})
+		out.Text(panel.of, words)
+		out.Flag(panel.id, "data-old", words != "")
 	}
 	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
 		rare, bad := 0, 0
@@ -75,8 +74,7 @@ func (t Tell) statePatches(s work.State) []doc.Patch {
 		if bad > 0 {
 			words = say.Many("form.refused", bad, "fold", words)
 		}
-		out = append(out, doc.Patch{Op: doc.OpText, ID: "rare-" + g.Key + "-label", Value: words},
-			doc.Patch{Op: doc.OpAttr, ID: "rare-" + g.Key, Name: "data-refused", Value: "true", Gone: bad == 0})
+		out.Text("rare-"+g.Key+"-label", words)
+		out.Flag("rare-"+g.Key, "data-refused", bad > 0)
 	}
-	return out
 }

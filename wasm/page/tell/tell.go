@@ -3,8 +3,6 @@
 package tell
 
 import (
-	"slices"
-
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/say"
@@ -24,20 +22,20 @@ func (t Tell) State() work.State { return t.Work.State(t.Ask.Busy(), t.Ask.None(
 
 // Patches are all that is told.
 func (t Tell) Patches() []doc.Patch {
-	s := t.State()
-	return slices.Concat(t.entries(), t.statePatches(s), []doc.Patch{
-		{Op: doc.OpText, ID: "verdict", Value: t.Verdict()},
-		{Op: doc.OpNodes, ID: "findings", Nodes: t.FindingNodes()},
-		{Op: doc.OpNodes, ID: "numbers", Nodes: t.NumberNodes()},
-		{Op: doc.OpNodes, ID: "compare-acts", Nodes: t.PairActs()},
-		{Op: doc.OpNodes, ID: "compare", Nodes: t.pairNodes()},
-		{Op: doc.OpNodes, ID: "limits", Nodes: t.LimitNodes()},
-	})
+	var out doc.List
+	t.entries(&out)
+	t.states(&out)
+	out.Text("verdict", t.Verdict())
+	out.Nodes("findings", t.FindingNodes())
+	out.Nodes("numbers", t.NumberNodes())
+	out.Nodes("compare-acts", t.PairActs())
+	out.Nodes("compare", t.pairNodes())
+	out.Nodes("limits", t.LimitNodes())
+	return out
 }
 
 // entries are the controls of the form.
-func (t Tell) entries() []doc.Patch {
-	var out []doc.Patch
+func (t Tell) entries(out *doc.List) {
 	shown := t.Scheme.Looked()
 	for _, f := range say.Fields() {
 		id := doc.Control(f.Key)
@@ -45,16 +43,14 @@ func (t Tell) entries() []doc.Patch {
 		switch {
 		case t.Under == f.Key: // never change text that is being typed
 		case isBad:
-			out = append(out, doc.Patch{Op: doc.OpValue, ID: id, Value: bad.Text})
+			out.Value(id, bad.Text)
 		default:
-			out = append(out, doc.Patch{Op: doc.OpValue, ID: id, Value: f.Show(shown, t.Units)})
+			out.Value(id, f.Show(shown, t.Units))
 		}
-		out = append(out,
-			doc.Patch{Op: doc.OpAttr, ID: id, Name: "aria-invalid", Value: "true", Gone: !isBad},
-			doc.Patch{Op: doc.OpText, ID: id + "-wrong", Value: bad.Why},
-			doc.Patch{Op: doc.OpText, ID: id + "-decided", Value: t.Decided(f)},
-			doc.Patch{Op: doc.OpText, ID: id + "-unit", Value: say.Theirs(f.UnitIn(t.Units))},
-			doc.Patch{Op: doc.OpText, ID: id + "-range", Value: t.rangeWords(f)})
+		out.Flag(id, "aria-invalid", isBad)
+		out.Text(id+"-wrong", bad.Why)
+		out.Text(id+"-decided", t.Decided(f))
+		out.Text(id+"-unit", say.Theirs(f.UnitIn(t.Units)))
+		out.Text(id+"-range", t.rangeWords(f))
 	}
-	return out
 }
