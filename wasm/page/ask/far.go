@@ -1,6 +1,9 @@
 package ask
 
-import "ruffwright/wasm/page/say"
+import (
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
 
 // haltWords are what the solver's button says, and whether it has nothing to do.
 func (s *Ask) haltWords() (label string, idle bool) {
@@ -75,4 +78,19 @@ func (s *Ask) solvingState() string {
 		return "busy"
 	}
 	return "done"
+}
+
+// Patches show how far the solver is, and its trial.
+func (s *Ask) Patches() []doc.Patch {
+	halt, idle := s.haltWords()
+	var out doc.List
+	out.Text("solving", s.Words())
+	out.Attr("solver", "data-state", s.solvingState())
+	out.Text("halt", halt)
+	out.Bool("halt", "aria-disabled", idle)
+	out.Bool("proof-go", "aria-disabled", s.proof.wanted)
+	out.Text("proof-stands", s.proofWords())
+	out.Attr("proof-stands", "data-state", s.proofState())
+	out.Nodes("proof-rows", s.proofNodes())
+	return out
 }

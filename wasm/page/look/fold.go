@@ -36,9 +36,6 @@ const (
 	foldCells = 6    // from neck to outer edge
 )
 
-// folding reports whether the stage shows the ruff on its way.
-func (l *Look) folding() bool { return l.fold.at < wholeFold && l.View.Turned }
-
 // foldTo puts the slider to a place.
 func (l *Look) foldTo(at float64) {
 	if math.IsNaN(at) {
@@ -152,29 +149,6 @@ func (l *Look) foldShape() (pleat.Shape, float64) {
 	}
 	f.down = between(f.down, f.up, rest, ease(stage-pleat.DrawnUp))
 	return f.down, 0
-}
-
-// ease runs evenly from 0 to 1, slow at either end.
-func ease(t float64) float64 {
-	t = min(1, max(0, t))
-	return t * t * (3 - 2*t)
-}
-
-// between is the part t of the way from one shape to another, in into's memory if
-// it fits.
-func between(into, from, to pleat.Shape, t float64) pleat.Shape {
-	if !sameGrid(into, to) {
-		into = pleat.Shape{NU: to.NU, NV: to.NV, Panels: make([]pleat.Panel, len(to.Panels))}
-		for i := range into.Panels {
-			into.Panels[i].V = append(into.Panels[i].V, to.Panels[i].V...)
-		}
-	}
-	for i, panel := range to.Panels {
-		for k, v := range panel.V {
-			into.Panels[i].V[k] = from.Panels[i].V[k].Lerp(v, t)
-		}
-	}
-	return into
 }
 
 // foldName says where on its way the ruff is.

@@ -4,14 +4,11 @@
 package look
 
 import (
-	"slices"
-
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
 
@@ -45,134 +42,4 @@ type Scene struct {
 	B        *sim.Ruff // beside it; nil: it stands alone
 	Findings [2][]check.Finding
 	Units    scheme.Units
-}
-
-// New looks at the ruff in the hand; voice says what changes.
-func New(voice *say.Voice) *Look {
-	return &Look{
-		View: inHand, camera: home, size: size{800, 560, 1}, dirty: true, Pose: AtRest,
-		dye: dyeing{by: AsCloth}, fold: fold{at: wholeFold, said: len(foldSteps) - 1}, voice: voice,
-	}
-}
-
-// Do carries out a command of the stage's buttons, with what it goes with, and tells
-// whether it is one.
-func (l *Look) Do(name, with string, now_ms float64) (out []doc.Patch, ok bool) {
-	switch name {
-	case "view":
-		l.shows(figure.Named(with))
-	case "camera":
-		l.Key(with)
-	case "hand":
-		out = l.takes(with)
-	case "colour":
-		l.dyes(Colour(with))
-	case "fold":
-		out = l.foldPlays(now_ms)
-	case "pose":
-		l.unfolds()
-		out = l.poses(Pose(with), now_ms)
-	default:
-		return nil, false
-	}
-	return out, true
-}
-
-// Key takes a key pressed on the stage.
-func (l *Look) Key(name string) {
-	if l.key(name) {
-		l.dirty = true
-		l.voice.Soon(l.held())
-	}
-}
-
-// Move takes a pointer's or a wheel's event on the stage.
-func (l *Look) Move(kind doc.Kind, phase, value string, now_ms float64) []doc.Patch {
-	if kind == doc.Pointer && l.pointer(phase, value) || kind == doc.Wheel && l.wheel(value) {
-		return l.moves(now_ms)
-	}
-	return nil
-}
-
-// Reset holds the ruff as at first.
-func (l *Look) Reset() { l.camera = home }
-
-// Redraw tells that the picture is another.
-func (l *Look) Redraw() { l.dirty = true }
-
-// Changed reports whether the picture must be drawn anew, once for each change.
-func (l *Look) Changed() bool {
-	was := l.dirty
-	l.dirty = false
-	return was
-}
-
-// shows chooses a view.
-func (l *Look) shows(v *figure.View) {
-	if v == nil || v == l.View {
-		return
-	}
-	l.View, l.dirty = v, true
-	l.unfolds()
-	l.camera.Lens = home.Lens
-	l.voice.Soon(say.Word("view.said", "view", l.Label()))
-}
-
-// takes the finding of that id in hand; the one that is in hand already is let go.
-func (l *Look) takes(id string) []doc.Patch {
-	if l.Hand == id {
-		id = ""
-	}
-	l.Hand, l.dirty = id, true
-	if id == "" {
-		return nil
-	}
-	l.turnsTo(id)
-	return []doc.Patch{{Op: doc.OpShow, ID: "stage"}}
-}
-
-// Take notes that the ruff was taken anew; turned: it is another, and the cloth does
-// not move from the one before. A finding in hand that it has not is let go.
-func (l *Look) Take(turned bool) {
-	l.settling.going = l.settling.going && !turned
-	if !slices.ContainsFunc(l.Findings[0], func(f check.Finding) bool { return f.ID == l.Hand }) {
-		l.Hand = ""
-	}
-}
-
-// Shine draws in the colours of a light.
-func (l *Look) Shine(light string) {
-	l.dirty = l.dirty || l.Light != light
-	l.Light = light
-}
-
-// GoFlat notes that the stage cannot draw: nothing moves any more.
-func (l *Look) GoFlat() {
-	l.Flat, l.dirty, l.settling.going, l.fold.playing = true, true, false, false
-}
-
-// KeepCalm notes whether the reader wants no motion.
-func (l *Look) KeepCalm(calm bool) {
-	l.Calm = calm
-	l.fold.playing = l.fold.playing && !calm
-}
-
-// Patches are what the stage and its buttons show.
-func (l *Look) Patches() []doc.Patch {
-	var out doc.List
-	out.Text("description", l.Description())
-	out.Flag("stage", "data-two", l.B != nil)
-	for _, pose := range poses {
-		out.Bool("pose-"+string(pose), "aria-pressed", pose == l.Pose && l.has(pose))
-		out.Bool("pose-"+string(pose), "aria-disabled", !l.has(pose))
-	}
-	for _, v := range figure.Views {
-		out.Bool("view-"+v.Name, "aria-pressed", v == l.View)
-	}
-	for _, c := range colours {
-		out.Bool("colour-"+string(c), "aria-pressed", c == l.dye.by)
-		out.Bool("colour-"+string(c), "aria-disabled", !l.canDye(c))
-	}
-	out.Text("view-help", l.ViewHelp())
-	return append(out, l.FoldPatches()...)
 }

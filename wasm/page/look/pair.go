@@ -8,42 +8,6 @@ import (
 	"ruffwright/sim/check/compare"
 )
 
-// twoDrawn reports whether both are on the stage: the fold-through shows A's strip
-// alone.
-func (l *Look) twoDrawn() bool { return l.B != nil && !l.folding() }
-
-// pane is the part of the stage that one ruff has, in CSS pixels: all of it, or
-// half. The two stand beside each other or, where their letters are then larger,
-// one above the other; on a narrow stage always.
-func (l *Look) pane() (width, height float64, stacked bool) {
-	w, h := l.width(), l.height()
-	if !l.twoDrawn() {
-		return w, h, false
-	}
-	const gap = draw.Gutter * pixelsPerMM
-	half, low := max(1, (w-gap)/2), max(1, (h-gap)/2)
-	fits := func(w, h float64) float64 { return min(pixelsPerMM, w/leastSheet_mm, h/leastSheet_mm) }
-	if w < narrow || fits(w, low) > fits(half, h) {
-		return w, low, true
-	}
-	return half, h, false
-}
-
-// narrow is a stage on which two ruffs never stand side by side, CSS pixels.
-const narrow = 480
-
-// inPane is a place of the stage as a place of the ruff's own part of it.
-func (l *Look) inPane(at place) place {
-	w, h, stacked := l.pane()
-	if stacked && at.y > l.height()/2 {
-		at.y -= l.height() - h
-	}
-	if l.twoDrawn() && !stacked && at.x > l.width()/2 {
-		at.x -= l.width() - w
-	}
-	return at
-}
-
 // pairNotes point at the finding in hand alone: others would take the room that two
 // ruffs need, and set them at different places.
 func (l *Look) pairNotes(i int) []figure.Note {

@@ -61,10 +61,6 @@ func (l *Look) shape() pleat.Shape {
 	return s.now
 }
 
-func sameGrid(a, b pleat.Shape) bool {
-	return a.NU == b.NU && a.NV == b.NV && len(a.Panels) == len(b.Panels)
-}
-
 // Settle shows that the ruff is solved further. From the drawn shape to the first
 // solved one the cloth settles; finer ones simply replace it.
 func (l *Look) Settle(first bool, now_ms float64) []doc.Patch {

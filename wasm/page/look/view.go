@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
@@ -18,38 +17,6 @@ import (
 
 // inHand is the view that the page begins with: the one that is turned.
 var inHand = figure.Named("hand")
-
-// size of the stage.
-type size struct{ width, height, ratio float64 } // CSS pixels; device pixels per CSS pixel
-
-// pixelsPerMM is how large a sheet's millimetre is on the stage, in CSS
-// pixels: letters of 3 mm are then 11 pixels high.
-const pixelsPerMM = 3.8
-
-// leastSheet_mm is the smallest sheet that figure draws.
-const leastSheet_mm = 80
-
-func (l *Look) width() float64  { return max(1, l.size.width) }
-func (l *Look) height() float64 { return max(1, l.size.height) }
-
-// Resize takes the stage's "width height ratio".
-func (l *Look) Resize(value string) {
-	fields := strings.Fields(value)
-	if len(fields) != 3 {
-		return
-	}
-	var v [3]float64
-	for i, f := range fields {
-		x, err := strconv.ParseFloat(f, 64)
-		if err != nil || !(x > 0 && x < 20000) {
-			return
-		}
-		v[i] = x
-	}
-	if s := (size{v[0], v[1], min(4, v[2])}); s != l.size {
-		l.size, l.dirty = s, true
-	}
-}
 
 // Picture draws the view for a stage of width by height CSS pixels, and says
 // how large a sheet's millimetre is there. It takes back the memory of the
@@ -152,9 +119,6 @@ func (l *Look) held() string {
 	}
 	return say.Word(side, "turn", turn, "tilt", int(math.Round(l.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", l.camera.Zoom))
 }
-
-// Ratio is the stage's device pixels per CSS pixel.
-func (l *Look) Ratio() float64 { return l.size.ratio }
 
 // PoseNodes are the buttons of the poses.
 func (l *Look) PoseNodes() []doc.Node {

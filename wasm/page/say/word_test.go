@@ -114,16 +114,20 @@ func TestWords(t *testing.T) {
 					}
 				}
 				spoken[call.Args[0]] = true
-			case "Say", "saySoon", "notice", "Text":
-				for _, a := range call.Args {
-					if s, ok := literal(a); ok && hasLetter(s) {
-						t.Errorf("%s: %s says %q, which is not in the table of words", at, callee, s)
+			case "Say", "Soon", "First", "Notice", "Text": // a list's Text has the element before the words
+				if s, ok := literal(call.Args[len(call.Args)-1]); ok && hasLetter(s) {
+					t.Errorf("%s: %s says %q, which is not in the table of words", at, callee, s)
+				}
+			case "Attr":
+				if name, ok := literal(call.Args[1]); ok && slices.Contains(saidAttributes, name) {
+					if s, ok := literal(call.Args[2]); ok && hasLetter(s) {
+						t.Errorf("%s: the attribute %s says %q, which is not in the table of words", at, name, s)
 					}
 				}
 			case "With", "El", "Errorf", "New", "Fields": // attributes and markup; errors for developers
 				for i, a := range call.Args {
 					s, ok := literal(a)
-					if callee == "With" && i == 1 && ok && hasLetter(s) && slices.Contains([]string{"aria-label", "title", "alt", "placeholder"}, first(call)) {
+					if callee == "With" && i == 1 && ok && hasLetter(s) && slices.Contains(saidAttributes, first(call)) {
 						t.Errorf("%s: the attribute says %q, which is not in the table of words", at, s)
 					}
 					if lit, ok := a.(*ast.BasicLit); ok {
@@ -174,6 +178,9 @@ func TestWords(t *testing.T) {
 		}
 	}
 }
+
+// saidAttributes are those that a reader sees or hears.
+var saidAttributes = []string{"aria-label", "aria-valuetext", "title", "alt", "placeholder"}
 
 type indexHTML struct{}
 
