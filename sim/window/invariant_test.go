@@ -174,6 +174,14 @@ func TestSecondLine(t *testing.T) {
 		if math.Abs(p[1]) > 1e-9 || p[2] != d.BandHeight_mm || q[2] != 0 || math.Abs(half.toTrough(q)) > 1e-9 {
 			t.Errorf("tuck %g: second line at %v and %v", tuck, p, q)
 		}
+		for i := range half.u { // inside a tuck the cloth is pressed together, at both lines
+			for _, j := range []int{0, f.jg} {
+				p := c.Node(c.Shape, i, j)
+				if i <= half.ic && math.Abs(p[1]) > 1e-9 || i >= half.it && math.Abs(half.toTrough(p)) > 1e-9 {
+					t.Errorf("tuck %g: node (%d, %d) in it lies %.2g mm and %.2g mm off the folds' planes", tuck, i, j, p[1], half.toTrough(p))
+				}
+			}
+		}
 	}
 }
 

@@ -99,6 +99,14 @@ func TestWindow(t *testing.T) {
 	if n := w.through(x, 0.1); n != 0 {
 		t.Errorf("panels pass through each other in %d places", n)
 	}
+	for _, q := range []struct {
+		i, at int
+		want  bool
+	}{{3, 9, true}, {1, -1, true}, {1, -9, false}, {9, -1, false}, {17, 15, true}, {17, 9, false}, {25, 15, false}, {31, 33, true}, {31, 40, false}} {
+		if w.oneTuck(q.i, q.at) != q.want {
+			t.Errorf("lines %d and %d are of one panel or tuck: %v", q.i, q.at, !q.want)
+		}
+	}
 	// the same shape with its neighbours pushed into each other is seen
 	for i := range c.Grid.NU {
 		for j := range c.V {
@@ -107,6 +115,73 @@ func TestWindow(t *testing.T) {
 	}
 	if w.through(x, 0.1) == 0 {
 		t.Error("panels that pass through each other are not seen")
+	}
+}
+
+// TestNearLists: what a node may touch is all cloth across its walls that is near
+// enough, but for the lines that are of its own layer, beside it, or of its tuck.
+func TestNearLists(t *testing.T) {
+	for name, d := range map[string]Design{"tucked": tabled(Both, Crests, 8, 42, 0), "no tuck": tabled(Both, Crests, 0, 57, 0)} {
+		nearLists(t, name, solved(t, d, quick))
+	}
+}
+
+func nearLists(t *testing.T, name string, c *Window) {
+	s, set, err := c.solver().repeat(c, 2, Closed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w, sh := s.f.loosen(s.released(set)), s.f.sheet(1, upright, false, nil, s.set)
+	nu, lines, nodes := Coarse.NU, 2*Coarse.NU, sh.Nodes()
+	line := func(corner int32) int { // counted on into the images
+		i := int(corner) % nodes / len(c.V)
+		return i + [3]int{0, -lines, lines}[int(corner)/nodes]
+	}
+	tuck := func(fold int) int { return s.f.panels[0].tuckLines(fold/nu%2 != 0) }
+	const reach = 20
+	listed := map[int]int{}
+	past := map[int]bool{} // nodes beside a fold that are kept from cloth past its tuck
+	for _, q := range w.near(set.Shape, reach) {
+		i := q.Node / len(c.V)
+		listed[q.Node] += len(q.Patch)
+		fold := (i + nu/2) / nu * nu
+		in := max(i-fold, fold-i) <= tuck(fold)
+		for _, tri := range q.Patch {
+			for _, corner := range tri {
+				at := line(corner)
+				if max(i-at, at-i) < guard || in && max(at-fold, fold-at) < tuck(fold) {
+					t.Fatalf("%s: a node of line %d is kept from line %d, its own layer or tuck", name, i, at)
+				}
+				if (i < fold) == (at > fold) {
+					past[i] = true
+				}
+			}
+		}
+	}
+	for _, i := range []int{1, nu - 1, nu + 1, lines - 1} {
+		if !past[i] {
+			t.Errorf("%s: nodes of line %d are not kept from the cloth across their fold", name, i)
+		}
+	}
+	// midway between the folds nothing is left out
+	quads, most := sh.Quads(set.Shape, -nu, 3*nu), 2*(c.Design.Thickness_mm/2+skin_mm)+2*reach
+	for _, i := range []int{nu / 2, nu + nu/2} {
+		for j := range c.V {
+			near, at := 0, sh.Node(i, j)
+			for k := range 4 * nu {
+				if panel := k/nu - 1; panel != i/nu-1 && panel != i/nu+1 {
+					continue
+				}
+				for m := range quads[k] {
+					if quads[k][m].Distance([3]float64(set.Shape[3*at:])) < most {
+						near += 2
+					}
+				}
+			}
+			if near == 0 || listed[at] != near {
+				t.Errorf("%s: of node (%d, %d) %d triangles are listed, %d are near", name, i, j, listed[at], near)
+			}
+		}
 	}
 }
 

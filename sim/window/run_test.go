@@ -231,6 +231,45 @@ func TestUneven(t *testing.T) {
 	}
 }
 
+// TestClosedUneven: two unlike panels closed onto each other come to the same shape
+// from whichever fold the run begins, and the cloth from the last line to the first
+// counts as the rest of it.
+func TestClosedUneven(t *testing.T) {
+	d, run := uneven(Closed, Closed)
+	run.Folds, run.Panels_mm = run.Folds[:3], run.Panels_mm[:2]
+	run.Folds[2] = run.Folds[0]
+	run.Folds[2].Station_mm = 11
+	other := Run{Folds: []Fold{run.Folds[1], run.Folds[0], run.Folds[1]}, Panels_mm: []float64{58, 64}, Start: Closed, End: Closed}
+	for k, at := range []float64{0, 5, 11} {
+		other.Folds[k].Station_mm = at
+	}
+	a, err := Settle(context.Background(), d, run, quick, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, err := Settle(context.Background(), d, other, quick, nil)
+	if err != nil || !a.Converged() || !b.Converged() {
+		t.Fatal(err, a.Release.Status, b.Release.Status)
+	}
+	f, off := newFrame(&d, run, Coarse), 0.0
+	for i := range a.U {
+		for j := range a.V {
+			p, q := a.Node(a.Formed, i, j), b.Node(b.Formed, (i+Coarse.NU)%len(a.U), j)
+			off = max(off, math.Abs(p[2]-q[2]), math.Abs(outward(p, f.r0)-outward(q, f.r0)))
+		}
+	}
+	if off > 1e-3 {
+		t.Errorf("formed from either fold, %.2g mm apart", off)
+	}
+	sum := 0.0
+	for i := range a.U {
+		sum += f.step(i)
+	}
+	if math.Abs(sum-64-58) > 1e-9 || f.step(0) <= f.u[1]-f.u[0] == (f.u[1]-f.u[0] < f.u[len(f.u)-1]-f.u[len(f.u)-2]) {
+		t.Errorf("the steps beside the lines add up to %.6g mm of 122; at the first line it is %.4g mm", sum, f.step(0))
+	}
+}
+
 // TestFreeEnd: where a strip ends it opens, and that fades: three panels on the sets
 // stand as if there were no end, within 1 mm, and the free edge, past its place in
 // the ring, still hangs from its stitch.
