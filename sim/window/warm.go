@@ -19,10 +19,10 @@ func (c *Window) warmable(f *frame, g Grid) bool {
 
 // sameLines reports whether the grid lines u of another panel count as many
 // cells to each tuck as this one's.
-func (half *panel) sameLines(u []float64) bool {
+func (p *panel) sameLines(u []float64) bool {
 	const rounding_mm = 1e-6
-	p := u[len(u)-1]
-	return math.Abs(u[half.ic]-half.tc) < rounding_mm && math.Abs(p-u[half.it]-half.tt) < rounding_mm
+	long := u[len(u)-1]
+	return math.Abs(u[p.ic]-p.tc) < rounding_mm && math.Abs(long-u[p.it]-p.tt) < rounding_mm
 }
 
 // drift is how a shape moved, beyond what adapt does, while the neckline's
