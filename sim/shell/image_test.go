@@ -115,6 +115,44 @@ func TestFacing(t *testing.T) {
 	}
 }
 
+// TestRoughPair: where a pair's nodes lie farther apart than the band is wide, the
+// blocks on the diagonal that stand for it are nowhere softer than it is.
+func TestRoughPair(t *testing.T) {
+	sh, x := ring(1)
+	s, err := NewSolver(sh)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.spread(x)
+	r := rand.New(rand.NewPCG(6, 1))
+	p, kd := &sh.Pairs[2], s.sym.kd
+	stiffness := func(v []float64) (sum float64) {
+		clear(s.work.a)
+		s.assemblePair(&s.sym, &s.work, p)
+		for i := range v {
+			for j := max(0, i-kd); j <= i; j++ {
+				h := s.work.At(i, j) * v[i] * v[j]
+				if sum += h; i != j {
+					sum += h
+				}
+			}
+		}
+		return
+	}
+	for range 20 {
+		v := make([]float64, s.sym.n)
+		for k := range v {
+			v[k] = r.Float64() - 0.5
+		}
+		s.sym.kd = kd
+		exact := stiffness(v)
+		s.sym.kd = 0
+		if rough := stiffness(v); rough < exact || exact <= 0 {
+			t.Fatalf("stiffness %.6g, roughly %.6g", exact, rough)
+		}
+	}
+}
+
 // TestTube: a closed strip of length l bent to a circle keeps the bending energy
 // ½ B W (2π)²/l of a thin ring (1/r = 2π/l all round).
 func TestTube(t *testing.T) {

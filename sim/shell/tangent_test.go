@@ -73,6 +73,43 @@ func TestAntisymmetricIsTheWhole(t *testing.T) {
 	}
 }
 
+// TestImageGoesAlong: what presses on a mirror's plane presses on its own image, at
+// nodes and between them, which goes along in an antisymmetric movement: that is as
+// if the plane were not there. A symmetric movement it hinders.
+func TestImageGoesAlong(t *testing.T) {
+	for _, between := range []bool{false, true} {
+		sh, x := gutter(1, false)
+		c := shell.Plane([3]float64{1, 0, 0}, 2)
+		c.Stiffness, c.Skin, c.Image, c.Between = 50, 4, true, between
+		if between {
+			sh.Spots = shell.Spots(sh.U, sh.V)
+		}
+		load, with, without := make([]float64, len(x)), make([]float64, len(x)), make([]float64, len(x))
+		for k := range load {
+			load[k] = 1e-3
+		}
+		for _, parity := range []shell.Parity{shell.Symmetric, shell.Antisymmetric} {
+			for contacts, move := range map[*[]shell.Contact][]float64{{c}: with, {}: without} {
+				sh.Contacts = *contacts
+				s, err := shell.NewSolver(sh)
+				if err != nil {
+					t.Fatal(err)
+				}
+				if s.Response(x, load, move, parity) {
+					t.Fatal("the stiffness is not positive definite")
+				}
+			}
+			off := 0.0
+			for k := range with {
+				off = max(off, math.Abs(with[k]-without[k]))
+			}
+			if (off > 1e-12) != (parity == shell.Symmetric) {
+				t.Errorf("between nodes %v, parity %v: the plane makes a difference of %.2g mm", between, parity, off)
+			}
+		}
+	}
+}
+
 // TestStable: a strip clamped upright stands under its own weight up to a length
 // of 1.986 (B/w)^⅓ (Greenhill 1881: 7.8373 = l³w/B), and a solve that begins
 // straight ends straight above it too.
