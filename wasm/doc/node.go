@@ -17,7 +17,7 @@ type Node struct {
 	Nodes []Node            `json:"nodes,omitempty"`
 }
 
-// el makes a node: attributes as "name=value", "name=" for an empty one.
+// El makes a node: attributes as "name=value", "name=" for an empty one.
 func El(tag, attrs string, nodes ...Node) Node {
 	n := Node{Tag: tag, Nodes: nodes}
 	for _, pair := range strings.Fields(attrs) {
@@ -27,7 +27,7 @@ func El(tag, attrs string, nodes ...Node) Node {
 	return n
 }
 
-// with adds an attribute, whose value may hold anything.
+// With adds an attribute, whose value may hold anything.
 func (n Node) With(name, value string) Node {
 	attr := make(map[string]string, len(n.Attr)+1)
 	for k, v := range n.Attr {
@@ -38,22 +38,22 @@ func (n Node) With(name, value string) Node {
 	return n
 }
 
-// say sets the text before the node's children.
+// Say sets the text before the node's children.
 func (n Node) Say(text string) Node { n.Text = text; return n }
 
-// text is a span of plain words.
+// Text is a span of plain words.
 func Text(words string) Node { return Node{Tag: "span", Text: words} }
 
-// withNodes adds children.
+// WithNodes adds children.
 func (n Node) WithNodes(nodes ...Node) Node {
 	n.Nodes = append(append([]Node(nil), n.Nodes...), nodes...)
 	return n
 }
 
-// control is the id of a field's control; its neighbours add a suffix.
+// Control is the id of a field's control; its neighbours add a suffix.
 func Control(key string) string { return "f-" + strings.ReplaceAll(key, ".", "-") }
 
-// equal reports whether two nodes build the same.
+// Equal reports whether two nodes build the same.
 func (n Node) Equal(m Node) bool {
 	return n.Tag == m.Tag && n.Text == m.Text && maps.Equal(n.Attr, m.Attr) && slices.EqualFunc(n.Nodes, m.Nodes, Node.Equal)
 }

@@ -73,7 +73,7 @@ type gesture struct {
 
 type place struct{ x, y float64 }
 
-// finite limits what a document may send.
+// parsePlace reads a place, which a document may send anything for.
 func parsePlace(fields []string) (place, bool) {
 	if len(fields) != 2 {
 		return place{}, false

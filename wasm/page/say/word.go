@@ -45,7 +45,7 @@ func Speak(lang string) {
 	}
 }
 
-// word is the text of a key of the table, its places filled: word("view.said",
+// Word is the text of a key of the table, its places filled: word("view.said",
 // "view", label) for "View: {view}.". Numbers are given as ints or written
 // already; a place may hold another word.
 func Word(key string, places ...any) string {
@@ -105,7 +105,7 @@ func Fill(text string) (string, error) {
 	}
 }
 
-// many is the text of key.one or key.many: {n} is the number in words, {N} the
+// Many is the text of key.one or key.many: {n} is the number in words, {N} the
 // same at the head of a sentence.
 func Many(key string, n int, places ...any) string {
 	key += ".many"
@@ -115,7 +115,7 @@ func Many(key string, n int, places ...any) string {
 	return Word(key, append(places, "n", Number(n), "N", Capital(Number(n)))...)
 }
 
-// number is a small count in words.
+// Number is a small count in words.
 func Number(n int) string {
 	if names := strings.Fields(Word("numbers")); n >= 0 && n < len(names) {
 		return names[n]
@@ -123,7 +123,7 @@ func Number(n int) string {
 	return fmt.Sprint(n)
 }
 
-// theirs is text from another table, in the page's language: a field's, a
+// Theirs is text from another table, in the page's language: a field's, a
 // finding's, a demo's, an error of what lies below.
 func Theirs(text string) string {
 	if tongue == Long {
@@ -132,7 +132,7 @@ func Theirs(text string) string {
 	return text
 }
 
-// told is an error of what lies below, as a person reads it: fields by their
+// Told is an error of what lies below, as a person reads it: fields by their
 // labels instead of their keys, numbers with no more decimals than anybody uses.
 func Told(why string) string { return Theirs(rounded(labels().Replace(why))) }
 
@@ -176,7 +176,7 @@ func rounded(text string) string {
 	return out.String()
 }
 
-// fields are the fields in the order of the form, their words in the page's
+// Fields are the fields in the order of the form, their words in the page's
 // language.
 func Fields() []scheme.Field {
 	all := scheme.Fields()
@@ -194,7 +194,7 @@ func Fields() []scheme.Field {
 	return all
 }
 
-// finds are a ruff's findings, lengths in units, in the page's language.
+// Finds are a ruff's findings, lengths in units, in the page's language.
 func Finds(r sim.Ruff, units scheme.Units) []check.Finding {
 	all := check.Find(r, units)
 	for i := range all {
@@ -207,7 +207,7 @@ func Finds(r sim.Ruff, units scheme.Units) []check.Finding {
 	return all
 }
 
-// sentence begins with a capital and ends with a stop.
+// Sentence begins with a capital and ends with a stop.
 func Sentence(text string) string {
 	text = Capital(strings.TrimSpace(text))
 	if text != "" && !strings.ContainsAny(text[len(text)-1:], ".!?") {
@@ -216,7 +216,7 @@ func Sentence(text string) string {
 	return text
 }
 
-// sentenceStart begins with a capital.
+// Capital begins with a capital.
 func Capital(text string) string {
 	first := true
 	return strings.Map(func(r rune) rune {
@@ -232,7 +232,7 @@ func Capital(text string) string {
 // names; the findings name all.
 const mostNamed = 3
 
-// listed is the first few of many things, divided by semicolons.
+// Listed is the first few of many things, divided by semicolons.
 func Listed(things []string) string {
 	if len(things) > mostNamed {
 		return Word("verdict.others", "what", strings.Join(things[:mostNamed], "; "), "n", Number(len(things)-mostNamed))
@@ -240,13 +240,13 @@ func Listed(things []string) string {
 	return strings.Join(things, "; ")
 }
 
-// inside is a title in the middle of a sentence.
+// Inside is a title in the middle of a sentence.
 func Inside(title string) string {
 	first, n := utf8.DecodeRuneInString(title)
 	return string(unicode.ToLower(first)) + title[n:]
 }
 
-// title is a finding's few words.
+// Title is a finding's few words.
 func Title(id string) string {
 	for _, r := range check.Table() {
 		if r.ID == id {
@@ -256,7 +256,7 @@ func Title(id string) string {
 	return id
 }
 
-// amount is a number of so many figures with its unit; below a ten-thousandth
+// Amount is a number of so many figures with its unit; below a ten-thousandth
 // it is 0.
 func Amount(x float64, unit string, figures int) string {
 	text := strconv.FormatFloat(x, 'g', figures, 64)
@@ -270,7 +270,7 @@ func Amount(x float64, unit string, figures int) string {
 	return text + " " + Theirs(unit)
 }
 
-// brief is a text with at most 24 letters.
+// Brief is a text with at most 24 letters.
 func Brief(text string) string {
 	if letters := []rune(text); len(letters) > 24 {
 		return string(letters[:23]) + "…"
@@ -278,7 +278,7 @@ func Brief(text string) string {
 	return text
 }
 
-// about writes a length that was solved: to 0.1 mm, in inches to 1/32.
+// Length writes a length that was solved: to 0.1 mm, in inches to 1/32.
 func Length(mm float64, units scheme.Units) string {
 	step := 0.1
 	if units == scheme.Inches {
