@@ -28,17 +28,7 @@ func (j *job) grid() window.Grid {
 // looked at before (tucked sets may lie in more than one way), in the page as in
 // the command.
 func (j *job) solve() {
-	s, err := wire.Read(j.r.Scheme)
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	r, err := sim.Draw(s)
-	if err != nil {
-		j.refuse(err)
-		return
-	}
-	design, err := sim.Design(r)
+	r, design, err := j.drawn()
 	if err != nil {
 		j.refuse(err)
 		return
@@ -57,7 +47,7 @@ func (j *job) solve() {
 		j.say(wire.Reply{Last: len(awaits) == 0, Result: &wire.Result{Solved: r.Solved, Awaits: awaits, Took: j.took()}})
 	}
 
-	if j.r.Coarse || s.Wearer.Ratio != 1 {
+	if j.r.Coarse || r.Plan.Given.Wearer.Ratio != 1 {
 		opt.Warm = j.b.warm.near(design, opt.Grid)
 		if !settle() {
 			return
@@ -99,6 +89,19 @@ func (j *job) solve() {
 	if !j.r.Coarse && j.r.Skip == (wire.Skip{}) {
 		j.b.whole = whole{j.r.Scheme, light(r)}
 	}
+}
+
+// drawn is the ruff that is asked for, drawn, and the half set that it is made of.
+func (j *job) drawn() (r sim.Ruff, design window.Design, err error) {
+	s, err := wire.Read(j.r.Scheme)
+	if err != nil {
+		return r, design, err
+	}
+	if r, err = sim.Draw(s); err != nil {
+		return r, design, err
+	}
+	design, err = sim.Design(r)
+	return r, design, err
 }
 
 // progress passes on how far a solve is.
