@@ -137,7 +137,7 @@ func TestMoreFolds(t *testing.T) {
 			if testing.Short() && q.n > 2 {
 				continue
 			}
-			c, err := Settle(context.Background(), d, d.repeated(q.n, q.ends, q.ends), quick, nil)
+			c, err := Settle(context.Background(), d, d.repeated(q.n, q.ends, q.ends), quick, half) // which is no start for more folds
 			if err != nil || !c.Converged() {
 				t.Fatal(name, err, c.Form.Status, c.Release.Status)
 			}
