@@ -8,6 +8,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
+	"ruffwright/wasm/page/work"
 )
 
 // commands of the buttons and links: e.Name is the command, e.Value what it goes with.
@@ -74,8 +75,6 @@ func (p *Page) does(e doc.Event) ([]doc.Patch, extent) {
 	return nil, all
 }
 
-func focus(id string) []doc.Patch { return []doc.Patch{{Op: doc.OpFocus, ID: id}} }
-
 // measures writes all lengths in other units.
 func (p *Page) measures(e doc.Event) []doc.Patch {
 	if u, err := scheme.ParseUnits(e.Value); err == nil && u != p.work.Units {
@@ -124,15 +123,6 @@ func (p *Page) prints(e doc.Event) []doc.Patch {
 		return p.sheets.Stop()
 	}
 	return p.sheets.Make(e.At_ms)
-}
-
-// replaces takes a whole scheme as one step, and looks at it as at first.
-func (p *Page) replaces(s scheme.Scheme, what string) error {
-	err := p.work.Replace(s, what)
-	if err == nil {
-		p.Look.Reset()
-	}
-	return err
 }
 
 // startsFrom takes a demo.
@@ -247,4 +237,20 @@ func (p *Page) givesAway(e doc.Event) []doc.Patch {
 		return p.links()
 	}
 	return p.savesScheme()
+}
+
+// becomes makes the ruff at hand, which was taken from h, the very one of h.
+func (p *Page) becomes(h work.Held) {
+	p.work.Whose = h.Whose
+	if p.course.Lesson(h.Lesson) != nil {
+		p.work.Lesson = h.Lesson
+	}
+}
+
+// visits notes that the ruff at hand came by a link: the reader's own work is not
+// touched by it.
+func (p *Page) visits() {
+	p.work.Visit()
+	p.keep.Linked(p.work.Held())
+	p.follow()
 }

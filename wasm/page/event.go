@@ -264,14 +264,6 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 	return nil, all
 }
 
-// becomes makes the ruff at hand, which was taken from h, the very one of h.
-func (p *Page) becomes(h work.Held) {
-	p.work.Whose = h.Whose
-	if p.course.Lesson(h.Lesson) != nil {
-		p.work.Lesson = h.Lesson
-	}
-}
-
 // elsewhere takes what another tab made of the storage.
 func (p *Page) elsewhere(e doc.Event) ([]doc.Patch, extent) {
 	whose, another := p.keep.Elsewhere(e.Name, e.Value, p.work.Held())
@@ -309,12 +301,4 @@ func (p *Page) opensLink(e doc.Event) ([]doc.Patch, extent) {
 	p.voice.Notice("")
 	p.voice.Soon(say.Word("said.link", "news", p.news()))
 	return nil, all
-}
-
-// visits notes that the ruff at hand came by a link: the reader's own work is not
-// touched by it.
-func (p *Page) visits() {
-	p.work.Visit()
-	p.keep.Linked(p.work.Held())
-	p.follow()
 }

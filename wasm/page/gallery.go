@@ -15,6 +15,12 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
+// Picture is a drawing: of the default scheme, or of one in the gallery.
+type Picture struct {
+	Name string // light or dark, behind a demo's name and a '-'; start-NAME.jpg in the page
+	JPEG []byte
+}
+
 // Demo is one scheme to start from.
 type Demo struct {
 	Name   string // as the command knows it

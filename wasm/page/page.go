@@ -183,3 +183,12 @@ func (p *Page) speak(now_ms float64) []doc.Patch {
 	}
 	return out
 }
+
+// replaces takes a whole scheme as one step, and looks at it as at first.
+func (p *Page) replaces(s scheme.Scheme, what string) error {
+	err := p.work.Replace(s, what)
+	if err == nil {
+		p.Look.Reset()
+	}
+	return err
+}

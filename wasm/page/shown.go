@@ -54,3 +54,6 @@ func (s *shown) forgets() {
 		}
 	}
 }
+
+// focus leads to the element id.
+func focus(id string) []doc.Patch { return []doc.Patch{{Op: doc.OpFocus, ID: id}} }

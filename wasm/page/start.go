@@ -14,12 +14,6 @@ type Started struct {
 	Pictures []Picture
 }
 
-// Picture is a drawing: of the default scheme, or of one in the gallery.
-type Picture struct {
-	Name string // light or dark, behind a demo's name and a '-'; start-NAME.jpg in the page
-	JPEG []byte
-}
-
 // The plain start's picture: 704 × 480 pixels, a tenth of the bytes of an
 // exact one, shown for the moments until the stage draws.
 const (

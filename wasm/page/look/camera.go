@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"ruffwright/geom/figure"
 	"ruffwright/wasm/doc"
 )
 
@@ -18,6 +19,9 @@ type Camera struct {
 // Lens enlarges a sheet: 1 shows all of it; X, Y in 0 … 1 is the place of the
 // sheet in the lens's middle.
 type Lens struct{ Scale, X, Y float64 }
+
+// inHand is the view that the page begins with: the one that is turned.
+var inHand = figure.Named("hand")
 
 // home is the camera that Home returns to.
 var home = Camera{Turn_deg: 28, Tilt_deg: 26, Zoom: 1, Lens: Lens{1, 0.5, 0.5}}

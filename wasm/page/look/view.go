@@ -15,9 +15,6 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
-// inHand is the view that the page begins with: the one that is turned.
-var inHand = figure.Named("hand")
-
 // Picture draws the view for a stage of width by height CSS pixels, and says
 // how large a sheet's millimetre is there. It takes back the memory of the
 // drawing that it gave before.

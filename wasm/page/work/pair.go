@@ -14,28 +14,6 @@ import (
 // and in the link, and a step back restores both. Which is better, and why, is
 // package check's to say; the command says the same.
 
-// Rival is B.
-type Rival struct {
-	Scheme   *scheme.Scheme // nil: nothing is compared. Steps share it: it is never changed
-	Asked    string         // as the solver is asked for it
-	Side     compare.Side
-	Findings []check.Finding
-	Done     bool // the solver's whole answer is here
-	None     bool // or there is none
-}
-
-// compared is a comparison already made, and of what.
-type compared struct {
-	of struct {
-		a, b             string
-		solvedA, solvedB *sim.Solved
-		units            scheme.Units
-	}
-	comparison compare.Comparison
-	costly     string       // the scheme whose cost is known
-	cost       compare.Cost // of A
-}
-
 // Compares reports whether there are two ruffs.
 func (w *Work) Compares() bool { return w.B.Scheme != nil }
 
