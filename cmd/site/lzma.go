@@ -101,6 +101,7 @@ type packer struct {
 	dists     [4][modelled]uint32
 	aligns    [16]uint32
 	path      []node
+	reach     int // of the path: the farthest position known
 }
 
 type match struct{ length, distance int }

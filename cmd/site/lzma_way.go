@@ -184,99 +184,116 @@ func (p *packer) literalPrice(i, s, rep0 int) (sum uint32) {
 // position that every way known passes, and goes it.
 func (p *packer) step() {
 	p.reckon()
-	path := p.path
-	path[0] = node{state: int8(p.state)}
+	p.path[0] = node{state: int8(p.state)}
 	for i, d := range p.reps {
-		path[0].reps[i] = int32(d)
+		p.path[0].reps[i] = int32(d)
 	}
-	reach, end := 0, 0
-	relax := func(from, n, what int, price uint32) {
-		to := from + n
-		for reach < to {
-			reach++
-			path[reach].price = math.MaxUint32
-		}
-		if price < path[to].price {
-			path[to].price, path[to].length, path[to].what = price, int32(n), int32(what)
-		}
-	}
-	for end = 0; ; end++ {
-		i := p.at + end
-		here := &path[end]
+	p.reach = 0
+	for end := 0; ; end++ {
+		here := &p.path[end]
 		if end > 0 {
-			before := &path[end-int(here.length)]
+			before := &p.path[end-int(here.length)]
 			here.state = int8(after(int(before.state), int(here.what)))
 			here.reps = moved(before.reps, int(here.what))
-			if end == reach || end >= block {
-				break
+			if end == p.reach || end >= block {
+				p.walk(end)
+				return
 			}
 		}
-		s, base := int(here.state), here.price
+		i := p.at + end
 		p.find(i)
-		most := len(p.data) - i
-
-		long, which := 0, 0
-		var reps [4]int
-		for r, d := range here.reps {
-			if int(d) >= i || most < minMatch || p.data[i] != p.data[i-int(d)-1] {
-				continue
-			}
-			if reps[r] = p.same(i, i-int(d)-1); reps[r] > long {
-				long, which = reps[r], r
-			}
-		}
-		if n := len(p.matches); n > 0 && p.matches[n-1].length > long {
-			long, which = p.matches[n-1].length, p.matches[n-1].distance+4
-		}
-		if long >= nice {
-			relaxed := end + long
-			relax(end, long, which, 0) // taken, whatever it costs
-			path[relaxed].length, path[relaxed].what = int32(long), int32(which)
-			for k := 1; k < long; k++ {
+		reps := p.repeats(i, here)
+		if n, what := p.longest(reps); n >= nice { // taken, whatever it costs
+			p.relax(end, n, what, 0)
+			p.path[end+n].length, p.path[end+n].what = int32(n), int32(what)
+			for k := 1; k < n; k++ {
 				p.enter(i + k)
 			}
-			end = relaxed
-			break
+			p.walk(end + n)
+			return
 		}
+		p.spread(end, here, reps)
+	}
+}
 
-		matched := base + p.price(isMatch+s, 1)
-		repeated := matched + p.price(isRep+s, 1)
-		relax(end, 1, literal, base+p.price(isMatch+s, 0)+p.literalPrice(i, s, int(here.reps[0])))
-		if d := int(here.reps[0]); d < i && p.data[i] == p.data[i-d-1] {
-			relax(end, 1, shortRep, repeated+p.price(isRep0+s, 0)+p.price(isRep0Long+s, 0))
-		}
-		for r, n := range reps {
-			if n < minMatch {
-				continue
-			}
-			price := repeated
-			if r == 0 {
-				price += p.price(isRep0+s, 0) + p.price(isRep0Long+s, 1)
-			} else {
-				price += p.price(isRep0+s, 1) + p.price(isRep1+s, min(r-1, 1))
-				if r > 1 {
-					price += p.price(isRep2+s, r-2)
-				}
-			}
-			for ; n >= minMatch; n-- {
-				relax(end, n, r, price+p.lens[1][n])
-			}
-		}
-		single := matched + p.price(isRep+s, 0)
-		from := minMatch
-		for _, m := range p.matches {
-			for n := from; n <= m.length; n++ {
-				relax(end, n, m.distance+4, single+p.lens[0][n]+p.distancePrice(n, m.distance))
-			}
-			from = m.length + 1
+// repeats is for how many bytes the data goes on at i as it did at each of the
+// node's last distances; 0 where it does not.
+func (p *packer) repeats(i int, here *node) (reps [4]int) {
+	for r, d := range here.reps {
+		if int(d) < i && len(p.data)-i >= minMatch && p.data[i] == p.data[i-int(d)-1] {
+			reps[r] = p.same(i, i-int(d)-1)
 		}
 	}
-	// Backwards to where it began, turning the links round; then forwards.
-	at := end
+	return reps
+}
+
+// longest is the longest match found, and what it is.
+func (p *packer) longest(reps [4]int) (n, what int) {
+	for r, long := range reps {
+		if long > n {
+			n, what = long, r
+		}
+	}
+	if k := len(p.matches); k > 0 && p.matches[k-1].length > n {
+		n, what = p.matches[k-1].length, p.matches[k-1].distance+4
+	}
+	return n, what
+}
+
+// relax notes that n bytes on from a position can be reached at the price, by what.
+func (p *packer) relax(from, n, what int, price uint32) {
+	to := from + n
+	for p.reach < to {
+		p.reach++
+		p.path[p.reach].price = math.MaxUint32
+	}
+	if price < p.path[to].price {
+		p.path[to].price, p.path[to].length, p.path[to].what = price, int32(n), int32(what)
+	}
+}
+
+// spread relaxes all that can be reached from a position in one stride.
+func (p *packer) spread(end int, here *node, reps [4]int) {
+	i, s, base := p.at+end, int(here.state), here.price
+	matched := base + p.price(isMatch+s, 1)
+	repeated := matched + p.price(isRep+s, 1)
+	p.relax(end, 1, literal, base+p.price(isMatch+s, 0)+p.literalPrice(i, s, int(here.reps[0])))
+	if d := int(here.reps[0]); d < i && p.data[i] == p.data[i-d-1] {
+		p.relax(end, 1, shortRep, repeated+p.price(isRep0+s, 0)+p.price(isRep0Long+s, 0))
+	}
+	for r, n := range reps {
+		if n < minMatch {
+			continue
+		}
+		price := repeated
+		if r == 0 {
+			price += p.price(isRep0+s, 0) + p.price(isRep0Long+s, 1)
+		} else {
+			price += p.price(isRep0+s, 1) + p.price(isRep1+s, min(r-1, 1))
+			if r > 1 {
+				price += p.price(isRep2+s, r-2)
+			}
+		}
+		for ; n >= minMatch; n-- {
+			p.relax(end, n, r, price+p.lens[1][n])
+		}
+	}
+	single := matched + p.price(isRep+s, 0)
+	from := minMatch
+	for _, m := range p.matches {
+		for n := from; n <= m.length; n++ {
+			p.relax(end, n, m.distance+4, single+p.lens[0][n]+p.distancePrice(n, m.distance))
+		}
+		from = m.length + 1
+	}
+}
+
+// walk goes the way found to the position end: backwards along its links, to turn
+// them round, then forwards.
+func (p *packer) walk(end int) {
 	var ways []match
-	for at > 0 {
-		ways = append(ways, match{int(path[at].length), int(path[at].what)})
-		at -= int(path[at].length)
+	for at := end; at > 0; at -= int(p.path[at].length) {
+		ways = append(ways, match{int(p.path[at].length), int(p.path[at].what)})
 	}
 	for k := len(ways) - 1; k >= 0; k-- {
 		p.put(ways[k].length, ways[k].distance)
