@@ -78,6 +78,7 @@ func TestElasticaContactReference(t *testing.T) {
 		name := "D/L " + row["D_over_L"]
 		e := newTouching(length, d*length)
 		s, drop := e.Contact()
+		near(t, name+" loop", e.LoopWidth()/length, 2*d, 1e-15)
 		near(t, name+" height", e.Height()/length, number(t, row, "height_over_L"), 1e-11)
 		near(t, name+" contact's arc", s/length, number(t, row, "s_contact_over_L"), 5e-11)
 		near(t, name+" contact's drop", drop/length, number(t, row, "drop_contact_over_L"), 5e-11)
