@@ -8,9 +8,12 @@ import (
 
 // tucksFor gives tucks that leave an inner edge of length want to a panel, both
 // changed by the same from what they are, as far as either can go; false where no
-// tucks do.
+// tucks do. Folds that hang free and shall be sewn get tucks like the others.
 func (v *view) tucksFor(panel, want float64) (top, bottom float64, ok bool) {
 	a, b := v.tucks()
+	if v.oneEdge() {
+		a, b = a+b, a+b
+	}
 	total := panel - want
 	if total < 0 {
 		return 0, 0, false
