@@ -1,9 +1,5 @@
 package stage
 
-// mostVertices is how many vertices one call of the canvas takes: its indices
-// have 16 bits.
-const mostVertices = 1 << 16
-
 // pieces cuts a list of triangles over n vertices into runs of at most most
 // vertices each, in the same order. draw gets the vertices of a run, by their
 // old numbers, and its triangles by their place in that list. A list that fits

@@ -105,6 +105,19 @@ func (s *Stage) Draw(screen *ebiten.Image) {
 	}
 }
 
+// view maps a sheet's mm to pixels.
+type view struct{ scale, x, y float64 }
+
+func (v view) at(p draw.Point) draw.Point {
+	return draw.Point{X: p.X*v.scale + v.x, Y: p.Y*v.scale + v.y}
+}
+
+func (k *ink) reset() { k.x, k.y, k.tint, k.index = k.x[:0], k.y[:0], k.tint[:0], k.index[:0] }
+
+// mostVertices is how many vertices one call of the canvas takes: its indices
+// have 16 bits.
+const mostVertices = 1 << 16
+
 func (s *Stage) path(screen *ebiten.Image, p draw.Path, v view) {
 	s.ink.reset()
 	for _, line := range p.Lines {

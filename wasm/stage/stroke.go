@@ -15,18 +15,9 @@ type ink struct {
 	index []uint32
 }
 
-func (k *ink) reset() { k.x, k.y, k.tint, k.index = k.x[:0], k.y[:0], k.tint[:0], k.index[:0] }
-
 func (k *ink) vertex(x, y float64, c color.NRGBA) uint32 {
 	k.x, k.y, k.tint = append(k.x, float32(x)), append(k.y, float32(y)), append(k.tint, c)
 	return uint32(len(k.x) - 1)
-}
-
-// view maps a sheet's mm to pixels.
-type view struct{ scale, x, y float64 }
-
-func (v view) at(p draw.Point) draw.Point {
-	return draw.Point{X: p.X*v.scale + v.x, Y: p.Y*v.scale + v.y}
 }
 
 // stroke lays a line of the given width (px) along the polyline, with round
