@@ -12,8 +12,6 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 )
 
 // Text is something said: a template in English with fmt's verbs, and what stands
@@ -33,7 +31,6 @@ const (
 	named        // in no language
 	counted      // one or more of something
 	joined       // the texts of with, english between them
-	headed       // the text of with, its first letter a capital
 )
 
 // Say is a text from an English template with the verbs of fmt. A place may hold a
@@ -63,16 +60,10 @@ func Join(between string, texts ...Text) Text {
 	return t
 }
 
-// Head is a text that begins with a capital, as a sentence does.
-func Head(t Text) Text { return Text{kind: headed, with: []any{t}} }
-
 // Empty reports whether the text says nothing.
 func (t Text) Empty() bool {
-	switch t.kind {
-	case joined:
+	if t.kind == joined {
 		return len(t.with) == 0
-	case headed:
-		return t.with[0].(Text).Empty()
 	}
 	return t.english == ""
 }
@@ -100,10 +91,8 @@ func (t Text) In(l Language) string {
 			parts[i] = t.with[i].(Text).In(l)
 		}
 		return strings.Join(parts, t.english)
-	case headed:
-		return capital(t.with[0].(Text).In(l))
 	}
-	template := t.english
+	var template string
 	if t.kind == counted {
 		template = l.count(t.one, t.english, t.n)
 	} else {
@@ -122,15 +111,6 @@ func (t Text) In(l Language) string {
 		}
 	}
 	return fmt.Sprintf(template, with...)
-}
-
-// capital gives a text with its first letter a capital.
-func capital(text string) string {
-	r, size := utf8.DecodeRuneInString(text)
-	if size == 0 || !unicode.IsLower(r) {
-		return text
-	}
-	return string(unicode.ToUpper(r)) + text[size:]
 }
 
 // Number is a number as people read it: with so many decimals, a minus and not a
