@@ -8,7 +8,8 @@
 // A wrong is one of these: a comparison turned round or moved by its bound, + for -
 // and * for /, a condition negated, the sign of what is returned dropped, a number
 // changed, && for ||. Which ones are drawn depends on the seed and the code alone.
-// The tree is left as it is: go test reads the changed file through an overlay.
+// The tree is left as it is: go test reads the changed file through an overlay. Change
+// none of it while this runs.
 //
 // It is not part of .ci/run: 200 wrongs take about an hour.
 package main
@@ -182,6 +183,13 @@ func (m mutant) try(ctx context.Context, r *room, scratch string) (verdict strin
 	list := filepath.Join(scratch, "overlay.json")
 	if err := os.WriteFile(list, overlay, 0o644); err != nil {
 		return "", err
+	}
+	kept := filepath.Join(r.dir, "testdata", "rapid") // where a property keeps what broke it
+	if _, err := os.Stat(kept); os.IsNotExist(err) {
+		defer func() {
+			os.RemoveAll(kept)
+			os.Remove(filepath.Dir(kept)) // it stays where something else lies in it
+		}()
 	}
 	limit := time.Minute + 4*r.takes
 	out, err := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", "-failfast", "-timeout", limit.String(), "-overlay", list, r.dir).CombinedOutput()
