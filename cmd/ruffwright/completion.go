@@ -163,7 +163,7 @@ func values(flag, last string) []completion {
 	case "view":
 		var all []completion
 		for _, v := range figure.Views {
-			all = append(all, completion{v.Name, v.Shows})
+			all = append(all, completion{v.Name, v.Shows.String()})
 		}
 		return all
 	}

@@ -4,6 +4,8 @@ import (
 	"image/color"
 	"math"
 	"slices"
+
+	"ruffwright/geom/word"
 )
 
 // Lens enlarges a sheet: Scale times (1 or 0: all of it), the place X, Y of the
@@ -28,8 +30,8 @@ func Beside(a, b Drawing, stacked bool, lens Lens) Drawing {
 	d := Drawing{
 		Width_mm: a.Width_mm + gutter + b.Width_mm, Height_mm: max(a.Height_mm, b.Height_mm),
 		Scale: min(a.Scale, b.Scale), Ground: a.Ground,
-		Title: a.Letter + " and " + b.Letter + ": " + a.Title,
-		Desc:  a.Letter + ": " + a.Desc + " " + b.Letter + ": " + b.Desc,
+		Title: word.Say("%s and %s: %s", a.Letter, b.Letter, a.Title).In(a.Language), Language: a.Language,
+		Desc: a.Letter + ": " + a.Desc + " " + b.Letter + ": " + b.Desc,
 	}
 	to := Point{X: a.Width_mm + gutter}
 	rule := []Point{{a.Width_mm + gutter/2, margin}, {a.Width_mm + gutter/2, d.Height_mm - margin}}

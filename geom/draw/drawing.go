@@ -4,7 +4,11 @@
 // writers here make SVG and PNG of the same list.
 package draw
 
-import "image/color"
+import (
+	"image/color"
+
+	"ruffwright/geom/word"
+)
 
 // Point is a place on the sheet in sheet mm: x from the left, y from the top.
 type Point struct{ X, Y float64 }
@@ -33,10 +37,11 @@ func (a Rect) Grow(d float64) Rect {
 // Drawing is one sheet. Items are painted in order, later ones over earlier
 // ones; what reaches beyond the sheet is cut off at its edge.
 type Drawing struct {
-	Width_mm, Height_mm float64     // of the sheet
-	Scale               float64     // sheet mm for one mm of the ruff; in perspective, at its middle
-	Title, Desc         string      // for people who cannot see it, plain text
-	Ground              color.NRGBA // colour of the sheet
+	Width_mm, Height_mm float64       // of the sheet
+	Scale               float64       // sheet mm for one mm of the ruff; in perspective, at its middle
+	Title, Desc         string        // for people who cannot see it, plain text
+	Language            word.Language // of its words
+	Ground              color.NRGBA   // colour of the sheet
 	Items               []Item
 	Letter              string // names it where it stands Beside another; "" none
 

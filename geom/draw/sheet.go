@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Sizes of what stands on every sheet, sheet mm.
@@ -29,11 +30,13 @@ type Sheet struct {
 }
 
 // NewSheet lays down the title, a note beside it and the rule below them, and
-// leaves the rest as room. letter names the sheet where it stands beside another.
-func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, letter, title, note string) *Sheet {
+// leaves the rest as room. What is said on the sheet is put into the language when it
+// is set, since labels are laid out by their width. letter names the sheet where it stands beside another.
+func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, language word.Language, letter string, title, note word.Text) *Sheet {
 	s := &Sheet{Pal: pal, Units: units}
 	s.Width_mm, s.Height_mm, s.Ground = width_mm, height_mm, pal.Ground
-	s.Title, s.Scale = title, 1
+	s.Language, s.Scale = language, 1
+	s.Title = s.Say(title)
 	s.Room = Rect{Point{margin, margin}, Point{width_mm - margin, height_mm - margin}}
 	s.Letter, s.dye = letter, pal.Ink
 	if letter != "" {
@@ -42,11 +45,11 @@ func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, lett
 			s.dye = pal.Woad
 		}
 	}
-	s.Label(Label{At: s.Room.Min, Text: title, Size_mm: titleSize, Face: Italic, Color: s.Pal.Ink})
-	if note != "" {
-		left := s.Room.Min.X + TextWidth(title, titleSize, Italic) + 4
-		note = Clip(note, TextSize, Italic, s.Room.Max.X-left)
-		s.Label(Label{At: Point{s.Room.Max.X, s.Room.Min.Y + titleSize*baseline - TextSize*baseline}, Text: note, Size_mm: TextSize, Face: Italic, Anchor: Point{1, 0}, Color: s.Pal.Quiet})
+	s.Label(Label{At: s.Room.Min, Text: s.Title, Size_mm: titleSize, Face: Italic, Color: s.Pal.Ink})
+	if !note.Empty() {
+		left := s.Room.Min.X + TextWidth(s.Title, titleSize, Italic) + 4
+		text := Clip(s.Say(note), TextSize, Italic, s.Room.Max.X-left)
+		s.Label(Label{At: Point{s.Room.Max.X, s.Room.Min.Y + titleSize*baseline - TextSize*baseline}, Text: text, Size_mm: TextSize, Face: Italic, Anchor: Point{1, 0}, Color: s.Pal.Quiet})
 	}
 	s.Room.Min.X = margin
 	s.Room.Min.Y += titleSize*lineHeight + 1.2
@@ -58,6 +61,9 @@ func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, lett
 
 // Add paints an item over what is there.
 func (s *Sheet) Add(it Item) { s.Items = append(s.Items, it) }
+
+// Say puts a text into the language of the sheet.
+func (s *Sheet) Say(t word.Text) string { return t.In(s.Language) }
 
 // Label sets a label where it is and keeps its place.
 func (s *Sheet) Label(l Label) {
@@ -139,7 +145,7 @@ func Ring(at Point, rx, ry float64, n int) []Point {
 // Length writes a length of the ruff in the unit of the sheet, no finer than
 // a hand measures it: to a millimetre from 100 mm, a tenth below; to a
 // sixteenth of an inch from 2 in, a thirty-second below.
-func (s *Sheet) Length(mm float64) string {
+func (s *Sheet) Length(mm float64) word.Text {
 	step := 0.1
 	switch {
 	case s.Units == scheme.Inches && mm >= 50.8:
@@ -149,13 +155,14 @@ func (s *Sheet) Length(mm float64) string {
 	case mm >= 100:
 		step = 1
 	}
-	return scheme.FormatLength(math.Round(mm/step)*step, s.Units)
+	return scheme.Length(math.Round(mm/step)*step, s.Units)
 }
 
 // Across draws a dimension line from a to b (points of the view, same height
 // not needed) at height y, thin threads leading to it, its number in the line
-// or, where that is too short, beside it. words may be empty.
-func (s *Sheet) Across(a, b Point, y float64, text string) {
+// or, where that is too short, beside it. The number may be empty.
+func (s *Sheet) Across(a, b Point, y float64, number word.Text) {
+	text := s.Say(number)
 	if a.X > b.X {
 		a, b = b, a
 	}
@@ -186,7 +193,8 @@ func (s *Sheet) Across(a, b Point, y float64, text string) {
 }
 
 // Upright is Across for a dimension line at x, its number set level in it.
-func (s *Sheet) Upright(a, b Point, x float64, text string) {
+func (s *Sheet) Upright(a, b Point, x float64, number word.Text) {
+	text := s.Say(number)
 	if a.Y > b.Y {
 		a, b = b, a
 	}
@@ -251,5 +259,5 @@ func (s *Sheet) Ruler(at Point, scale, most float64) {
 	end := x + float64(n)*step
 	s.Line(s.Pal.Rule, thin, nil, Point{x, at.Y - 1}, Point{x, at.Y + 1})
 	s.Line(s.Pal.Rule, thin, nil, Point{end, at.Y - 1}, Point{end, at.Y + 1})
-	s.Place(Label{At: Point{end, at.Y}, Text: s.Length(float64(n) * unit), Size_mm: SmallSize, Color: s.Pal.Quiet}, Point{1.6, 0})
+	s.Place(Label{At: Point{end, at.Y}, Text: s.Say(s.Length(float64(n) * unit)), Size_mm: SmallSize, Color: s.Pal.Quiet}, Point{1.6, 0})
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Lengths are written no finer than a hand measures them: by hand, 61.5 mm are
@@ -20,7 +21,7 @@ func TestLength(t *testing.T) {
 		{40, 50 * 25.4 / 32, scheme.Inches},
 	} {
 		s := Sheet{Units: c.u}
-		if got, want := s.Length(c.mm), scheme.FormatLength(c.written, c.u); got != want {
+		if got, want := s.Length(c.mm).String(), scheme.FormatLength(c.written, c.u); got != want {
 			t.Errorf("%g mm is written %q, want %q", c.mm, got, want)
 		}
 	}
@@ -36,7 +37,7 @@ func TestRuler(t *testing.T) {
 	}{
 		{scheme.Millimetres, 1, 20}, {scheme.Millimetres, 0.1, 200}, {scheme.Inches, 1, 25.4}, {scheme.Inches, 0.1, 254},
 	} {
-		s := NewSheet(240, 180, Light(), c.u, "", "", "")
+		s := NewSheet(240, 180, Light(), c.u, word.English, "", word.Text{}, word.Text{})
 		s.Items = nil
 		s.Ruler(Pt(10, 100), c.scale, 40)
 		stitches := s.Items[0].(Path)
@@ -49,7 +50,7 @@ func TestRuler(t *testing.T) {
 				t.Errorf("%s at %g: a stitch is %g mm long", c.u, c.scale, l[1].X-l[0].X)
 			}
 		}
-		if l := s.Labels(); len(l) != 1 || l[0].Text != s.Length(c.long) {
+		if l := s.Labels(); len(l) != 1 || l[0].Text != s.Length(c.long).String() {
 			t.Errorf("%s at %g: %v, want %q", c.u, c.scale, l, s.Length(c.long))
 		}
 	}
@@ -58,7 +59,7 @@ func TestRuler(t *testing.T) {
 // A label goes where it covers no other, on the side that it is moved to, and is
 // left out where there is no room.
 func TestPlace(t *testing.T) {
-	s := NewSheet(100, 80, Light(), scheme.Millimetres, "", "", "")
+	s := NewSheet(100, 80, Light(), scheme.Millimetres, word.English, "", word.Text{}, word.Text{})
 	l := Label{At: Pt(50, 40), Text: "word", Size_mm: TextSize}
 	first, ok := s.Place(l, Around(3)...)
 	if !ok || first.Min.X < 53-1e-9 {

@@ -1,13 +1,13 @@
 package figure
 
 import (
-	"fmt"
 	"slices"
 
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // above draws the whole ruff from above, the front towards the reader: the
@@ -23,11 +23,11 @@ func above(s *sheet) error {
 
 	s.head(sets(plan))
 	across, upright := s.Length(breadth), s.Length(depth)
-	s.Desc = fmt.Sprintf("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
-		sets(plan), across, upright)
+	s.Desc = s.Say(word.Say("The ruff from above, its front at the foot of the sheet. %s, %s across and %s from front to back over all. The strip's ends meet at the front.",
+		sets(plan), across, upright))
 
 	room := s.Room
-	gutter := numberWidth(upright) + 2
+	gutter := s.numberWidth(upright) + 2
 	room.Max.X -= gutter
 	if room.Max.X-room.Min.X > 120 {
 		room.Min.X += gutter // in the middle of a wide sheet
@@ -53,7 +53,7 @@ func above(s *sheet) error {
 	at := e.Point(geom.Vec3{X: front.X, Y: front.Y})
 	tip := draw.Pt(at.X, box.Max.Y+2.6)
 	s.Line(s.Pal.Ink, 0.3, []float64{1.1, 0.8}, draw.Pt(at.X, at.Y-1), tip)
-	s.Label(draw.Label{At: draw.Pt(at.X, tip.Y+0.6), Text: "opening, at the front", Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0), Color: s.Pal.Quiet})
+	s.Label(draw.Label{At: draw.Pt(at.X, tip.Y+0.6), Text: s.Say(word.Say("opening, at the front")), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0), Color: s.Pal.Quiet})
 
 	y := box.Max.Y + 11
 	s.Across(draw.Pt(box.Min.X, (box.Min.Y+box.Max.Y)/2), draw.Pt(box.Max.X, (box.Min.Y+box.Max.Y)/2), y, across)
@@ -102,7 +102,7 @@ func (s *sheet) pinWord(plan pleat.Plan) {
 		if !m.Quarter {
 			continue
 		}
-		const text = "pinned quarters"
+		text := s.Say(word.Say("pinned quarters"))
 		y := s.Room.Max.Y - 2.5
 		l := draw.Label{At: draw.Pt(s.Room.Max.X, y), Text: text, Size_mm: draw.SmallSize, Face: draw.Italic, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet}
 		s.Label(l)

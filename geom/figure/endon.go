@@ -6,6 +6,7 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // endOn is one set seen end on from outside, the neckline made straight.
@@ -13,10 +14,10 @@ type endOn struct {
 	*sheet
 	unrolled
 	eye           draw.Eye
-	over          float64 // how far the band is shown beyond the set on either side, mm
-	low           float64 // the set's lower height at the outer edge, mm: the mean of its two troughs
-	top, bottom   float64 // clear widths of its loops, mm; bottom 0: not closed
-	height, bands string  // the set's height at the outer edge and the band's, in words
+	over          float64   // how far the band is shown beyond the set on either side, mm
+	low           float64   // the set's lower height at the outer edge, mm: the mean of its two troughs
+	top, bottom   float64   // clear widths of its loops, mm; bottom 0: not closed
+	height, bands word.Text // the set's height at the outer edge and the band's
 }
 
 // endOn looks at a set end on; its band is shown beyond it by the part of its
@@ -104,26 +105,25 @@ func (x *endOn) dimensions(room, box draw.Rect, off apart) {
 	outer, pitch := x.c.rows-1, x.plan.Pitch_mm
 	a, b := x.loop(x.crest)
 	crest := x.node(x.crest, outer)
-	x.Across(x.eye.Point(a), x.eye.Point(b), box.Min.Y-off.loop, "top loop "+x.Length(x.top))
-	x.Upright(x.eye.Point(crest), x.at(crest.X, x.low), box.Max.X+off.height+numberWidth(x.height)/2, x.height)
-	x.Upright(draw.Pt(box.Min.X, x.at(0, x.plan.Scheme.Band.Height).Y), draw.Pt(box.Min.X, x.at(0, 0).Y), room.Min.X+numberWidth(x.bands)/2, x.bands)
+	x.Across(x.eye.Point(a), x.eye.Point(b), box.Min.Y-off.loop, word.Say("top loop %s", x.Length(x.top)))
+	x.Upright(x.eye.Point(crest), x.at(crest.X, x.low), box.Max.X+off.height+x.numberWidth(x.height)/2, x.height)
+	x.Upright(draw.Pt(box.Min.X, x.at(0, x.plan.Scheme.Band.Height).Y), draw.Pt(box.Min.X, x.at(0, 0).Y), room.Min.X+x.numberWidth(x.bands)/2, x.bands)
 	if !x.whole() {
 		return
 	}
 	y := box.Max.Y + off.outer
-	x.Across(x.eye.Point(x.node(x.lo, outer)), x.eye.Point(x.node(x.hi, outer)), y, "outer edge "+x.Length(x.roomOuter(pitch)))
+	x.Across(x.eye.Point(x.node(x.lo, outer)), x.eye.Point(x.node(x.hi, outer)), y, word.Say("outer edge %s", x.Length(x.roomOuter(pitch))))
 	// Folded inward, the cloth at the neck is not where the band takes it.
 	mid := (x.node(x.lo, 0).X + x.node(x.hi, 0).X) / 2
-	x.Across(draw.Pt(x.at(mid-pitch/2, 0).X, y+2), draw.Pt(x.at(mid+pitch/2, 0).X, y+2), y+off.neck, "neck "+x.Length(pitch))
+	x.Across(draw.Pt(x.at(mid-pitch/2, 0).X, y+2), draw.Pt(x.at(mid+pitch/2, 0).X, y+2), y+off.neck, word.Say("neck %s", x.Length(pitch)))
 }
 
 // loopsSaid says in a sentence how wide the set's loops are.
-func (x *endOn) loopsSaid() string {
-	said := "its top loop is " + x.Length(x.top) + " wide"
+func (x *endOn) loopsSaid() word.Text {
 	if x.bottom > 0 {
-		said += ", the bottom loop beside it " + x.Length(x.bottom)
+		return word.Say("its top loop is %s wide, the bottom loop beside it %s", x.Length(x.top), x.Length(x.bottom))
 	}
-	return said
+	return word.Say("its top loop is %s wide", x.Length(x.top))
 }
 
 // spot gives where the place of a note lies.

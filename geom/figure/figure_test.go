@@ -96,7 +96,7 @@ func everywhere() []Note {
 // dimensions are what the view must say of the plan, by the plan's own figures.
 func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []string {
 	s := draw.Sheet{Units: u}
-	band, depth := s.Length(plan.Scheme.Band.Height), s.Length(plan.Scheme.Ruff.Depth)
+	band, depth := s.Length(plan.Scheme.Band.Height).String(), s.Length(plan.Scheme.Ruff.Depth).String()
 	switch view {
 	case "above":
 		return []string{"From above", "opening, at the front"}
@@ -111,7 +111,7 @@ func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []
 		if plan.Panels < 3 {
 			i = 0
 		}
-		return []string{depth, s.Length(plan.Row[i+1].Place_mm - plan.Row[i].Place_mm), s.Length(plan.Marked_mm) + " from first to last mark"}
+		return []string{depth, s.Length(plan.Row[i+1].Place_mm - plan.Row[i].Place_mm).String(), s.Length(plan.Marked_mm).String() + " from first to last mark"}
 	}
 	return []string{"In the hand"}
 }
@@ -377,7 +377,7 @@ func TestScale(t *testing.T) {
 		}
 	}
 	s := draw.Sheet{}
-	if !has(d.Labels(), s.Length(hi-lo)) {
+	if !has(d.Labels(), s.Length(hi-lo).String()) {
 		t.Errorf("no label %q among %v", s.Length(hi-lo), texts(d.Labels()))
 	}
 	var left, right float64 = math.Inf(1), math.Inf(-1)

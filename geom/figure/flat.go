@@ -1,12 +1,13 @@
 package figure
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // flat draws the strip laid flat, its inner edge up: above, the whole of it in
@@ -16,13 +17,13 @@ import (
 // shape is not used and may be empty. Scale is that of the lower picture.
 func flat(s *sheet) error {
 	plan := s.plan
-	s.head(fmt.Sprintf("%s, %d panels", sets(plan), plan.Panels))
+	s.head(word.Join(", ", sets(plan), word.Count(plan.Panels, "%d panel", "%d panels", plan.Panels)))
 	f := strip{sheet: s, plan: plan, joins: s.opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
 	f.overview()
 	f.detail()
-	s.Desc = fmt.Sprintf("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on a %s and ends on a %s.",
+	s.Desc = s.Say(word.Say("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on %s and ends on %s.",
 		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
-		name(plan.Row[0].Fold), name(plan.Row[plan.Panels].Fold))
+		name(plan.Row[0].Fold), name(plan.Row[plan.Panels].Fold)))
 	s.point(f.marked, func(place string) (draw.Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
@@ -42,11 +43,11 @@ func (f *strip) marked(m int, _ string) (draw.Point, float64, bool) {
 }
 
 // name of a fold as the maker calls it on the strip.
-func name(f scheme.Fold) string {
+func name(f scheme.Fold) word.Text {
 	if f == scheme.Crest {
-		return "top mark"
+		return word.Say("a top mark")
 	}
-	return "bottom mark"
+	return word.Say("a bottom mark")
 }
 
 // strip is the strip's drawing under way.
@@ -97,7 +98,7 @@ func (f *strip) overview() {
 	// Rows break at marks, so that no panel is cut.
 	each := (f.plan.Panels + rows - 1) / rows
 	y := s.Room.Min.Y + 1
-	total := fmt.Sprintf("%s from first to last mark", s.Length(long))
+	total := s.Say(word.Say("%s from first to last mark", s.Length(long)))
 	for r := range rows {
 		a, b := r*each, min(f.plan.Panels, (r+1)*each)
 		if a >= b {
@@ -111,7 +112,7 @@ func (f *strip) overview() {
 		p.k = wide / rowLong
 		f.row(p, a, b, tall)
 		set := f.setOf(a)
-		s.Label(draw.Label{At: draw.Pt(p.at.X-1.6, y+tall/2), Text: fmt.Sprint(set), Size_mm: draw.SmallSize, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet})
+		s.Label(draw.Label{At: draw.Pt(p.at.X-1.6, y+tall/2), Text: strconv.Itoa(set), Size_mm: draw.SmallSize, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet})
 		y += tall + gap
 	}
 	s.Label(draw.Label{At: draw.Pt(s.Room.Min.X+number, y+0.3), Text: draw.Clip(total, draw.TextSize, draw.Italic, s.Room.Max.X-s.Room.Min.X-number), Size_mm: draw.TextSize, Face: draw.Italic, Color: s.Pal.Quiet})
@@ -192,16 +193,16 @@ func (f *strip) legend() float64 {
 		draw func(x, y float64)
 	}
 	samples := []sample{
-		{"top mark", func(x, y float64) { s.Line(s.Pal.Ink, 0.32, nil, draw.Pt(x+2, y-2), draw.Pt(x+2, y+2)) }},
-		{"bottom mark", func(x, y float64) {
+		{s.Say(word.Say("top mark")), func(x, y float64) { s.Line(s.Pal.Ink, 0.32, nil, draw.Pt(x+2, y-2), draw.Pt(x+2, y+2)) }},
+		{s.Say(word.Say("bottom mark")), func(x, y float64) {
 			s.Line(s.Pal.Ink, 0.32, []float64{1.1, 0.8}, draw.Pt(x+2, y-2), draw.Pt(x+2, y+2))
 		}},
-		{"stitch line", func(x, y float64) { s.Line(s.Pal.Rule, 0.25, []float64{1.4, 0.9}, draw.Pt(x, y), draw.Pt(x+4, y)) }},
-		{"sewn", func(x, y float64) { f.cross(draw.Pt(x+2, y), 0.9) }},
-		{"quarter", func(x, y float64) { s.pin(draw.Pt(x+0.4, y), draw.Pt(x+3.8, y)) }},
+		{s.Say(word.Say("stitch line")), func(x, y float64) { s.Line(s.Pal.Rule, 0.25, []float64{1.4, 0.9}, draw.Pt(x, y), draw.Pt(x+4, y)) }},
+		{s.Say(word.Say("sewn")), func(x, y float64) { f.cross(draw.Pt(x+2, y), 0.9) }},
+		{s.Say(word.Say("quarter")), func(x, y float64) { s.pin(draw.Pt(x+0.4, y), draw.Pt(x+3.8, y)) }},
 	}
 	if len(f.joins) > 0 {
-		samples = append(samples, sample{"join", func(x, y float64) { f.join(x+2, y-2, y+2) }})
+		samples = append(samples, sample{s.Say(word.Say("join")), func(x, y float64) { f.join(x+2, y-2, y+2) }})
 	}
 	// Lay out in lines from the left, then set them upward from the foot.
 	const row = 4.6

@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 
@@ -9,6 +8,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // inHand draws the ruff as if held before the eye: lit cloth on its band and
@@ -25,10 +25,10 @@ func inHand(s *sheet) error {
 	c := newCloth(shape, first, last, opt.cells(turningCells))
 	c.dyed(shape, s.tone, first)
 	if opt.Row {
-		s.title = "On its way from the strip"
+		s.title = word.Say("On its way from the strip")
 	}
 	s.head(sets(plan))
-	s.Desc = fmt.Sprintf("The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg)
+	s.Desc = s.Say(word.Say("The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg))
 
 	// The ball about the ruff fits the room, so that turning changes no size.
 	var lo, hi float64

@@ -1,11 +1,11 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 const (
@@ -20,7 +20,7 @@ func (s *sheet) noted() []Note {
 		notes = notes[:maxNotes]
 	}
 	if s.opt.Set > 0 {
-		notes = append(notes[:len(notes):len(notes)], Note{Where: whereSet, Text: fmt.Sprintf("set %d", s.opt.Set), Sign: SignSelected})
+		notes = append(notes[:len(notes):len(notes)], Note{Where: whereSet, Text: word.Say("set %d", s.opt.Set).In(s.opt.Language), Sign: SignSelected})
 	}
 	return notes
 }
@@ -39,7 +39,7 @@ func (s *sheet) key() {
 	}
 	left := s.Room.Min.X + 2*badge + 1.6
 	type row struct {
-		word  string
+		words string
 		lines []string
 		dye   color.NRGBA
 	}
@@ -47,10 +47,11 @@ func (s *sheet) key() {
 	height := 0.0
 	const lead = draw.TextSize * draw.Leading
 	for i, n := range notes {
-		dye, word := n.Sign.dye(s.Pal)
-		w := draw.TextWidth(word, draw.TextSize, draw.Italic) + 1.4
+		dye, sign := n.Sign.dye(s.Pal)
+		words := s.Say(sign)
+		w := draw.TextWidth(words, draw.TextSize, draw.Italic) + 1.4
 		// The first line shares its row with the word; later ones hang below it.
-		rows[i] = row{word, draw.Wrap(n.Text, draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
+		rows[i] = row{words, draw.Wrap(n.Text, draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
 		height += lead*float64(max(1, len(rows[i].lines))) + 1.3
 	}
 	y := s.Room.Max.Y - height + 1
@@ -58,8 +59,8 @@ func (s *sheet) key() {
 	for i, r := range rows {
 		mid := y + draw.TextSize/2
 		s.badge(draw.Pt(s.Room.Min.X+badge, mid), notes[i].Sign, letter(i))
-		s.Label(draw.Label{At: draw.Pt(left, mid), Text: r.word, Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0, 0.5), Color: r.dye})
-		x := left + draw.TextWidth(r.word, draw.TextSize, draw.Italic) + 1.4
+		s.Label(draw.Label{At: draw.Pt(left, mid), Text: r.words, Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0, 0.5), Color: r.dye})
+		x := left + draw.TextWidth(r.words, draw.TextSize, draw.Italic) + 1.4
 		for k, text := range r.lines {
 			s.Label(draw.Label{At: draw.Pt(x, mid+lead*float64(k)), Text: text, Size_mm: draw.TextSize, Anchor: draw.Pt(0, 0.5), Color: s.Pal.Ink})
 		}

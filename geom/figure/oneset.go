@@ -1,10 +1,10 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // oneSet draws one set end on, as the eye sees it looking from outside towards
@@ -16,12 +16,12 @@ func oneSet(s *sheet) error {
 	if err != nil {
 		return err
 	}
-	s.head(fmt.Sprintf("set %d of %d, seen end on", n, s.plan.Sets))
+	s.head(word.Say("set %d of %d, seen end on", n, s.plan.Sets))
 	x := s.endOn(u, 0.5)
 	// Room: loop above, two rows of pitch below, heights to the sides.
 	room := s.Room
-	room.Min.X += numberWidth(x.bands) + 4
-	room.Max.X -= numberWidth(x.height) + 4
+	room.Min.X += s.numberWidth(x.bands) + 4
+	room.Max.X -= s.numberWidth(x.height) + 4
 	room.Min.Y += 10
 	room.Max.Y -= 26
 	box := x.eye.Fit(room, s.opt.most(), u.c.v, x.frame())
@@ -33,11 +33,11 @@ func oneSet(s *sheet) error {
 	x.stitches(x.sewn(), 1, 1.7)
 	x.dimensions(s.Room, box, apart{loop: 5, height: 4, outer: 5, neck: 9.5})
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 30)
-	rooms := "It is an end set of one panel"
+	rooms := word.Say("It is an end set of one panel.")
 	if x.whole() {
-		rooms = fmt.Sprintf("A set takes %s at the outer edge and %s at the neck", s.Length(u.roomOuter(s.plan.Pitch_mm)), s.Length(s.plan.Pitch_mm))
+		rooms = word.Say("A set takes %s at the outer edge and %s at the neck.", s.Length(u.roomOuter(s.plan.Pitch_mm)), s.Length(s.plan.Pitch_mm))
 	}
-	s.Desc = fmt.Sprintf("Set %d seen end on from outside: %s. It is %s high. %s. The band is %s high.", n, x.loopsSaid(), x.height, rooms, x.bands)
+	s.Desc = s.Say(word.Say("Set %d seen end on from outside: %s. It is %s high. %s The band is %s high.", n, x.loopsSaid(), x.height, rooms, x.bands))
 	s.point(nil, func(place string) (draw.Point, bool) {
 		if place == WhereBand {
 			return x.at(u.node(u.hi, 0).X+x.over*0.7, s.plan.Scheme.Band.Height*0.97), true

@@ -9,15 +9,17 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Options says how a view is drawn. The zero value is a sound sheet.
 type Options struct {
-	Width_mm, Height_mm float64      // of the sheet, 80 to 1,000; 0 = 240 × 180
-	Units               scheme.Units // of the dimensions
-	Palette             draw.Palette // zero = Light()
-	Notes               []Note       // what to point at
-	Set                 int          // selected set, 1 the first; 0 = none (OneSet: the middle one)
+	Width_mm, Height_mm float64       // of the sheet, 80 to 1,000; 0 = 240 × 180
+	Units               scheme.Units  // of the dimensions
+	Language            word.Language // of what is said on it; zero = English
+	Palette             draw.Palette  // zero = Light()
+	Notes               []Note        // what to point at
+	Set                 int           // selected set, 1 the first; 0 = none (OneSet: the middle one)
 
 	Tone *Tone // what the cloth is dyed by; nil = it is white. Flat has none
 
@@ -56,7 +58,7 @@ type Options struct {
 // and the words at the foot of the sheet.
 type Note struct {
 	Where string // one of the Where constants
-	Text  string // plain text; shortened to fit
+	Text  string // plain text in the Language; shortened to fit
 	Sign  Sign
 	At    []int // numbers of the marks that it is about, counted from 1; none: the view chooses a place
 }
@@ -95,18 +97,18 @@ func Wheres() []string {
 }
 
 // dye gives the colour of a sign and the word that goes with it.
-func (s Sign) dye(p draw.Palette) (color.NRGBA, string) {
+func (s Sign) dye(p draw.Palette) (color.NRGBA, word.Text) {
 	switch s {
 	case SignStop:
-		return p.Madder, "stop"
+		return p.Madder, word.Say("stop")
 	case SignMend:
-		return p.Weld, "mend"
+		return p.Weld, word.Say("mend")
 	case SignSelected:
-		return p.Woad, "selected"
+		return p.Woad, word.Say("selected")
 	case SignCaution:
-		return p.Walnut, "caution"
+		return p.Walnut, word.Say("caution")
 	}
-	return p.Walnut, "note"
+	return p.Walnut, word.Say("note")
 }
 
 const (

@@ -8,6 +8,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // section is one panel seen along the neckline from the plane of its crest.
@@ -83,26 +84,26 @@ func (c *section) corner(x, z float64) geom.Vec3 {
 
 func (c *section) at(x, z float64) draw.Point { return c.eye.Point(c.corner(x, z)) }
 
-// droopWord says in a word or two, and droopWords in a sentence, where the outer
+// droopWord says in a word or two, and droopSentence in a sentence, where the outer
 // edge's middle lies.
-func (c *section) droopWord(s *sheet) string {
+func (c *section) droopWord(s *sheet) word.Text {
 	switch {
 	case c.droop > 0.5:
-		return "falls " + s.Length(c.droop)
+		return word.Say("falls %s", s.Length(c.droop))
 	case c.droop < -0.5:
-		return "rises " + s.Length(-c.droop)
+		return word.Say("rises %s", s.Length(-c.droop))
 	}
-	return "level"
+	return word.Say("level")
 }
 
-func (c *section) droopWords(s *sheet) string {
-	switch word := c.droopWord(s); {
+func (c *section) droopSentence(s *sheet) word.Text {
+	switch {
 	case c.droop > 0.5:
-		return "The outer edge's middle " + word + " below the inner edge's"
+		return word.Say("The outer edge's middle falls %s below the inner edge's.", s.Length(c.droop))
 	case c.droop < -0.5:
-		return "The outer edge's middle " + word + " above the inner edge's"
+		return word.Say("The outer edge's middle rises %s above the inner edge's.", s.Length(-c.droop))
 	}
-	return "The outer edge lies level with the inner edge"
+	return word.Say("The outer edge lies level with the inner edge.")
 }
 
 // marked gives where the section shows a mark: one of the two of its panel.
@@ -142,9 +143,9 @@ func (c *section) spot(place string) (at draw.Point, ok bool) {
 // sits on, the cloth, the band's cut edge with the stitches.
 func (s *sheet) section(c *section, room draw.Rect) {
 	heights, bands := s.Length(c.height), s.Length(c.band)
-	right := numberWidth(heights)/2 + 4
+	right := s.numberWidth(heights)/2 + 4
 	inner := room
-	inner.Min.X += numberWidth(bands) + 2
+	inner.Min.X += s.numberWidth(bands) + 2
 	inner.Max.X -= 2*right + 12
 	inner.Max.Y -= 16
 	inner.Min.Y += 4
@@ -160,12 +161,12 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	s.Across(c.at(0, c.lo), draw.Pt(tip.X, low.Y), math.Max(box.Max.Y, foot)+4, s.Length(c.depth))
 	x := box.Max.X + 3 + right
 	s.Upright(tip, low, x, heights)
-	s.Upright(c.at(c.left, 0), c.at(c.left, c.band), room.Min.X+numberWidth(bands)/2, bands)
+	s.Upright(c.at(c.left, 0), c.at(c.left, c.band), room.Min.X+s.numberWidth(bands)/2, bands)
 	mid := c.eye.Point(c.crest[0].Lerp(c.trough[0], 0.5))
 	out := draw.Pt(tip.X, (tip.Y+low.Y)/2)
 	s.Line(s.Pal.Rule, 0.22, []float64{1.6, 0.9, 0.01, 0.9}, draw.Pt(c.at(0, 0).X+1, mid.Y), draw.Pt(x-right, mid.Y))
 	s.Line(s.Pal.Ink, 0.35, nil, draw.Pt(out.X-1.6, out.Y), draw.Pt(out.X+1.6, out.Y))
-	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: c.droopWord(s), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
+	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: s.Say(c.droopWord(s)), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
 		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
 	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
 }

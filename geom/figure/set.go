@@ -5,15 +5,11 @@ import (
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // sets says how many there are.
-func sets(plan pleat.Plan) string {
-	if plan.Sets == 1 {
-		return "1 set"
-	}
-	return fmt.Sprintf("%d sets", plan.Sets)
-}
+func sets(plan pleat.Plan) word.Text { return word.Count(plan.Sets, "%d set", "%d sets", plan.Sets) }
 
 // setPanels gives the panels lo to hi (hi excluded) of set n, counted from 1 in
 // the order of crests: the panels on either side of its crest.

@@ -1,12 +1,12 @@
 package figure
 
 import (
-	"fmt"
 	"slices"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // side draws the ruff level with the eye from the wearer's left, cut a quarter of
@@ -29,8 +29,8 @@ func (s *sheet) level(turn_deg, part float64, front bool) error {
 	lower := s.Room
 	lower.Min.Y = foot + 6
 	s.section(sec, lower)
-	s.Desc = fmt.Sprintf("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s.",
-		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), sec.droopWords(s))
+	s.Desc = s.Say(word.Say("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
+		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), sec.droopSentence(s)))
 	upper := s.spots(&e, s.plan, s.shape)
 	s.point(sec.marked, func(place string) (draw.Point, bool) {
 		if place == WhereOpening && !front {
@@ -45,8 +45,8 @@ func (s *sheet) level(turn_deg, part float64, front bool) error {
 }
 
 // wholeLevel draws the whole ruff in the upper part of the room. It gives the
-// breadth in words, and how far down the sheet its dimension line lies.
-func (s *sheet) wholeLevel(e *draw.Eye) (breadth string, foot float64) {
+// breadth, and how far down the sheet its dimension line lies.
+func (s *sheet) wholeLevel(e *draw.Eye) (breadth word.Text, foot float64) {
 	c := newCloth(s.shape, 0, len(s.shape.Panels), s.opt.cells(stillCells))
 	c.dyed(s.shape, s.tone, 0)
 	room := s.Room

@@ -1,12 +1,13 @@
 package figure
 
 import (
-	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // detail draws the first sets and the last, as large as the room allows.
@@ -15,7 +16,7 @@ func (f *strip) detail() {
 	width := f.width()
 	room := s.Room
 	wides := s.Length(plan.Scheme.Ruff.Depth)
-	gutter := numberWidth(wides) + 3
+	gutter := s.numberWidth(wides) + 3
 	// Room below for the names of the lines and for fold to fold.
 	room.Max.Y -= f.legend() + 12
 	room.Min.Y += 12
@@ -73,7 +74,7 @@ func (f *strip) detail() {
 	for m := 1; m < first; m++ {
 		if t := plan.Row[m].Tuck_mm; t > 0 {
 			p := plan.Row[m].Place_mm
-			s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, "tuck 2 × "+s.Length(t))
+			s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, word.Say("tuck 2 × %s", s.Length(t)))
 			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
 			break
 		}
@@ -206,7 +207,7 @@ func (x *stretch) numbers() {
 			continue
 		}
 		from, to := x.mark(m), x.mark(m+1)
-		l := draw.Label{At: draw.Pt((from+to)/2, x.at.Y+x.wide*0.72), Text: fmt.Sprint(x.setOf(m)), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: x.Pal.Quiet}
+		l := draw.Label{At: draw.Pt((from+to)/2, x.at.Y+x.wide*0.72), Text: strconv.Itoa(x.setOf(m)), Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: x.Pal.Quiet}
 		for _, j := range x.joins {
 			if math.Abs(x.x(j)-l.At.X) < 4 {
 				l.At.X -= 5

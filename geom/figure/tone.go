@@ -8,6 +8,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Tone dyes the cloth by a length at every node of the shape, in five steps from
@@ -222,14 +223,14 @@ func (s *sheet) legend(d *toned) {
 	if d == nil {
 		return
 	}
-	words := "droop: how far the cloth has come down"
+	words := word.Say("droop: how far the cloth has come down")
 	if d.Kind == ToneGap {
-		words = "room to the next panel; below " + s.Length(d.bound[0]) + " it touches"
+		words = word.Say("room to the next panel; below %s it touches", s.Length(d.bound[0]))
 	}
 	cell := 12.0
 	var texts []string
 	for _, b := range d.bound {
-		text := s.Length(b + 0)
+		text := s.Say(s.Length(b + 0))
 		texts = append(texts, text)
 		cell = max(cell, draw.TextWidth(text, draw.SmallSize, draw.Upright)+2.5)
 	}
@@ -238,8 +239,8 @@ func (s *sheet) legend(d *toned) {
 	lead := draw.SmallSize * draw.Leading
 	y := s.Room.Max.Y - lead - tall - 0.6
 	x := s.Room.Min.X
-	words = draw.Clip(words, draw.SmallSize, draw.Italic, s.Room.Max.X-x)
-	s.Label(draw.Label{At: draw.Pt(x, y-lead), Text: words, Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet})
+	line := draw.Clip(s.Say(words), draw.SmallSize, draw.Italic, s.Room.Max.X-x)
+	s.Label(draw.Label{At: draw.Pt(x, y-lead), Text: line, Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet})
 	for k := range toneSteps {
 		left := x + cell*float64(k)
 		at := float64(k) + 0.5

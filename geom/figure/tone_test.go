@@ -105,7 +105,7 @@ func TestToneOnEveryView(t *testing.T) {
 					}
 					s := draw.Sheet{Units: opt.Units}
 					for _, b := range ready.bound {
-						if !has(labels, s.Length(b)) {
+						if !has(labels, s.Length(b).String()) {
 							t.Errorf("%s: the legend does not give %s", name, s.Length(b))
 						}
 					}

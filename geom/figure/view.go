@@ -3,14 +3,15 @@ package figure
 import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
+	"ruffwright/geom/word"
 )
 
 // View is a way to look at a ruff: a row of the table Views.
 type View struct {
-	Name  string // as it is typed
-	Label string // on its button, and the title of its sheets
-	Shows string // what is to be seen, for a line of help
-	Tells string // the same in sentences, for who looks at it; "" where turning tells more
+	Name  string    // as it is typed
+	Label word.Text // on its button, and the title of its sheets
+	Shows word.Text // what is to be seen, for a line of help
+	Tells word.Text // the same in sentences, for who looks at it; empty where turning tells more
 
 	// Turned: it is held in the hand, and Options.Turn_deg, Tilt_deg, Zoom and Row
 	// are for it. The other views lie on their sheet.
@@ -33,37 +34,37 @@ type View struct {
 // Views are all views, in the order of their buttons.
 var Views = []*View{
 	{
-		Name: "hand", Label: "In the hand", Shows: "in the hand, shaded",
+		Name: "hand", Label: word.Say("In the hand"), Shows: word.Say("in the hand, shaded"),
 		Turned: true, Dyed: true, draw: inHand,
 	},
 	{
-		Name: "above", Label: "From above", Shows: "the ruff from above",
-		Tells: "The neck in the middle, the opening at the front.",
+		Name: "above", Label: word.Say("From above"), Shows: word.Say("the ruff from above"),
+		Tells: word.Say("The neck in the middle, the opening at the front."),
 		Dyed:  true, draw: above,
 	},
 	{
-		Name: "front", Label: "From the front", Shows: "from the front",
-		Tells: "The band upright, the opening in the middle; below it a set cut through.",
+		Name: "front", Label: word.Say("From the front"), Shows: word.Say("from the front"),
+		Tells: word.Say("The band upright, the opening in the middle; below it a set cut through."),
 		Dyed:  true, draw: front,
 	},
 	{
-		Name: "side", Label: "From the side", Shows: "from the wearer's left",
-		Tells: "The band upright, the sets across.",
+		Name: "side", Label: word.Say("From the side"), Shows: word.Say("from the wearer's left"),
+		Tells: word.Say("The band upright, the sets across."),
 		Dyed:  true, Lacks: []string{WhereOpening}, draw: side,
 	},
 	{
-		Name: "set", Label: "One set", Shows: "one set: the outer edge's curve and the loop's clear width",
-		Tells: "The outer edge of one set and its loop’s clear width.",
+		Name: "set", Label: word.Say("One set"), Shows: word.Say("one set: the outer edge's curve and the loop's clear width"),
+		Tells: word.Say("The outer edge of one set and its loop’s clear width."),
 		Dyed:  true, Lacks: []string{WhereOpening, WhereJoins, WhereNeck, WhereStrip}, draw: oneSet,
 	},
 	{
-		Name: "cut", Label: "Cut through", Shows: "one set cut through: its edges' curves, tucks, slack, depth",
-		Tells: "One set as two clear sections: its edges’ curves seen end on, with loop, tucks and slack, and cut from the neck outward.",
+		Name: "cut", Label: word.Say("Cut through"), Shows: word.Say("one set cut through: its edges' curves, tucks, slack, depth"),
+		Tells: word.Say("One set as two clear sections: its edges’ curves seen end on, with loop, tucks and slack, and cut from the neck outward."),
 		Lacks: []string{WhereOpening, WhereJoins, WhereStrip}, draw: cut,
 	},
 	{
-		Name: "flat", Label: "Laid flat", Shows: "the strip laid flat, with top and bottom marks",
-		Tells: "The strip with its top and bottom marks.",
+		Name: "flat", Label: word.Say("Laid flat"), Shows: word.Say("the strip laid flat, with top and bottom marks"),
+		Tells: word.Say("The strip with its top and bottom marks."),
 		Strip: true, Lacks: []string{WhereNeck}, draw: flat,
 	},
 }
@@ -109,18 +110,20 @@ type sheet struct {
 	opt         Options
 	plan        pleat.Plan
 	shape       pleat.Shape
-	title       string
+	title       word.Text
 	tone        *toned // of the cloth; nil: not dyed
 }
 
 // head begins the sheet: it lays down the title with a note beside it, the notes'
 // key and the dye's legend, and leaves the rest as room.
-func (s *sheet) head(note string) {
-	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Letter, s.title, note)
+func (s *sheet) head(note word.Text) {
+	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Language, s.opt.Letter, s.title, note)
 	s.key()
 	s.View = s.Room
 	s.legend(s.tone)
 }
 
 // numberWidth is the width in sheet mm of a number beside a dimension line.
-func numberWidth(text string) float64 { return draw.TextWidth(text, draw.TextSize, draw.Upright) }
+func (s *sheet) numberWidth(number word.Text) float64 {
+	return draw.TextWidth(s.Say(number), draw.TextSize, draw.Upright)
+}

@@ -42,12 +42,12 @@ func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 }
 
 // Label is what the view is called, ViewHelp how to move in it.
-func (l *Look) Label() string { return say.Theirs(l.View.Label) }
+func (l *Look) Label() string { return say.Theirs(l.View.Label.String()) }
 func (l *Look) ViewHelp() string {
 	if l.View.Turned {
 		return say.Word("viewhelp.turned")
 	}
-	return say.Word("viewhelp.lens", "tells", say.Theirs(l.View.Tells))
+	return say.Word("viewhelp.lens", "tells", say.Theirs(l.View.Tells.String()))
 }
 
 // paint draws one view of the ruff at hand: the solved shape where there is one.
@@ -134,7 +134,7 @@ func (l *Look) ViewNodes() []doc.Node {
 	var out []doc.Node
 	for _, v := range figure.Views {
 		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
-			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.Theirs(v.Label)))
+			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.Theirs(v.Label.String())))
 	}
 	return out
 }
