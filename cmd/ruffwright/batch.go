@@ -272,7 +272,7 @@ func (b *batch) makeOne(j job, how printing, t *turned) error {
 		t.wrong = lines(err)
 		return nil
 	}
-	t.pattern, t.need, t.unsolved = made.Pattern, made.Need, made.Unsolved != ""
+	t.pattern, t.need, t.unsolved = made.Pattern, made.Need, !made.Unsolved.Empty()
 	t.stops, t.mends = made.Stops(), made.Mends()
 	if s := made.Ruff.Solved; s != nil && s.Converged() {
 		t.ruff = &s.Ruff

@@ -123,7 +123,7 @@ func (p *sheeting) mayRun() error {
 
 // warn says what whoever prints the sheets must know of them.
 func warn(j job, made paper.Input) {
-	if made.Unsolved != "" {
+	if !made.Unsolved.Empty() {
 		fmt.Fprintln(j.err, "ruffwright: the cloth cannot be solved; the sheets are drawn in closed form")
 	}
 	if why := unprinted(made.Ruff.Plan.Scheme.Name); why != "" {

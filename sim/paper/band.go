@@ -1,12 +1,12 @@
 package paper
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -19,21 +19,21 @@ func (j *job) band() ([]*sheet.Page, error) {
 	const between = 5.0
 	var pages []*sheet.Page
 	turn := func() *sheet.Page {
-		p := &sheet.Page{Title: "Band, full size"}
+		p := &sheet.Page{Language: j.Language, Title: word.Say("Band, full size")}
 		pages = append(pages, p)
 		return p
 	}
 	p := turn()
 	y := j.bandWords(p, all)
 	from := 0
-	close := func(last int) { p.Holds = fmt.Sprintf("band, tiles %d to %d", from+1, last+1) }
+	close := func(last int) { p.Holds = word.Say("band, tiles %d to %d", from+1, last+1) }
 	for i, t := range all {
 		if y+head+b.CutWide_mm > sheet.BodyBottom_mm {
 			if i > from || i == 0 {
 				if i > 0 {
 					close(i - 1)
 				} else {
-					p.Holds = "how the band is made"
+					p.Holds = word.Say("how the band is made")
 				}
 				p = turn()
 				from = i
@@ -54,33 +54,32 @@ func (j *job) band() ([]*sheet.Page, error) {
 func (j *job) bandWords(p *sheet.Page, all []sheet.Tile) float64 {
 	b := j.Pattern.Band
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	made := ""
+	made := word.Text{}
 	if b.AtHand {
-		made = "The band is made already: lay it beside this pattern and check its length and marks. "
+		made = word.Say("The band is made already: lay it beside this pattern and check its length and marks. ")
 	}
 	if j.s.Wearer.Girth > 0 && !b.AtHand {
-		made = fmt.Sprintf("Finished length %s = %s %s + ease %s + overlap %s. ",
-			j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
+		made = word.Say("Finished length %s = %s %s + ease %s + overlap %s. ", j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
 	}
+	pair := word.Text{}
 	if j.Pattern.Made > 1 {
-		made = "This is the left cuff's band; for the right one lay the pattern face down. " + made
+		pair = word.Say("This is the left cuff's band; for the right one lay the pattern face down. ")
 	}
+	cut := word.Say("Cut %s × %s, without seam allowance", j.len(b.CutLong_mm), j.len(b.CutWide_mm))
 	if b.Seam_mm > 0 {
-		made += fmt.Sprintf("Cut %s × %s, seam allowance %s all round", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm))
-	} else {
-		made += fmt.Sprintf("Cut %s × %s, without seam allowance", j.len(b.CutLong_mm), j.len(b.CutWide_mm))
+		cut = word.Say("Cut %s × %s, seam allowance %s all round", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm))
 	}
-	c.Para(sheet.Plain(made + fmt.Sprintf("; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", j.len(b.Height_mm))))
-	c.Para(sheet.Strong(j.overlapWords()+" "), sheet.Plain(j.closureWords()+" Parts on the inner half stand above the fold line of this pattern, those on the outer half below."))
-	tileWords := fmt.Sprintf("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", plural(len(all), "tile", "tiles"), j.len(sheet.TileOverlap(j.Units)))
+	c.Para(sheet.Plain(word.Say("%s%s%s; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", pair, made, cut, j.len(b.Height_mm))))
+	c.Para(sheet.Strong(word.Say("%s ", j.overlapWords())), sheet.Plain(word.Say("%s Parts on the inner half stand above the fold line of this pattern, those on the outer half below.", j.closureWords())))
+	tileWords := word.Say("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", word.Count(len(all), "%d tile", "%d tiles", len(all)), j.len(sheet.TileOverlap(j.Units)))
 	if len(all) == 1 {
-		tileWords = ""
+		tileWords = word.Text{}
 	}
-	pin := "Pin the strip at the quarters first, then share out the folds between them. "
+	pin := word.Say("Pin the strip at the quarters first, then share out the folds between them. ")
 	if len(b.Pins) == 0 {
-		pin = ""
+		pin = word.Text{}
 	}
-	c.Para(sheet.Plain(tileWords + pin + "Short strokes: where folds are sewn to the " + list(j.sewnEdges()) + j.strokesWords() + "."))
+	c.Para(sheet.Plain(word.Say("%s%sShort strokes: where folds are sewn to the %s%s.", tileWords, pin, list(j.sewnEdges()), j.strokesWords())))
 	for _, k := range j.at(StepBand) {
 		c.Flagged(k.runs()...)
 		c.Y += 1
@@ -95,8 +94,8 @@ func (j *job) strokesEvery() int {
 }
 
 // sewnEdges names the edges of the band that folds are sewn to.
-func (j *job) sewnEdges() []string {
-	var out []string
+func (j *job) sewnEdges() []word.Text {
+	var out []word.Text
 	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
 		for _, m := range j.Ruff.Plan.Row {
 			if m.Edge == e {
@@ -108,12 +107,12 @@ func (j *job) sewnEdges() []string {
 	return out
 }
 
-func (j *job) strokesWords() string {
+func (j *job) strokesWords() word.Text {
 	n := j.strokesEvery()
 	if n == 1 {
-		return ""
+		return word.Text{}
 	}
-	return fmt.Sprintf(" (one stroke for every %d folds of an edge)", n)
+	return word.Say(" (one stroke for every %d folds of an edge)", n)
 }
 
 // bandTile draws one tile, the piece's upper cut edge at `top`. The outer half
@@ -122,11 +121,9 @@ func (j *job) strokesWords() string {
 func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	b := j.Pattern.Band
 	size := t.Long()
-	head := fmt.Sprintf("band, tile %d of %d", i+1, n)
+	head := word.Say("band, tile %d of %d  ·  begins at the cut end", i+1, n)
 	if i > 0 {
-		head += "  ·  lay this end at " + j.len(t.From_mm) + " from the cut end"
-	} else {
-		head += "  ·  begins at the cut end"
+		head = word.Say("band, tile %d of %d  ·  lay this end at %s from the cut end", i+1, n, j.len(t.From_mm))
 	}
 	p.Text(0, top-1.2, sheet.Body, draw.Bold, 0, head)
 	// y on the sheet of y across the band (from the outer half's cut edge).
@@ -165,7 +162,7 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		for _, y := range []float64{0.3, 0.7} {
 			p.Cross(sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.Text(0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, sheet.JoinLetters(i-1))
+		p.Text(0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, word.Name(sheet.JoinLetters(i-1)))
 	}
 	if i < n-1 {
 		e := t.To_mm - sheet.TileOverlap(j.Units)
@@ -173,8 +170,8 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		for _, y := range []float64{0.3, 0.7} {
 			p.Cross(x(e)+sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
-		p.Text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, sheet.JoinLetters(i))
-		p.Text(sheet.Live_mm, top-1.2, sheet.Small, draw.Italic, 1, fmt.Sprintf("%s: tile %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(e)))
+		p.Text(x(e)+0.6, at(b.CutWide_mm*0.7)+1.2, sheet.Body, draw.Bold, 0, word.Name(sheet.JoinLetters(i)))
+		p.Text(sheet.Live_mm, top-1.2, sheet.Small, draw.Italic, 1, word.Say("%s: tile %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(e)))
 	}
 	j.bandStrokes(p, t, x, at)
 	// Quarter and centre marks, with their names on the inner half.
@@ -182,7 +179,7 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		if !upright(sheet.Medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
 			continue
 		}
-		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), m.Name)
+		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), word.Name(m.Name))
 	}
 	for _, c := range b.Closures {
 		if c.X_mm < t.From_mm || c.X_mm > t.To_mm {
@@ -219,8 +216,8 @@ func (j *job) bandStrokes(p *sheet.Page, t sheet.Tile, x, at func(float64) float
 }
 
 // bandName sets a mark's name beside its line, on the side that has room.
-func (j *job) bandName(p *sheet.Page, x, size, y float64, words string) {
-	w := draw.TextWidth(words, sheet.Small, draw.Italic)
+func (j *job) bandName(p *sheet.Page, x, size, y float64, words word.Text) {
+	w := p.Width(words, sheet.Small, draw.Italic)
 	anchor, at := 0.0, x+1
 	if x+1+w > size {
 		anchor, at = 1, x-1
@@ -243,8 +240,8 @@ func (j *job) overlap(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) 
 	// A bracket along the bottom edge, and its words where there is room for them.
 	y := at(b.Seam_mm) - 1
 	p.Lines(sheet.Fine, nil, []draw.Point{sheet.Pt(x(from), y-1), sheet.Pt(x(from), y), sheet.Pt(x(to), y), sheet.Pt(x(to), y-1)})
-	const words = "overlap, goes under"
-	w := draw.TextWidth(words, sheet.Small, draw.Italic)
+	words := word.Say("overlap, goes under")
+	w := p.Width(words, sheet.Small, draw.Italic)
 	if b.Height_mm < 12 || x(from)-1-w < 0 {
 		return
 	}
@@ -257,21 +254,22 @@ func (j *job) closure(p *sheet.Page, c pattern.Closure, x, y, size float64) {
 		p.Circle(sheet.Medium, x, y, r)
 	}
 	p.Dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
-	w := draw.TextWidth(c.Kind, sheet.Small, draw.Upright)
+	kind := word.Name(c.Kind)
+	w := p.Width(kind, sheet.Small, draw.Upright)
 	if x+2+w < size {
-		p.Text(x+2, y+0.9, sheet.Small, draw.Upright, 0, c.Kind)
+		p.Text(x+2, y+0.9, sheet.Small, draw.Upright, 0, kind)
 	} else if x-2-w > 0 {
-		p.Text(x-2, y+0.9, sheet.Small, draw.Upright, 1, c.Kind)
+		p.Text(x-2, y+0.9, sheet.Small, draw.Upright, 1, kind)
 	}
 }
 
 // grain draws the grain line and what each half is.
 func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	b := j.Pattern.Band
-	along := scheme.Warp
+	thread := scheme.Warp
 	for _, q := range j.Pattern.Cut.Layout.Placed {
 		if q.Kind == pattern.KindBand {
-			along = q.Along
+			thread = q.Along
 		}
 	}
 	room := b.Carry_mm / 4 // between the first two quarter marks
@@ -283,24 +281,24 @@ func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	}
 	p.Line(sheet.Medium, nil, sheet.Pt(left, y), sheet.Pt(right, y))
 	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(left+2, y-1.1), sheet.Pt(left, y), sheet.Pt(left+2, y+1.1)}, []draw.Point{sheet.Pt(right-2, y-1.1), sheet.Pt(right, y), sheet.Pt(right-2, y+1.1)})
-	p.Text((left+right)/2, y-1, sheet.Small, draw.Italic, 0.5, "thread: "+string(along))
-	p.Text(right+2, y+0.9, sheet.Small, draw.Italic, 0, sheet.Fit("inner half", sheet.Small, draw.Italic, b.Seam_mm+room-right-3))
-	p.Text(right+2, at(b.Seam_mm+b.Height_mm*0.5), sheet.Small, draw.Italic, 0, sheet.Fit("outer half", sheet.Small, draw.Italic, b.Seam_mm+room-right-3))
+	p.Text((left+right)/2, y-1, sheet.Small, draw.Italic, 0.5, word.Say("thread: %s", along(thread)))
+	p.Fitted(right+2, y+0.9, sheet.Small, draw.Italic, b.Seam_mm+room-right-3, word.Say("inner half"))
+	p.Fitted(right+2, at(b.Seam_mm+b.Height_mm*0.5), sheet.Small, draw.Italic, b.Seam_mm+room-right-3, word.Say("outer half"))
 	if b.Height_mm < 16 {
 		return
 	}
 	w := 0.74*room - 1
-	p.Text(left, at(b.Fold_mm)+4.6, sheet.Small, draw.Italic, 0, sheet.Fit("fold: the band's top edge", sheet.Small, draw.Italic, w))
-	p.Text(left, at(b.Seam_mm)-2.6, sheet.Small, draw.Italic, 0, sheet.Fit("seam: the band's bottom edge", sheet.Small, draw.Italic, w))
+	p.Fitted(left, at(b.Fold_mm)+4.6, sheet.Small, draw.Italic, w, word.Say("fold: the band's top edge"))
+	p.Fitted(left, at(b.Seam_mm)-2.6, sheet.Small, draw.Italic, w, word.Say("seam: the band's bottom edge"))
 }
 
 // pinsWords lists where the quarters of the strip are pinned: mark and place.
-func (j *job) pinsWords() []string {
-	var out []string
+func (j *job) pinsWords() []word.Text {
+	var out []word.Text
 	for _, q := range j.Pattern.Band.Pins {
 		for _, r := range j.table.Rows {
 			if r.Mark == q.Mark { // the place as the table of marks has it
-				out = append(out, fmt.Sprintf("the %s of set %d (%s %s) at %s of the pattern", foldName(r.Fold), r.Set, j.table.Text(r.Place), j.Units.Symbol(), j.len(q.Band_mm)))
+				out = append(out, word.Say("the %s of set %d (%s) at %s of the pattern", foldName(r.Fold), r.Set, j.place(r.Place), j.len(q.Band_mm)))
 			}
 		}
 	}

@@ -2,6 +2,7 @@ package paper
 
 import (
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -9,8 +10,8 @@ import (
 // Local rules come first wherever they say more.
 type Caution struct {
 	ID    string
-	Title string
-	Text  string
+	Title word.Text
+	Text  word.Text
 	Steps []Step // every place where it is printed
 }
 
@@ -34,46 +35,43 @@ const (
 // nothing presses a throat, the rest stays. Flame is always the first.
 func Cautions(part scheme.Part) []Caution {
 	all := []Caution{
-		{"flame", "keep away from flame", "No candles, matches, smoking, stoves or stage flame while it is worn or near. " +
-			"Wide, light cloth near the face catches fire before the wearer sees it. Fine cotton (lawn, batiste, voile, muslin, organdie) and organza are lighter than the cloth that fire rules treat as safe; " +
-			"fine linen lies near the line. For the stage ask the venue's fire officer; local fire rules come first.",
+		{"flame", word.Say("keep away from flame"), word.Say("No candles, matches, smoking, stoves or stage flame while it is worn or near. Wide, light cloth near the face catches fire before the wearer sees it. Fine cotton (lawn, batiste, voile, muslin, organdie) and organza are lighter than the cloth that fire rules treat as safe; fine linen lies near the line. For the stage ask the venue's fire officer; local fire rules come first."),
 			[]Step{StepCloth, StepWear}},
 	}
 	if part == scheme.Wrist {
-		all = append(all, Caution{"tight", "a tight band", "It must pass a finger all round and must not leave a mark. Loosen it at once if the hand tingles, swells or goes pale. Never sleep in it.",
+		all = append(all, Caution{"tight", word.Say("a tight band"), word.Say("It must pass a finger all round and must not leave a mark. Loosen it at once if the hand tingles, swells or goes pale. Never sleep in it."),
 			[]Step{StepBand, StepWear}})
 	} else {
-		all = append(all, Caution{"tight", "a tight band", "It must pass two fingers all round. Loosen it at once if the wearer is dizzy, sees badly, is hoarse or short of breath. " +
-			"Tight neckwear has been measured to raise the pressure in the eye and to lessen the blood flow to the brain (studies differ on how much). Never sleep in it; not for anyone who cannot undo it alone. For the stage use a closure that opens at one pull.",
+		all = append(all, Caution{"tight", word.Say("a tight band"), word.Say("It must pass two fingers all round. Loosen it at once if the wearer is dizzy, sees badly, is hoarse or short of breath. Tight neckwear has been measured to raise the pressure in the eye and to lessen the blood flow to the brain (studies differ on how much). Never sleep in it; not for anyone who cannot undo it alone. For the stage use a closure that opens at one pull."),
 			[]Step{StepBand, StepWear}})
 	}
-	children := "Long ties at a child's wrist catch and pull: use a hook, snap or other closure that gives way. Never unattended, never in a play area. EN 14682 sets limits to cords on children's clothes, costume among them: assess it for yourself even where the standard does not apply."
+	children := word.Say("Long ties at a child's wrist catch and pull: use a hook, snap or other closure that gives way. Never unattended, never in a play area. EN 14682 sets limits to cords on children's clothes, costume among them: assess it for yourself even where the standard does not apply.")
 	if part != scheme.Wrist {
-		children = "No ties, strings or cords at a child's neck (EN 14682: none under 7 years, no free ends to 14; costume counts as clothing). Use a hook, snap or other closure that gives way. Never unattended, never in a play area. Assess it for yourself even where the standard does not apply."
+		children = word.Say("No ties, strings or cords at a child's neck (EN 14682: none under 7 years, no free ends to 14; costume counts as clothing). Use a hook, snap or other closure that gives way. Never unattended, never in a play area. Assess it for yourself even where the standard does not apply.")
 	}
-	into := "Pins and needles that stay in a ruff go into a neck."
+	needles := word.Say("Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. Pins and needles that stay in a ruff go into a neck.")
 	if part == scheme.Wrist {
-		into = "Pins and needles that stay in a cuff go into a wrist."
+		needles = word.Say("Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. Pins and needles that stay in a cuff go into a wrist.")
 	}
 	all = append(all,
-		Caution{"children", "children", children, []Step{StepBand, StepWear}},
-		Caution{"needles", "pins and needles", "Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. " + into,
+		Caution{"children", word.Say("children"), children, []Step{StepBand, StepWear}},
+		Caution{"needles", word.Say("pins and needles"), needles,
 			[]Step{StepSew}},
-		Caution{"scald", "boiling starch", "Water at 60 °C scalds in 3 seconds, at 55 °C in 17 to 30. Paste clings and holds its heat, so it burns worse than water, and a child's skin burns sooner: keep children away, turn the handle inwards, and let it cool until it is hand-warm (below about 43 °C) before hands go in.",
+		Caution{"scald", word.Say("boiling starch"), word.Say("Water at 60 °C scalds in 3 seconds, at 55 °C in 17 to 30. Paste clings and holds its heat, so it burns worse than water, and a child's skin burns sooner: keep children away, turn the handle inwards, and let it cool until it is hand-warm (below about 43 °C) before hands go in."),
 			[]Step{StepCook}},
-		Caution{"dust", "starch and flour dust", "Do not breathe it: it causes asthma and rashes (workplaces keep flour dust below 10 mg in a cubic metre). It is a dust that explodes: never shake or sieve it near a flame. Spoon it gently into cold water.",
+		Caution{"dust", word.Say("starch and flour dust"), word.Say("Do not breathe it: it causes asthma and rashes (workplaces keep flour dust below 10 mg in a cubic metre). It is a dust that explodes: never shake or sieve it near a flame. Spoon it gently into cold water."),
 			[]Step{StepCook}},
-		Caution{"wheat", "wheat", "Wheat starch may keep traces of protein. For a wearer or helper with coeliac disease or wheat allergy take maize, potato or rice, and tell performers what is in it.",
+		Caution{"wheat", word.Say("wheat"), word.Say("Wheat starch may keep traces of protein. For a wearer or helper with coeliac disease or wheat allergy take maize, potato or rice, and tell performers what is in it."),
 			[]Step{StepCook, StepWear}},
-		Caution{"air", "fresh air", "Open a window when starch boils, and when starched linen is ironed or scorches.",
+		Caution{"air", word.Say("fresh air"), word.Say("Open a window when starch boils, and when starched linen is ironed or scorches."),
 			[]Step{StepCook, StepSet}},
-		Caution{"colours", "old colours", "Do not use smalt (blue glass with cobalt, may hold arsenic) or orpiment (arsenic). Saffron or laundry blue instead; try a swatch for stains on skin and cloth.",
+		Caution{"colours", word.Say("old colours"), word.Say("Do not use smalt (blue glass with cobalt, may hold arsenic) or orpiment (arsenic). Saffron or laundry blue instead; try a swatch for stains on skin and cloth."),
 			[]Step{StepColour}},
-		Caution{"oven", "never dry it in an oven", "One ruff was burnt to a crisp within minutes in a closed electric oven; plastic lace has melted in another. Dry it in moving air, away from radiators with a glow.",
+		Caution{"oven", word.Say("never dry it in an oven"), word.Say("One ruff was burnt to a crisp within minutes in a closed electric oven; plastic lace has melted in another. Dry it in moving air, away from radiators with a glow."),
 			[]Step{StepDry}},
-		Caution{"hot", "hot sticks and irons", "Irons run to 200 °C, and metal above about 65 °C burns at a touch of a second. Wear a glove on the hand that holds the cloth, lay hot tools on a stand that cannot tip, and set nothing on a person: never shape a ruff while it is worn.",
+		Caution{"hot", word.Say("hot sticks and irons"), word.Say("Irons run to 200 °C, and metal above about 65 °C burns at a touch of a second. Wear a glove on the hand that holds the cloth, lay hot tools on a stand that cannot tip, and set nothing on a person: never shape a ruff while it is worn."),
 			[]Step{StepSet}},
-		Caution{"old", "old textiles", "Never starch, wash or wear a historical object. Ask a textile conservator.",
+		Caution{"old", word.Say("old textiles"), word.Say("Never starch, wash or wear a historical object. Ask a textile conservator."),
 			[]Step{StepKeep}},
 	)
 	return all
@@ -94,7 +92,7 @@ func (j *job) at(step Step) []Caution {
 
 // runs are the caution's words, as they are printed.
 func (c Caution) runs() []sheet.Run {
-	return []sheet.Run{sheet.Strong("Caution: " + c.Title + ". "), sheet.Plain(c.Text)}
+	return []sheet.Run{sheet.Strong(word.Say("Caution: %s. ", c.Title)), sheet.Plain(c.Text)}
 }
 
 // warn sets a caution.

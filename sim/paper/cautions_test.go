@@ -27,17 +27,17 @@ func TestCautions(t *testing.T) {
 				t.Errorf("%s stands at no step", k.ID)
 			}
 			for _, step := range k.Steps {
-				if text := said(pages, on[step]); !strings.Contains(text, k.Text) || !strings.Contains(text, "Caution: "+k.Title+".") {
+				if text := said(pages, on[step]); !strings.Contains(text, k.Text.String()) || !strings.Contains(text, "Caution: "+k.Title.String()+".") {
 					t.Errorf("%s: caution %s is not on sheet %s", c.name, k.ID, on[step])
 				}
 			}
 		}
 		for _, kind := range []string{"start", "order", "wear"} {
-			if !strings.Contains(said(pages, kind), all[0].Text) {
+			if !strings.Contains(said(pages, kind), all[0].Text.String()) {
 				t.Errorf("%s: no flame caution on sheet %s", c.name, kind)
 			}
 		}
-		if !strings.Contains(said(pages, "band"), all[1].Text) {
+		if !strings.Contains(said(pages, "band"), all[1].Text.String()) {
 			t.Errorf("%s: the band's pattern does not warn of a tight band", c.name)
 		}
 		if !strings.Contains(said(pages, "start"), "local rules say more") {

@@ -43,7 +43,7 @@ func TestContents(t *testing.T) {
 				text += l.Text + "\n"
 			}
 		}
-		for _, want := range []string{"sheet " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(pages)), s.Name, "4 May 2026", "lengths in inches", p.Title} {
+		for _, want := range []string{"sheet " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(pages)), s.Name, "4 May 2026", "lengths in inches", p.Title.String()} {
 			if !strings.Contains(text, want) {
 				t.Errorf("sheet %d does not say %q", i+1, want)
 			}
@@ -51,7 +51,7 @@ func TestContents(t *testing.T) {
 		if joined := strings.ReplaceAll(text, "\n", ""); !strings.Contains(joined, s.Code()) {
 			t.Errorf("sheet %d does not carry the share code", i+1)
 		}
-		if p.Holds == "" && p.Sheet != "marks" && p.Number > 1 && pages[i-1].Sheet != p.Sheet {
+		if p.Holds.Empty() && p.Sheet != "marks" && p.Number > 1 && pages[i-1].Sheet != p.Sheet {
 			t.Errorf("sheet %d, %s, does not say what it holds", i+1, p.Title)
 		}
 	}
@@ -103,7 +103,7 @@ func everyMark(t *testing.T, in Input, pages []sheet.Page) {
 		if r.Mark < 0 {
 			continue
 		}
-		want := strconv.Itoa(r.Set) + " " + markName(r.Fold) + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
+		want := strconv.Itoa(r.Set) + " " + markName(r.Fold).String() + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
 		n := strings.Index(text[at:], want)
 		if n < 0 {
 			t.Fatalf("the table lacks %q", want)

@@ -2,16 +2,15 @@ package paper
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"sort"
 	"strconv"
-	"strings"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -33,85 +32,86 @@ func (j *job) cutting() ([]*sheet.Page, error) {
 // cut lays the sheet out, with a layout that is less_mm smaller than the sheet is
 // wide.
 func (j *job) cut(less_mm float64) *sheet.Flow {
-	f := sheet.NewFlow("Cloth: buy and cut")
-	f.Page.Holds = "layout on the bolt, not full size"
+	f := sheet.NewFlow(j.Language, word.Say("Cloth: buy and cut"))
+	f.Page.Holds = word.Say("layout on the bolt, not full size")
 	cut := j.Pattern.Cut
 	lay := cut.Layout
-	f.Head("Buy", 20)
-	f.Para(sheet.Strong(j.bought(cut.Buy)), sheet.Plain(fmt.Sprintf(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.",
-		j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
+	f.Head(word.Say("Buy"), 20)
+	f.Para(sheet.Strong(j.bought(cut.Buy)), sheet.Plain(word.Say(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.", j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
 	if j.Pattern.Made > 1 {
-		f.Para(sheet.Strong("For both cuffs, "), sheet.Plain("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once."))
+		f.Para(sheet.Strong(word.Say("For both cuffs, ")), sheet.Plain(word.Say("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once.")))
 	}
-	f.Para(sheet.Plain("Thread: " + j.thread() + ". " + j.notions()))
+	f.Para(sheet.Plain(word.Say("Thread: %s. %s", j.thread(), j.notions())))
 	if j.Pattern.Strip.Have_mm > 0 {
-		each := map[bool]string{true: " for each"}[j.Pattern.Made > 1]
-		lacks := "Only what it lacks is on the layout."
+		lacks := word.Say("Only what it lacks is on the layout.")
 		if j.toCut() == 0 {
-			lacks = "It is long enough: no strip is on the layout."
+			lacks = word.Say("It is long enough: no strip is on the layout.")
 		}
-		f.Para(sheet.Plain(fmt.Sprintf("At hand already: a strip of %s%s. %s", j.len(j.Pattern.Strip.Have_mm), each, lacks)))
+		have := word.Say("At hand already: a strip of %s.", j.len(j.Pattern.Strip.Have_mm))
+		if j.Pattern.Made > 1 {
+			have = word.Say("At hand already: a strip of %s for each.", j.len(j.Pattern.Strip.Have_mm))
+		}
+		f.Para(sheet.Plain(word.Join(" ", have, lacks)))
 	}
 	if j.Pattern.Band.AtHand {
-		f.Para(sheet.Plain(map[bool]string{true: "The bands are made already and are", false: "The band is made already and is"}[j.Pattern.Made > 1] + " not on the layout."))
+		f.Para(sheet.Plain(word.Count(j.Pattern.Made, "The band is made already and is not on the layout.", "The bands are made already and are not on the layout.")))
 	}
 	if len(lay.Left) > 0 {
-		names := []string{}
+		names := []word.Text{}
 		for _, s := range lay.Left {
-			names = append(names, fmt.Sprintf("%s, %s by %s", s.Name, j.len(s.Long_mm), j.len(s.Wide_mm)))
+			names = append(names, word.Say("%s, %s by %s", s.Name, j.len(s.Long_mm), j.len(s.Wide_mm)))
 		}
-		f.Para(sheet.Strong("From other cloth: "), sheet.Plain(list(names)+". This cloth is too narrow for "+map[bool]string{true: "it", false: "them"}[len(names) == 1]+"."))
+		f.Para(sheet.Strong(word.Say("From other cloth: ")), sheet.Plain(word.Count(len(names), "%s. This cloth is too narrow for it.", "%s. This cloth is too narrow for them.", list(names))))
 	}
 	done := map[string]bool{}
 	j.warnAll(f, done, StepCloth)
 
-	f.Head("Wash first, then cut", 30)
-	f.Para(sheet.Plain("Wash, dry and iron the cloth as the finished "+j.thing()+" will be washed, before anything is cut. The layout is drawn and measured on the cloth "),
-		sheet.Strong("as bought"), sheet.Plain(fmt.Sprintf("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.",
-			trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
+	f.Head(word.Say("Wash first, then cut"), 30)
+	f.Para(sheet.Plain(word.Say("Wash, dry and iron the cloth as the finished %s will be washed, before anything is cut. The layout is drawn and measured on the cloth ", j.thing())),
+		sheet.Strong(word.Say("as bought")), sheet.Plain(word.Say("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.", trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
 
 	// The layout stands on a page that holds it and its words.
 	high := j.layoutHigh() - less_mm
 	high = min(max(high, 40), sheet.BodyBottom_mm-sheet.BodyTop_mm-24)
-	f.Head("Layout", min(high, 100)+14)
+	f.Head(word.Say("Layout"), min(high, 100)+14)
 	high = min(high, sheet.BodyBottom_mm-f.Y-13)
 	j.drawLayout(f, high)
 
-	f.Head("Pieces", 24)
-	f.Table(sheet.Body, []sheet.Col{sheet.Words("piece", 30), sheet.Numbers("how many", 12), sheet.Numbers("cut, washed", 28), sheet.Numbers("on the cloth as bought", 30), sheet.Words("thread along it", 16)}, j.pieces())
+	f.Head(word.Say("Pieces"), 24)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Say("piece"), 30), sheet.Numbers(word.Say("how many"), 12), sheet.Numbers(word.Say("cut, washed"), 28), sheet.Numbers(word.Say("on the cloth as bought"), 30), sheet.Words(word.Say("thread along it"), 16)}, j.pieces())
 	f.Small(sheet.Plain(j.sums()))
 	j.ways(f)
 	return f
 }
 
 // bought is what is asked for in the shop.
-func (j *job) bought(b pattern.Buy) string {
+func (j *job) bought(b pattern.Buy) word.Text {
 	if j.Units == scheme.Inches {
-		return pattern.Yards(b.Eighths) + " (" + trim(b.Metric_mm/1000, 2) + " m)"
+		return word.Say("%s (%s m)", pattern.Yards(b.Eighths), trim(b.Metric_mm/1000, 2))
 	}
-	return trim(b.Metric_mm/1000, 2) + " m (" + pattern.Yards(b.Eighths) + ")"
+	return word.Say("%s m (%s)", trim(b.Metric_mm/1000, 2), pattern.Yards(b.Eighths))
 }
 
 // thread is the thread to have, in whole 10 m or yards, with something over.
-func (j *job) thread() string {
+func (j *job) thread() word.Text {
 	m := math.Ceil(j.work.Thread_mm/1000/10) * 10
 	if j.Units == scheme.Inches {
-		return fmt.Sprintf("%s yd or more of linen or cotton thread, waxed (reckoned: %s yd)", trim(math.Ceil(m/0.9144/10)*10, 0), trim(j.work.Thread_mm/914.4, 0))
+		return word.Say("%s yd or more of linen or cotton thread, waxed (reckoned: %s yd)", trim(math.Ceil(m/0.9144/10)*10, 0), trim(j.work.Thread_mm/914.4, 0))
 	}
-	return fmt.Sprintf("%s m or more of linen or cotton thread, waxed (reckoned: %s m)", trim(m, 0), trim(j.work.Thread_mm/1000, 0))
+	return word.Say("%s m or more of linen or cotton thread, waxed (reckoned: %s m)", trim(m, 0), trim(j.work.Thread_mm/1000, 0))
 }
 
-func (j *job) notions() string {
+func (j *job) notions() word.Text {
 	pairs := 0
 	for _, c := range j.Pattern.Band.Closures {
 		pairs = max(pairs, c.Pair)
 	}
 	pairs *= j.Pattern.Made
-	what := map[scheme.Closure]string{
-		scheme.Hooks: plural(pairs, "hook and eye", "hooks and eyes"), scheme.Buttons: plural(pairs, "button, flat", "buttons, flat"),
-		scheme.Ties: plural(pairs, "pair of ties", "pairs of ties"),
+	what := map[scheme.Closure]word.Text{
+		scheme.Hooks: word.Count(pairs, "%s hook and eye", "%s hooks and eyes", thousands(pairs)), scheme.Buttons: word.Count(pairs, "%s button, flat", "%s buttons, flat", thousands(pairs)),
+		scheme.Ties: word.Count(pairs, "%s pair of ties", "%s pairs of ties", thousands(pairs)),
 	}[j.s.Band.Closure]
-	return "To close " + map[bool]string{true: "the bands: ", false: "the band: "}[j.Pattern.Made > 1] + what + "."
+	return word.Count(j.Pattern.Made, "To close the band: %s.", "To close the bands: %s.", what)
 }
 
 const layoutLabel = 2.2
@@ -147,11 +147,11 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 			fill = sheet.Pale
 		}
 		p.Filled(sheet.Medium, fill, a.X, b.Y, b.X, a.Y)
-		words := q.Name
+		words := word.Name(q.Name)
 		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel {
-			if draw.TextWidth(words, layoutLabel, draw.Upright) < w-1 {
+			if p.Width(words, layoutLabel, draw.Upright) < w-1 {
 				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, words)
-			} else if n := lastWord(q.Name); draw.TextWidth(n, layoutLabel, draw.Upright) < w {
+			} else if n := word.Name(lastWord(q.Name)); p.Width(n, layoutLabel, draw.Upright) < w {
 				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, n)
 			}
 		}
@@ -165,10 +165,9 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 	p.Line(sheet.Medium, nil, sheet.Pt(ax, mid+half), sheet.Pt(ax, mid-half))
 	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(ax-1.2, mid-half+2), sheet.Pt(ax, mid-half), sheet.Pt(ax+1.2, mid-half+2)},
 		[]draw.Point{sheet.Pt(ax-1.2, mid+half-2), sheet.Pt(ax, mid+half), sheet.Pt(ax+1.2, mid+half-2)})
-	p.Text(ax-1.4, mid+1, sheet.Small, draw.Italic, 1, "warp")
+	p.Text(ax-1.4, mid+1, sheet.Small, draw.Italic, 1, word.Say("warp"))
 	f.Y = y1 + 1.5
-	f.Small(sheet.Slant(fmt.Sprintf("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.",
-		trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))
+	f.Small(sheet.Slant(word.Say("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.", trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))
 }
 
 func lastWord(s string) string {
@@ -181,7 +180,7 @@ func lastWord(s string) string {
 }
 
 // pieces groups the layout's pieces of one size into rows of the table.
-func (j *job) pieces() [][]string {
+func (j *job) pieces() [][]word.Text {
 	lay := j.Pattern.Cut.Layout
 	washed := lay.Washed()
 	type key struct {
@@ -209,33 +208,36 @@ func (j *job) pieces() [][]string {
 	}
 	rank := map[pattern.Kind]int{pattern.KindStrip: 0, pattern.KindBand: 1, pattern.KindSwatch: 2}
 	sort.SliceStable(keys, func(a, b int) bool { return rank[keys[a].kind] < rank[keys[b].kind] })
-	size := func(q pattern.Placed) string {
+	size := func(q pattern.Placed) word.Text {
 		long, wide := q.Long_mm, q.Wide_mm
 		if q.Along == scheme.Weft {
 			long, wide = wide, long
 		}
 		switch {
 		case q.Kind == pattern.KindSwatch && q.Name == pattern.Square:
-			return trim(long, 0) + " × " + trim(wide, 0) + " mm" // weighed: in mm whatever the units
+			return word.Say("%s × %s mm", trim(long, 0), trim(wide, 0)) // weighed: in mm whatever the units
 		case q.Kind == pattern.KindSwatch:
-			return j.swatchLen(long) + " × " + j.swatchLen(wide)
+			return word.Say("%s × %s", j.swatchLen(long), j.swatchLen(wide))
 		}
-		return j.len(long) + " × " + j.len(wide)
+		return word.Say("%s × %s", j.len(long), j.len(wide))
 	}
-	var rows [][]string
+	var rows [][]word.Text
 	for _, k := range keys {
 		first := groups[k][0]
-		name := k.name
+		name := word.Name(k.name)
+		if k.kind == pattern.KindBand {
+			name = word.Say("band")
+		}
 		if k.kind == pattern.KindStrip {
-			name = washed.Placed[first].Name
+			name = word.Name(washed.Placed[first].Name)
 			if n := len(groups[k]); n > 1 {
-				name = "strips " + numbers(washed.Placed, groups[k])
+				name = word.Say("strips %s", numbers(washed.Placed, groups[k]))
 			}
 			if j.Pattern.Made > 1 {
-				name = "strip " + numbers(washed.Placed, groups[k]) + " of each"
+				name = word.Say("strip %s of each", numbers(washed.Placed, groups[k]))
 			}
 		}
-		rows = append(rows, []string{name, strconv.Itoa(len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), string(washed.Placed[first].Along)})
+		rows = append(rows, []word.Text{name, word.Say("%d", len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), along(washed.Placed[first].Along)})
 	}
 	return rows
 }
@@ -250,7 +252,7 @@ func baseName(s string) string {
 }
 
 // numbers writes the numbers of strips: "1 to 3, 5".
-func numbers(all []pattern.Placed, which []int) string {
+func numbers(all []pattern.Placed, which []int) word.Text {
 	var ns []int
 	for _, i := range which {
 		if n, err := strconv.Atoi(lastWord(all[i].Name)); err == nil {
@@ -259,52 +261,50 @@ func numbers(all []pattern.Placed, which []int) string {
 	}
 	sort.Ints(ns)
 	ns = slices.Compact(ns) // of a pair
-	s := ""
+	var runs []word.Text
 	for i := 0; i < len(ns); {
 		k := i
 		for k+1 < len(ns) && ns[k+1] == ns[k]+1 {
 			k++
 		}
-		if s != "" {
-			s += ", "
-		}
-		s += strconv.Itoa(ns[i])
 		if k > i {
-			s += " to " + strconv.Itoa(ns[k])
+			runs = append(runs, word.Say("%d to %d", ns[i], ns[k]))
+		} else {
+			runs = append(runs, word.Say("%d", ns[i]))
 		}
 		i = k + 1
 	}
-	return s
+	return word.Join(", ", runs...)
 }
 
 // sums shows that the pieces make the strip: the two numbers that must agree.
-func (j *job) sums() string {
+func (j *job) sums() word.Text {
 	st, cut := j.Pattern.Strip, j.Pattern.Cut
 	var joins float64
 	for _, x := range cut.Joins {
 		joins += x.Consumes_mm
 	}
-	sum := func(parts ...any) string { // of those that are there: name, mm, name, mm …
-		var out []string
-		for i := 0; i < len(parts); i += 2 {
-			if mm := parts[i+1].(float64); mm > 0 {
-				out = append(out, parts[i].(string)+" "+j.len(mm))
-			}
+	part := func(mm float64, named word.Text) word.Text {
+		if mm > 0 {
+			return named
 		}
-		return strings.Join(out, " + ")
+		return word.Text{}
 	}
-	words := "The strip's width, " + j.len(st.Width_mm) + " = " + sum("depth", st.Depth_mm, "hem", st.Hem_mm, "turned in at the stitch line", st.Takeup_mm) +
-		". Its length, " + j.len(st.Length_mm) + " = " + sum("marks", st.Marked_mm, "two end hems", 2*st.Hem_mm, "spare", st.Spare_mm)
+	wide := word.Join(" + ", part(st.Depth_mm, word.Say("depth %s", j.len(st.Depth_mm))), part(st.Hem_mm, word.Say("hem %s", j.len(st.Hem_mm))),
+		part(st.Takeup_mm, word.Say("turned in at the stitch line %s", j.len(st.Takeup_mm))))
+	long := word.Join(" + ", part(st.Marked_mm, word.Say("marks %s", j.len(st.Marked_mm))), part(st.Hem_mm, word.Say("two end hems %s", j.len(2*st.Hem_mm))),
+		part(st.Spare_mm, word.Say("spare %s", j.len(st.Spare_mm))))
+	var pieces, left word.Text
 	if n := len(cut.Joins); n > 0 {
-		words += "; " + plural(n, "join", "joins") + " in " + plural(len(cut.Pieces), "piece", "pieces")
+		pieces = word.Count(n, "%s join in %s", "%s joins in %s", thousands(n), word.Count(len(cut.Pieces), "%s piece", "%s pieces", thousands(len(cut.Pieces))))
 		if joins > 0 {
-			words += " take " + j.len(joins) + " of cloth more"
+			pieces = word.Count(n, "%s join in %s take %s of cloth more", "%s joins in %s take %s of cloth more", thousands(n), word.Count(len(cut.Pieces), "%s piece", "%s pieces", thousands(len(cut.Pieces))), j.len(joins))
 		}
 	}
 	if want := float64(2*j.s.Strip.Spare) * j.Ruff.Plan.Panel_mm; st.Have_mm == 0 && st.Spare_mm < want-0.5 {
-		words += ". The whole spare of " + plural(j.s.Strip.Spare, "set", "sets") + " would take a piece of its own: what the last piece has room for is left"
+		left = word.Count(j.s.Strip.Spare, "The whole spare of %s set would take a piece of its own: what the last piece has room for is left.", "The whole spare of %s sets would take a piece of its own: what the last piece has room for is left.", thousands(j.s.Strip.Spare))
 	}
-	return words + "."
+	return word.Join(" ", word.Say("The strip's width, %s = %s. Its length, %s.", j.len(st.Width_mm), wide, word.Join("; ", word.Say("%s = %s", j.len(st.Length_mm), long), pieces)), left)
 }
 
 // ways names the other ways of cutting that take the least cloth, where there are
@@ -312,24 +312,24 @@ func (j *job) sums() string {
 func (j *job) ways(f *sheet.Flow) {
 	all := slices.Clone(j.Pattern.Ways)
 	slices.SortStableFunc(all, func(a, b pattern.Way) int { return cmp.Compare(a.Buy.Need_mm, b.Buy.Need_mm) })
-	var said []string
+	var said []word.Text
 	for _, w := range all {
 		if w.Along == j.Pattern.Cut.Along && w.Side == j.Pattern.Cut.Side {
 			continue
 		}
-		words := "along the " + string(w.Along)
+		way := word.Say("along the %s", along(w.Along))
 		if w.Along == scheme.Warp {
-			words += ", " + strconv.Itoa(w.Side) + " side by side"
+			way = word.Say("along the %s, %d side by side", along(w.Along), w.Side)
 		}
-		words += ": " + j.bought(w.Buy) + ", " + plural(w.Joins, "join", "joins")
+		joins := word.Count(w.Joins, "%s join", "%s joins", thousands(w.Joins))
 		if w.Shown > 0 {
-			words += " of which " + strconv.Itoa(w.Shown) + " would show"
+			joins = word.Count(w.Joins, "%s join of which %d would show", "%s joins of which %d would show", thousands(w.Joins), w.Shown)
 		}
-		if said = append(said, words); len(said) == 4 {
+		if said = append(said, word.Say("%s: %s, %s", way, j.bought(w.Buy), joins)); len(said) == 4 {
 			break
 		}
 	}
 	if len(said) > 0 {
-		f.Small(sheet.Strong("Other ways to cut the strip: "), sheet.Plain(strings.Join(said, "; ")+"."))
+		f.Small(sheet.Strong(word.Say("Other ways to cut the strip: ")), sheet.Plain(word.Say("%s.", word.Join("; ", said...))))
 	}
 }

@@ -2,9 +2,10 @@ package paper
 
 import (
 	"math"
-	"strconv"
 
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // How lengths, volumes and weights are written on the sheets.
@@ -12,12 +13,12 @@ import (
 // len writes a length as a maker measures it, with its unit: to 0.5 mm; in inches to
 // 1/16, as a tape measure shows it, below 1/2 in to 1/32. What must be exact is drawn,
 // not written.
-func (j *job) len(mm float64) string { return j.bare(mm) + " " + j.Units.Symbol() }
+func (j *job) len(mm float64) word.Text { return word.Say("%s %s", j.bare(mm), j.Units.Symbol()) }
 
 // bare is len without the unit.
-func (j *job) bare(mm float64) string {
+func (j *job) bare(mm float64) word.Text {
 	if !finite(mm) {
-		return "–"
+		return word.Name("–")
 	}
 	if j.Units == scheme.Inches {
 		n := int(math.Round(mm / 25.4 * 32))
@@ -34,35 +35,45 @@ func (j *job) bare(mm float64) string {
 }
 
 // thirtySeconds writes n/32 as a mixed fraction in lowest terms: "15 1/2".
-func thirtySeconds(n int) string {
-	return scheme.Minus(scheme.BareLength(float64(n)*25.4/32, scheme.Inches))
+func thirtySeconds(n int) word.Text {
+	return word.Say("%s", word.Written(scheme.BareLength(float64(n)*25.4/32, scheme.Inches)))
+}
+
+// place writes a place of the table of marks, with its unit.
+func (j *job) place(p pattern.Place) word.Text {
+	return word.Say("%s %s", j.placed(p), j.Units.Symbol())
+}
+
+// placed is place without the unit.
+func (j *job) placed(p pattern.Place) word.Text {
+	return word.Say("%s", word.Written(j.table.Text(p)))
 }
 
 // near writes a length that is computed, not to be measured off: to 0.1 mm, in
 // inches to 1/32.
-func (j *job) near(mm float64) string {
+func (j *job) near(mm float64) word.Text {
 	switch {
 	case !finite(mm):
 		return j.len(mm)
 	case j.Units == scheme.Centimetres:
-		return trim(mm/10, 2) + " cm"
+		return word.Say("%s cm", trim(mm/10, 2))
 	case j.Units == scheme.Millimetres:
-		return trim(mm, 1) + " mm"
+		return word.Say("%s mm", trim(mm, 1))
 	}
 	return j.len(mm)
 }
 
 // move writes a small move in mm, whatever the unit of the sheets: it is looked
 // for in tenths.
-func move(mm float64) string {
+func move(mm float64) word.Text {
 	if mm != 0 && math.Abs(mm) < 0.05 {
-		return "under 0.1 mm"
+		return word.Say("under 0.1 mm")
 	}
-	return trim(mm, 1) + " mm"
+	return word.Say("%s mm", trim(mm, 1))
 }
 
 // long writes a long length in m or yards.
-func (j *job) long(mm float64) string {
+func (j *job) long(mm float64) word.Text {
 	places := func(x float64) int {
 		if x < 1 {
 			return 2
@@ -70,48 +81,48 @@ func (j *job) long(mm float64) string {
 		return 1
 	}
 	if j.Units == scheme.Inches {
-		return trim(mm/914.4, places(mm/914.4)) + " yd"
+		return word.Say("%s yd", trim(mm/914.4, places(mm/914.4)))
 	}
-	return trim(mm/1000, places(mm/1000)) + " m"
+	return word.Say("%s m", trim(mm/1000, places(mm/1000)))
 }
 
 // swatchLen writes a length of a test strip. Its exact length does not matter, so in
 // inches it is a round one, no shorter: 25 mm is 1 in, 250 mm 10 in.
-func (j *job) swatchLen(mm float64) string {
+func (j *job) swatchLen(mm float64) word.Text {
 	if j.Units == scheme.Inches {
-		return thirtySeconds(8*int(math.Ceil(mm/25.4*4-1e-9))) + " in"
+		return word.Say("%s in", thirtySeconds(8*int(math.Ceil(mm/25.4*4-1e-9))))
 	}
 	return j.len(mm)
 }
 
 // unitWord is the unit in words.
-func unitWord(u scheme.Units) string {
+func unitWord(u scheme.Units) word.Text {
 	switch u {
 	case scheme.Inches:
-		return "inches"
+		return word.Say("inches")
 	case scheme.Centimetres:
-		return "cm"
+		return word.Say("cm")
 	}
-	return "mm"
+	return word.Say("mm")
 }
 
 // litres writes a volume: in mL below a litre, with cups for inches (US cup
 // 236.588 mL).
-func (j *job) litres(l float64) string {
-	s := trim(l, 2) + " L"
+func (j *job) litres(l float64) word.Text {
+	s := word.Say("%s L", trim(l, 2))
 	if l < 1 {
-		s = strconv.Itoa(5*int(math.Round(200*l))) + " mL"
+		s = word.Say("%d mL", 5*int(math.Round(200*l)))
 	}
 	if j.Units == scheme.Inches {
-		s += " (" + trim(math.Round(4*l/0.236588)/4, 2) + " US cups)"
+		s = word.Say("%s (%s US cups)", s, trim(math.Round(4*l/0.236588)/4, 2))
 	}
 	return s
 }
 
 // grams writes a weight that a kitchen balance can show.
-func grams(g float64) string {
+func grams(g float64) word.Text {
 	if g < 50 {
-		return trim(math.Round(2*g)/2, 1) + " g"
+		return word.Say("%s g", trim(math.Round(2*g)/2, 1))
 	}
-	return trim(g, 0) + " g"
+	return word.Say("%s g", trim(g, 0))
 }

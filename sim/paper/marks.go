@@ -1,30 +1,28 @@
 package paper
 
 import (
-	"fmt"
 	"slices"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
 // marks is the table of marks: every place from the strip's hemmed end, rounded by
 // itself.
 func (j *job) marks() ([]*sheet.Page, error) {
-	f := sheet.NewFlow("Table of marks")
-	f.Page.Holds = "every mark from one end"
+	f := sheet.NewFlow(j.Language, word.Say("Table of marks"))
+	f.Page.Holds = word.Say("every mark from one end")
 	t := j.table
-	hem := ""
+	hem := word.Text{}
 	if t.Hem_mm > 0 {
-		hem = fmt.Sprintf("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))
+		hem = word.Say("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))
 	}
-	f.Para(sheet.Strong(j.beforeMarking()), sheet.Plain(fmt.Sprintf("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.",
-		j.zero(), unitWord(t.Units), j.stepWords())))
-	f.Para(sheet.Plain(hem), sheet.Plain("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line."))
-	f.Para(sheet.Plain(j.sewing() + " " + j.tuckWords()))
+	f.Para(sheet.Strong(j.beforeMarking()), sheet.Plain(word.Say("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.zero(), unitWord(t.Units), j.stepWords())))
+	f.Para(sheet.Plain(hem), sheet.Plain(word.Say("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
+	f.Para(sheet.Plain(word.Say("%s %s", j.sewing(), j.tuckWords())))
 	f.Skip(1)
 	// As many tables side by side as the width of their numbers lets stand.
 	own, tucked := j.Ruff.Plan.MarksOwn, j.tucked()
@@ -34,15 +32,15 @@ func (j *job) marks() ([]*sheet.Page, error) {
 		n = 3
 	}
 	f.Split(n, 6)
-	columns := []sheet.Col{sheet.Numbers("set", 10), sheet.Words("fold", 19), sheet.Numbers("place", 15)}
+	columns := []sheet.Col{sheet.Numbers(word.Say("set"), 10), sheet.Words(word.Say("fold"), 19), sheet.Numbers(word.Say("place"), 15)}
 	if tucked {
-		columns = append(columns, sheet.Numbers("tuck", 15), sheet.Numbers("to", 15))
+		columns = append(columns, sheet.Numbers(word.Say("tuck"), 15), sheet.Numbers(word.Say("to"), 15))
 	}
 	if own {
-		columns = append(columns, sheet.Words("sewn", 12))
+		columns = append(columns, sheet.Words(word.Say("sewn"), 12))
 	}
-	columns = append(columns, sheet.Words("", 15))
-	rows := make([][]string, len(t.Rows))
+	columns = append(columns, sheet.Words(word.Text{}, 15))
+	rows := make([][]word.Text, len(t.Rows))
 	for i, r := range t.Rows {
 		rows[i] = j.markRow(r, tucked, own)
 	}
@@ -51,40 +49,37 @@ func (j *job) marks() ([]*sheet.Page, error) {
 }
 
 // beforeMarking says what is done to the strip before it is marked.
-func (j *job) beforeMarking() string {
-	var ready []string
-	if len(j.Pattern.Cut.Joins) > 0 {
-		ready = append(ready, "join")
-	}
-	if j.table.Hem_mm > 0 {
-		ready = append(ready, "hem")
-	}
-	turn := "turn its inner edge in by " + j.len(j.Pattern.Strip.Takeup_mm) + " first. "
+func (j *job) beforeMarking() word.Text {
+	turn, alone := word.Say("turn its inner edge in by %s first. ", j.len(j.Pattern.Strip.Takeup_mm)), word.Say("Turn its inner edge in by %s first. ", j.len(j.Pattern.Strip.Takeup_mm))
 	if j.Pattern.Strip.Takeup_mm == 0 {
-		turn = "finish its inner edge first. "
+		turn, alone = word.Say("finish its inner edge first. "), word.Say("Finish its inner edge first. ")
 	}
-	if len(ready) == 0 {
-		return capital(turn)
+	switch joins, hem := len(j.Pattern.Cut.Joins) > 0, j.table.Hem_mm > 0; {
+	case joins && hem:
+		return word.Say("Join and hem the strip, %s", turn)
+	case joins:
+		return word.Say("Join the strip, %s", turn)
+	case hem:
+		return word.Say("Hem the strip, %s", turn)
 	}
-	return capital(list(ready)) + " the strip, " + turn
+	return alone
 }
 
 // markRow is a row of the table of marks; a join beside the marks has neither set
 // nor fold.
-func (j *job) markRow(r pattern.Row, tucked, own bool) []string {
-	t := j.table
-	row := []string{strconv.Itoa(r.Set), markName(r.Fold), t.Text(r.Place)}
+func (j *job) markRow(r pattern.Row, tucked, own bool) []word.Text {
+	row := []word.Text{word.Say("%d", r.Set), markName(r.Fold), j.placed(r.Place)}
 	if r.Mark < 0 {
-		row[0], row[1] = "", "–"
+		row[0], row[1] = word.Text{}, word.Name("–")
 	}
 	switch {
 	case tucked && r.Tucked:
-		row = append(row, t.Text(r.TuckA), t.Text(r.TuckB))
+		row = append(row, j.placed(r.TuckA), j.placed(r.TuckB))
 	case tucked:
-		row = append(row, "", "")
+		row = append(row, word.Text{}, word.Text{})
 	}
 	if own {
-		row = append(row, map[scheme.Edge]string{scheme.EdgeTop: "top", scheme.EdgeBottom: "bottom", scheme.EdgeNone: "no"}[r.Edge])
+		row = append(row, map[scheme.Edge]word.Text{scheme.EdgeTop: word.Say("top"), scheme.EdgeBottom: word.Say("bottom"), scheme.EdgeNone: word.Say("no")}[r.Edge])
 	}
 	return append(row, rowNote(r))
 }
@@ -100,28 +95,28 @@ func (j *job) lastMark() pattern.Row {
 }
 
 // markName is a fold in the tables: short.
-func markName(f scheme.Fold) string {
+func markName(f scheme.Fold) word.Text {
 	if f == scheme.Crest {
-		return "top"
+		return word.Say("top")
 	}
-	return "bottom"
+	return word.Say("bottom")
 }
 
-func rowNote(r pattern.Row) string {
+func rowNote(r pattern.Row) word.Text {
 	switch {
 	case r.Quarter && r.Join:
-		return "pin, join"
+		return word.Say("pin, join")
 	case r.Quarter:
-		return "pin"
+		return word.Say("pin")
 	case r.Join:
-		return "join"
+		return word.Say("join")
 	}
-	return ""
+	return word.Text{}
 }
 
-func (j *job) stepWords() string {
+func (j *job) stepWords() word.Text {
 	if j.table.Units == scheme.Inches {
-		return "1/32 in"
+		return word.Say("1/32 in")
 	}
 	return j.len(j.table.Step_mm)
 }
@@ -132,9 +127,9 @@ func (j *job) tucked() bool {
 }
 
 // tuckWords says how a tuck is made; nothing where there is none.
-func (j *job) tuckWords() string {
+func (j *job) tuckWords() word.Text {
 	if !j.tucked() {
-		return ""
+		return word.Text{}
 	}
-	return "Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."
+	return word.Say("Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both.")
 }

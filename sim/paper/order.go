@@ -2,6 +2,7 @@ package paper
 
 import (
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -9,78 +10,78 @@ import (
 // the cautions where their step stands, and the hours as ranges. Every step is of
 // what the scheme has: TestSteps reads them over many schemes.
 func (j *job) order() ([]*sheet.Page, error) {
-	f := sheet.NewFlow("Order of work")
-	f.Page.Holds = "steps and hours"
+	f := sheet.NewFlow(j.Language, word.Say("Order of work"))
+	f.Page.Holds = word.Say("steps and hours")
 	w := j.work
 	done := map[string]bool{}
 
 	if j.Pattern.Made > 1 {
-		words := "Every step is done for both, from the same tape and table. The right band is the left one's mirror image: lay its pattern face down."
+		words := word.Say("Every step is done for both, from the same tape and table. The right band is the left one's mirror image: lay its pattern face down.")
 		if j.Pattern.Band.Overlap_mm > 0 {
-			words += " The strip's first mark comes to the band's end without overlap in both."
+			words = word.Join(" ", words, word.Say("The strip's first mark comes to the band's end without overlap in both."))
 		}
-		f.Para(sheet.Strong("Two are made, left and right. "), sheet.Plain(words))
+		f.Para(sheet.Strong(word.Say("Two are made, left and right. ")), sheet.Plain(words))
 	}
-	f.Head("Hours", 24)
-	rows := [][]string{
-		{"cutting, joining, hemming, marking, sewing", hours(w.Sewing.Learner), hours(w.Sewing.Practised)},
-		{"washing and starching, without drying", hours(w.Washing.Learner), hours(w.Washing.Practised)},
-		{"setting " + plural(j.Pattern.Made*j.Ruff.Plan.Sets, "set", "sets"), hours(w.Setting.Learner), hours(w.Setting.Practised)},
-		{"in all", hours(w.Total.Learner), hours(w.Total.Practised)},
+	f.Head(word.Say("Hours"), 24)
+	rows := [][]word.Text{
+		{word.Say("cutting, joining, hemming, marking, sewing"), hours(w.Sewing.Learner), hours(w.Sewing.Practised)},
+		{word.Say("washing and starching, without drying"), hours(w.Washing.Learner), hours(w.Washing.Practised)},
+		{word.Count(j.Pattern.Made*j.Ruff.Plan.Sets, "setting %s set", "setting %s sets", thousands(j.Pattern.Made*j.Ruff.Plan.Sets)), hours(w.Setting.Learner), hours(w.Setting.Practised)},
+		{word.Say("in all"), hours(w.Total.Learner), hours(w.Total.Practised)},
 	}
-	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 52), sheet.Numbers("learner", 24), sheet.Numbers("practised hand", 24)}, rows)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 52), sheet.Numbers(word.Say("learner"), 24), sheet.Numbers(word.Say("practised hand"), 24)}, rows)
 	for _, n := range w.Notes {
-		f.Small(sheet.Plain(n))
+		f.Small(sheet.Plain(word.Name(n)))
 	}
 	j.cuttingSteps(f)
-	f.Head("Mark, pin, sew", 16)
+	f.Head(word.Say("Mark, pin, sew"), 16)
 	j.warnAll(f, done, StepSew)
 	j.seamDrawing(f)
 	j.bandSteps(f)
 	j.warnAll(f, done, StepBand)
 
-	f.Head("Starch, set, wear", 14)
-	f.Tick(sheet.Strong("Wash "), sheet.Plain("out all marks. "), sheet.Strong("Starch, dry, damp and set "), sheet.Plain("by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying."))
-	f.Tick(sheet.Strong("Mount "), sheet.Plain(j.supportWords()))
-	f.Tick(sheet.Strong("Wear and keep "), sheet.Plain("by the last card."))
+	f.Head(word.Say("Starch, set, wear"), 14)
+	f.Tick(sheet.Strong(word.Say("Wash ")), sheet.Plain(word.Say("out all marks. ")), sheet.Strong(word.Say("Starch, dry, damp and set ")), sheet.Plain(word.Say("by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying.")))
+	f.Tick(sheet.Strong(word.Say("Mount ")), sheet.Plain(j.supportWords()))
+	f.Tick(sheet.Strong(word.Say("Wear and keep ")), sheet.Plain(word.Say("by the last card.")))
 	warn(f, j.flame())
 
-	f.Head("Sewing in figures", 24)
+	f.Head(word.Say("Sewing in figures"), 24)
 	rows = nil
 	for _, s := range w.Seams {
-		rows = append(rows, []string{s.Name, s.Stitch, j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
+		rows = append(rows, []word.Text{word.Name(s.Name), word.Name(s.Stitch), j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
 	}
-	rows = append(rows, []string{"all, with what knots and ends lose", "", "", thousands(w.Stitches), j.long(w.Thread_mm), ""})
-	f.Table(sheet.Small, []sheet.Col{sheet.Words("", 30), sheet.Words("stitch", 16), sheet.Numbers("length", 12), sheet.Numbers("stitches", 11), sheet.Numbers("thread", 12), sheet.Words("number of stitches from", 22)}, rows)
+	rows = append(rows, []word.Text{word.Say("all, with what knots and ends lose"), word.Text{}, word.Text{}, thousands(w.Stitches), j.long(w.Thread_mm), word.Text{}})
+	f.Table(sheet.Small, []sheet.Col{sheet.Words(word.Text{}, 30), sheet.Words(word.Say("stitch"), 16), sheet.Numbers(word.Say("length"), 12), sheet.Numbers(word.Say("stitches"), 11), sheet.Numbers(word.Say("thread"), 12), sheet.Words(word.Say("number of stitches from"), 22)}, rows)
 	return f.Pages, nil
 }
 
 // stitchSource names the scheme's own field in words.
-func (j *job) stitchSource(s string) string {
+func (j *job) stitchSource(s string) word.Text {
 	if s == "hand.stitches" {
-		return "the scheme, " + j.stitches()
+		return word.Say("the scheme, %s", j.stitches())
 	}
-	return s
+	return word.Name(s)
 }
 
 // stitches is how close the hem's stitches stand: "6 to the cm", "15 to the inch".
-func (j *job) stitches() string {
+func (j *job) stitches() word.Text {
 	if j.Units == scheme.Inches {
-		return trim(j.s.Hand.Stitches*2.54, 0) + " to the inch"
+		return word.Say("%s to the inch", trim(j.s.Hand.Stitches*2.54, 0))
 	}
-	return trim(j.s.Hand.Stitches, 1) + " to the cm"
+	return word.Say("%s to the cm", trim(j.s.Hand.Stitches, 1))
 }
 
 // supportWords says what carries the finished piece; it follows the word 'mount'.
-func (j *job) supportWords() string {
+func (j *job) supportWords() word.Text {
 	if j.s.Wearer.Part == scheme.Wrist {
-		return "each at its sleeve's end: a few stitches or a tape hold it there."
+		return word.Say("each at its sleeve's end: a few stitches or a tape hold it there.")
 	}
 	switch j.s.Support.Kind {
 	case scheme.Collar:
-		return "on the collar it was designed for: pin or tie it at the centre back and both sides."
+		return word.Say("on the collar it was designed for: pin or tie it at the centre back and both sides.")
 	case scheme.Supporter:
-		return "on its supporter: tie or point it through the holes at the collar's back; no wire end may reach the skin."
+		return word.Say("on its supporter: tie or point it through the holes at the collar's back; no wire end may reach the skin.")
 	}
-	return "it on the wearer's own neckline; nothing else carries it. If it sinks in wear, a collar or a supporter helps."
+	return word.Say("it on the wearer's own neckline; nothing else carries it. If it sinks in wear, a collar or a supporter helps.")
 }

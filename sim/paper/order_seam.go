@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -21,32 +22,32 @@ func (j *job) seamDrawing(f *sheet.Flow) {
 		take = 0
 	}
 	p.Line(sheet.Medium, nil, sheet.Pt(2, y+12), sheet.Pt(2+flat, y+12))
-	edge := "outer edge"
+	edge := word.Say("outer edge")
 	if j.Pattern.Strip.Hem_mm > 0 {
 		p.Line(sheet.Bold, nil, sheet.Pt(2+flat-2.4, y+10.8), sheet.Pt(2+flat, y+12))
-		edge = "outer edge, hemmed"
+		edge = word.Say("outer edge, hemmed")
 	}
 	p.Text(2+flat, y+17, sheet.Small, draw.Italic, 1, edge)
 	if take > 0 {
 		p.Line(sheet.Medium, nil, sheet.Pt(2, y+12), sheet.Pt(2.6, y+10.2), sheet.Pt(2+take, y+10.2))
 		p.Line(sheet.Fine, nil, sheet.Pt(2+take, y+10.2), sheet.Pt(2+take+5, y+5))
-		p.Text(2+take+5.6, y+5, sheet.Small, draw.Upright, 0, "raw edge, turned in by "+j.len(j.Pattern.Strip.Takeup_mm))
+		p.Text(2+take+5.6, y+5, sheet.Small, draw.Upright, 0, word.Say("raw edge, turned in by %s", j.len(j.Pattern.Strip.Takeup_mm)))
 	}
 	p.Dot(2, y+12, 0.7)
 	p.Line(sheet.Fine, nil, sheet.Pt(2, y+12.8), sheet.Pt(4, y+20))
-	p.Text(4.6, y+21.4, sheet.Small, draw.Bold, 0, "stitch line: mark and sew here")
-	p.Measure(sheet.Pt(2, y+26), sheet.Pt(2+flat, y+26), "depth "+j.len(j.s.Ruff.Depth))
+	p.Text(4.6, y+21.4, sheet.Small, draw.Bold, 0, word.Say("stitch line: mark and sew here"))
+	p.Measure(sheet.Pt(2, y+26), sheet.Pt(2+flat, y+26), word.Say("depth %s", j.len(j.s.Ruff.Depth)))
 
 	const x = 112.0 // the band cut through: two halves, its fold at the top
 	top, bottom := y+4.0, y+24.0
 	p.Line(sheet.Medium, nil, sheet.Pt(x, bottom), sheet.Pt(x, top+1), sheet.Pt(x+1, top), sheet.Pt(x+2, top+1), sheet.Pt(x+2, bottom), sheet.Pt(x+0.6, bottom-0.6))
-	p.Text(x-2, (top+bottom)/2, sheet.Small, draw.Italic, 1, "inner half")
-	p.Text(x-2, (top+bottom)/2+3.6, sheet.Small, draw.Italic, 1, "(the skin)")
+	p.Text(x-2, (top+bottom)/2, sheet.Small, draw.Italic, 1, word.Say("inner half"))
+	p.Text(x-2, (top+bottom)/2+3.6, sheet.Small, draw.Italic, 1, word.Say("(the skin)"))
 	edges := map[scheme.Edge]scheme.Fold{}
 	for _, m := range j.Ruff.Plan.Row {
 		edges[m.Edge] = m.Fold
 	}
-	fold := func(at, down float64, words string) {
+	fold := func(at, down float64, words word.Text) {
 		p.Line(sheet.Medium, nil, sheet.Pt(x+2.6, at), sheet.Pt(x+38, at+down*3))
 		if take > 0 {
 			p.Line(sheet.Medium, nil, sheet.Pt(x+2.6, at), sheet.Pt(x+3.4, at+1.5), sheet.Pt(x+9, at+1.5+down*0.5))
@@ -60,12 +61,12 @@ func (j *job) seamDrawing(f *sheet.Flow) {
 		p.Text(x+40, at+down*3+1, sheet.Small, draw.Upright, 0, words)
 	}
 	if k, ok := edges[scheme.EdgeTop]; ok {
-		fold(top, -1, foldName(k)+", whipped on")
+		fold(top, -1, word.Say("%s, whipped on", foldName(k)))
 	}
 	if k, ok := edges[scheme.EdgeBottom]; ok {
-		fold(bottom, 1, foldName(k)+", whipped on")
+		fold(bottom, 1, word.Say("%s, whipped on", foldName(k)))
 	}
-	p.Text(x+4, (top+bottom)/2+1, sheet.Small, draw.Italic, 0, "outer half")
+	p.Text(x+4, (top+bottom)/2+1, sheet.Small, draw.Italic, 0, word.Say("outer half"))
 	f.Y = y + high - 3
-	f.Small(sheet.Slant("Cut through, not to scale. Nothing is put between the halves of the band: its edges are finished, and the strip is whipped to them from outside."))
+	f.Small(sheet.Slant(word.Say("Cut through, not to scale. Nothing is put between the halves of the band: its edges are finished, and the strip is whipped to them from outside.")))
 }

@@ -8,7 +8,6 @@
 package paper
 
 import (
-	"fmt"
 	"io"
 	"time"
 
@@ -54,7 +53,7 @@ func ParsePaper(text string) (Paper, error) {
 	case "Letter", "letter", "LETTER":
 		return Letter, nil
 	}
-	return A4, bad("paper", text, "A4 or Letter", "is no paper that the sheets are laid out for")
+	return A4, bad("paper", word.Name(text), word.Say("A4 or Letter"), word.Say("is no paper that the sheets are laid out for"))
 }
 
 // Printer is what a printer makes of the 100 mm square of the first sheet, in mm:
@@ -105,10 +104,10 @@ func checkNeed(n *sim.Needed) error {
 		return nil
 	}
 	if n.Bend_mm != 0 && !(n.Bend_mm >= 5 && n.Bend_mm <= 250) { // NaN fails too
-		return bad("need.bend", fmt.Sprintf("%g mm", n.Bend_mm), "5 to 250 mm, or 0 (no starch needed)", "is no bending length of a starched cloth")
+		return bad("need.bend", word.Say("%g mm", n.Bend_mm), word.Say("5 to 250 mm, or 0 (no starch needed)"), word.Say("is no bending length of a starched cloth"))
 	}
 	if n.Overhang_mm != 0 && !(n.Overhang_mm >= 10 && n.Overhang_mm <= 500) {
-		return bad("need.overhang", fmt.Sprintf("%g mm", n.Overhang_mm), "10 to 500 mm, or 0 (computed)", "is no overhang of a swatch")
+		return bad("need.overhang", word.Say("%g mm", n.Overhang_mm), word.Say("10 to 500 mm, or 0 (computed)"), word.Say("is no overhang of a swatch"))
 	}
 	return nil
 }
@@ -119,10 +118,11 @@ type Input struct {
 	Findings []check.Finding // of the same ruff, in the same units
 	Pattern  pattern.Pattern // of the same plan
 	Units    scheme.Units
+	Language word.Language // of the sheets; zero: English
 	Paper    Paper
 	Date     time.Time   // printed, and the PDF's date; its day in its own zone
 	Need     *sim.Needed // the starch target; nil: not solved yet
-	Unsolved string      // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
+	Unsolved word.Text   // why Ruff cannot be solved, a sentence for the record sheet; empty: it is, or nobody tried
 	Printer  Printer
 	// Progress is called before each sheet is written, from 1; what it gives back,
 	// unless nil, ends the work. nil: nobody asks.
@@ -131,27 +131,27 @@ type Input struct {
 }
 
 // bad is the error of a field of the input.
-func bad(field, value, allowed, why string) error {
-	return scheme.Error{Field: field, Value: word.Name(value), Allowed: word.Say(allowed), Why: word.Say(why)}
+func bad(field string, value, allowed, why word.Text) error {
+	return scheme.Error{Field: field, Value: value, Allowed: allowed, Why: why}
 }
 
 // check refuses an input that does not hold together.
 func (in Input) check() error {
 	marks := len(in.Ruff.Plan.Row)
 	if marks < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
-		return bad("ruff", fmt.Sprintf("%d marks", marks), "a ruff drawn by sim.Draw or solved", "has no strip to print")
+		return bad("ruff", word.Count(marks, "%d mark", "%d marks", marks), word.Say("a ruff drawn by sim.Draw or solved"), word.Say("has no strip to print"))
 	}
 	if n := len(in.Pattern.Plan.Row); n != marks || in.Pattern.Plan.Marked_mm != in.Ruff.Plan.Marked_mm {
-		return bad("pattern", fmt.Sprintf("%d marks", n), fmt.Sprintf("%d marks", marks), "is the pattern of another plan than the ruff's")
+		return bad("pattern", word.Count(n, "%d mark", "%d marks", n), word.Count(marks, "%d mark", "%d marks", marks), word.Say("is the pattern of another plan than the ruff's"))
 	}
 	if in.Units != scheme.Millimetres && in.Units != scheme.Centimetres && in.Units != scheme.Inches {
-		return bad("units", fmt.Sprint(int(in.Units)), "mm, cm or in", "is no unit of the sheets")
+		return bad("units", word.Say("%d", int(in.Units)), word.Say("mm, cm or in"), word.Say("is no unit of the sheets"))
 	}
 	if in.Paper != A4 && in.Paper != Letter {
-		return bad("paper", fmt.Sprint(int(in.Paper)), "A4 or Letter", "is no paper that the sheets are laid out for")
+		return bad("paper", word.Say("%d", int(in.Paper)), word.Say("A4 or Letter"), word.Say("is no paper that the sheets are laid out for"))
 	}
 	if in.Date.IsZero() || in.Date.Year() < 1 || in.Date.Year() > 9999 {
-		return bad("date", in.Date.String(), "a day of the years 1 to 9999", "is no date to print")
+		return bad("date", word.Name(in.Date.String()), word.Say("a day of the years 1 to 9999"), word.Say("is no date to print"))
 	}
 	if err := checkNeed(in.Need); err != nil {
 		return err
@@ -183,25 +183,25 @@ func newJob(in Input) (*job, error) {
 // kinds are the sheets and cards after the first, in the order in which a maker
 // needs them.
 var kinds = []struct {
-	key   string // Page.Sheet
-	words string // what it is, for the map of the sheets
+	key   string    // Page.Sheet
+	words word.Text // what it is, for the map of the sheets
 	lay   func(*job) ([]*sheet.Page, error)
 }{
-	{"record", "record: pictures, figures, findings", (*job).record},
-	{"cutting", "cloth: what to buy, how to cut it", (*job).cutting},
-	{"order", "order of work, with boxes to tick", (*job).order},
-	{"marks", "table of marks", (*job).marks},
-	{"band", "band, full size", (*job).band},
-	{"tape", "marking tape, full size", (*job).tape},
-	{"swatch", "swatch card, full size", (*job).swatch},
-	{"starch", "starch and set", (*job).starch},
-	{"wear", "wear and keep", (*job).wear},
+	{"record", word.Say("record: pictures, figures, findings"), (*job).record},
+	{"cutting", word.Say("cloth: what to buy, how to cut it"), (*job).cutting},
+	{"order", word.Say("order of work, with boxes to tick"), (*job).order},
+	{"marks", word.Say("table of marks"), (*job).marks},
+	{"band", word.Say("band, full size"), (*job).band},
+	{"tape", word.Say("marking tape, full size"), (*job).tape},
+	{"swatch", word.Say("swatch card, full size"), (*job).swatch},
+	{"starch", word.Say("starch and set"), (*job).starch},
+	{"wear", word.Say("wear and keep"), (*job).wear},
 }
 
 // content is a line of the map of the sheets: what lies on which of them.
 type content struct {
 	first, last int
-	words       string
+	words       word.Text
 }
 
 // Pages lays out every sheet: 16 to 32 of them for most schemes, most of those the
@@ -215,8 +215,8 @@ func Pages(in Input) ([]sheet.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	pages := []*sheet.Page{{Sheet: "start", Title: "Start here", Holds: "check the printer, map of the sheets"}}
-	contents := []content{{1, 1, "start here"}}
+	pages := []*sheet.Page{{Language: j.Language, Sheet: "start", Title: word.Say("Start here"), Holds: word.Say("check the printer, map of the sheets")}}
+	contents := []content{{1, 1, word.Say("start here")}}
 	for _, k := range kinds {
 		j.before = len(pages)
 		more, err := k.lay(j)
@@ -250,24 +250,30 @@ func (j *job) square() (*sheet.Square, error) {
 	return square, nil
 }
 
+// months are the names of the months, as a date has them.
+var months = [...]word.Text{
+	word.Say("January"), word.Say("February"), word.Say("March"), word.Say("April"), word.Say("May"), word.Say("June"),
+	word.Say("July"), word.Say("August"), word.Say("September"), word.Say("October"), word.Say("November"), word.Say("December"),
+}
+
 // frame is the head and the foot of every sheet. What must not be sewn says so in
 // the head in place of its name, which the foot has too: each sheet may be followed
 // without the others.
 func (j *job) frame(square *sheet.Square) sheet.Frame {
 	f := sheet.Frame{
 		Name: j.name(), Units: j.Units, Code: j.code, Square: square,
-		NoCode: "too many marks of its own for a share code: keep the scheme's file",
-		About:  j.Date.Format("2 January 2006") + "  ·  lengths in " + unitWord(j.Units) + "  ·  " + j.Paper.String(),
+		NoCode: word.Say("too many marks of its own for a share code: keep the scheme's file"),
+		About:  word.Say("%d %s %d  ·  lengths in %s  ·  %s", j.Date.Day(), months[j.Date.Month()-1], j.Date.Year(), unitWord(j.Units), j.Paper),
 	}
 	if fx, fy, _ := j.Printer.factors(); fx != 1 || fy != 1 { // the error was checked before
-		f.About += fmt.Sprintf("  ·  for a printer that makes 100 mm %s × %s", trim(100/fx, 2), trim(100/fy, 2))
+		f.About = word.Say("%s  ·  for a printer that makes 100 mm %s × %s", f.About, trim(100/fx, 2), trim(100/fy, 2))
 	}
 	if j.Stops() > 0 {
-		words := "Do not sew this " + j.thing()
+		words := word.Say("Do not sew this %s", j.thing())
 		if j.Pattern.Made > 1 {
-			words = "Do not sew these cuffs"
+			words = word.Say("Do not sew these cuffs")
 		}
-		f.Stop = []string{words + ": the record sheet says why", words}
+		f.Stop = []word.Text{word.Say("%s: the record sheet says why", words), words}
 	}
 	return f
 }
@@ -280,7 +286,7 @@ func Sheets(in Input, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	how := sheet.Print{Title: in.Ruff.Plan.Scheme.Name + " · sheets", Date: in.Date, Progress: in.Progress}
+	how := sheet.Print{Title: word.Say("%s · sheets", in.Ruff.Plan.Scheme.Name).In(in.Language), Date: in.Date, Progress: in.Progress}
 	how.Wide_mm, how.High_mm = in.Paper.Size()
 	if how.StretchX, how.StretchY, err = in.Printer.factors(); err != nil {
 		return err
@@ -289,20 +295,20 @@ func Sheets(in Input, w io.Writer) error {
 }
 
 // name is what the ruff is called on the sheets.
-func (j *job) name() string {
+func (j *job) name() word.Text {
 	if j.s.Name != "" {
-		return j.s.Name
+		return word.Name(j.s.Name)
 	}
 	if j.s.Wearer.Part == scheme.Wrist {
-		return "cuffs without a name"
+		return word.Say("cuffs without a name")
 	}
-	return "a ruff without a name"
+	return word.Say("a ruff without a name")
 }
 
 // thing is what is made: "ruff" or "cuff".
-func (j *job) thing() string {
+func (j *job) thing() word.Text {
 	if j.s.Wearer.Part == scheme.Wrist {
-		return "cuff"
+		return word.Say("cuff")
 	}
-	return "ruff"
+	return word.Say("ruff")
 }

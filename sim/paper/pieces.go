@@ -1,13 +1,13 @@
 package paper
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -27,7 +27,7 @@ func Pieces(in Input) ([]Piece, error) {
 		return nil, err
 	}
 	var out []Piece
-	add := func(d *sheet.Plot) { out = append(out, Piece{d.Name, d.Wide_mm, d.High_mm, d.SVG()}) }
+	add := func(d *sheet.Plot) { out = append(out, Piece{d.Name.In(j.Language), d.Wide_mm, d.High_mm, d.SVG()}) }
 	for _, p := range j.Pattern.Cut.Pieces {
 		if !p.AtHand {
 			add(j.stripPiece(p))
@@ -42,8 +42,8 @@ func Pieces(in Input) ([]Piece, error) {
 			if s.Count > 1 {
 				name += " " + strconv.Itoa(n+1)
 			}
-			d := &sheet.Plot{Name: name, About: s.For + "; thread along its length: " + string(s.Along), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
-			d.Say(3, s.Wide_mm/2, sheet.Body, 0, name+", "+string(s.Along)+" →")
+			d := &sheet.Plot{Language: j.Language, Name: word.Name(name), About: word.Say("%s; thread along its length: %s", s.For, along(s.Along)), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
+			d.Say(3, s.Wide_mm/2, sheet.Body, 0, word.Say("%s, %s →", name, along(s.Along)))
 			add(d)
 		}
 	}
@@ -51,18 +51,18 @@ func Pieces(in Input) ([]Piece, error) {
 }
 
 // twice says of a piece of a pair that it is cut for each.
-func (j *job) twice() string {
+func (j *job) twice() word.Text {
 	if j.Pattern.Made < 2 {
-		return ""
+		return word.Text{}
 	}
-	return " Cut it twice, for the right cuff as its mirror image."
+	return word.Say(" Cut it twice, for the right cuff as its mirror image.")
 }
 
 // stripPiece draws a piece of the strip, its raw inner edge at the top.
 func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 	st := j.Pattern.Strip
-	d := &sheet.Plot{Name: fmt.Sprintf("strip %d", p.Number), Wide_mm: p.Length_mm, High_mm: p.Width_mm}
-	d.About = fmt.Sprintf("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.%s", p.Number, j.name(), j.zero(), j.twice())
+	d := &sheet.Plot{Language: j.Language, Name: word.Say("strip %d", p.Number), Wide_mm: p.Length_mm, High_mm: p.Width_mm}
+	d.About = word.Say("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.%s", p.Number, j.name(), j.zero(), j.twice())
 	// x of a place along the strip.
 	x := func(place float64) float64 { return place - p.From_mm + p.JoinA_mm }
 	on := func(place float64) bool { return x(place) >= -1e-9 && x(place) <= p.Length_mm+1e-9 }
@@ -96,8 +96,8 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 				d.Mark(sheet.Pt(at, 0), sheet.Pt(at, long*0.4))
 				d.Mark(sheet.Pt(at, long*0.6), sheet.Pt(at, long))
 			}
-			words := strconv.Itoa(r.Set)
-			if w := draw.TextWidth(words, 3, draw.Upright); at-w/2 > last+1 && at+w/2 < p.Length_mm && at > w/2 {
+			words := word.Say("%d", r.Set)
+			if w := draw.TextWidth(words.In(j.Language), 3, draw.Upright); at-w/2 > last+1 && at+w/2 < p.Length_mm && at > w/2 {
 				d.Say(at, long+1, 3, 0.5, words)
 				last = at + w/2
 			}
@@ -110,15 +110,15 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 			}
 		}
 	}
-	d.Say(p.Length_mm/2, p.Width_mm*0.6, math.Min(5, p.Width_mm/4), 0.5, fmt.Sprintf("%s · strip %d", j.name(), p.Number))
+	d.Say(p.Length_mm/2, p.Width_mm*0.6, math.Min(5, p.Width_mm/4), 0.5, word.Say("%s · strip %d", j.name(), p.Number))
 	return d
 }
 
 // bandPiece draws the band as on its sheet: outer half below.
 func (j *job) bandPiece() *sheet.Plot {
 	b := j.Pattern.Band
-	d := &sheet.Plot{Name: "band", Wide_mm: b.CutLong_mm, High_mm: b.CutWide_mm}
-	d.About = "Band of " + j.name() + ". Folded along the middle, the fold is its top edge; outer half below." + j.twice()
+	d := &sheet.Plot{Language: j.Language, Name: word.Say("band"), Wide_mm: b.CutLong_mm, High_mm: b.CutWide_mm}
+	d.About = word.Say("Band of %s. Folded along the middle, the fold is its top edge; outer half below.%s", j.name(), j.twice())
 	at := func(y float64) float64 { return b.CutWide_mm - y }
 	d.Fold(sheet.Pt(0, at(b.Fold_mm)), sheet.Pt(b.CutLong_mm, at(b.Fold_mm)))
 	if s := b.Seam_mm; s > 0 {
@@ -131,7 +131,7 @@ func (j *job) bandPiece() *sheet.Plot {
 		if k == len(b.Marks)-1 {
 			anchor, x = 1, m.X_mm-1
 		}
-		d.Say(x, at(b.Fold_mm)-size-1, size, anchor, m.Name)
+		d.Say(x, at(b.Fold_mm)-size-1, size, anchor, word.Name(m.Name))
 	}
 	for _, m := range j.Ruff.Plan.Row {
 		x := b.RowFrom_mm + m.Station_mm
@@ -147,7 +147,7 @@ func (j *job) bandPiece() *sheet.Plot {
 		x, y := c.X_mm, at(b.Y_mm(c))
 		d.Mark(sheet.Pt(x-1, y), sheet.Pt(x+1, y))
 		d.Mark(sheet.Pt(x, y-1), sheet.Pt(x, y+1))
-		d.Say(x+1.5, y-size/2, size, 0, c.Kind)
+		d.Say(x+1.5, y-size/2, size, 0, word.Name(c.Kind))
 	}
 	return d
 }

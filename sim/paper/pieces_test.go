@@ -33,7 +33,7 @@ func TestPieces(t *testing.T) {
 			if err := xml.Unmarshal(p.SVG, &s); err != nil {
 				t.Fatalf("%s: %v", p.Name, err)
 			}
-			if s.Width != trim(p.Wide_mm, 3)+"mm" || s.Height != trim(p.High_mm, 3)+"mm" || s.ViewBox != "0 0 "+trim(p.Wide_mm, 3)+" "+trim(p.High_mm, 3) {
+			if s.Width != trim(p.Wide_mm, 3).String()+"mm" || s.Height != trim(p.High_mm, 3).String()+"mm" || s.ViewBox != "0 0 "+trim(p.Wide_mm, 3).String()+" "+trim(p.High_mm, 3).String() {
 				t.Errorf("%s: %s × %s, viewBox %s", p.Name, s.Width, s.Height, s.ViewBox)
 			}
 			if len(s.Groups) != 5 || s.Groups[0].ID != "cut" || len(s.Groups[0].Paths) != 1 {

@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
@@ -38,7 +39,7 @@ func Prepare(ctx context.Context, s scheme.Scheme, how Preparing) (Input, error)
 		r, err := sim.Solve(ctx, s, how.Solve)
 		switch {
 		case errors.Is(err, sim.ErrDesign):
-			in.Unsolved = "what the findings say of these sets tells why."
+			in.Unsolved = word.Say("what the findings say of these sets tells why.")
 		case err != nil:
 			return in, err
 		default:
@@ -46,7 +47,7 @@ func Prepare(ctx context.Context, s scheme.Scheme, how Preparing) (Input, error)
 		}
 	}
 	in.Findings = check.Find(in.Ruff, how.Units)
-	if in.Unsolved != "" {
+	if !in.Unsolved.Empty() {
 		// Nothing more will come: what waits for the mechanics waits in vain.
 		in.Findings = slices.DeleteFunc(in.Findings, func(f check.Finding) bool { return f.Pending })
 	}

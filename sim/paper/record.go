@@ -6,6 +6,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/sim/paper/sheet"
 )
@@ -13,10 +14,10 @@ import (
 // record is the record sheet: the pictures, what the ruff is expected to measure,
 // the findings, and every decision of the scheme.
 func (j *job) record() ([]*sheet.Page, error) {
-	f := sheet.NewFlow("Record")
-	f.Page.Holds = "pictures, figures, findings, the scheme"
+	f := sheet.NewFlow(j.Language, word.Say("Record"))
+	f.Page.Holds = word.Say("pictures, figures, findings, the scheme")
 	plan, body := j.Ruff.Plan, shape(j.Ruff)
-	opt := figure.Options{Units: j.Units, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25}
+	opt := figure.Options{Units: j.Units, Language: j.Language, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25}
 	low := sheet.BodyTop_mm + 99.0
 	for _, picture := range []struct {
 		view, name   string
@@ -40,14 +41,14 @@ func (j *job) record() ([]*sheet.Page, error) {
 	f.Para(sheet.Plain(j.sewing()))
 
 	f.Turn()
-	f.Head("What it should measure", 20)
-	rows := [][]string{}
+	f.Head(word.Say("What it should measure"), 20)
+	rows := [][]word.Text{}
 	for _, p := range j.predictions() {
-		rows = append(rows, []string{p.what, p.wanted, p.found, p.from, ""})
+		rows = append(rows, []word.Text{p.what, p.wanted, p.found, p.from, word.Text{}})
 	}
-	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 36), sheet.Words("wanted", 14), sheet.Words("expected", 22), sheet.Words("from", 9), sheet.Words("made: write it here", 17)}, rows)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 36), sheet.Words(word.Say("wanted"), 14), sheet.Words(word.Say("expected"), 22), sheet.Words(word.Say("from"), 9), sheet.Words(word.Say("made: write it here"), 17)}, rows)
 
-	f.Head("Findings", 12)
+	f.Head(word.Say("Findings"), 12)
 	j.findings(f)
 
 	j.decisions(f)
@@ -57,7 +58,7 @@ func (j *job) record() ([]*sheet.Page, error) {
 // decisions lists the scheme's fields in three columns: below what stands on the
 // page where they fit, else on a page of their own.
 func (j *job) decisions(f *sheet.Flow) {
-	type row struct{ label, value string }
+	type row struct{ label, value word.Text }
 	var rows []row
 	groups := 0
 	group := ""
@@ -70,7 +71,7 @@ func (j *job) decisions(f *sheet.Flow) {
 			groups++
 			rows = append(rows, row{label: groupWords(group)})
 		}
-		rows = append(rows, row{field.Label, j.decision(field)})
+		rows = append(rows, row{word.Say(field.Label), j.decision(field)})
 	}
 	const line = sheet.Small * sheet.Leading
 	const columns = 3
@@ -79,16 +80,16 @@ func (j *job) decisions(f *sheet.Flow) {
 	if f.Y+high+10 > sheet.BodyBottom_mm {
 		f.Turn()
 	}
-	f.Head("The scheme", 0)
+	f.Head(word.Say("The scheme"), 0)
 	f.Split(columns, 6)
 	end := f.Y + high
 	for _, r := range rows {
-		if r.value == "" {
+		if r.value.Empty() {
 			f.Skip(1)
 			if f.Y+3*line+sheet.Body*sheet.Leading > end && !f.Last() {
 				f.Next()
 			}
-			f.Page.Text(f.X, f.Y+sheet.Body*0.95, sheet.Body, draw.Bold, 0, sheet.Fit(r.label, sheet.Body, draw.Bold, f.W))
+			f.Page.Fitted(f.X, f.Y+sheet.Body*0.95, sheet.Body, draw.Bold, f.W, r.label)
 			f.Y += sheet.Body * sheet.Leading
 			continue
 		}
@@ -98,15 +99,15 @@ func (j *job) decisions(f *sheet.Flow) {
 		f.Need(line)
 		y := f.Y + sheet.Small*0.95
 		room := f.W * 0.58
-		f.Page.Text(f.X, y, sheet.Small, draw.Upright, 0, sheet.Fit(r.label, sheet.Small, draw.Upright, room-2))
-		f.Page.Text(f.X+room, y, sheet.Small, draw.Upright, 0, sheet.Fit(r.value, sheet.Small, draw.Upright, f.W-room))
+		f.Page.Fitted(f.X, y, sheet.Small, draw.Upright, room-2, r.label)
+		f.Page.Fitted(f.X+room, y, sheet.Small, draw.Upright, f.W-room, r.value)
 		f.Y += line
 	}
 }
 
 // decision is a field's value in words. A thickness or a drift in cm or inches
 // would be rounded away: what is never above 5 mm stays in mm.
-func (j *job) decision(field scheme.Field) string {
+func (j *job) decision(field scheme.Field) word.Text {
 	units := j.Units
 	if field.Max <= 5 {
 		units = scheme.Millimetres
@@ -115,50 +116,59 @@ func (j *job) decision(field scheme.Field) string {
 	case field.Key == "hand.stitches":
 		return j.stitches()
 	case field.Zero != "" && field.Number(j.s) == 0:
-		return field.Zero
+		return word.Say(field.Zero)
 	case field.Kind == scheme.KindMarks:
-		return fmt.Sprintf("%d of its own: see the table", j.s.OwnMarks())
+		return word.Say("%d of its own: see the table", j.s.OwnMarks())
 	case field.Kind == scheme.KindLength && field.Max > 5:
 		return j.len(field.Number(j.s))
 	}
-	value := field.Show(j.s, units)
-	if u := field.UnitIn(units); u != "" {
-		value += " " + u
+	switch field.Kind {
+	case scheme.KindText:
+		return word.Name(field.Show(j.s, units))
+	case scheme.KindChoice:
+		return word.Say(field.Show(j.s, units))
 	}
-	return value
+	value := word.Written(field.Show(j.s, units))
+	switch u := field.UnitIn(units); {
+	case field.Kind == scheme.KindLength:
+		return word.Say("%s %s", value, u)
+	case u != "": // a word, such as sets
+		return word.Say("%s %s", value, word.Say(u))
+	}
+	return word.Say("%s", value)
 }
 
 // sewing says in words what is sewn where.
-func (j *job) sewing() string {
+func (j *job) sewing() word.Text {
 	row := j.Ruff.Plan.Row
 	switch {
 	case j.Ruff.Plan.MarksOwn:
-		return "Sewn as the maker's own marks say: see the table of marks."
+		return word.Say("Sewn as the maker's own marks say: see the table of marks.")
 	case !row.OneEdge():
-		return "Sewn: top folds to the band's top edge, bottom folds to its bottom edge."
+		return word.Say("Sewn: top folds to the band's top edge, bottom folds to its bottom edge.")
 	}
-	return "Sewn: " + foldNames(row.Kind()) + " to the band's " + edgeName(row.Edge()) + "; the others hang free."
+	return word.Say("Sewn: %s to the band's %s; the others hang free.", foldNames(row.Kind()), edgeName(row.Edge()))
 }
 
 // findings lists what was found, each with its sign's word; a finding that stops is
 // set off.
 func (j *job) findings(f *sheet.Flow) {
 	if len(j.Findings) == 0 {
-		f.Para(sheet.Plain("No findings were handed to these sheets."))
+		f.Para(sheet.Plain(word.Say("No findings were handed to these sheets.")))
 	}
 	for _, x := range j.Findings {
-		word := string(x.Severity)
+		sign := word.Name(string(x.Severity))
 		switch x.Severity {
 		case check.Stop:
-			word = "STOP, do not sew this"
+			sign = word.Say("STOP, do not sew this")
 		case check.Mend:
-			word = "Mend"
+			sign = word.Say("Mend")
 		case check.Note:
-			word = "Note"
+			sign = word.Say("Note")
 		case check.Caution:
-			word = "Caution"
+			sign = word.Say("Caution")
 		}
-		runs := []sheet.Run{sheet.Strong(word + ". "), sheet.Plain(x.Sentence)}
+		runs := []sheet.Run{sheet.Strong(word.Say("%s. ", sign)), sheet.Plain(word.Name(x.Sentence))}
 		if x.Severity == check.Caution {
 			f.Flagged(runs...)
 			continue
@@ -168,11 +178,11 @@ func (j *job) findings(f *sheet.Flow) {
 }
 
 // groupWords is the heading of a group of the scheme's fields.
-func groupWords(key string) string {
+func groupWords(key string) word.Text {
 	for _, g := range scheme.Groups() {
 		if g.Key == key {
-			return g.Label
+			return word.Say(g.Label)
 		}
 	}
-	return key
+	return word.Name(key)
 }

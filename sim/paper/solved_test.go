@@ -11,6 +11,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/cloth"
@@ -85,10 +86,10 @@ func TestSolvedSheets(t *testing.T) {
 		record, m := said(pages, "record"), in.Ruff.Solved.Ruff
 		for _, want := range []string{
 			"as solved from the cloth's weight and stiffness",
-			"height at the outer edge " + j.len(in.Ruff.Plan.Scheme.Ruff.Height) + " " + j.near(m.HeightOuter_mm) + " solved",
-			"clear width of the narrower loop " + j.near(m.Loop_mm) + " solved",
-			"droop under its own weight 5 mm at most " + move(m.Droop_mm) + " solved",
-			"moves when the wearer bows 60° 2 mm at most " + move(m.Bow_mm) + " solved",
+			"height at the outer edge " + j.len(in.Ruff.Plan.Scheme.Ruff.Height).String() + " " + j.near(m.HeightOuter_mm).String() + " solved",
+			"clear width of the narrower loop " + j.near(m.Loop_mm).String() + " solved",
+			"droop under its own weight 5 mm at most " + move(m.Droop_mm).String() + " solved",
+			"moves when the wearer bows 60° 2 mm at most " + move(m.Bow_mm).String() + " solved",
 			"gives up and down, for its own weight again ",
 		} {
 			if !strings.Contains(record, want) {
@@ -118,7 +119,7 @@ func TestSolvedSheets(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			want = "hangs over by " + j.len(overhang) // the scheme's own starch comes first
+			want = "hangs over by " + j.len(overhang).String() // the scheme's own starch comes first
 		}
 		if !strings.Contains(starch, want) || in.Ruff.Plan.Scheme.Starch.Bend > 0 && !strings.Contains(starch, "The least that would do, as solved: ") || strings.Contains(starch, "Not solved yet") {
 			t.Errorf("%s: needs %+v, the starch card does not say %q: %s", c.demo, *in.Need, want, starch[:min(len(starch), 400)])
@@ -154,7 +155,7 @@ func TestStarchCardWithoutTarget(t *testing.T) {
 			[]string{"Starch alone will not do: no starch answers this.", "There is no target."}, "Not solved yet"},
 		{func(in *Input) { in.Need = &sim.Needed{Reason: "no starch answers this."} }, "60",
 			[]string{"Starch alone will not do: no starch answers this.", "The scheme's own wish"}, "There is no target"},
-		{func(in *Input) { in.Unsolved = "the bands lie too far apart." }, "0",
+		{func(in *Input) { in.Unsolved = word.Say("the bands lie too far apart.") }, "0",
 			[]string{"No target: this ruff cannot be solved as it is planned"}, "Not solved yet"},
 		{func(in *Input) { in.Need = &sim.Needed{Bend_mm: 233} }, "0",
 			[]string{"Hardly to be reached", "The test strips of 250 mm cannot show this target"}, "Not solved yet"},
@@ -182,7 +183,7 @@ func TestStarchCardWithoutTarget(t *testing.T) {
 		if strings.Contains(text, c.not) {
 			t.Errorf("%+v: the card says %q", in.Need, c.not)
 		}
-		if in.Unsolved != "" && !strings.Contains(said(pages, "record"), "since it cannot be solved: "+in.Unsolved) {
+		if !in.Unsolved.Empty() && !strings.Contains(said(pages, "record"), "since it cannot be solved: "+in.Unsolved.String()) {
 			t.Error("the record does not say why it is not solved")
 		}
 	}

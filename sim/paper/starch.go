@@ -1,19 +1,18 @@
 package paper
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 	"ruffwright/sim/paper/sheet"
 )
 
 // starch is the starch-and-set card.
 func (j *job) starch() ([]*sheet.Page, error) {
-	f := sheet.NewFlow("Starch and set")
-	f.Page.Holds = "bath, swatch loop, sticks, drying"
+	f := sheet.NewFlow(j.Language, word.Say("Starch and set"))
+	f.Page.Holds = word.Say("bath, swatch loop, sticks, drying")
 	t, err := j.target()
 	if err != nil {
 		return nil, err
@@ -24,175 +23,178 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	}
 	done := map[string]bool{}
 
-	f.Head("How stiff", 16)
+	f.Head(word.Say("How stiff"), 16)
 	j.howStiff(f, t)
 
-	f.Head("The bath", 30)
-	f.Para(sheet.Strong(fmt.Sprintf("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), b.Starch.Kind)), sheet.Plain(fmt.Sprintf(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", cloth.StrengthName(b.Strength_gL), j.guess(t, b))))
-	f.Table(sheet.Body, []sheet.Col{sheet.Words("", 46), sheet.Numbers("", 24), sheet.Words("", 46)}, [][]string{
-		{j.starched(), trim(b.Area_m2, 2) + " m², " + trim(b.Dry_g, 0) + " g", "at " + trim(j.s.Cloth.Mass, 0) + " g/m²"},
-		{"takes up, wrung by hand", j.litres(b.Taken_L), fmt.Sprintf("%g %% of its weight (%g to %g %%)", 100*cloth.PickUp, 100*cloth.PickUpLeast, 100*cloth.PickUpMost)},
-		{"cook", j.litres(b.Cook_L), "so much that it can be moved about in it"},
-		{"dry starch, weighed", grams(b.Starch_g), "or " + j.spoons(b) + ", level; spoons err by a fifth"},
-		{"cold water for the slurry", j.litres(b.Cold_L), "a fifth of the water"},
-		{"boiling water", j.litres(b.Hot_L), ""},
-		{"stays in the cloth", trim(100*b.AddOn, 1) + " % of its weight", "pick-up × strength"},
+	f.Head(word.Say("The bath"), 30)
+	f.Para(sheet.Strong(word.Say("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), word.Say(string(b.Starch.Kind)))), sheet.Plain(word.Say(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", cloth.StrengthName(b.Strength_gL), j.guess(t, b))))
+	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 46), sheet.Numbers(word.Text{}, 24), sheet.Words(word.Text{}, 46)}, [][]word.Text{
+		{j.starched(), word.Say("%s m², %s g", trim(b.Area_m2, 2), trim(b.Dry_g, 0)), word.Say("at %s g/m²", trim(j.s.Cloth.Mass, 0))},
+		{word.Say("takes up, wrung by hand"), j.litres(b.Taken_L), word.Say("%g %% of its weight (%g to %g %%)", 100*cloth.PickUp, 100*cloth.PickUpLeast, 100*cloth.PickUpMost)},
+		{word.Say("cook"), j.litres(b.Cook_L), word.Say("so much that it can be moved about in it")},
+		{word.Say("dry starch, weighed"), grams(b.Starch_g), word.Say("or %s, level; spoons err by a fifth", j.spoons(b))},
+		{word.Say("cold water for the slurry"), j.litres(b.Cold_L), word.Say("a fifth of the water")},
+		{word.Say("boiling water"), j.litres(b.Hot_L), word.Text{}},
+		{word.Say("stays in the cloth"), word.Say("%s %% of its weight", trim(100*b.AddOn, 1)), word.Say("pick-up × strength")},
 	})
 	j.warnAll(f, done, StepCook)
-	f.Tick(sheet.Strong("Cold slurry first. "), sheet.Plain("Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps."))
-	f.Tick(sheet.Strong("Then heat to a clear paste. "), sheet.Plain(fmt.Sprintf("Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s starch thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.",
-		capital(string(b.Starch.Kind)), trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource)))
-	f.Tick(sheet.Strong("Let it cool till hand-warm "), sheet.Plain("before hands go in."))
-	f.Para(sheet.Slant("For a tint: "), sheet.Plain("a little laundry blue or saffron in the bath, tried on a swatch first."))
+	f.Tick(sheet.Strong(word.Say("Cold slurry first. ")), sheet.Plain(word.Say("Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps.")))
+	f.Tick(sheet.Strong(word.Say("Then heat to a clear paste. ")), sheet.Plain(word.Say("Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.", starches[b.Starch.Kind], trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource)))
+	f.Tick(sheet.Strong(word.Say("Let it cool till hand-warm ")), sheet.Plain(word.Say("before hands go in.")))
+	f.Para(sheet.Slant(word.Say("For a tint: ")), sheet.Plain(word.Say("a little laundry blue or saffron in the bath, tried on a swatch first.")))
 	j.warnAll(f, done, StepColour)
 
-	f.Head("The swatch loop", 20)
-	f.Tick(sheet.Plain("Starch three strips, wring them as you will wring the " + j.thing() + ", dry them flat until hard, let them cool."))
-	f.Tick(sheet.Plain("Hang them on the swatch card, compare with the target, write it down."))
-	f.Tick(sheet.Plain("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual."), sheet.Slant(" (Steps: common practice, no source.)"))
-	f.Tick(sheet.Plain("Only then the " + j.thing() + " itself, with the same bath, the same wringing, the same drying."))
+	f.Head(word.Say("The swatch loop"), 20)
+	f.Tick(sheet.Plain(word.Say("Starch three strips, wring them as you will wring the %s, dry them flat until hard, let them cool.", j.thing())))
+	f.Tick(sheet.Plain(word.Say("Hang them on the swatch card, compare with the target, write it down.")))
+	f.Tick(sheet.Plain(word.Say("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual.")), sheet.Slant(word.Say(" (Steps: common practice, no source.)")))
+	f.Tick(sheet.Plain(word.Say("Only then the %s itself, with the same bath, the same wringing, the same drying.", j.thing())))
 
-	f.Head("Starch and dry", 20)
-	f.Tick(sheet.Plain("Wet the washed " + j.thing() + " through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface."))
-	f.Tick(sheet.Plain("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air."))
+	f.Head(word.Say("Starch and dry"), 20)
+	f.Tick(sheet.Plain(word.Say("Wet the washed %s through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface.", j.thing())))
+	f.Tick(sheet.Plain(word.Say("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air.")))
 	j.warnAll(f, done, StepDry)
 
-	f.Head("Set", 30)
+	f.Head(word.Say("Set"), 30)
 	f.Para(j.stickRuns()...)
-	f.Tick(sheet.Plain("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
-	f.Tick(sheet.Plain("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, " + j.orderWords() + ", press, hold until it keeps its shape, draw the stick out turning."))
-	f.Tick(sheet.Plain("Until it is cold and dry hold the loops apart with "), sheet.Strong("smooth props that do not stick"), sheet.Plain(": polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
-	f.Tick(sheet.Plain("Setting takes a learner " + hours(j.work.Setting.Learner) + ", a practised hand " + hours(j.work.Setting.Practised) + "."))
+	f.Tick(sheet.Plain(word.Say("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again.")))
+	f.Tick(sheet.Plain(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", j.orderWords())))
+	f.Tick(sheet.Plain(word.Say("Until it is cold and dry hold the loops apart with ")), sheet.Strong(word.Say("smooth props that do not stick")), sheet.Plain(word.Say(": polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch.")))
+	f.Tick(sheet.Plain(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised))))
 	j.warnAll(f, done, StepSet)
 
-	f.Head("Washing it out", 16)
-	f.Para(sheet.Plain("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch."))
+	f.Head(word.Say("Washing it out"), 16)
+	f.Para(sheet.Plain(word.Say("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch.")))
 	return f.Pages, nil
 }
 
+// starches are the kinds of starch, as a sentence begins with them.
+var starches = map[scheme.StarchKind]word.Text{
+	scheme.Maize: word.Say("Maize starch"), scheme.Wheat: word.Say("Wheat starch"), scheme.Potato: word.Say("Potato starch"), scheme.Rice: word.Say("Rice starch"),
+}
+
 // starched is what goes into the bath.
-func (j *job) starched() string {
+func (j *job) starched() word.Text {
 	if j.Pattern.Made > 1 {
-		return "strips and bands of both"
+		return word.Say("strips and bands of both")
 	}
-	return "strip and band"
+	return word.Say("strip and band")
 }
 
 // howStiff says how stiff a starched swatch must be: the scheme's own target first,
 // the least that would do beside it.
 func (j *job) howStiff(f *sheet.Flow, t target) {
 	if t.reason != "" && !t.fromScheme {
-		f.Para(sheet.Strong("Starch alone will not do: "), sheet.Plain(t.reason))
+		f.Para(sheet.Strong(word.Say("Starch alone will not do: ")), sheet.Plain(word.Name(t.reason)))
 	}
 	switch {
 	case !t.known && t.reason != "":
-		f.Para(sheet.Plain("There is no target. The bath below is where the scheme begins; compare by eye."))
-	case !t.known && j.Unsolved != "":
-		f.Para(sheet.Strong("No target: "), sheet.Plain("this "+j.thing()+" cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye."))
+		f.Para(sheet.Plain(word.Say("There is no target. The bath below is where the scheme begins; compare by eye.")))
+	case !t.known && !j.Unsolved.Empty():
+		f.Para(sheet.Strong(word.Say("No target: ")), sheet.Plain(word.Say("this %s cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye.", j.thing())))
 	case !t.known:
-		f.Para(sheet.Strong("Not solved yet. "), sheet.Plain("How stiff this "+j.thing()+" must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye."))
-	case t.none && j.manyWays() != "":
-		f.Para(sheet.Strong("Not needed to hold it up, but starch makes the sets alike. "), sheet.Plain("Solved with this cloth the "+j.thing()+" holds itself up."+j.manyWays()))
+		f.Para(sheet.Strong(word.Say("Not solved yet. ")), sheet.Plain(word.Say("How stiff this %s must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye.", j.thing())))
+	case t.none && !j.manyWays().Empty():
+		f.Para(sheet.Strong(word.Say("Not needed to hold it up, but starch makes the sets alike. ")), sheet.Plain(word.Say("Solved with this cloth the %s holds itself up.%s", j.thing(), j.manyWays())))
 	case t.none:
-		f.Para(sheet.Strong("No starch needed: "), sheet.Plain("solved with this cloth the "+j.thing()+" holds itself up. Starch is a choice here."))
+		f.Para(sheet.Strong(word.Say("No starch needed: ")), sheet.Plain(word.Say("solved with this cloth the %s holds itself up. Starch is a choice here.", j.thing())))
 	default:
-		from := "The least stiffness that holds this " + j.thing() + ", as solved"
+		from := word.Say("The least stiffness that holds this %s, as solved", j.thing())
 		if t.fromScheme {
-			from = "The scheme's own wish, its bending length starched"
+			from = word.Say("The scheme's own wish, its bending length starched")
 		}
-		words := ""
+		words := word.Text{}
 		if !t.fromScheme {
 			words = j.needWords()
 		}
-		f.Para(sheet.Strong("Target: a starched swatch hangs over by "+j.len(t.overhang_mm)+" "), sheet.Plain(fmt.Sprintf("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s",
-			j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
+		f.Para(sheet.Strong(word.Say("Target: a starched swatch hangs over by %s ", j.len(t.overhang_mm))), sheet.Plain(word.Say("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s", j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
 		if t.bend_mm > cloth.StarchedMost_mm {
-			f.Para(sheet.Strong("Hardly to be reached: "), sheet.Plain(fmt.Sprintf("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing())))
+			f.Para(sheet.Strong(word.Say("Hardly to be reached: ")), sheet.Plain(word.Say("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing())))
 		}
 	}
 	if t.fromScheme {
-		if words := j.least(); words != "" {
+		if words := j.least(); !words.Empty() {
 			f.Para(sheet.Plain(words))
 		}
 		if t.reason != "" {
-			f.Para(sheet.Strong("Starch alone will not do: "), sheet.Plain(t.reason))
+			f.Para(sheet.Strong(word.Say("Starch alone will not do: ")), sheet.Plain(word.Name(t.reason)))
 		}
 	}
 }
 
 // beyondWords says that the test strips are too short for the target.
-func (j *job) beyondWords(t target) string {
+func (j *job) beyondWords(t target) word.Text {
 	if !t.beyond {
-		return ""
+		return word.Text{}
 	}
-	return "The test strips of " + j.swatchLen(j.starchStrip()) + " cannot show this target. "
+	return word.Say("The test strips of %s cannot show this target. ", j.swatchLen(j.starchStrip()))
 }
 
 // manyWays warns that tucked cloth without starch settles in more shapes than the
 // one that was solved.
-func (j *job) manyWays() string {
+func (j *job) manyWays() word.Text {
 	if !j.tucked() {
-		return ""
+		return word.Text{}
 	}
-	return " But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."
+	return word.Say(" But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike.")
 }
 
 // needWords says what the ruff does with that stiffness.
-func (j *job) needWords() string {
+func (j *job) needWords() word.Text {
 	n := j.Need
 	if n == nil || n.Reason != "" {
-		return ""
+		return word.Text{}
 	}
-	var with []string
+	var with []word.Text
 	if n.Droop_mm > 0 && finite(n.Droop_mm) {
-		with = append(with, "droops by "+trim(n.Droop_mm, 1)+" mm")
+		with = append(with, word.Say("droops by %s mm", trim(n.Droop_mm, 1)))
 	}
 	if n.Bow_mm > 0 && finite(n.Bow_mm) {
-		with = append(with, "moves by "+trim(n.Bow_mm, 1)+" mm when the wearer bows")
+		with = append(with, word.Say("moves by %s mm when the wearer bows", trim(n.Bow_mm, 1)))
 	}
 	if len(with) == 0 {
-		return ""
+		return word.Text{}
 	}
-	return " With it the " + j.thing() + " " + list(with) + "."
+	return word.Say(" With it the %s %s.", j.thing(), list(with))
 }
 
 // guess says what strength the target would ask for by the working guess.
-func (j *job) guess(t target, b cloth.Bath) string {
+func (j *job) guess(t target, b cloth.Bath) word.Text {
 	if !t.known || t.none {
-		return ""
+		return word.Text{}
 	}
 	first := cloth.FirstStrength(j.clothBend(), t.bend_mm)
 	if first.Starch_gL == 0 || math.Abs(first.Starch_gL-b.Strength_gL) < 1 {
-		return ""
+		return word.Text{}
 	}
-	return fmt.Sprintf(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
+	return word.Say(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
 }
 
 // spoons writes level spoons, to a half.
-func (j *job) spoons(b cloth.Bath) string {
+func (j *job) spoons(b cloth.Bath) word.Text {
 	if b.Spoons < 1 {
-		return trim(math.Round(2*3*b.Spoons)/2, 1) + " teaspoons of 5 mL"
+		return word.Say("%s teaspoons of 5 mL", trim(math.Round(2*3*b.Spoons)/2, 1))
 	}
-	return trim(math.Round(2*b.Spoons)/2, 1) + " spoons of " + strconv.Itoa(cloth.Spoon_mL) + " mL"
+	return word.Say("%s spoons of %d mL", trim(math.Round(2*b.Spoons)/2, 1), cloth.Spoon_mL)
 }
 
 func (j *job) stickRuns() []sheet.Run {
 	loop := j.loop()
 	d := stick(loop, j.Units)
-	from := "drawn, not solved"
+	from := word.Say("drawn, not solved")
 	if j.Ruff.Solved != nil {
-		from = "as solved"
+		from = word.Say("as solved")
 	}
 	if d == 0 {
-		return []sheet.Run{sheet.Strong("Stick: "), sheet.Plain(fmt.Sprintf("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from))}
+		return []sheet.Run{sheet.Strong(word.Say("Stick: ")), sheet.Plain(word.Say("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from))}
 	}
-	return []sheet.Run{sheet.Strong("Stick: " + j.len(d) + " thick. "), sheet.Plain(fmt.Sprintf("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
+	return []sheet.Run{sheet.Strong(word.Say("Stick: %s thick. ", j.len(d))), sheet.Plain(word.Say("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
 }
 
 // orderWords says which loops are set first.
-func (j *job) orderWords() string {
+func (j *job) orderWords() word.Text {
 	if j.s.Ruff.Flaps == scheme.Stand {
-		return "the lower row first, then the upper"
+		return word.Say("the lower row first, then the upper")
 	}
-	return "the upper row first, then the lower"
+	return word.Say("the upper row first, then the lower")
 }

@@ -1,10 +1,8 @@
 package paper
 
 import (
-	"fmt"
-	"strconv"
-
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -14,12 +12,12 @@ func (j *job) start(p *sheet.Page, contents []content, square *sheet.Square) {
 	testSquare(p)
 	longBars(p)
 	print := sheet.Column{Page: p, X: 112, Y: 14, W: 66}
-	print.Head("Print")
-	print.Para(sheet.Plain("Print every sheet at "), sheet.Strong("100 %"), sheet.Plain(" ('actual size', 'no scaling'), never 'fit to page'. Paper: "), sheet.Strong(j.Paper.String()), sheet.Plain("."))
-	print.Para(sheet.Plain("Print this sheet first and measure the square "), sheet.Strong("both ways"), sheet.Plain(" with the ruler or tape that you will mark the cloth with. Printers stretch one way more than the other; the long bars show it better: divide the bar across by 1.8, the bar up by 2.2."))
-	print.Head("If it is off")
-	print.Para(sheet.Plain("Within half a millimetre: go on. Between 95 and 105 mm: enter both numbers where these sheets come from ('my square came out …') and print the new ones, on the same printer. Further off: it is not the printer's stretch. Look for 'fit', 'shrink' or another size of paper in the print dialogue."))
-	print.Para(sheet.Plain("Every other sheet has short bars at its foot. Measure them before you cut or mark."))
+	print.Head(word.Say("Print"))
+	print.Para(sheet.Plain(word.Say("Print every sheet at ")), sheet.Strong(word.Say("100 %%")), sheet.Plain(word.Say(" ('actual size', 'no scaling'), never 'fit to page'. Paper: ")), sheet.Strong(word.Name(j.Paper.String())), sheet.Plain(word.Say(".")))
+	print.Para(sheet.Plain(word.Say("Print this sheet first and measure the square ")), sheet.Strong(word.Say("both ways")), sheet.Plain(word.Say(" with the ruler or tape that you will mark the cloth with. Printers stretch one way more than the other; the long bars show it better: divide the bar across by 1.8, the bar up by 2.2.")))
+	print.Head(word.Say("If it is off"))
+	print.Para(sheet.Plain(word.Say("Within half a millimetre: go on. Between 95 and 105 mm: enter both numbers where these sheets come from ('my square came out …') and print the new ones, on the same printer. Further off: it is not the printer's stretch. Look for 'fit', 'shrink' or another size of paper in the print dialogue.")))
+	print.Para(sheet.Plain(word.Say("Every other sheet has short bars at its foot. Measure them before you cut or mark.")))
 
 	const low = 128.0
 	end := max(j.back(p, low, square), mapOfSheets(p, low, contents))
@@ -40,7 +38,7 @@ func (j *job) start(p *sheet.Page, contents []content, square *sheet.Square) {
 func testSquare(p *sheet.Page) {
 	const x0, y0, side = 2.0, 15.0, 100.0
 	p.Box(sheet.Medium, x0, y0, x0+side, y0+side)
-	p.Text(x0+50, y0+6, sheet.Body, draw.Bold, 0.5, "100 mm square")
+	p.Text(x0+50, y0+6, sheet.Body, draw.Bold, 0.5, word.Say("100 mm square"))
 	for i := range 11 {
 		long := 1.5
 		if i%5 == 0 {
@@ -53,20 +51,20 @@ func testSquare(p *sheet.Page) {
 	const inches = 4 * 25.4
 	x := x0 + (side-inches)/2 // the bar is 101.6 mm: it stands out on either side
 	p.Bar(sheet.Pt(x, y0+50), sheet.Pt(x+inches, y0+50))
-	p.Text(x0+50, y0+48, sheet.Body, draw.Bold, 0.5, "4 in bar (stands out 0.8 mm on either side)")
-	p.Text(x0+50, y0+72, sheet.Body, draw.Italic, 0.5, "the square came out:")
-	p.Text(x0+50, y0+80, sheet.Body, draw.Upright, 0.5, "across ________ mm      up ________ mm")
+	p.Text(x0+50, y0+48, sheet.Body, draw.Bold, 0.5, word.Say("4 in bar (stands out 0.8 mm on either side)"))
+	p.Text(x0+50, y0+72, sheet.Body, draw.Italic, 0.5, word.Say("the square came out:"))
+	p.Text(x0+50, y0+80, sheet.Body, draw.Upright, 0.5, word.Say("across ________ mm      up ________ mm"))
 }
 
 // longBars draws the bars that show a printer's stretch better than the square.
 func longBars(p *sheet.Page) {
 	const wide, high = 180.0, 220.0
 	p.Bar(sheet.Pt(2, 123), sheet.Pt(2+wide, 123))
-	p.Text(92, 121.4, sheet.Small, draw.Upright, 0.5, "180 mm across")
+	p.Text(92, 121.4, sheet.Small, draw.Upright, 0.5, word.Say("180 mm across"))
 	const x = sheet.Live_mm - 3.0
 	p.Bar(sheet.Pt(x, 14), sheet.Pt(x, 14+high))
-	p.Text(x-1.6, 129, sheet.Small, draw.Upright, 1, "220 mm")
-	p.Text(x-1.6, 132.6, sheet.Small, draw.Upright, 1, "up")
+	p.Text(x-1.6, 129, sheet.Small, draw.Upright, 1, word.Say("220 mm"))
+	p.Text(x-1.6, 132.6, sheet.Small, draw.Upright, 1, word.Say("up"))
 }
 
 // back sets the code, large, with the words of how to come back to this scheme,
@@ -79,15 +77,15 @@ func (j *job) back(p *sheet.Page, y float64, square *sheet.Square) float64 {
 		x = size + 6
 	}
 	c := sheet.Column{Page: p, X: x, Y: y, W: 84 - x}
-	c.Head("This " + j.thing())
+	c.Head(word.Say("This %s", j.thing()))
 	c.Para(sheet.Strong(j.name()))
 	if sheet.Unprinted(j.s.Name) != "" {
-		c.Para(sheet.Plain("These sheets’ fonts lack the letters of the name that stand as ?. Write it by hand: ________________"))
+		c.Para(sheet.Plain(word.Say("These sheets’ fonts lack the letters of the name that stand as ?. Write it by hand: ________________")))
 	}
 	c.Para(sheet.Plain(j.facts()))
 	if j.code != "" {
-		c.Para(sheet.Plain("The square holds its share code: scan it or type the code to have the scheme back, to change it and print anew."))
-		c.Small(sheet.Plain(j.code))
+		c.Para(sheet.Plain(word.Say("The square holds its share code: scan it or type the code to have the scheme back, to change it and print anew.")))
+		c.Small(sheet.Plain(word.Name(j.code)))
 	}
 	return c.Y
 }
@@ -95,19 +93,19 @@ func (j *job) back(p *sheet.Page, y float64, square *sheet.Square) float64 {
 // mapOfSheets lists the sheets from y down; it gives where the list ends.
 func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 	c := sheet.Column{Page: p, X: 92, Y: y, W: 88}
-	c.Head("The sheets")
+	c.Head(word.Say("The sheets"))
 	for _, k := range contents {
-		numbers := strconv.Itoa(k.first)
+		numbers := word.Say("%d", k.first)
 		if k.last > k.first {
-			numbers += "–" + strconv.Itoa(k.last)
+			numbers = word.Say("%d–%d", k.first, k.last)
 		}
 		p.Text(c.X+9, c.Y+sheet.Body*0.95, sheet.Body, draw.Upright, 1, numbers)
-		p.Text(c.X+11.5, c.Y+sheet.Body*0.95, sheet.Body, draw.Upright, 0, sheet.Fit(k.words, sheet.Body, draw.Upright, c.W-11.5))
+		p.Fitted(c.X+11.5, c.Y+sheet.Body*0.95, sheet.Body, draw.Upright, c.W-11.5, k.words)
 		c.Y += sheet.Body * sheet.Leading * 1.1
 	}
 	c.Y += 2
-	c.Small(sheet.Plain(fmt.Sprintf("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last)))
-	c.Small(sheet.Plain("At every step that can hurt somebody its caution stands beside it. Where local rules say more (fire, workplace, children), they come first."))
+	c.Small(sheet.Plain(word.Say("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last)))
+	c.Small(sheet.Plain(word.Say("At every step that can hurt somebody its caution stands beside it. Where local rules say more (fire, workplace, children), they come first.")))
 	return c.Y
 }
 
@@ -115,10 +113,13 @@ func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 func (j *job) flame() Caution { return Cautions(j.s.Wearer.Part)[0] }
 
 // facts is the ruff in one sentence.
-func (j *job) facts() string {
+func (j *job) facts() word.Text {
 	p := j.Ruff.Plan
-	pair := map[bool]string{true: "A pair, each of "}[j.Pattern.Made > 1]
-	return pair + fmt.Sprintf("%s, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.",
-		plural(p.Sets, "set", "sets"), j.len(j.s.Ruff.Depth), j.len(j.s.Ruff.Height),
+	facts := word.Count(p.Sets, "%s set, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.", "%s sets, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.",
+		thousands(p.Sets), j.len(j.s.Ruff.Depth), j.len(j.s.Ruff.Height),
 		partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(p.Strip_mm))
+	if j.Pattern.Made > 1 {
+		return word.Say("A pair, each of %s", facts)
+	}
+	return facts
 }

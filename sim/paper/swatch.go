@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 	"ruffwright/sim/paper/sheet"
 )
@@ -13,10 +14,10 @@ import (
 // swatch is the swatch card: a ruler and a slope to cut out, full size, and where
 // to write what is read.
 func (j *job) swatch() ([]*sheet.Page, error) {
-	p := &sheet.Page{Title: "Swatch card, full size", Holds: "ruler and slope to cut out"}
+	p := &sheet.Page{Language: j.Language, Title: word.Say("Swatch card, full size"), Holds: word.Say("ruler and slope to cut out")}
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	c.Para(sheet.Plain("Take the strips of the layout, " + j.swatchLen(25) + " wide and " + j.swatchLen(250) + " long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top."))
-	c.Para(sheet.Plain("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip "), sheet.Strong("touches the slope"), sheet.Plain(". The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
+	c.Para(sheet.Plain(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250))))
+	c.Para(sheet.Plain(word.Say("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip ")), sheet.Strong(word.Say("touches the slope")), sheet.Plain(word.Say(". The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces.")))
 
 	t, err := j.target()
 	if err != nil {
@@ -27,26 +28,26 @@ func (j *job) swatch() ([]*sheet.Page, error) {
 	const rulerHigh, rulerLong = 25.0, 180.0
 	p.Box(sheet.Medium, 0, ry, sheet.Live_mm, ry+rulerHigh)
 	p.RulerBack(sheet.Live_mm, ry, rulerLong, j.Units)
-	p.Text(2, ry+17, sheet.Body, draw.Bold, 0, "Overhang: read here, at the table's edge, what has gone out over it")
-	p.Text(2, ry+22, sheet.Small, draw.Italic, 0, "this end stays on the table")
-	p.Text(sheet.Live_mm-2, ry+22, sheet.Small, draw.Italic, 1, "zero: with the strip's end, goes out over the edge")
+	p.Text(2, ry+17, sheet.Body, draw.Bold, 0, word.Say("Overhang: read here, at the table's edge, what has gone out over it"))
+	p.Text(2, ry+22, sheet.Small, draw.Italic, 0, word.Say("this end stays on the table"))
+	p.Text(sheet.Live_mm-2, ry+22, sheet.Small, draw.Italic, 1, word.Say("zero: with the strip's end, goes out over the edge"))
 	shown := t.known && !t.none && !t.beyond
 	if shown && t.overhang_mm <= rulerLong {
 		x := sheet.Live_mm - t.overhang_mm
 		p.Line(sheet.Bold, nil, sheet.Pt(x, ry), sheet.Pt(x, ry+6))
 		p.Dot(x, ry+10.6, 0.9)
-		words := "target " + j.len(t.overhang_mm)
-		if w := draw.TextWidth(words, sheet.Small, draw.Bold); x+2+w < sheet.Live_mm-1 {
+		words := word.Say("target %s", j.len(t.overhang_mm))
+		if w := p.Width(words, sheet.Small, draw.Bold); x+2+w < sheet.Live_mm-1 {
 			p.Text(x+2, ry+11.5, sheet.Small, draw.Bold, 0, words)
 		} else {
 			p.Text(x-2, ry+11.5, sheet.Small, draw.Bold, 1, words)
 		}
 	}
 	if shown && t.overhang_mm > rulerLong {
-		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, "target "+j.len(t.overhang_mm)+": beyond this ruler, take your own")
+		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, word.Say("target %s: beyond this ruler, take your own", j.len(t.overhang_mm)))
 	}
 	if t.beyond {
-		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, "no target here: "+j.len(t.overhang_mm)+" is more than these strips can show")
+		p.Text(2, ry+11.5, sheet.Small, draw.Bold, 0, word.Say("no target here: %s is more than these strips can show", j.len(t.overhang_mm)))
 	}
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err
@@ -68,9 +69,9 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	y0 := top
 	p.Line(sheet.Bold, nil, sheet.Pt(x0, y0), sheet.Pt(x0+reach, y0+reach*tan))                     // the slope itself
 	p.Line(sheet.Medium, nil, sheet.Pt(x0, y0), sheet.Pt(x0, y0+high), sheet.Pt(x0+reach, y0+high)) // upright and foot
-	p.Text(x0+1.6, y0+high-2, sheet.Small, draw.Italic, 0, "cut out along these three sides; the upright side stands against the table's edge")
+	p.Text(x0+1.6, y0+high-2, sheet.Small, draw.Italic, 0, word.Say("cut out along these three sides; the upright side stands against the table's edge"))
 	p.Line(sheet.Medium, nil, sheet.Pt(0, y0), sheet.Pt(x0, y0))
-	p.Text(0, y0+3.6, sheet.Small, draw.Italic, 0, "table's top")
+	p.Text(0, y0+3.6, sheet.Small, draw.Italic, 0, word.Say("table's top"))
 	p.Dot(x0, y0, 0.7)
 
 	// All tips lie on the slope: overhang L at the distance L · chord ÷ span.
@@ -102,16 +103,16 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	if t.known && !t.none && !t.beyond && t.overhang_mm*chord*sin < high {
 		x, y := x0+t.overhang_mm*chord*cos, y0+t.overhang_mm*chord*sin
 		p.Dot(x, y, 1)
-		words := "target: a strip with " + j.len(t.overhang_mm) + " over the edge touches here"
-		lines := sheet.Wrap([]sheet.Run{sheet.Strong(words)}, sheet.Small, 48)
+		words := word.Say("target: a strip with %s over the edge touches here", j.len(t.overhang_mm))
+		lines := p.Wrap([]sheet.Run{sheet.Strong(words)}, sheet.Small, 48)
 		left := math.Min(x+4, sheet.Live_mm-49)
 		y -= (x + 4 - left) * tan // keeps the words off the slope
 		for i, l := range lines {
 			l.Set(p, left, y-1+float64(i)*sheet.Small*sheet.Leading-float64(len(lines)-1)*sheet.Small*sheet.Leading, sheet.Small)
 		}
 	}
-	p.Text(x0+2, y0+high-14, sheet.Small, draw.Upright, 0, "41.5° below level. Strokes: where the tip of a strip touches, by its overhang in "+unitWord(j.Units)+".")
-	p.Text(x0+2, y0+high-10.4, sheet.Small, draw.Upright, 0, "If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level.")
+	p.Text(x0+2, y0+high-14, sheet.Small, draw.Upright, 0, word.Say("41.5° below level. Strokes: where the tip of a strip touches, by its overhang in %s.", unitWord(j.Units)))
+	p.Text(x0+2, y0+high-10.4, sheet.Small, draw.Upright, 0, word.Say("If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level."))
 	// Angle's arc and what a wearer of this card sees.
 	const r = 22
 	var arc []draw.Point
@@ -121,48 +122,48 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	}
 	p.Line(sheet.Fine, nil, arc...)
 	p.Line(sheet.Fine, []float64{2, 1.4}, sheet.Pt(x0, y0), sheet.Pt(x0+70, y0))
-	p.Text(x0+r+1.6, y0+6.6, sheet.Small, draw.Upright, 0, "41.5°")
-	p.Text(x0+73, y0+1, sheet.Small, draw.Italic, 0, "level")
-	p.Text(x0+86, y0+16, sheet.Small, draw.Italic, 0, "the strip hangs on this side of the slope")
+	p.Text(x0+r+1.6, y0+6.6, sheet.Small, draw.Upright, 0, word.Say("41.5°"))
+	p.Text(x0+73, y0+1, sheet.Small, draw.Italic, 0, word.Say("level"))
+	p.Text(x0+86, y0+16, sheet.Small, draw.Italic, 0, word.Say("the strip hangs on this side of the slope"))
 	return nil
 }
 
 // readings is the sheet to write readings on: the cloth, then each trial of starch.
 func (j *job) readings(t target) ([]*sheet.Page, error) {
-	f := sheet.NewFlow("Swatches: readings")
-	f.Page.Holds = "where to write readings"
-	f.Head("The cloth, unstarched", 40)
-	f.Para(sheet.Plain("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft."))
+	f := sheet.NewFlow(j.Language, word.Say("Swatches: readings"))
+	f.Page.Holds = word.Say("where to write readings")
+	f.Head(word.Say("The cloth, unstarched"), 40)
+	f.Para(sheet.Plain(word.Say("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft.")))
 	long := j.len(j.s.Cloth.BendWarp)
 	weft := j.len(j.s.Cloth.BendWeft)
-	columns := func(first string) []sheet.Col {
-		return []sheet.Col{sheet.Words(first, 34), sheet.Words("face up, end 1", 13), sheet.Words("face up, end 2", 13), sheet.Words("face down, 1", 12), sheet.Words("face down, 2", 12), sheet.Words("mean", 10), sheet.Words("half", 10)}
+	columns := func(first word.Text) []sheet.Col {
+		return []sheet.Col{sheet.Words(first, 34), sheet.Words(word.Say("face up, end 1"), 13), sheet.Words(word.Say("face up, end 2"), 13), sheet.Words(word.Say("face down, 1"), 12), sheet.Words(word.Say("face down, 2"), 12), sheet.Words(word.Say("mean"), 10), sheet.Words(word.Say("half"), 10)}
 	}
-	f.Form(columns("strip"), "warp 1", "warp 2", "warp 3", "weft 1", "weft 2", "weft 3")
-	f.Small(sheet.Plain(fmt.Sprintf("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
-	f.Small(sheet.Plain("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %.   warp ________   weft ________"))
+	f.Form(columns(word.Say("strip")), word.Say("warp 1"), word.Say("warp 2"), word.Say("warp 3"), word.Say("weft 1"), word.Say("weft 2"), word.Say("weft 3"))
+	f.Small(sheet.Plain(word.Say("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
+	f.Small(sheet.Plain(word.Say("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %%.   warp ________   weft ________")))
 
-	f.Head("Starched", 50)
+	f.Head(word.Say("Starched"), 50)
 	switch {
 	case !t.known:
-		f.Para(sheet.Strong("Target: not solved yet. "), sheet.Plain("Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this "+j.thing()+" up. Then print this card anew. Until then write down what each bath gives."))
-	case t.none && j.manyWays() != "":
-		f.Para(sheet.Strong("No target: starch is not needed to hold it up, but makes the sets alike. "), sheet.Plain("By what was solved this cloth holds the "+j.thing()+" up by itself."+j.manyWays()))
+		f.Para(sheet.Strong(word.Say("Target: not solved yet. ")), sheet.Plain(word.Say("Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this %s up. Then print this card anew. Until then write down what each bath gives.", j.thing())))
+	case t.none && !j.manyWays().Empty():
+		f.Para(sheet.Strong(word.Say("No target: starch is not needed to hold it up, but makes the sets alike. ")), sheet.Plain(word.Say("By what was solved this cloth holds the %s up by itself.%s", j.thing(), j.manyWays())))
 	case t.none:
-		f.Para(sheet.Strong("Target: no starch needed. "), sheet.Plain("By what was solved this cloth holds the "+j.thing()+" up by itself. Starch lightly if you like, to keep it clean."))
+		f.Para(sheet.Strong(word.Say("Target: no starch needed. ")), sheet.Plain(word.Say("By what was solved this cloth holds the %s up by itself. Starch lightly if you like, to keep it clean.", j.thing())))
 	case t.beyond:
-		f.Para(sheet.Strong("No target to test: "), sheet.Plain("the "+j.thing()+" asks for an overhang of "+j.len(t.overhang_mm)+", more than strips of "+j.swatchLen(j.starchStrip())+" can show and more than starch is likely to give. Change the "+j.thing()+" first: sew the other edge as well, tuck the folds, or support it."))
+		f.Para(sheet.Strong(word.Say("No target to test: ")), sheet.Plain(word.Say("the %s asks for an overhang of %s, more than strips of %s can show and more than starch is likely to give. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing())))
 	default:
-		from := "from what was solved"
+		from := word.Say("from what was solved")
 		if t.fromScheme {
-			from = "the scheme's own wish"
+			from = word.Say("the scheme's own wish")
 		}
-		f.Para(sheet.Strong("Target: overhang "+j.len(t.overhang_mm)+" "), sheet.Plain(fmt.Sprintf("(bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.bend_mm), from)))
+		f.Para(sheet.Strong(word.Say("Target: overhang %s ", j.len(t.overhang_mm))), sheet.Plain(word.Say("(bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.bend_mm), from)))
 		if t.overhang_mm > 180 {
-			f.Para(sheet.Plain("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut " + j.swatchLen(j.starchStrip()) + " long."))
+			f.Para(sheet.Plain(word.Say("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut %s long.", j.swatchLen(j.starchStrip()))))
 		}
 	}
-	f.Form(columns("bath (g/L), trial"), "1", "2", "3", "4", "5", "6")
-	f.Small(sheet.Plain("Strips along the strip's length (" + string(j.s.Strip.Along) + "), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it."))
+	f.Form(columns(word.Say("bath (g/L), trial")), word.Say("1"), word.Say("2"), word.Say("3"), word.Say("4"), word.Say("5"), word.Say("6"))
+	f.Small(sheet.Plain(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along(j.s.Strip.Along))))
 	return f.Pages, nil
 }

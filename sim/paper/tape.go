@@ -1,12 +1,11 @@
 package paper
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/paper/sheet"
 )
 
@@ -25,7 +24,7 @@ func (j *job) tape() ([]*sheet.Page, error) {
 	all := sheet.Tiles(length, j.Units)
 	var pages []*sheet.Page
 	turn := func() *sheet.Page {
-		p := &sheet.Page{Title: "Marking tape, full size"}
+		p := &sheet.Page{Language: j.Language, Title: word.Say("Marking tape, full size")}
 		pages = append(pages, p)
 		return p
 	}
@@ -44,7 +43,7 @@ func (j *job) tape() ([]*sheet.Page, error) {
 	}
 	for k, numbers := range on {
 		a, b := numbers[0], numbers[len(numbers)-1]
-		pages[k].Holds = fmt.Sprintf("tapes %d to %d: %s to %s", a+1, b+1, j.len(all[a].From_mm), j.len(all[b].To_mm))
+		pages[k].Holds = word.Say("tapes %d to %d: %s to %s", a+1, b+1, j.len(all[a].From_mm), j.len(all[b].To_mm))
 	}
 	return j.tapeMap(pages, on, all, y), nil
 }
@@ -52,27 +51,26 @@ func (j *job) tape() ([]*sheet.Page, error) {
 // tapeWords says how the tape is used; it gives where the first tile begins.
 func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	c.Para(sheet.Plain("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at "+j.zero()+", and leave it there. "),
-		sheet.Strong("Lay each tape by the place printed on it, its upper edge along the stitch line"), sheet.Plain(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines."))
-	c.Para(sheet.Plain(fmt.Sprintf("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s",
-		plural(n, "tape", "tapes"), j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol(), j.len(sheet.TileOverlap(j.Units)), j.beyondLast())))
+	c.Para(sheet.Plain(word.Say("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at %s, and leave it there. ", j.zero())),
+		sheet.Strong(word.Say("Lay each tape by the place printed on it, its upper edge along the stitch line")), sheet.Plain(word.Say(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines.")))
+	c.Para(sheet.Plain(word.Say("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s", word.Count(n, "%s tape", "%s tapes", thousands(n)), j.place(j.lastMark().Place), j.len(sheet.TileOverlap(j.Units)), j.beyondLast())))
 	// What the signs mean.
 	y := c.Y + 2
 	x := 0.0
-	sign := func(w float64, paint func(x float64), words string) {
+	sign := func(w float64, paint func(x float64), words word.Text) {
 		paint(x + 2)
 		p.Text(x+w, y+2.6, sheet.Small, draw.Upright, 0, words)
-		x += w + draw.TextWidth(words, sheet.Small, draw.Upright) + 4.5
+		x += w + p.Width(words, sheet.Small, draw.Upright) + 4.5
 	}
-	sign(7, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x-1.5, y+1.6), sheet.Pt(x+4, y+1.6)) }, "upper edge: stitch line")
-	sign(5, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "top fold, its set")
-	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, "bottom fold")
+	sign(7, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x-1.5, y+1.6), sheet.Pt(x+4, y+1.6)) }, word.Say("upper edge: stitch line"))
+	sign(5, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, word.Say("top fold, its set"))
+	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, word.Say("bottom fold"))
 	if j.tucked() {
-		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, "tuck: bring its ends together")
+		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, word.Say("tuck: bring its ends together"))
 	}
-	sign(5, func(x float64) { p.Dot(x, y+1.6, 1) }, "quarter: pin here")
+	sign(5, func(x float64) { p.Dot(x, y+1.6, 1) }, word.Say("quarter: pin here"))
 	if len(j.Pattern.Cut.Joins) > 0 {
-		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5, 0, sheet.Live_mm) }, "join")
+		sign(7, func(x float64) { joinSign(p, x+1, y-0.6, 4.5, 0, sheet.Live_mm) }, word.Say("join"))
 	}
 	return c.Y + 9
 }
@@ -95,9 +93,9 @@ func joinSign(p *sheet.Page, x, y, high, lo, hi float64) {
 // tile draws tape i of n with its head at y.
 func (j *job) tile(p *sheet.Page, y float64, i, n int, t sheet.Tile) {
 	size := t.Long()
-	head := fmt.Sprintf("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
+	head := word.Say("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
 	if i == 0 {
-		head = fmt.Sprintf("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
+		head = word.Say("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
 	}
 	p.Text(0, y+3.2, sheet.Body, draw.Bold, 0, head)
 	top := y + tapeHead_mm
@@ -116,26 +114,26 @@ func (j *job) tile(p *sheet.Page, y float64, i, n int, t sheet.Tile) {
 		p.Lines(sheet.Fine, []float64{1.4, 0.8}, []draw.Point{sheet.Pt(at, top), sheet.Pt(at, top+5.7)}, []draw.Point{sheet.Pt(at, top+13.4), sheet.Pt(at, bottom-6)})
 		p.Cross(at+sheet.TileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, at+0.6, top, sheet.JoinLetters(i))
-		p.Text(sheet.Live_mm, y+3.2, sheet.Small, draw.Italic, 1, fmt.Sprintf("%s: tape %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(t.To_mm-sheet.TileOverlap(j.Units))))
+		p.Text(sheet.Live_mm, y+3.2, sheet.Small, draw.Italic, 1, word.Say("%s: tape %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(t.To_mm-sheet.TileOverlap(j.Units))))
 	} else if size+40 < sheet.Live_mm {
-		p.Text(size+3, (top+bottom)/2, sheet.Body, draw.Italic, 0, "the last mark, at "+j.table.Text(j.lastMark().Place)+" "+j.Units.Symbol())
+		p.Text(size+3, (top+bottom)/2, sheet.Body, draw.Italic, 0, word.Say("the last mark, at %s", j.place(j.lastMark().Place)))
 	}
 	j.tileMarks(p, t, top)
 }
 
 // beyondLast says what of the strip lies beyond the last mark.
-func (j *job) beyondLast() string {
-	var what []string
+func (j *job) beyondLast() word.Text {
+	var what []word.Text
 	if j.Pattern.Strip.Hem_mm > 0 {
-		what = append(what, "the end hem")
+		what = append(what, word.Say("the end hem"))
 	}
 	if j.Pattern.Strip.Spare_mm > 0 {
-		what = append(what, "the spare")
+		what = append(what, word.Say("the spare"))
 	}
 	if len(what) == 0 {
-		return " The strip ends at the last mark."
+		return word.Say(" The strip ends at the last mark.")
 	}
-	return " Beyond the last mark: " + list(what) + "."
+	return word.Say(" Beyond the last mark: %s.", list(what))
 }
 
 // tapeLetter sets a join's letters between the join and its cross.
@@ -144,7 +142,7 @@ func tapeLetter(p *sheet.Page, x, top float64, s string) {
 	if len(s) > 1 {
 		size = 1.9
 	}
-	p.Text(x, top+tapeCross_mm+0.6, size, draw.Bold, 0, s)
+	p.Text(x, top+tapeCross_mm+0.6, size, draw.Bold, 0, word.Name(s))
 }
 
 // tileMarks draws the marks that lie on the tile, from its upper edge at top.
@@ -154,8 +152,8 @@ func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 	on := func(place float64) bool { return place >= t.From_mm-1e-9 && place <= t.To_mm+1e-9 }
 	var tops, bottoms [][]draw.Point
 	ends := [3]float64{-9, -9, -9} // right ends of the words in their rows
-	words := func(row int, x, size_mm float64, face draw.Face, s string, whole float64) bool {
-		w := draw.TextWidth(s, size_mm, face)
+	words := func(row int, x, size_mm float64, face draw.Face, s word.Text, whole float64) bool {
+		w := p.Width(s, size_mm, face)
 		if x-w/2 < 0.3 || x+w/2 > whole-0.3 {
 			switch { // only the strip's own ends are moved in: others stand whole on the neighbour
 			case t.From_mm == 0 && x < w:
@@ -201,8 +199,8 @@ func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 		if r.Quarter {
 			p.Dot(math.Min(math.Max(x+1.5, 1), size-1), top+1.6, 0.9)
 		}
-		words(0, x, numberSize, draw.Bold, strconv.Itoa(r.Set), size)
-		if s := j.table.Text(r.Place); !words(1, x, placeSize, draw.Upright, s, size) {
+		words(0, x, numberSize, draw.Bold, word.Say("%d", r.Set), size)
+		if s := j.placed(r.Place); !words(1, x, placeSize, draw.Upright, s, size) {
 			words(2, x, placeSize, draw.Upright, s, size)
 		}
 	}
@@ -230,12 +228,12 @@ func (j *job) tapeMap(pages []*sheet.Page, on [][]int, all []sheet.Tile, y float
 	const rowHigh, left = 9.0, 20.0
 	p := pages[len(pages)-1]
 	head := func() {
-		p.Text(0, y+5, sheet.Head, draw.Bold, 0, "Map of the tapes")
-		p.Text(sheet.Live_mm, y+5, sheet.Small, draw.Italic, 1, "below each where it begins, in "+unitWord(j.Units))
+		p.Text(0, y+5, sheet.Head, draw.Bold, 0, word.Say("Map of the tapes"))
+		p.Text(sheet.Live_mm, y+5, sheet.Small, draw.Italic, 1, word.Say("below each where it begins, in %s", unitWord(j.Units)))
 		y += 9
 	}
 	turn := func() {
-		p = &sheet.Page{Title: "Marking tape: map", Holds: "map of the tapes"}
+		p = &sheet.Page{Language: j.Language, Title: word.Say("Marking tape: map"), Holds: word.Say("map of the tapes")}
 		pages = append(pages, p)
 		y = sheet.BodyTop_mm
 		head()
@@ -250,12 +248,12 @@ func (j *job) tapeMap(pages []*sheet.Page, on [][]int, all []sheet.Tile, y float
 		if y+rowHigh > sheet.BodyBottom_mm {
 			turn()
 		}
-		p.Text(0, y+3.2, sheet.Body, draw.Upright, 0, "sheet "+strconv.Itoa(j.before+k+1))
+		p.Text(0, y+3.2, sheet.Body, draw.Upright, 0, word.Say("sheet %d", j.before+k+1))
 		for c, i := range numbers {
 			x := left + cell*float64(c)
 			p.Box(sheet.Fine, x, y, x+cell-1, y+4)
-			p.Text(x+(cell-1)/2, y+3, sheet.Small, draw.Bold, 0.5, strconv.Itoa(i+1))
-			p.Text(x+0.3, y+6.8, 2.2, draw.Upright, 0, sheet.Fit(j.bare(all[i].From_mm), 2.2, draw.Upright, cell-1.3))
+			p.Text(x+(cell-1)/2, y+3, sheet.Small, draw.Bold, 0.5, word.Say("%d", i+1))
+			p.Fitted(x+0.3, y+6.8, 2.2, draw.Upright, cell-1.3, j.bare(all[i].From_mm))
 		}
 		y += rowHigh
 	}

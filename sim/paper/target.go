@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 )
 
@@ -58,23 +59,23 @@ func (j *job) starchStrip() float64 {
 }
 
 // least says what the least starch that would do is, beside the scheme's own target.
-func (j *job) least() string {
+func (j *job) least() word.Text {
 	n := j.Need
 	switch {
-	case n == nil && j.Unsolved != "", n != nil && n.Reason != "":
-		return ""
+	case n == nil && !j.Unsolved.Empty(), n != nil && n.Reason != "":
+		return word.Text{}
 	case n == nil:
-		return "The least that would do is not solved yet."
+		return word.Say("The least that would do is not solved yet.")
 	case n.Bend_mm == 0:
-		return "The least that would do, as solved: none, this cloth holds the " + j.thing() + " up by itself." + j.manyWays()
+		return word.Say("The least that would do, as solved: none, this cloth holds the %s up by itself.%s", j.thing(), j.manyWays())
 	}
 	l := n.Overhang_mm
 	if l == 0 {
 		l = 2 * n.Bend_mm
 	}
-	words := "The least that would do, as solved: an overhang of " + j.len(l) + " (bending length " + j.len(n.Bend_mm) + ")." + j.needWords()
+	words := word.Say("The least that would do, as solved: an overhang of %s (bending length %s).%s", j.len(l), j.len(n.Bend_mm), j.needWords())
 	if n.Bend_mm > j.s.Starch.Bend+0.5 {
-		words += " The scheme's target is less: with it the " + j.thing() + " does not hold up."
+		words = word.Join(" ", words, word.Say("The scheme's target is less: with it the %s does not hold up.", j.thing()))
 	}
 	return words
 }

@@ -1,120 +1,108 @@
 package paper
 
 import (
-	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // trim writes a number with at most n decimals and no zeros behind.
-func trim(x float64, n int) string {
+func trim(x float64, n int) word.Text {
 	if !finite(x) {
-		return "–"
+		return word.Name("–")
 	}
-	s := strconv.FormatFloat(x, 'f', n, 64)
-	if strings.Contains(s, ".") {
-		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return scheme.Minus(s)
+	return word.Say("%s", word.Number{Value: x, Decimals: n, Short: true})
 }
 
 // thousands writes a whole number with commas.
-func thousands(n int) string {
+func thousands(n int) word.Text {
 	s := strconv.Itoa(n)
 	for i := len(s) - 3; i > 0 && s[i-1] != '-'; i -= 3 {
 		s = s[:i] + "," + s[i:]
 	}
-	return scheme.Minus(s)
-}
-
-// plural is "1 set", "2 sets".
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return thousands(n) + " " + many
+	return word.Name(scheme.Minus(s))
 }
 
 // hours writes a range: "3 to 5 h", under 2 h in minutes.
-func hours(r pattern.Range) string {
+func hours(r pattern.Range) word.Text {
 	if r.Most <= 0 {
-		return "–"
+		return word.Name("–")
 	}
 	if r.Most < 2 {
 		lo, hi := five(60*r.Least), five(60*r.Most)
 		if lo == hi {
-			return fmt.Sprintf("%d min", hi)
+			return word.Say("%d min", hi)
 		}
-		return fmt.Sprintf("%d to %d min", lo, hi)
+		return word.Say("%d to %d min", lo, hi)
 	}
-	show := func(h float64) string {
+	show := func(h float64) word.Text {
 		if h < 10 {
 			return trim(math.Round(2*h)/2, 1)
 		}
 		return trim(math.Round(h), 0)
 	}
-	if a, b := show(r.Least), show(r.Most); a != b {
-		return a + " to " + b + " h"
+	if a, b := show(r.Least), show(r.Most); a.String() != b.String() {
+		return word.Say("%s to %s h", a, b)
 	}
-	return show(r.Most) + " h"
+	return word.Say("%s h", show(r.Most))
 }
 
 // five rounds minutes to 5, at least 5.
 func five(m float64) int { return max(5, 5*int(math.Round(m/5))) }
 
 // foldName is how a fold is called on the sheets.
-func foldName(f scheme.Fold) string {
+func foldName(f scheme.Fold) word.Text {
 	if f == scheme.Crest {
-		return "top fold"
+		return word.Say("top fold")
 	}
-	return "bottom fold"
+	return word.Say("bottom fold")
 }
 
 // foldNames is the plural.
-func foldNames(f scheme.Fold) string { return foldName(f) + "s" }
+func foldNames(f scheme.Fold) word.Text {
+	if f == scheme.Crest {
+		return word.Say("top folds")
+	}
+	return word.Say("bottom folds")
+}
 
 // edgeName is what a fold is sewn to.
-func edgeName(e scheme.Edge) string {
+func edgeName(e scheme.Edge) word.Text {
 	switch e {
 	case scheme.EdgeTop:
-		return "top edge"
+		return word.Say("top edge")
 	case scheme.EdgeBottom:
-		return "bottom edge"
+		return word.Say("bottom edge")
 	}
-	return "not sewn"
+	return word.Say("not sewn")
+}
+
+// along names the threads of the cloth.
+func along(a scheme.Along) word.Text {
+	if a == scheme.Warp {
+		return word.Say("warp")
+	}
+	return word.Say("weft")
 }
 
 // list joins words: "a, b and c".
-func list(words []string) string {
-	switch len(words) {
-	case 0:
-		return ""
-	case 1:
-		return words[0]
+func list(words []word.Text) word.Text {
+	n := len(words)
+	if n < 2 {
+		return word.Join("", words...)
 	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return word.Say("%s and %s", word.Join(", ", words[:n-1]...), words[n-1])
 }
 
 // partWord is the part of the body that it goes round.
-func partWord(p scheme.Part) string {
+func partWord(p scheme.Part) word.Text {
 	if p == scheme.Wrist {
-		return "wrist"
+		return word.Say("wrist")
 	}
-	return "neck"
-}
-
-func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return string(s[0]-'a'+'A') + s[1:]
+	return word.Say("neck")
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -62,7 +62,7 @@ func (m Maker) Print(ctx context.Context, s scheme.Scheme, how wire.Printing, te
 	now := m.Today()
 	in.Date = time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, time.UTC)
 	in.Paper, in.Printer, in.Address = sheet, printer, how.Address
-	out := &wire.Printed{Unsolved: in.Unsolved != "", Stops: in.Stops()}
+	out := &wire.Printed{Unsolved: !in.Unsolved.Empty(), Stops: in.Stops()}
 	in.Progress = func(n, of int) error {
 		out.Sheets = of
 		tell(wire.Progress{Phase: Sheets, Cell: n - 1, Cells: of})

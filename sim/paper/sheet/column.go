@@ -4,6 +4,7 @@ import (
 	"image/color"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // Column is where text is set one paragraph below the other.
@@ -28,16 +29,16 @@ func (c *Column) Para(runs ...Run) { c.set(0, Body, runs) }
 func (c *Column) Small(runs ...Run) { c.set(0, Small, runs) }
 
 // Head sets a heading.
-func (c *Column) Head(s string) { c.head(s, 0.6) }
+func (c *Column) Head(t word.Text) { c.head(t, 0.6) }
 
-func (c *Column) head(s string, below float64) {
-	c.Page.Text(c.X, c.Y+Head*0.95, Head, draw.Bold, 0, Fit(s, Head, draw.Bold, c.W))
+func (c *Column) head(t word.Text, below float64) {
+	c.Page.Fitted(c.X, c.Y+Head*0.95, Head, draw.Bold, c.W, t)
 	c.Y += Head*Leading + below
 }
 
 // set sets a paragraph `indent` mm from the column's left.
 func (c *Column) set(indent, size float64, runs []Run) {
-	for _, l := range Wrap(runs, size, c.W-indent) {
+	for _, l := range c.Page.Wrap(runs, size, c.W-indent) {
 		c.need(size * Leading)
 		l.Set(c.Page, c.X+indent, c.Y+size*0.95, size)
 		c.Y += size * Leading
@@ -47,7 +48,7 @@ func (c *Column) set(indent, size float64, runs []Run) {
 
 // high is how high a paragraph would be.
 func (c *Column) high(indent, size float64, runs []Run) float64 {
-	return float64(len(Wrap(runs, size, c.W-indent)))*size*Leading + size*0.35
+	return float64(len(c.Page.Wrap(runs, size, c.W-indent)))*size*Leading + size*0.35
 }
 
 // flagIndent is the room for the sign of Flagged.

@@ -1,22 +1,25 @@
 package sheet
 
+import "ruffwright/geom/word"
+
 // Flow is text and tables down the columns of a sheet; it takes a new page when
 // the last column is full.
 type Flow struct {
 	Column // that is being filled
 	Pages  []*Page
 
-	title   string
-	columns int     // side by side
-	gap     float64 // between them, mm
-	column  int     // which is being filled
-	top     float64 // of the columns on this page
-	again   func()  // called in every further column, to set the head of a table again
+	language word.Language
+	title    word.Text
+	columns  int     // side by side
+	gap      float64 // between them, mm
+	column   int     // which is being filled
+	top      float64 // of the columns on this page
+	again    func()  // called in every further column, to set the head of a table again
 }
 
-// NewFlow begins a sheet with its first page, in one column.
-func NewFlow(title string) *Flow {
-	f := &Flow{title: title, columns: 1}
+// NewFlow begins a sheet in a language with its first page, in one column.
+func NewFlow(l word.Language, title word.Text) *Flow {
+	f := &Flow{language: l, title: title, columns: 1}
 	f.room = f.Need
 	f.Turn()
 	return f
@@ -24,7 +27,7 @@ func NewFlow(title string) *Flow {
 
 // Turn takes a new page.
 func (f *Flow) Turn() {
-	f.Page = &Page{Title: f.title}
+	f.Page = &Page{Language: f.language, Title: f.title}
 	f.Pages = append(f.Pages, f.Page)
 	f.top = BodyTop_mm
 	f.begin(0)
@@ -74,10 +77,10 @@ func (f *Flow) Skip(high float64) {
 
 // Head sets a heading; what follows needs at least `with` mm below it on the same
 // page.
-func (f *Flow) Head(s string, with float64) {
+func (f *Flow) Head(t word.Text, with float64) {
 	f.Skip(2.2)
 	f.Need(Head*Leading + with)
-	f.head(s, 0.4)
+	f.head(t, 0.4)
 }
 
 // Tick sets a paragraph with a box to tick before it, kept together where a column

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"ruffwright/geom/word"
 	"strings"
 	"testing"
 
@@ -21,8 +22,8 @@ func labels(p *Page) []draw.Label {
 // TestColumns: text fills one column after the other, then the next page, and keeps
 // to the column and to the body.
 func TestColumns(t *testing.T) {
-	f := NewFlow("long")
-	f.Para(Plain("first"))
+	f := NewFlow(word.Language{}, word.Name("long"))
+	f.Para(Plain(word.Name("first")))
 	begin := f.Y
 	f.Split(2, 8)
 	if f.W != 91 || f.X != 0 || f.Last() {
@@ -30,7 +31,7 @@ func TestColumns(t *testing.T) {
 	}
 	const lines = 120
 	for range lines {
-		f.Para(Plain(strings.Repeat("word ", 9)))
+		f.Para(Plain(word.Name(strings.Repeat("word ", 9))))
 	}
 	if len(f.Pages) != 2 {
 		t.Fatalf("%d pages", len(f.Pages))
@@ -62,22 +63,27 @@ func TestColumns(t *testing.T) {
 // tick with its paragraph, and nothing is skipped at a page's top.
 func TestTogether(t *testing.T) {
 	for what, set := range map[string]func(*Flow){
-		"a heading":   func(f *Flow) { f.Head("Heading", 30) },
-		"a tick":      func(f *Flow) { f.Tick(Plain(strings.Repeat("word ", 150))) },
-		"a point":     func(f *Flow) { f.Y = BodyBottom_mm - 6; f.Point(Plain("word")) },
-		"a caution":   func(f *Flow) { f.Flagged(Plain(strings.Repeat("word ", 150))) },
-		"a form":      func(f *Flow) { f.Form([]Col{Words("a", 1), Words("b", 1)}, "1", "2", "3") },
-		"a table":     func(f *Flow) { f.Y = BodyBottom_mm - 12; f.Table(Body, []Col{Words("a", 1)}, [][]string{{"1"}}) },
+		"a heading": func(f *Flow) { f.Head(word.Name("Heading"), 30) },
+		"a tick":    func(f *Flow) { f.Tick(Plain(word.Name(strings.Repeat("word ", 150)))) },
+		"a point":   func(f *Flow) { f.Y = BodyBottom_mm - 6; f.Point(Plain(word.Name("word"))) },
+		"a caution": func(f *Flow) { f.Flagged(Plain(word.Name(strings.Repeat("word ", 150)))) },
+		"a form": func(f *Flow) {
+			f.Form([]Col{Words(word.Name("a"), 1), Words(word.Name("b"), 1)}, word.Name("1"), word.Name("2"), word.Name("3"))
+		},
+		"a table": func(f *Flow) {
+			f.Y = BodyBottom_mm - 12
+			f.Table(Body, []Col{Words(word.Name("a"), 1)}, [][]word.Text{{word.Name("1")}})
+		},
 		"room needed": func(f *Flow) { f.Need(20.1) },
 	} {
-		f := NewFlow("")
+		f := NewFlow(word.Language{}, word.Text{})
 		f.Y = BodyBottom_mm - 20
 		set(f)
 		if len(f.Pages) != 2 || len(f.Pages[0].Items) > 0 {
 			t.Errorf("%s: %d pages, %d items on the first", what, len(f.Pages), len(f.Pages[0].Items))
 		}
 	}
-	f := NewFlow("")
+	f := NewFlow(word.Language{}, word.Text{})
 	f.Skip(5)
 	if f.Y != BodyTop_mm {
 		t.Errorf("skipped to %g at the top", f.Y)
@@ -96,11 +102,11 @@ func TestTogether(t *testing.T) {
 
 // TestIndent: what is set beside a sign keeps off it, and within the column.
 func TestIndent(t *testing.T) {
-	long := Plain(strings.Repeat("wordy ", 300))
+	long := Plain(word.Name(strings.Repeat("wordy ", 300)))
 	for indent, set := range map[float64]func(*Flow){
 		5.5: func(f *Flow) { f.Tick(long) }, 3.4: func(f *Flow) { f.Point(long) }, 8: func(f *Flow) { f.Flagged(long) },
 	} {
-		f := NewFlow("")
+		f := NewFlow(word.Language{}, word.Text{})
 		f.Split(2, 10)
 		f.Next()
 		set(f)
@@ -115,13 +121,13 @@ func TestIndent(t *testing.T) {
 // TestTable: the head comes again in every column and on every page, no row is lost,
 // numbers end at one place, and a cell too wide takes lines of its own.
 func TestTable(t *testing.T) {
-	f := NewFlow("")
+	f := NewFlow(word.Language{}, word.Text{})
 	f.Split(2, 6)
-	var rows [][]string
+	var rows [][]word.Text
 	for range 200 {
-		rows = append(rows, []string{"row", strings.Repeat("7", 1+len(rows)%5)})
+		rows = append(rows, []word.Text{word.Name("row"), word.Name(strings.Repeat("7", 1+len(rows)%5))})
 	}
-	f.Table(Small, []Col{Words("head", 2), Numbers("number", 1)}, rows)
+	f.Table(Small, []Col{Words(word.Name("head"), 2), Numbers(word.Name("number"), 1)}, rows)
 	heads, ends := 0, map[int]int{}
 	count := 0
 	for _, p := range f.Pages {
@@ -142,9 +148,9 @@ func TestTable(t *testing.T) {
 	if len(ends) != 2 || ends[9060] == 0 || ends[18860] == 0 {
 		t.Errorf("numbers end at %v hundredths of a mm", ends)
 	}
-	one, more := NewFlow(""), NewFlow("")
-	one.Table(Body, []Col{Numbers("n", 1), Words("", 1)}, [][]string{{"1", "short"}})
-	more.Table(Body, []Col{Numbers("n", 1), Words("", 1)}, [][]string{{"1", strings.Repeat("word ", 25)}})
+	one, more := NewFlow(word.Language{}, word.Text{}), NewFlow(word.Language{}, word.Text{})
+	one.Table(Body, []Col{Numbers(word.Name("n"), 1), Words(word.Text{}, 1)}, [][]word.Text{{word.Name("1"), word.Name("short")}})
+	more.Table(Body, []Col{Numbers(word.Name("n"), 1), Words(word.Text{}, 1)}, [][]word.Text{{word.Name("1"), word.Name(strings.Repeat("word ", 25))}})
 	if d := more.Y - one.Y; d < 1.9*Body*Leading || d > 2.1*Body*Leading {
 		t.Errorf("a cell of three lines makes the table %.2f mm higher", d)
 	}
@@ -157,8 +163,8 @@ func TestTable(t *testing.T) {
 
 // TestForm: every row is high enough to write in, between ruled columns.
 func TestForm(t *testing.T) {
-	f := NewFlow("")
-	f.Form([]Col{Words("a", 1), Words("b", 3)}, "one", "two")
+	f := NewFlow(word.Language{}, word.Text{})
+	f.Form([]Col{Words(word.Name("a"), 1), Words(word.Name("b"), 3)}, word.Name("one"), word.Name("two"))
 	upright, level := 0, 0
 	for _, it := range f.Page.Items {
 		if path, ok := it.(draw.Path); ok {

@@ -1,20 +1,19 @@
 package sheet
 
 import (
-	"fmt"
-
 	"ruffwright/geom/draw"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Frame is what stands at the head and the foot of every page of a set of sheets.
 type Frame struct {
-	Name   string       // of what is made
-	Stop   []string     // what stands in the head in place of the name, white on black: the first wording that has room, else the last; nil: the name
-	About  string       // a line of the foot: day, units, paper
+	Name   word.Text    // of what is made
+	Stop   []word.Text  // what stands in the head in place of the name, white on black: the first wording that has room, else the last; nil: the name
+	About  word.Text    // a line of the foot: day, units, paper
 	Units  scheme.Units // of the check bars
 	Code   string       // the words of the code; "": there is none
-	NoCode string       // what is said then
+	NoCode word.Text    // what is said then
 	Square *Square      // of the code; nil: none
 }
 
@@ -30,11 +29,11 @@ func (f Frame) Set(pages []*Page) {
 	for i, p := range pages {
 		p.Number, p.Of = i+1, len(pages)
 		p.Text(0, 6.5, title, draw.Bold, 0, p.Title)
-		room := Live_mm - draw.TextWidth(p.Title, title, draw.Bold) - 8
+		room := Live_mm - p.Width(p.Title, title, draw.Bold) - 8
 		if f.Stop != nil {
 			f.stop(p, room)
 		} else {
-			p.Text(Live_mm, 6.5, Body, draw.Italic, 1, Fit(f.Name, Body, draw.Italic, room))
+			p.text(Black, Live_mm, 6.5, Body, draw.Italic, 1, Fit(f.Name.In(p.Language), Body, draw.Italic, room))
 		}
 		p.seam(0, Live_mm, 9)
 		p.Line(Fine, nil, Pt(0, footTop_mm-1), Pt(Live_mm, footTop_mm-1))
@@ -51,7 +50,8 @@ func (f Frame) Set(pages []*Page) {
 // stop sets the stop sign in the head.
 func (f Frame) stop(p *Page, room float64) {
 	words, w := "", 0.0
-	for _, words = range f.Stop {
+	for _, t := range f.Stop {
+		words = t.In(p.Language)
 		if w = draw.TextWidth(words, Body, draw.Bold); w+4 <= room {
 			break
 		}
@@ -63,12 +63,12 @@ func (f Frame) stop(p *Page, room float64) {
 // checkBars sets the check bars, true size, across and up; it gives where the words
 // beside them begin.
 func (p *Page) checkBars(u scheme.Units) float64 {
-	across, up, words, upWords := 50.0, 15.0, "50 mm", "15 mm"
+	across, up, words, upWords := 50.0, 15.0, word.Name("50 mm"), word.Name("15 mm")
 	switch u {
 	case scheme.Inches:
-		across, up, words, upWords = 2*25.4, 12.7, "2 in", "1/2 in"
+		across, up, words, upWords = 2*25.4, 12.7, word.Name("2 in"), word.Name("1/2 in")
 	case scheme.Centimetres:
-		words, upWords = "5 cm", "1.5 cm"
+		words, upWords = word.Name("5 cm"), word.Say("%s cm", word.Written("1.5"))
 	}
 	const x0 = 2.0
 	y := LiveHigh_mm - 2.5
@@ -76,21 +76,21 @@ func (p *Page) checkBars(u scheme.Units) float64 {
 	p.Bar(Pt(x0, y-up), Pt(x0, y))
 	p.Text(x0+across/2, y-1.8, Small, draw.Upright, 0.5, words)
 	p.Text(x0+1.8, y-up+3, Small, draw.Upright, 0, upWords)
-	p.Text(x0+1.8, y-up+6.6, Small, draw.Italic, 0, "measure before you cut")
+	p.Text(x0+1.8, y-up+6.6, Small, draw.Italic, 0, word.Say("measure before you cut"))
 	return x0 + across + 6
 }
 
 // foot sets the words of the foot, w mm wide.
 func (f Frame) foot(p *Page, left, w float64) {
 	y := footTop_mm + 3.4
-	line := func(face draw.Face, s string) {
-		p.Text(left, y, Small, face, 0, Fit(s, Small, face, w))
+	line := func(face draw.Face, t word.Text) {
+		p.Fitted(left, y, Small, face, w, t)
 		y += Small * Leading
 	}
-	line(draw.Bold, fmt.Sprintf("sheet %d of %d  ·  %s", p.Number, p.Of, f.Name))
+	line(draw.Bold, word.Say("sheet %d of %d  ·  %s", p.Number, p.Of, f.Name))
 	line(draw.Upright, f.About)
-	line(draw.Italic, "true size: print at 100 % (actual size), never 'fit to page'")
-	lines := Wrap([]Run{Plain(f.Code)}, Small, w)
+	line(draw.Italic, word.Say("true size: print at 100 %% (actual size), never 'fit to page'"))
+	lines := p.Wrap([]Run{Plain(word.Name(f.Code))}, Small, w)
 	switch {
 	case f.Code == "":
 		line(draw.Upright, f.NoCode)
@@ -100,6 +100,6 @@ func (f Frame) foot(p *Page, left, w float64) {
 			y += Small * Leading
 		}
 	default:
-		line(draw.Upright, Fit(f.Code, Small, draw.Upright, w-30)+"  whole on sheet 1")
+		line(draw.Upright, word.Say("%s  whole on sheet 1", Fit(f.Code, Small, draw.Upright, w-30)))
 	}
 }

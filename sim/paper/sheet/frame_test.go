@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"ruffwright/geom/word"
 	"strings"
 	"testing"
 
@@ -24,9 +25,9 @@ func TestFrame(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	frame := Frame{Name: "The ruff", About: "a day", Units: scheme.Millimetres, Code: "rw1-code", NoCode: "no code", Square: square}
+	frame := Frame{Name: word.Name("The ruff"), About: word.Name("a day"), Units: scheme.Millimetres, Code: "rw1-code", NoCode: word.Name("no code"), Square: square}
 	set := func(f Frame, title string) *Page {
-		pages := []*Page{{Title: "First"}, {Title: title}}
+		pages := []*Page{{Title: word.Name("First")}, {Title: word.Name(title)}}
 		f.Set(pages)
 		return pages[1]
 	}
@@ -44,8 +45,8 @@ func TestFrame(t *testing.T) {
 	if got := words1(set(frame, "Second")); !strings.Contains(got, "…  whole on sheet 1") {
 		t.Errorf("with a long code: %q", got)
 	}
-	frame.Stop = []string{"Do not sew this: the reason stands elsewhere", "Do not sew this"}
-	for title, want := range map[string]string{"Second": frame.Stop[0], strings.Repeat("Title ", 8): frame.Stop[1], strings.Repeat("Title ", 30): frame.Stop[1]} {
+	frame.Stop = []word.Text{word.Say("Do not sew this: the reason stands elsewhere"), word.Say("Do not sew this")}
+	for title, want := range map[string]string{"Second": frame.Stop[0].String(), strings.Repeat("Title ", 8): frame.Stop[1].String(), strings.Repeat("Title ", 30): frame.Stop[1].String()} {
 		p := set(frame, title)
 		l := labels(p)[1]
 		if l.Text != want || l.Color != White || l.Box().Max.X > Live_mm {
@@ -100,7 +101,7 @@ func TestMeasure(t *testing.T) {
 		up    float64
 	}{{60, 0, 2, 0}, {8, 0, 1, 1}, {0, 60, 1, 0}} {
 		p := &Page{}
-		p.Measure(Pt(10, 10), Pt(10+c.x, 10+c.y), "60 mm")
+		p.Measure(Pt(10, 10), Pt(10+c.x, 10+c.y), word.Name("60 mm"))
 		lines := 0
 		for _, it := range p.Items {
 			if path, ok := it.(draw.Path); ok && !path.Closed {

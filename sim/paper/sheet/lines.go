@@ -4,18 +4,19 @@ import (
 	"strings"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // Run is a piece of text in one face.
 type Run struct {
 	Face draw.Face
-	Text string
+	Text word.Text
 }
 
 // Plain, Strong and Slant are runs in upright, bold and slanting letters.
-func Plain(s string) Run  { return Run{draw.Upright, s} }
-func Strong(s string) Run { return Run{draw.Bold, s} }
-func Slant(s string) Run  { return Run{draw.Italic, s} }
+func Plain(t word.Text) Run  { return Run{draw.Upright, t} }
+func Strong(t word.Text) Run { return Run{draw.Bold, t} }
+func Slant(t word.Text) Run  { return Run{draw.Italic, t} }
 
 // Line is one line of text, as Wrap sets it.
 type Line []piece
@@ -30,7 +31,7 @@ type piece struct {
 // Set sets the line with its left at x and its baseline at y.
 func (l Line) Set(p *Page, x, y, size float64) {
 	for _, q := range l {
-		p.Text(x+q.x, y, size, q.face, 0, q.text)
+		p.text(Black, x+q.x, y, size, q.face, 0, q.text)
 	}
 }
 
@@ -42,26 +43,26 @@ func (l Line) width(size float64) float64 {
 	return q.x + draw.TextWidth(q.text, size, q.face)
 }
 
-// word is what is not broken unless it is wider than a line.
-type word struct {
+// unbroken is what is not broken unless it is wider than a line.
+type unbroken struct {
 	face  draw.Face
 	text  string
 	glued bool // no space before it
 }
 
-// words splits runs at their spaces.
-func words(runs []Run) []word {
-	var all []word
+// words splits runs in a language at their spaces.
+func words(runs []Run, l word.Language) []unbroken {
+	var all []unbroken
 	space := true
 	for _, r := range runs {
-		for i, part := range strings.Split(strings.Map(noControl, r.Text), " ") {
+		for i, part := range strings.Split(strings.Map(noControl, r.Text.In(l)), " ") {
 			if i > 0 {
 				space = true
 			}
 			if part == "" {
 				continue
 			}
-			all = append(all, word{r.Face, part, !space})
+			all = append(all, unbroken{r.Face, part, !space})
 			space = false
 		}
 	}
@@ -69,7 +70,7 @@ func words(runs []Run) []word {
 }
 
 // gap is the space that stands between the line so far and the word.
-func (l Line) gap(q word, size float64) float64 {
+func (l Line) gap(q unbroken, size float64) float64 {
 	if len(l) == 0 || q.glued {
 		return 0
 	}
@@ -77,7 +78,7 @@ func (l Line) gap(q word, size float64) float64 {
 }
 
 // with is the line with the word at its end.
-func (l Line) with(q word, size float64) Line {
+func (l Line) with(q unbroken, size float64) Line {
 	if n := len(l); n > 0 && l[n-1].face == q.face {
 		if !q.glued {
 			l[n-1].text += " "
@@ -88,13 +89,13 @@ func (l Line) with(q word, size float64) Line {
 	return append(l, piece{l.width(size) + l.gap(q, size), q.face, q.text})
 }
 
-// Wrap breaks runs at spaces into lines no wider than w mm. A word wider than
+// Wrap breaks runs, in the page's language, at spaces into lines no wider than w mm. A word wider than
 // that is broken between letters.
-func Wrap(runs []Run, size, w float64) []Line {
+func (p *Page) Wrap(runs []Run, size, w float64) []Line {
 	var lines []Line
 	var line Line
 	end := func() { lines, line = append(lines, line), nil }
-	for _, q := range words(runs) {
+	for _, q := range words(runs, p.Language) {
 		wide := draw.TextWidth(q.text, size, q.face)
 		if len(line) > 0 && line.width(size)+line.gap(q, size)+wide > w {
 			end()
@@ -108,7 +109,7 @@ func Wrap(runs []Run, size, w float64) []Line {
 			if n == len(runes) { // one letter
 				break
 			}
-			line = line.with(word{q.face, string(runes[:n]), q.glued}, size)
+			line = line.with(unbroken{q.face, string(runes[:n]), q.glued}, size)
 			end()
 			q.text, q.glued = string(runes[n:]), true
 			wide = draw.TextWidth(q.text, size, q.face)

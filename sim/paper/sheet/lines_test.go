@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"ruffwright/geom/word"
 	"strings"
 	"testing"
 
@@ -16,10 +17,10 @@ func TestWrap(t *testing.T) {
 		width := rapid.Float64Range(12, 80).Draw(t, "width")
 		var runs []Run
 		for i, w := range words {
-			runs = append(runs, Run{draw.Face(i % 3), w + " "})
+			runs = append(runs, Run{draw.Face(i % 3), word.Name(w + " ")})
 		}
 		const size = 3.3
-		lines := Wrap(runs, size, width)
+		lines := new(Page).Wrap(runs, size, width)
 		var all strings.Builder
 		for n, l := range lines {
 			if l.width(size) > width {
@@ -47,11 +48,11 @@ func TestWrap(t *testing.T) {
 		}
 	})
 	// Runs without a space between them stay together; control characters are spaces.
-	glued := Wrap([]Run{Strong("100"), Plain("% of\tit")}, 3, 100)
+	glued := new(Page).Wrap([]Run{Strong(word.Name("100")), Plain(word.Name("% of\tit"))}, 3, 100)
 	if len(glued) != 1 || len(glued[0]) != 2 || glued[0][1].text != "% of it" || glued[0][1].x != draw.TextWidth("100", 3, draw.Bold) {
 		t.Errorf("glued: %+v", glued)
 	}
-	if got := Wrap([]Run{Plain("  ")}, 3, 100); got != nil {
+	if got := new(Page).Wrap([]Run{Plain(word.Name("  "))}, 3, 100); got != nil {
 		t.Errorf("of nothing: %+v", got)
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"math"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // The live area in mm: no page prints outside it.
@@ -31,9 +32,10 @@ const (
 // Pictures are painted first, then the items in order.
 type Page struct {
 	Sheet      string // the kind of sheet that it belongs to, one word
-	Title      string
+	Language   word.Language
+	Title      word.Text
 	Number, Of int
-	Holds      string // what lies on it, for a list of sheets (the PDF's bookmarks)
+	Holds      word.Text // what lies on it, for a list of sheets (the PDF's bookmarks)
 	Pictures   []Picture
 	Items      []draw.Item
 }
@@ -78,8 +80,18 @@ func Pt(x, y float64) draw.Point { return draw.Point{X: x, Y: y} }
 
 // Text sets one line of black text with its baseline at y; anchor 0: x is its
 // left, 0.5 its middle, 1 its right.
-func (p *Page) Text(x, y, size float64, face draw.Face, anchor float64, s string) {
-	p.text(Black, x, y, size, face, anchor, s)
+func (p *Page) Text(x, y, size float64, face draw.Face, anchor float64, t word.Text) {
+	p.text(Black, x, y, size, face, anchor, t.In(p.Language))
+}
+
+// Fitted sets one line from x, shortened where it is wider than w mm.
+func (p *Page) Fitted(x, y, size float64, face draw.Face, w float64, t word.Text) {
+	p.text(Black, x, y, size, face, 0, Fit(t.In(p.Language), size, face, w))
+}
+
+// Width is how wide a line is, mm.
+func (p *Page) Width(t word.Text, size float64, face draw.Face) float64 {
+	return draw.TextWidth(t.In(p.Language), size, face)
 }
 
 func (p *Page) text(ink color.NRGBA, x, y, size float64, face draw.Face, anchor float64, s string) {
@@ -163,11 +175,11 @@ func (p *Page) Bar(a, b draw.Point) {
 // Measure is a dimension line from a to b that ends in dots. Its words stand in the
 // line where there is room for them: across, in a gap of the line or above it; up,
 // on a white ground over it.
-func (p *Page) Measure(a, b draw.Point, words string) {
+func (p *Page) Measure(a, b draw.Point, words word.Text) {
 	const size = 2.8
 	p.Dot(a.X, a.Y, 0.45)
 	p.Dot(b.X, b.Y, 0.45)
-	w := draw.TextWidth(words, size, draw.Upright) + 2
+	w := p.Width(words, size, draw.Upright) + 2
 	mid := Pt((a.X+b.X)/2, (a.Y+b.Y)/2)
 	if math.Abs(a.Y-b.Y) < math.Abs(a.X-b.X) {
 		if w < b.X-a.X-2 {

@@ -108,9 +108,9 @@ func WritePDF(w io.Writer, pages []Page, how Print) error {
 
 // bookmark is what a viewer lists a sheet under.
 func bookmark(p Page) string {
-	s := strconv.Itoa(p.Number) + "  " + p.Title
-	if p.Holds != "" {
-		s += ": " + p.Holds
+	s := strconv.Itoa(p.Number) + "  " + p.Title.In(p.Language)
+	if !p.Holds.Empty() {
+		s += ": " + p.Holds.In(p.Language)
 	}
 	return s
 }

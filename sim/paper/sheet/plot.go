@@ -7,12 +7,14 @@ import (
 	"strings"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // Plot is one piece to cut, full size, for a plotter or a cutting machine: lines
 // only, in groups, so that a machine can cut some and draw others.
 type Plot struct {
-	Name, About      string // plain text
+	Language         word.Language
+	Name, About      word.Text
 	Wide_mm, High_mm float64
 	fold, sew, mark  [][]draw.Point
 	labels           []draw.Label
@@ -28,8 +30,8 @@ func (d *Plot) Sew(pts ...draw.Point) { d.sew = append(d.sew, pts) }
 func (d *Plot) Mark(pts ...draw.Point) { d.mark = append(d.mark, pts) }
 
 // Say sets words with their top at y; anchor as in Page.Text.
-func (d *Plot) Say(x, y, size float64, anchor float64, text string) {
-	d.labels = append(d.labels, draw.Label{At: Pt(x, y), Text: text, Size_mm: size, Anchor: Pt(anchor, 0)})
+func (d *Plot) Say(x, y, size float64, anchor float64, t word.Text) {
+	d.labels = append(d.labels, draw.Label{At: Pt(x, y), Text: t.In(d.Language), Size_mm: size, Anchor: Pt(anchor, 0)})
 }
 
 // SVG writes the piece in mm: width and height say so, and one unit of the viewBox
@@ -38,21 +40,23 @@ func (d *Plot) SVG() []byte {
 	var b bytes.Buffer
 	w, h := mm(d.Wide_mm), mm(d.High_mm)
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)
-	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", escape(d.Name), escape(d.About))
+	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", escape(d.Name.In(d.Language)), escape(d.About.In(d.Language)))
 	for _, g := range []struct {
-		id, what, dash string
-		lines          [][]draw.Point
+		id    string
+		what  word.Text
+		dash  string
+		lines [][]draw.Point
 	}{
-		{"cut", "cut", "", [][]draw.Point{box(0, 0, d.Wide_mm, d.High_mm)}},
-		{"fold", "fold", "5 1.6", d.fold},
-		{"sew", "sew", "0.1 1.4", d.sew},
-		{"mark", "draw with a pen that washes out", "", d.mark},
+		{"cut", word.Say("cut"), "", [][]draw.Point{box(0, 0, d.Wide_mm, d.High_mm)}},
+		{"fold", word.Say("fold"), "5 1.6", d.fold},
+		{"sew", word.Say("sew"), "0.1 1.4", d.sew},
+		{"mark", word.Say("draw with a pen that washes out"), "", d.mark},
 	} {
 		fmt.Fprintf(&b, `<g id="%s" fill="none" stroke="#000000" stroke-width="0.2" stroke-linecap="round"`, g.id)
 		if g.dash != "" {
 			fmt.Fprintf(&b, ` stroke-dasharray="%s"`, g.dash)
 		}
-		fmt.Fprintf(&b, ">\n<title>%s</title>\n", g.what)
+		fmt.Fprintf(&b, ">\n<title>%s</title>\n", escape(g.what.In(d.Language)))
 		for _, line := range g.lines {
 			b.WriteString(`<path d="`)
 			for i, q := range line {

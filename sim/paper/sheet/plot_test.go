@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/xml"
+	"ruffwright/geom/word"
 	"strings"
 	"testing"
 )
@@ -9,12 +10,12 @@ import (
 // TestPlot: the outline is as large as the piece, one unit is one mm, and every
 // number can be read: a hyphen stands for a minus.
 func TestPlot(t *testing.T) {
-	d := &Plot{Name: "a <piece>", About: "of \"cloth\" & thread\x00", Wide_mm: 120.5, High_mm: 40}
+	d := &Plot{Name: word.Name("a <piece>"), About: word.Name("of \"cloth\" & thread\x00"), Wide_mm: 120.5, High_mm: 40}
 	d.Fold(Pt(0, 10), Pt(120.5, 10))
 	d.Sew(Pt(-0.0001, 5), Pt(3, 5.1234))
 	d.Mark(Pt(1, 0), Pt(1, 4))
 	d.Mark(Pt(2, 0), Pt(2, 4))
-	d.Say(0, 20, 5, 0.5, strings.Repeat("a name wider than its piece ", 9))
+	d.Say(0, 20, 5, 0.5, word.Name(strings.Repeat("a name wider than its piece ", 9)))
 	var svg struct {
 		Width   string `xml:"width,attr"`
 		ViewBox string `xml:"viewBox,attr"`

@@ -61,7 +61,7 @@ func (p *Page) Ruler(x, y, from, to float64, u scheme.Units) {
 			w := draw.TextWidth(words, size, draw.Upright)
 			mid := math.Max(at, x+w/2+off)
 			if mid+w/2 <= x+to-from-off {
-				p.Text(mid, y-4, size, draw.Upright, 0.5, words)
+				p.text(Black, mid, y-4, size, draw.Upright, 0.5, words)
 			}
 		}
 	}
@@ -78,7 +78,7 @@ func (p *Page) RulerBack(x, y, long float64, u scheme.Units) {
 		at := x - float64(i)*d.step_mm
 		strokes = append(strokes, []draw.Point{Pt(at, y), Pt(at, y+d.long(i, 3, 4.4, 6))})
 		if words := d.words(i); words != "" && i > 0 {
-			p.Text(at, y+8.8, 2.4, draw.Upright, 0.5, words)
+			p.text(Black, at, y+8.8, 2.4, draw.Upright, 0.5, words)
 		}
 	}
 	p.Lines(0.1, nil, strokes...)

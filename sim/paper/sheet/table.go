@@ -1,20 +1,23 @@
 package sheet
 
-import "ruffwright/geom/draw"
+import (
+	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
+)
 
 // Col is a column of a table.
 type Col struct {
-	head  string
+	head  word.Text
 	share float64 // of the table's width, in any unit
 	right bool    // its cells end at the right
 }
 
 // Words is a column of words; its share of the table's width is in any unit that
 // all its columns have.
-func Words(head string, share float64) Col { return Col{head, share, false} }
+func Words(head word.Text, share float64) Col { return Col{head, share, false} }
 
 // Numbers is a column of numbers: they end at the right.
-func Numbers(head string, share float64) Col { return Col{head, share, true} }
+func Numbers(head word.Text, share float64) Col { return Col{head, share, true} }
 
 // widths of the columns of a table, in mm.
 func (f *Flow) widths(columns []Col) []float64 {
@@ -34,8 +37,8 @@ func (f *Flow) rule(width float64) { f.Page.Line(width, nil, Pt(f.X, f.Y), Pt(f.
 
 // Table sets rows in columns with a head that comes again in every column of the
 // sheet. Cells are broken into lines where they do not fit.
-func (f *Flow) Table(size float64, columns []Col, rows [][]string) {
-	heads := make([]string, len(columns))
+func (f *Flow) Table(size float64, columns []Col, rows [][]word.Text) {
+	heads := make([]word.Text, len(columns))
 	for i, c := range columns {
 		heads[i] = c.head
 	}
@@ -63,7 +66,7 @@ func (f *Flow) Table(size float64, columns []Col, rows [][]string) {
 }
 
 // row gives how high a row of a table is, and draws it where asked to.
-func (f *Flow) row(size float64, columns []Col, cells []string, face draw.Face, draw bool) float64 {
+func (f *Flow) row(size float64, columns []Col, cells []word.Text, face draw.Face, draw bool) float64 {
 	const (
 		pad   = 1.4 // after a cell
 		apart = 2.2 // words after a column of numbers stand off from it
@@ -74,7 +77,7 @@ func (f *Flow) row(size float64, columns []Col, cells []string, face draw.Face, 
 		if i > 0 && columns[i-1].right && !c.right {
 			in = apart
 		}
-		for n, l := range Wrap([]Run{{face, cells[i]}}, size, w-pad-in) {
+		for n, l := range f.Page.Wrap([]Run{{face, cells[i]}}, size, w-pad-in) {
 			if draw {
 				at := x + in
 				if c.right {
@@ -91,7 +94,7 @@ func (f *Flow) row(size float64, columns []Col, cells []string, face draw.Face, 
 
 // Form sets a table to be filled in by hand: rows high enough to write in, each
 // with the words of its first cell.
-func (f *Flow) Form(columns []Col, rows ...string) {
+func (f *Flow) Form(columns []Col, rows ...word.Text) {
 	const high = 7.4
 	f.Need(high * float64(len(rows)+1))
 	widths := f.widths(columns)
