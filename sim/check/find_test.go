@@ -3,8 +3,6 @@ package check
 import (
 	"encoding/json"
 	"math"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -214,102 +212,6 @@ func TestTableIsComplete(t *testing.T) {
 	for _, c := range shows {
 		if !seen[c.id] {
 			t.Errorf("%s is not in the table", c.id)
-		}
-	}
-}
-
-func TestPending(t *testing.T) {
-	for _, c := range []struct {
-		changes []string
-		awaits  int // of 17 findings that read the mechanics
-	}{
-		{[]string{"pleat.anchor top"}, 14},                        // tucked, one line
-		{[]string{"pleat.anchor bottom", "pleat.tuck_top 0"}, 12}, // untucked
-		{nil, 12},                       // both edges: flaps are held
-		{[]string{"pleat.lines 2"}, 13}, // and a second line
-		{[]string{"pleat.tuck_top 0", "pleat.tuck_bottom 0", "band.height 52"}, 10}, // untucked
-	} {
-		s := set(t, c.changes...)
-		r, err := sim.Draw(s)
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, ok := byID(Find(r, scheme.Millimetres), "not-solved")
-		if !ok || !f.Pending || f.Severity != Note || len(f.Awaits) != c.awaits {
-			t.Errorf("%v: %d of %+v", c.changes, len(f.Awaits), f)
-		}
-		for _, g := range Find(r, scheme.Millimetres) {
-			if slices.Contains(f.Awaits, g.ID) {
-				t.Errorf("%v: %s is guessed", c.changes, g.ID)
-			}
-		}
-	}
-}
-
-func TestCautions(t *testing.T) {
-	for _, c := range []struct {
-		changes []string
-		want    []string
-	}{
-		{nil, []string{"flame", "breathing", "needles"}},
-		{[]string{"starch.bend 60", "band.closure ties"}, []string{"flame", "breathing", "cords", "hot", "needles"}},
-		{[]string{"wearer.girth 170", "wearer.part wrist", "band.closure ties"}, []string{"flame", "needles"}},
-		{[]string{"cloth.mass 150"}, []string{"flame", "breathing", "needles"}},
-	} {
-		var got []string
-		for _, f := range find(t, set(t, c.changes...)) {
-			if f.Severity == Caution {
-				got = append(got, f.ID)
-				if len(f.Remedies) > 0 {
-					t.Errorf("caution %s has a remedy", f.ID)
-				}
-			}
-		}
-		if !slices.Equal(got, c.want) {
-			t.Errorf("%v: cautions %v, want %v", c.changes, got, c.want)
-		}
-	}
-	// Nothing at all still keeps away from flame.
-	if _, ok := byID(Find(sim.Ruff{}, scheme.Millimetres), "flame"); !ok {
-		t.Error("an empty ruff shows no flame caution")
-	}
-	light, _ := byID(find(t, set(t, "cloth.mass 88.1")), "flame")
-	heavy, _ := byID(find(t, set(t, "cloth.mass 88.2")), "flame")
-	if !strings.Contains(light.Sentence, "88 g/m²") || strings.Contains(heavy.Sentence, "g/m²") {
-		t.Errorf("light: %s\nheavy: %s", light.Sentence, heavy.Sentence)
-	}
-}
-
-func TestDefaultDoesNotStop(t *testing.T) {
-	for _, f := range find(t, scheme.Default()) {
-		if f.Severity == Stop || f.Severity == Mend {
-			t.Errorf("%s: %s", f.ID, f.Sentence)
-		}
-	}
-}
-
-func TestDemos(t *testing.T) {
-	reason := map[string]string{"ends-up": "ends", "flaps-up": "flaps", "short": "strip-short"}
-	files, err := filepath.Glob("../../assets/demos/*.json")
-	if err != nil || len(files) < 4 {
-		t.Fatalf("demos: %v %v", files, err)
-	}
-	for _, name := range files {
-		b, err := os.ReadFile(name)
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := scheme.Parse(b)
-		if err != nil {
-			t.Fatalf("%s: %v", name, err)
-		}
-		short := strings.TrimSuffix(filepath.Base(name), ".json")
-		got := stops(find(t, s))
-		switch want := reason[short]; {
-		case want != "" && !slices.Equal(got, []string{want}):
-			t.Errorf("%s stops for %v, want %s", short, got, want)
-		case short == "sound" && len(got) > 0:
-			t.Errorf("sound stops for %v", got)
 		}
 	}
 }

@@ -10,7 +10,6 @@ import (
 	"strings"
 	"testing"
 
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/measure"
@@ -258,164 +257,6 @@ func TestSupporterAsksForItsSlope(t *testing.T) {
 	}
 }
 
-// Results come in parts; each finding waits for its own, and is not guessed.
-func TestPendingByParts(t *testing.T) {
-	s := demo(t, "floppy")
-	of := func(opt sim.Options) []Finding {
-		r, err := sim.Solve(context.Background(), s, coarse(opt))
-		if err != nil {
-			t.Fatal(err)
-		}
-		return Find(r, scheme.Millimetres)
-	}
-	for _, c := range []struct {
-		name  string
-		found []Finding
-		want  []string
-	}{
-		{"shape", of(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}), []string{"bow", "flaps-undecided", "bobs", "soft-sideways", "leans", "cloth-stiffness"}},
-		{"bow", of(sim.Options{SkipOther: true}), []string{"flaps-undecided"}},
-		{"all", of(sim.Options{}), nil},
-	} {
-		f, ok := byID(c.found, "not-solved")
-		if ok != (c.want != nil) || !slices.Equal(f.Awaits, c.want) {
-			t.Errorf("%s: awaits %v, want %v", c.name, f.Awaits, c.want)
-		}
-		for _, g := range c.found {
-			if slices.Contains(c.want, g.ID) {
-				t.Errorf("%s: %s is guessed", c.name, g.ID)
-			}
-		}
-	}
-	// Restless cloth has nothing more to come.
-	r := solvedRuff(t, s)
-	made := *r.Solved
-	made.Ruff.Converged, made.Ruff.BowDone, made.Ruff.OtherDone, made.Bowed = false, false, false, nil
-	r.Solved = &made
-	if f, ok := byID(Find(r, scheme.Millimetres), "not-solved"); ok {
-		t.Errorf("restless cloth awaits %v", f.Awaits)
-	}
-}
-
-func TestDemosSolved(t *testing.T) {
-	for name, want := range map[string][]string{
-		"floppy": {"bow"}, "flaps-up": {"flaps", "bow", "sinks"}, "sound": nil, "early": nil, "cuff": nil, "wide": nil, "portrait": nil,
-		"ends-up": {"ends"}, "short": {"strip-short"},
-	} {
-		found := Find(solvedRuff(t, demo(t, name)), scheme.Millimetres)
-		if got := stops(found); !slices.Equal(got, want) {
-			t.Errorf("%s stops for %v, want %v", name, got, want)
-		}
-		for _, f := range found {
-			if name == "sound" && f.Severity == Mend {
-				t.Errorf("sound is to mend: %s", f.Sentence)
-			}
-			if f.Pending {
-				t.Errorf("%s: still pending: %v", name, f.Awaits)
-			}
-		}
-	}
-	// The two demos on the grid of the results.
-	for name, stop := range map[string]bool{"floppy": true, "sound": false} {
-		r, err := sim.Solve(context.Background(), demo(t, name), sim.Options{})
-		if err != nil {
-			t.Fatal(err)
-		}
-		f, _ := byID(Find(r, scheme.Millimetres), "bow")
-		if (f.Severity == Stop) != stop {
-			t.Errorf("%s on the fine grid: bow %q, %g mm", name, f.Severity, r.Solved.Ruff.Bow_mm)
-		}
-	}
-}
-
-// The sentence that the whole project began with, and its first remedy.
-func TestFloppySaysWhatToDo(t *testing.T) {
-	r := solvedRuff(t, demo(t, "floppy"))
-	f, ok := byID(Find(r, scheme.Inches), "bow")
-	if !ok || !strings.HasPrefix(f.Sentence, "Sewn at the top edge only, nothing but its weight holds the lower edge: when the wearer bows it swings by 3/8 in.") {
-		t.Fatalf("%q", f.Sentence)
-	}
-	m := f.Remedies[0]
-	if !slices.Contains(m.Changes, to("pleat.anchor", "both")) {
-		t.Fatalf("first remedy: %s", m.Sentence)
-	}
-	o, err := Try(context.Background(), r, f, m, solveCoarse)
-	if m.Take(o); err != nil || m.Tried != Removes || m.Then > 0.5 {
-		t.Fatalf("%+v: %v", o, err)
-	}
-	if got, want := m.Outcome(f.Unit, scheme.Millimetres), "removes it (then "+scheme.FormatLength(tenth(m.Then), scheme.Millimetres)+")"; got != want {
-		t.Errorf("%q, want %q", got, want)
-	}
-	// It brings neither stop nor mend of the slack.
-	s, err := Apply(r.Plan.Scheme, m)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if p, err := pleat.NewPlan(s); err != nil || p.Slack < 1.04 || p.Slack > 1.06 {
-		t.Errorf("slack %g: %v", p.Slack, err)
-	}
-}
-
-func TestTryTellsWhatBecameOfIt(t *testing.T) {
-	ctx := context.Background()
-	r := solvedRuff(t, demo(t, "floppy"))
-	bow, _ := byID(Find(r, scheme.Millimetres), "bow")
-	for _, c := range []struct {
-		name    string
-		changes []Change
-		want    string
-		brings  string
-	}{
-		{"both edges", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10")}, Removes, ""},
-		{"starch alone is milder, and still to mend", []Change{to("starch.bend", "55")}, Fails, ""},
-		{"a short strip", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.have", "3000")}, Trades, "strip-short"},
-		{"a narrow hem of the cut", []Change{to("pleat.anchor", "both"), to("pleat.tuck_top", "10"), to("pleat.tuck_bottom", "10"), to("strip.takeup", "5")}, Trades, "cut-width"},
-	} {
-		o, err := Try(ctx, r, bow, Remedy{Changes: c.changes}, solveCoarse)
-		if err != nil || o.Tried != c.want || !(o.Then > 0) || strings.Join(o.Brings, " ") != c.brings {
-			t.Errorf("%s: %+v: %v", c.name, o, err)
-		}
-	}
-	// A note is removed only if it is gone.
-	soft := solvedRuff(t, demo(t, "early", "cloth.mass 200", "ruff.depth 60"))
-	f, _ := byID(Find(soft, scheme.Millimetres), "soft-sideways")
-	if o, err := Try(ctx, soft, f, Remedy{Changes: []Change{to("ruff.depth", "61")}}, solveCoarse); o.Tried != Fails || err != nil {
-		t.Errorf("a note that stays: %+v, %v", o, err)
-	}
-	// From geometry, drawing is enough.
-	draw := func(_ context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) { return sim.Draw(s) }
-	g, err := sim.Draw(demo(t, "ends-up"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	ends, _ := byID(Find(g, scheme.Millimetres), "ends")
-	if o, err := Try(ctx, g, ends, ends.Remedies[0], draw); o.Tried != Removes || o.Then != 0 || err != nil {
-		t.Errorf("ends: %+v, %v", o, err)
-	}
-	// What cannot be known is said to be so.
-	for name, solve := range map[string]Solver{
-		"drawn": draw,
-		"shape only": func(ctx context.Context, s scheme.Scheme, _ sim.Options) (sim.Ruff, error) {
-			return sim.Solve(ctx, s, coarse(sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true}))
-		},
-	} {
-		if o, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("starch.bend", "55")}}, solve); o.Tried != "" || !errors.Is(err, ErrUnknown) {
-			t.Errorf("%s: %+v, %v", name, o, err)
-		}
-	}
-	if o, err := Try(ctx, r, bow, Remedy{Changes: []Change{to("ruff.setz", "4")}}, solveCoarse); o.Tried != "" || err == nil {
-		t.Errorf("no such field: %+v, %v", o, err)
-	}
-	if o, err := Try(ctx, r, Finding{ID: "nothing"}, Remedy{}, solveCoarse); o.Tried != "" || !errors.Is(err, ErrUnknown) {
-		t.Errorf("no such finding: %+v, %v", o, err)
-	}
-	stopped, cancel := context.WithCancel(ctx)
-	cancel()
-	if o, err := Try(stopped, r, bow, Remedy{Changes: []Change{to("starch.bend", "57")}}, solveCoarse); o.Tried != "" || !errors.Is(err, context.Canceled) {
-		t.Errorf("cancelled: %+v, %v", o, err)
-	}
-}
-
 // Sinking by more than 10° with the outer edge above the band's middle is not said
 // to lie below it, and what is loose is said by where it lies.
 func TestSentencesSayWhichSide(t *testing.T) {
@@ -434,26 +275,6 @@ func TestSentencesSayWhichSide(t *testing.T) {
 	}
 	if f, ok := byID(found, "bow"); !ok || !strings.Contains(f.Sentence, "holds what stands above the sewn row") {
 		t.Errorf("%+v", f)
-	}
-}
-
-// Remedies come in the order in which they help.
-func TestRemediesAreSorted(t *testing.T) {
-	r := []Remedy{{Sentence: "a", Tried: Fails}, {Sentence: "b", Tried: Trades}, {Sentence: "c"}, {Sentence: "d", Tried: Removes, Then: -0.1}, {Sentence: "e"}}
-	Sort(r)
-	order := ""
-	for _, m := range r {
-		order += m.Sentence
-	}
-	if order != "dceba" {
-		t.Errorf("%s", order)
-	}
-	if got := r[0].Outcome("mm", scheme.Millimetres); got != "removes it (then 0.1 mm)" {
-		t.Errorf("%q", got)
-	}
-	swap := Remedy{Tried: Trades, Brings: []string{"height"}}
-	if got := swap.Outcome("mm", scheme.Millimetres); got != "removes it, but brings something new: The height is off" {
-		t.Errorf("%q", got)
 	}
 }
 
