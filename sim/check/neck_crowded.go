@@ -7,7 +7,7 @@ import "ruffwright/geom/scheme"
 func (v *view) layers() int {
 	n := 2
 	for _, m := range v.p.Row {
-		if m.Edge != scheme.EdgeNone && m.Tuck_mm > 0 {
+		if m.Tuck_mm > 0 {
 			n = 4
 		}
 	}
