@@ -110,9 +110,9 @@ func (a *arc) at(t float64) (pos, out geom.Vec2) {
 func arcsOf(p pleat.Plan) []arc {
 	arcs := make([]arc, p.Panels)
 	for i := range arcs {
-		from, step := p.Neck_mm(i), p.Row.Pitch(i)/arcSteps
+		from, step := p.Row[i].Station_mm, p.Row.Pitch(i)/arcSteps
 		if p.Row[i].Fold == scheme.Trough {
-			from, step = p.Neck_mm(i+1), -step
+			from, step = p.Row[i+1].Station_mm, -step
 		}
 		a := arc{pos: make([]geom.Vec2, arcSteps+3), out: make([]geom.Vec2, arcSteps+3)}
 		for k := range a.pos {

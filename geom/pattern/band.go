@@ -86,12 +86,12 @@ func newBand(p pleat.Plan) Band {
 	for i, name := range quarterNames(p.Scheme.Wearer.Part) {
 		b.Marks = append(b.Marks, BandMark{X_mm: s.Seam + b.Carry_mm*float64(i)/4, Name: name})
 	}
-	row := p.Row[p.Panels].Station_mm
+	row := p.Row.Along(p.Panels)
 	b.RowFrom_mm = s.Seam + (b.Carry_mm-row)/2
 	b.RowTo_mm = b.RowFrom_mm + row
 	for k, m := range p.Row {
 		if m.Quarter {
-			b.Pins = append(b.Pins, Pin{Mark: k, Strip_mm: m.Place_mm, Band_mm: b.RowFrom_mm + m.Station_mm})
+			b.Pins = append(b.Pins, Pin{Mark: k, Strip_mm: m.Place_mm, Band_mm: b.RowFrom_mm + p.Row.Along(k)})
 		}
 	}
 	b.Closures = b.closures(s.Closure)

@@ -240,7 +240,7 @@ func (p Plan) draw(v []geom.Vec3, r layout, i, nu, nv int) {
 		from, to := neck.at(n.x), wall.at(e.x)
 		if n.x < 0 || n.x > 1 {
 			// A loop that reaches out of its sector: far out no quintic holds.
-			from = p.Neckline.At(p.Neck_mm(i) + n.x*c.neckHalf).Pos
+			from = p.Neckline.At(p.Row[i].Station_mm + n.x*c.neckHalf).Pos
 		}
 		a := geom.Vec3{X: from.X, Y: from.Y, Z: r.inner[crest] + inner*n.y}
 		b := geom.Vec3{X: to.X, Y: to.Y, Z: r.outer[crest] + outer*e.y}

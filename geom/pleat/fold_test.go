@@ -179,7 +179,7 @@ func TestInnerEdgeIsSewn(t *testing.T) {
 					if m.Edge == scheme.EdgeNone {
 						continue
 					}
-					st := p.Neckline.At(p.Neck_mm(k + end))
+					st := p.Neckline.At(p.Row[k+end].Station_mm)
 					want := geom.Vec3{X: st.Pos.X, Y: st.Pos.Y, Z: p.Edge_mm(m.Edge)}
 					best := math.Inf(1)
 					for _, v := range f.Shape.row(k, 0) {
@@ -283,7 +283,7 @@ func TestHalfSetsStayInTheirWedge(t *testing.T) {
 			if f.Half[k].InnerOutside_mm > 0 {
 				continue
 			}
-			a, b := p.Neckline.At(p.Neck_mm(k)), p.Neckline.At(p.Neck_mm(k+1))
+			a, b := p.Neckline.At(p.Row[k].Station_mm), p.Neckline.At(p.Row[k+1].Station_mm)
 			for i, v := range f.Shape.Panels[k].V {
 				before, beyond := -v.XY().Sub(a.Pos).Dot(a.Tangent), v.XY().Sub(b.Pos).Dot(b.Tangent)
 				if before > 1e-6 || beyond > 1e-6 {

@@ -22,9 +22,10 @@ func (p *Plan) takeOwnMarks() error {
 	}
 	p.Row = make(Row, len(own))
 	for i, m := range own {
-		p.Row[i] = Mark{Place_mm: m.Place - own[0].Place, Station_mm: float64(i) * p.Pitch_mm / 2, Fold: m.Fold, Edge: m.Sewn}
+		p.Row[i] = Mark{Place_mm: m.Place - own[0].Place, Fold: m.Fold, Edge: m.Sewn}
 	}
 	p.Panels = len(own) - 1
+	p.sewEvenly()
 	p.Marked_mm = p.Row[p.Panels].Place_mm
 	p.Panel_mm = p.Marked_mm / float64(p.Panels)
 	p.Row.tuck(p.Scheme.Pleat)
@@ -42,9 +43,10 @@ func (p *Plan) planMarks() error {
 	p.Row = make(Row, p.Panels+1)
 	fold := s.Pleat.First
 	for k := range p.Row {
-		p.Row[k] = Mark{Station_mm: float64(k) * p.Pitch_mm / 2, Fold: fold, Edge: sewnTo(s.Pleat, fold)}
+		p.Row[k] = Mark{Fold: fold, Edge: sewnTo(s.Pleat, fold)}
 		fold = other(fold)
 	}
+	p.sewEvenly()
 	p.Row.tuck(s.Pleat)
 	p.Panel_mm = s.Pleat.Panel
 	if p.Panel_mm == 0 {
@@ -108,15 +110,19 @@ func other(f scheme.Fold) scheme.Fold {
 	return scheme.Crest
 }
 
-// Neck_mm is where fold k sits along the neckline, the row centred on it so that
-// what is left open, or laps over, lies half at either side of the opening.
-func (p Plan) Neck_mm(k int) float64 {
-	first := (p.Neckline_mm - p.Row[p.Panels].Station_mm) / 2
-	return first + p.Row[k].Station_mm
+// sewEvenly gives every panel the same room along the neckline, the row centred on it
+// so that what is left open, or laps over, lies half at either side of the opening.
+func (p *Plan) sewEvenly() {
+	half := p.Pitch_mm / 2
+	first := (p.Neckline_mm - float64(p.Panels)*half) / 2
+	for k := range p.Row {
+		p.Row[k].Station_mm, p.Row[k].Pitch_mm = math.FMA(float64(k), half, first), half
+	}
+	p.Row[p.Panels].Pitch_mm = 0
 }
 
 // station is the neckline where fold k is sewn.
-func (p Plan) station(k int) geom.Station { return p.Neckline.At(p.Neck_mm(k)) }
+func (p Plan) station(k int) geom.Station { return p.Neckline.At(p.Row[k].Station_mm) }
 
 // Edge_mm is the height of an edge of the band over its bottom edge.
 func (p Plan) Edge_mm(e scheme.Edge) float64 {
@@ -131,8 +137,8 @@ func (p Plan) Edge_mm(e scheme.Edge) float64 {
 // the next sewn one is, at the row's end the one before.
 func (p *Plan) pinQuarters() {
 	sewn := func(k int) bool { return k <= p.Panels && p.Row[k].Edge != scheme.EdgeNone }
-	for k, m := range p.Row {
-		quarters := 4 * m.Station_mm / p.Row[p.Panels].Station_mm
+	for k := range p.Row {
+		quarters := 4 * p.Row.Along(k) / p.Row.Along(p.Panels)
 		if math.Abs(quarters-math.Round(quarters)) > 1e-9 { // far below one fold of the most there can be
 			continue
 		}

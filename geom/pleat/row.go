@@ -15,7 +15,8 @@ type Row []Mark
 // Mark is one fold line across the strip.
 type Mark struct {
 	Place_mm   float64     // on the strip, from the first mark
-	Station_mm float64     // along the neckline, from the first fold as sewn
+	Station_mm float64     // along the neckline, as sewn: the row is centred on it
+	Pitch_mm   float64     // room along the neckline to the next fold; 0 at the last
 	Fold       scheme.Fold // crest or trough
 	Edge       scheme.Edge // of the band that it is sewn to
 	Tuck_mm    float64     // tuck depth t at this mark; takes up 2t; 0 where it is not sewn
@@ -30,7 +31,10 @@ func (r Row) Panel(i int) float64 { return r[i+1].Place_mm - r[i].Place_mm }
 func (r Row) Inner(i int) float64 { return r.Panel(i) - r[i].Tuck_mm - r[i+1].Tuck_mm }
 
 // Pitch gives the room of panel i along the neckline, mm: half of what a set takes.
-func (r Row) Pitch(i int) float64 { return r[i+1].Station_mm - r[i].Station_mm }
+func (r Row) Pitch(i int) float64 { return r[i].Pitch_mm }
+
+// Along gives how far fold k sits along the neckline from the first fold, mm.
+func (r Row) Along(k int) float64 { return r[k].Station_mm - r[0].Station_mm }
 
 // Sewn gives the edge of the band that most folds of a kind are sewn to, EdgeNone
 // where most hang free. Of equal numbers the top edge comes first, then the bottom

@@ -14,7 +14,7 @@ func rowOf(folds ...string) Row {
 	for k, f := range folds {
 		kind := map[byte]scheme.Fold{'c': scheme.Crest, 't': scheme.Trough}[f[0]]
 		edge := map[byte]scheme.Edge{'t': scheme.EdgeTop, 'b': scheme.EdgeBottom, '-': scheme.EdgeNone}[f[1]]
-		r[k] = Mark{Place_mm: 60 * float64(k), Station_mm: 5 * float64(k), Fold: kind, Edge: edge}
+		r[k] = Mark{Place_mm: 60 * float64(k), Station_mm: 5 * float64(k), Pitch_mm: 5, Fold: kind, Edge: edge}
 	}
 	r.tuck(scheme.Pleat{TuckTop: 12, TuckBottom: 7})
 	return r
@@ -69,6 +69,12 @@ func TestPlannedRow(t *testing.T) {
 			if anchor != "both" && (p.Row.Edge() != scheme.Edge(anchor) || string(p.Row.Kind())+"s" != sewn) {
 				t.Errorf("%s, %s: %ss to %q", anchor, sewn, p.Row.Kind(), p.Row.Edge())
 			}
+			along := 0.0
+			for k := range p.Panels {
+				near(t, "along the neckline", p.Row.Along(k), along, 1e-9)
+				along += p.Row.Pitch(k)
+			}
+			near(t, "in the middle of the neckline", p.Row[0].Station_mm, p.Neckline_mm-p.Row[p.Panels].Station_mm, 1e-9)
 			s := p.Scheme
 			for _, m := range p.Row {
 				s.Pleat.Marks = append(s.Pleat.Marks, scheme.Mark{Place: m.Place_mm, Fold: m.Fold, Sewn: m.Edge})
@@ -93,10 +99,10 @@ func TestRegular(t *testing.T) {
 		t.Error("equal sets are not regular")
 	}
 	for what, change := range map[string]func(Row){
-		"place":   func(r Row) { r[4].Place_mm += 0.01 },
-		"station": func(r Row) { r[6].Station_mm += 0.01 },
-		"edge":    func(r Row) { r[3].Edge = scheme.EdgeBottom },
-		"tuck":    func(r Row) { r[2].Tuck_mm++ },
+		"place": func(r Row) { r[4].Place_mm += 0.01 },
+		"room":  func(r Row) { r[5].Pitch_mm += 0.01 },
+		"edge":  func(r Row) { r[3].Edge = scheme.EdgeBottom },
+		"tuck":  func(r Row) { r[2].Tuck_mm++ },
 	} {
 		r := regular()
 		change(r)
@@ -110,7 +116,7 @@ func TestRegular(t *testing.T) {
 // that lies on the strip.
 func TestRowLengths(t *testing.T) {
 	r := rowOf("tb", "ct", "t-", "cb")
-	r[2].Place_mm, r[2].Station_mm = 130, 11
+	r[2].Place_mm, r[2].Station_mm, r[1].Pitch_mm, r[2].Pitch_mm = 130, 11, 6, 4
 	for i, want := range [][3]float64{{60, 41, 5}, {70, 58, 6}, {50, 38, 4}} {
 		if got := [3]float64{r.Panel(i), r.Inner(i), r.Pitch(i)}; got != want {
 			t.Errorf("panel %d: %v, want %v", i, got, want)

@@ -199,8 +199,8 @@ func (j *job) bandStrokes(p *sheet.Page, t sheet.Tile, x, at func(float64) float
 	every := j.strokesEvery()
 	var strokes [][]draw.Point
 	seen := map[scheme.Edge]int{}
-	for _, m := range j.Ruff.Plan.Row {
-		place := b.RowFrom_mm + m.Station_mm
+	for k, m := range j.Ruff.Plan.Row {
+		place := b.RowFrom_mm + j.Ruff.Plan.Row.Along(k)
 		seen[m.Edge]++
 		if (seen[m.Edge]-1)%every != 0 || m.Edge == scheme.EdgeNone || place < t.From_mm || place > t.To_mm {
 			continue

@@ -133,8 +133,8 @@ func (j *job) bandPiece() *sheet.Plot {
 		}
 		d.Say(x, at(b.Fold_mm)-size-1, size, anchor, word.Name(m.Name))
 	}
-	for _, m := range j.Ruff.Plan.Row {
-		x := b.RowFrom_mm + m.Station_mm
+	for k, m := range j.Ruff.Plan.Row {
+		x := b.RowFrom_mm + j.Ruff.Plan.Row.Along(k)
 		switch {
 		case x < 0 || x > b.CutLong_mm: // a row too long for the band made
 		case m.Edge == scheme.EdgeTop:
