@@ -98,7 +98,8 @@ func (t Text) In(l Language) string {
 	} else {
 		template = l.say(t.english)
 	}
-	if len(t.with) == 0 {
+	bare := strings.ReplaceAll(template, "%%", "")
+	if !strings.Contains(bare, "%") { // one of a count's two may do without the number
 		return strings.ReplaceAll(template, "%%", "%")
 	}
 	with := make([]any, len(t.with))

@@ -46,6 +46,7 @@ func TestText(t *testing.T) {
 		{sets(3), "3 sets", "3 fałdy"},
 		{sets(13), "13 sets", "13 fałd"},
 		{Count(2, "one edge", "both edges"), "both edges", "both edges"},
+		{Count(1, "one edge, 5 %%", "%d edges, 5 %%", 1), "one edge, 5 %", "one edge, 5 %"},
 		{Join(", ", sets(1), Text{}, Say("top")), "1 set, top", "1 fałda, górna"},
 		{Join(" "), "", ""},
 	} {
