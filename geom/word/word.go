@@ -99,7 +99,7 @@ func (t Text) In(l Language) string {
 		template = l.say(t.english)
 	}
 	bare := strings.ReplaceAll(template, "%%", "")
-	if !strings.Contains(bare, "%") { // one of a count's two may do without the number
+	if len(t.with) == 0 || !strings.Contains(bare, "%") { // one of a count's two may do without the number
 		return strings.ReplaceAll(template, "%%", "%")
 	}
 	with := make([]any, len(t.with))

@@ -41,6 +41,7 @@ func TestText(t *testing.T) {
 		{Say("%s of the %s edge", Name("Cooper"), Say("top")), "Cooper of the top edge", "krawędź górna: Cooper"},
 		{Say("no such template: %d %%", 3), "no such template: 3 %", "no such template: 3 %"},
 		{Say("30 %% of it"), "30 % of it", "30 % of it"},
+		{Say("4 %"), "4 %", "4 %"}, // a unit alone, nothing in its places
 		{Name("100 %% %s"), "100 %% %s", "100 %% %s"},
 		{sets(1), "1 set", "1 fałda"},
 		{sets(3), "3 sets", "3 fałdy"},
