@@ -11,7 +11,7 @@
 // The tree is left as it is: go test reads the changed file through an overlay. Change
 // none of it while this runs.
 //
-// It is not part of .ci/run: 200 wrongs take about an hour.
+// It is not part of .ci/run: 200 wrongs take about half an hour.
 package main
 
 import (
@@ -60,6 +60,8 @@ const (
 // room is one package that is tried.
 type room struct {
 	dir    string
+	name   string // "sim/cloth"
+	binary string // its test program
 	places [kinds][]mutant
 	takes  time.Duration // its short tests as they are; 0: not run yet
 }
@@ -97,7 +99,7 @@ func listed(rooms []string) ([]string, error) {
 	return strings.Fields(string(out)), nil
 }
 
-// try draws the wrongs and tells what became of each.
+// try draws the wrongs and tells what became of each, one room after the other.
 func try(ctx context.Context, dirs []string, seed uint64, first, n int) error {
 	top, err := os.Getwd()
 	if err != nil {
@@ -108,62 +110,82 @@ func try(ctx context.Context, dirs []string, seed uint64, first, n int) error {
 		return err
 	}
 	defer os.RemoveAll(scratch)
-	rooms := map[string]*room{}
+	var rooms []*room
 	var places [kinds][]mutant
 	fset := token.NewFileSet()
 	from := importer.ForCompiler(fset, "source", nil)
 	for _, dir := range dirs {
-		r := &room{dir: dir}
-		name, err := filepath.Rel(top, dir)
-		if err != nil {
+		r := &room{dir: dir, binary: filepath.Join(scratch, "room.test")}
+		if r.name, err = filepath.Rel(top, dir); err != nil {
 			return err
 		}
-		if err := r.read(fset, from, name); err != nil {
+		if err := r.read(fset, from); err != nil {
 			return err
 		}
-		rooms[name] = r
+		rooms = append(rooms, r)
 		for k := range places {
 			places[k] = append(places[k], r.places[k]...)
 		}
 	}
-	caught, survived, senseless := 0, []string{}, 0
-	dice := rand.New(rand.NewPCG(seed, 0))
-	for i := 1; i < first+n; i++ {
-		k := dice.IntN(kinds)
-		for len(places[k]) == 0 {
-			k = dice.IntN(kinds)
-		}
-		m := places[k][dice.IntN(len(places[k]))]
-		if i < first {
-			continue
-		}
-		verdict, err := m.try(ctx, rooms[m.room], scratch)
-		if err != nil {
-			return err
-		}
-		where, _ := filepath.Rel(top, m.file)
-		line := fmt.Sprintf("%s:%d: %s", where, m.line, m.what)
-		fmt.Printf("%3d %-16s %s\n", i, verdict, line)
-		switch verdict {
-		case "survived":
-			survived = append(survived, line)
-		case "does not compile":
-			senseless++
-		default:
-			caught++
+	all := draw(places, seed, first+n-1)
+	all = all[min(first-1, len(all)):]
+	caught, survived, senseless := 0, 0, 0
+	for _, r := range rooms {
+		for i, m := range all {
+			if m.room != r.name {
+				continue
+			}
+			verdict, err := m.try(ctx, r, scratch)
+			if err != nil {
+				return err
+			}
+			where, _ := filepath.Rel(top, m.file)
+			fmt.Printf("%3d %-16s %s:%d: %s\n", first+i, verdict, where, m.line, m.what)
+			switch verdict {
+			case "survived":
+				survived++
+			case "does not compile":
+				senseless++
+			default:
+				caught++
+			}
 		}
 	}
-	if tried := caught + len(survived); tried > 0 {
+	if tried := caught + survived; tried > 0 {
 		fmt.Printf("\ncaught %d of %d, %.0f %%; %d more do not compile\n", caught, tried, 100*float64(caught)/float64(tried), senseless)
 	}
 	return nil
 }
 
+// draw draws n different wrongs, all there are if they are fewer.
+func draw(places [kinds][]mutant, seed uint64, n int) []mutant {
+	all := 0
+	for _, p := range places {
+		all += len(p)
+	}
+	var drawn []mutant
+	seen := map[mutant]bool{}
+	for dice := rand.New(rand.NewPCG(seed, 0)); len(drawn) < min(n, all); {
+		p := places[dice.IntN(kinds)]
+		if len(p) == 0 {
+			continue
+		}
+		if m := p[dice.IntN(len(p))]; !seen[m] {
+			seen[m] = true
+			drawn = append(drawn, m)
+		}
+	}
+	return drawn
+}
+
 // try runs the room's short tests with the wrong in its place.
 func (m mutant) try(ctx context.Context, r *room, scratch string) (verdict string, err error) {
 	if r.takes == 0 {
+		if out, err := r.build(ctx); err != nil {
+			return "", fmt.Errorf("the tests of %s do not compile as they are: %w\n%s", m.room, err, out)
+		}
 		began := time.Now()
-		if out, err := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", r.dir).CombinedOutput(); err != nil {
+		if out, err := r.run(ctx, 10*time.Minute); err != nil {
 			return "", fmt.Errorf("the tests of %s fail as they are: %w\n%s", m.room, err, out)
 		}
 		r.takes = time.Since(began)
@@ -184,6 +206,29 @@ func (m mutant) try(ctx context.Context, r *room, scratch string) (verdict strin
 	if err := os.WriteFile(list, overlay, 0o644); err != nil {
 		return "", err
 	}
+	if _, err := r.build(ctx, "-overlay", list); err != nil {
+		return "does not compile", ctx.Err()
+	}
+	out, err := r.run(ctx, 10*time.Second+5*r.takes)
+	switch {
+	case ctx.Err() != nil:
+		return "", ctx.Err()
+	case err == nil:
+		return "survived", nil
+	case bytes.Contains(out, []byte("panic: test timed out")):
+		return "caught, in time", nil
+	}
+	return "caught", nil
+}
+
+// build makes the room's test program.
+func (r *room) build(ctx context.Context, more ...string) ([]byte, error) {
+	args := append([]string{"test", "-c", "-vet=off", "-ldflags=-s -w", "-o", r.binary}, more...)
+	return exec.CommandContext(ctx, "go", append(args, r.dir)...).CombinedOutput()
+}
+
+// run runs the room's short tests until the first fails or the time is over.
+func (r *room) run(ctx context.Context, limit time.Duration) ([]byte, error) {
 	kept := filepath.Join(r.dir, "testdata", "rapid") // where a property keeps what broke it
 	if _, err := os.Stat(kept); os.IsNotExist(err) {
 		defer func() {
@@ -191,24 +236,14 @@ func (m mutant) try(ctx context.Context, r *room, scratch string) (verdict strin
 			os.Remove(filepath.Dir(kept)) // it stays where something else lies in it
 		}()
 	}
-	limit := time.Minute + 4*r.takes
-	out, err := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", "-failfast", "-timeout", limit.String(), "-overlay", list, r.dir).CombinedOutput()
-	switch {
-	case ctx.Err() != nil:
-		return "", ctx.Err()
-	case err == nil:
-		return "survived", nil
-	case bytes.Contains(out, []byte("[build failed]")):
-		return "does not compile", nil
-	case bytes.Contains(out, []byte("panic: test timed out")):
-		return "caught, in time", nil
-	}
-	return "caught", nil
+	cmd := exec.CommandContext(ctx, r.binary, "-test.short", "-test.failfast", "-test.timeout", limit.String())
+	cmd.Dir = r.dir
+	return cmd.CombinedOutput()
 }
 
 // read finds the places of the room's own code. Imports are checked as well: what
 // + does depends on the type.
-func (r *room) read(fset *token.FileSet, from types.Importer, name string) error {
+func (r *room) read(fset *token.FileSet, from types.Importer) error {
 	out, err := exec.Command("go", "list", "-f", `{{join .GoFiles " "}}`, r.dir).Output()
 	if err != nil {
 		return err
@@ -223,41 +258,39 @@ func (r *room) read(fset *token.FileSet, from types.Importer, name string) error
 	}
 	info := &types.Info{Types: map[ast.Expr]types.TypeAndValue{}}
 	lenient := types.Config{Importer: from, Error: func(error) {}}
-	_, _ = lenient.Check(name, fset, files, info) // a type left unknown loses a place, no more
+	_, _ = lenient.Check(r.name, fset, files, info) // a type left unknown loses a place, no more
 	for _, file := range files {
-		r.places = placesIn(fset, file, info, name, r.places)
+		if err := r.search(fset, file, info); err != nil {
+			return err
+		}
 	}
 	return nil
 }
 
-// placesIn adds the places of one file.
-func placesIn(fset *token.FileSet, file *ast.File, info *types.Info, name string, to [kinds][]mutant) [kinds][]mutant {
+// search adds the places of one file.
+func (r *room) search(fset *token.FileSet, file *ast.File, info *types.Info) error {
+	path := fset.Position(file.Pos()).Filename
+	source, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
 	add := func(kind int, from, upto token.Pos, text, what string) {
 		p := fset.Position(from)
-		to[kind] = append(to[kind], mutant{name, p.Filename, p.Line, p.Offset, fset.Position(upto).Offset, text, what})
+		r.places[kind] = append(r.places[kind], mutant{r.name, path, p.Line, p.Offset, fset.Position(upto).Offset, text, what})
 	}
-	source, _ := os.ReadFile(fset.Position(file.Pos()).Filename)
 	negate := func(e ast.Expr) {
 		if e != nil {
 			a, b := fset.Position(e.Pos()).Offset, fset.Position(e.End()).Offset
 			add(condition, e.Pos(), e.End(), "!("+string(source[a:b])+")", "condition negated")
 		}
 	}
-	is := func(e ast.Expr, of types.BasicInfo) bool {
-		b, ok := info.TypeOf(e).(interface{ Underlying() types.Type })
-		if !ok {
-			return false
-		}
-		basic, ok := b.Underlying().(*types.Basic)
-		return ok && basic.Info()&of != 0
-	}
 	ast.Inspect(file, func(n ast.Node) bool {
 		switch n := n.(type) {
 		case *ast.ImportSpec:
 			return false
 		case *ast.BinaryExpr:
-			kind, new := swapped(n.Op, is(n.X, types.IsInteger))
-			if new != token.ILLEGAL && (kind == logic || is(n.X, types.IsNumeric)) {
+			kind, new := swapped(n.Op, is(info, n.X, types.IsInteger))
+			if new != token.ILLEGAL && (kind == logic || is(info, n.X, types.IsNumeric)) {
 				add(kind, n.OpPos, n.OpPos+token.Pos(len(n.Op.String())), new.String(), new.String()+" for "+n.Op.String())
 			}
 		case *ast.IfStmt:
@@ -273,7 +306,7 @@ func placesIn(fset *token.FileSet, file *ast.File, info *types.Info, name string
 		case *ast.BasicLit:
 			if v, err := strconv.ParseFloat(n.Value, 64); err == nil && v != 0 {
 				text := strconv.FormatFloat(2*v, 'g', -1, 64)
-				if n.Kind == token.INT && is(n, types.IsInteger) {
+				if n.Kind == token.INT && is(info, n, types.IsInteger) {
 					text = strconv.Itoa(int(v) + 1)
 				}
 				add(number, n.Pos(), n.End(), text, text+" for "+n.Value)
@@ -281,7 +314,17 @@ func placesIn(fset *token.FileSet, file *ast.File, info *types.Info, name string
 		}
 		return true
 	})
-	return to
+	return nil
+}
+
+// is says whether e is of such a basic type.
+func is(info *types.Info, e ast.Expr, of types.BasicInfo) bool {
+	t := info.TypeOf(e)
+	if t == nil {
+		return false
+	}
+	basic, ok := t.Underlying().(*types.Basic)
+	return ok && basic.Info()&of != 0
 }
 
 // swapped is what stands in the place of an operator. Whether < or <= stands between
