@@ -17,6 +17,7 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 type sized struct {
@@ -34,10 +35,10 @@ func sheets() []sized {
 
 func longNotes() []Note {
 	return []Note{
-		{WhereOpening, "The end flap stands where you wish it to fall: begin and end the strip on a trough.", SignStop, nil},
-		{WhereMarks, "22 sets are not a multiple of four.", SignMend, nil},
-		{WhereBand, "Keep two fingers between band and throat.", SignCaution, nil},
-		{WhereInner, "Slack 1.04.", SignNote, nil},
+		{WhereOpening, word.Name("The end flap stands where you wish it to fall: begin and end the strip on a trough."), SignStop, nil},
+		{WhereMarks, word.Name("22 sets are not a multiple of four."), SignMend, nil},
+		{WhereBand, word.Name("Keep two fingers between band and throat."), SignCaution, nil},
+		{WhereInner, word.Name("Slack 1.04."), SignNote, nil},
 	}
 }
 
@@ -88,7 +89,7 @@ func TestLabelsApart(t *testing.T) {
 func everywhere() []Note {
 	var all []Note
 	for i, w := range Wheres() {
-		all = append(all, Note{Where: w, Text: "something about the " + w, Sign: []Sign{SignStop, SignMend, SignNote, SignCaution}[i%4]})
+		all = append(all, Note{Where: w, Text: word.Say("something about the %s", w), Sign: []Sign{SignStop, SignMend, SignNote, SignCaution}[i%4]})
 	}
 	return all
 }
@@ -138,7 +139,7 @@ func TestSVGWellFormed(t *testing.T) {
 	plan, shape := designs()[1].make(t)
 	for _, v := range Views {
 		d, err := v.Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
-			{WhereOuter, `</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE", SignStop, nil}}})
+			{WhereOuter, word.Name(`</text><script>alert("1&2")</script>` + "\x00\x08\uFFFE"), SignStop, nil}}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -297,13 +298,13 @@ func TestBadInput(t *testing.T) {
 		{"no plan", pleat.Plan{}, shape, Options{}, "marks"},
 		{"no shape", plan, pleat.Shape{}, Options{}, "grid"},
 		{"short shape", plan, short, Options{}, "panels"},
-		{"ragged shape", plan, ragged, Options{}, "panel 0 has 7 nodes"},
-		{"NaN in the shape", plan, broken, Options{}, "panel 3 node 5"},
-		{"small sheet", plan, shape, Options{Width_mm: 10, Height_mm: 10}, "Width_mm is 10, want 80 to 1000"},
+		{"ragged shape", plan, ragged, Options{}, "nodes of a panel: 7"},
+		{"NaN in the shape", plan, broken, Options{}, "panel 3, node 5"},
+		{"small sheet", plan, shape, Options{Width_mm: 10, Height_mm: 10}, "Width_mm: 10 cannot be drawn; allowed: 80 to 1000"},
 		{"half a sheet", plan, shape, Options{Width_mm: 100}, "Height_mm"},
-		{"NaN sheet", plan, shape, Options{Width_mm: nan, Height_mm: 100}, "Width_mm is NaN"},
+		{"NaN sheet", plan, shape, Options{Width_mm: nan, Height_mm: 100}, "Width_mm: NaN"},
 		{"Inf turn", plan, shape, Options{Turn_deg: inf}, "Turn_deg"},
-		{"tilt", plan, shape, Options{Tilt_deg: 91}, "Tilt_deg is 91, want -90 to 90"},
+		{"tilt", plan, shape, Options{Tilt_deg: 91}, "Tilt_deg: 91 cannot be drawn; allowed: -90 to 90"},
 		{"zoom", plan, shape, Options{Zoom: -1}, "Zoom"},
 		{"cells", plan, shape, Options{Cells: -5}, "Cells"},
 		{"set", plan, shape, Options{Set: -1}, "Set"},
@@ -322,7 +323,7 @@ func TestBadInput(t *testing.T) {
 	if _, err := Named("set").Draw(plan, shape, Options{Set: 1000}); err == nil {
 		t.Error("set 1000 was drawn")
 	}
-	if d, err := Named("above").Draw(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: "x"}}}); err != nil || !has(d.Labels(), "a") {
+	if d, err := Named("above").Draw(plan, shape, Options{Notes: []Note{{Where: "nowhere", Text: word.Name("x")}}}); err != nil || !has(d.Labels(), "a") {
 		t.Errorf("an unknown place is not taken for the whole: %v", err)
 	}
 	if err := (draw.Drawing{Width_mm: 10, Height_mm: 10}).PNG(io.Discard, nan); err == nil {

@@ -20,7 +20,7 @@ func (s *sheet) noted() []Note {
 		notes = notes[:maxNotes]
 	}
 	if s.opt.Set > 0 {
-		notes = append(notes[:len(notes):len(notes)], Note{Where: whereSet, Text: word.Say("set %d", s.opt.Set).In(s.opt.Language), Sign: SignSelected})
+		notes = append(notes[:len(notes):len(notes)], Note{Where: whereSet, Text: word.Say("set %d", s.opt.Set), Sign: SignSelected})
 	}
 	return notes
 }
@@ -51,7 +51,7 @@ func (s *sheet) key() {
 		words := s.Say(sign)
 		w := draw.TextWidth(words, draw.TextSize, draw.Italic) + 1.4
 		// The first line shares its row with the word; later ones hang below it.
-		rows[i] = row{words, draw.Wrap(n.Text, draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
+		rows[i] = row{words, draw.Wrap(s.Say(n.Text), draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
 		height += lead*float64(max(1, len(rows[i].lines))) + 1.3
 	}
 	y := s.Room.Max.Y - height + 1

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
 )
 
 // Where each view has each place: there a note about it is marked on the drawing
@@ -21,7 +22,7 @@ func TestNotesAreMarked(t *testing.T) {
 					opt := sheet.Options
 					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
 					opt.Joins_mm = []float64{plan.Row[2].Place_mm}
-					opt.Notes = []Note{{where, "what will be seen at the work table, in a sentence that fills more than a line of the sheet", SignStop, nil}}
+					opt.Notes = []Note{{where, word.Name("what will be seen at the work table, in a sentence that fills more than a line of the sheet"), SignStop, nil}}
 					name := fmt.Sprintf("%s %s %s: %s", v.Name, d.name, sheet.name, where)
 					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
@@ -55,7 +56,7 @@ func TestNotesAtMarks(t *testing.T) {
 		v := Named(name)
 		places := map[int]draw.Point{}
 		for _, m := range []int{1, 6, 11} {
-			d, err := v.Draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: "x", Sign: SignStop, At: []int{m}}}})
+			d, err := v.Draw(plan, shape, Options{Tilt_deg: 60, Notes: []Note{{Where: WhereMarks, Text: word.Name("x"), Sign: SignStop, At: []int{m}}}})
 			if err != nil {
 				t.Fatal(err)
 			}

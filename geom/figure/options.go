@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 	"slices"
@@ -57,8 +56,8 @@ type Options struct {
 // Note is something to point at: a letter and its sign are set at the place,
 // and the words at the foot of the sheet.
 type Note struct {
-	Where string // one of the Where constants
-	Text  string // plain text in the Language; shortened to fit
+	Where string    // one of the Where constants
+	Text  word.Text // shortened to fit
 	Sign  Sign
 	At    []int // numbers of the marks that it is about, counted from 1; none: the view chooses a place
 }
@@ -119,6 +118,11 @@ const (
 	maxNotes                 = 6 // that a sheet points at; more would hide the ruff
 )
 
+// bad is the error of what cannot be drawn.
+func bad(field string, value any, allowed string, with ...any) error {
+	return scheme.Error{Field: field, Value: word.Say("%v", value), Why: word.Say("cannot be drawn"), Allowed: word.Say(allowed, with...)}
+}
+
 // filled resolves zeros and checks the rest.
 func (o Options) filled() (Options, error) {
 	if o.Width_mm == 0 && o.Height_mm == 0 {
@@ -138,12 +142,12 @@ func (o Options) filled() (Options, error) {
 		{"Set", float64(o.Set), 0, 1e6},
 	} {
 		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too
-			return o, fmt.Errorf("figure: %s is %g, want %g to %g", f.name, f.v, f.lo, f.hi)
+			return o, bad(f.name, f.v, "%g to %g", f.lo, f.hi)
 		}
 	}
 	for _, x := range o.Joins_mm {
 		if math.IsNaN(x) || math.IsInf(x, 0) {
-			return o, fmt.Errorf("figure: Joins_mm has %g, want places in mm", x)
+			return o, bad("Joins_mm", x, "places in mm")
 		}
 	}
 	if o.Palette == (draw.Palette{}) {
@@ -178,25 +182,25 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 		return err
 	}
 	if shape.NU < 1 || shape.NV < 1 {
-		return fmt.Errorf("figure: shape has a grid of %d × %d cells, want at least 1 × 1", shape.NU, shape.NV)
+		return bad("grid of the shape", min(shape.NU, shape.NV), "at least 1 × 1 cells")
 	}
 	if len(shape.Panels) < 2 || len(shape.Panels) != plan.Panels {
-		return fmt.Errorf("figure: shape has %d panels, want the plan's %d, at least 2", len(shape.Panels), plan.Panels)
+		return bad("panels of the shape", len(shape.Panels), "the plan's %d, at least 2", plan.Panels)
 	}
 	want, reach := (shape.NU+1)*(shape.NV+1), 0.0
 	for k, p := range shape.Panels {
 		if len(p.V) != want {
-			return fmt.Errorf("figure: panel %d has %d nodes, want %d", k, len(p.V), want)
+			return bad("nodes of a panel", len(p.V), "%d, as in panel %d", want, k)
 		}
 		for i, v := range p.V {
 			if !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5) {
-				return fmt.Errorf("figure: panel %d node %d is (%g, %g, %g), want finite and below 100 m", k, i, v.X, v.Y, v.Z)
+				return bad("shape", v, "places below 100 m, as in panel %d, node %d", k, i)
 			}
 			reach = max(reach, math.Abs(v.X), math.Abs(v.Y))
 		}
 	}
 	if reach < 1 {
-		return fmt.Errorf("figure: shape reaches %g mm from the middle of the neck, want at least 1 mm", reach)
+		return bad("reach of the shape", reach, "at least 1 mm from the middle of the neck")
 	}
 	return nil
 }
@@ -204,7 +208,7 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 // checkPlan refuses a plan without marks or a size.
 func checkPlan(plan pleat.Plan) error {
 	if len(plan.Row) != plan.Panels+1 || plan.Panels < 2 {
-		return fmt.Errorf("figure: plan has %d marks for %d panels, want one more than panels, at least 2 panels", len(plan.Row), plan.Panels)
+		return bad("marks of the plan", len(plan.Row), "one more than panels, at least 3")
 	}
 	for _, f := range []struct {
 		name string
@@ -214,7 +218,7 @@ func checkPlan(plan pleat.Plan) error {
 		{"depth", plan.Scheme.Ruff.Depth}, {"strip", plan.Marked_mm},
 	} {
 		if !(f.v > 0 && f.v < 1e6) {
-			return fmt.Errorf("figure: plan's %s is %g mm, want above 0", f.name, f.v)
+			return bad(f.name, f.v, "above 0 mm")
 		}
 	}
 	return nil

@@ -1,8 +1,6 @@
 package figure
 
 import (
-	"fmt"
-
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
@@ -69,7 +67,7 @@ func (s *sheet) shownSet() (n int, u unrolled, err error) {
 	}
 	lo, hi, ok := setPanels(s.plan, n)
 	if !ok {
-		return n, u, fmt.Errorf("figure: Set is %d, want 0 to %d", s.opt.Set, s.plan.Crests)
+		return n, u, bad("Set", s.opt.Set, "0 to %d", s.plan.Crests)
 	}
 	s.opt.Set = 0
 	return n, unroll(s.plan, s.shape, s.tone, lo, hi, setCrest(s.plan, n)), nil

@@ -1,7 +1,6 @@
 package figure
 
 import (
-	"fmt"
 	"image/color"
 	"math"
 
@@ -72,26 +71,26 @@ const (
 // newToned checks the tone and finds its steps.
 func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*toned, error) {
 	if t.Kind != ToneDroop && t.Kind != ToneGap {
-		return nil, fmt.Errorf("figure: tone of kind %q, want %q or %q", t.Kind, ToneDroop, ToneGap)
+		return nil, bad("kind of tone", t.Kind, "%s or %s", ToneDroop, ToneGap)
 	}
 	if len(t.Values) != len(shape.Panels) {
-		return nil, fmt.Errorf("figure: tone of %d panels, want the shape's %d", len(t.Values), len(shape.Panels))
+		return nil, bad("panels of a tone", len(t.Values), "the shape's %d", len(shape.Panels))
 	}
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for k, vs := range t.Values {
 		if len(vs) != len(shape.Panels[k].V) {
-			return nil, fmt.Errorf("figure: tone of panel %d has %d values, want %d", k, len(vs), len(shape.Panels[k].V))
+			return nil, bad("values of a panel's tone", len(vs), "%d", len(shape.Panels[k].V))
 		}
 		for _, v := range vs {
 			if !(math.Abs(v) < 1e5) {
-				return nil, fmt.Errorf("figure: tone of panel %d holds %g mm, want finite and below 100 m", k, v)
+				return nil, bad("tone", v, "below 100 m, as in panel %d", k)
 			}
 			lo, hi = min(lo, v), max(hi, v)
 		}
 	}
 	if t.Least_mm != 0 || t.Most_mm != 0 {
 		if !(t.Least_mm <= t.Most_mm && math.Abs(t.Least_mm) < 1e5 && t.Most_mm < 1e5) {
-			return nil, fmt.Errorf("figure: tone from %g to %g mm, want rising and below 100 m", t.Least_mm, t.Most_mm)
+			return nil, bad("least of a tone", t.Least_mm, "at most its most, %g mm, both below 100 m", t.Most_mm)
 		}
 		lo, hi = t.Least_mm, t.Most_mm
 	}
