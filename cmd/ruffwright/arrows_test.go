@@ -50,7 +50,7 @@ var rooms = map[string]room{
 	"geom/draw":    {below: []string{"geom", "geom/scheme", "geom/word"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
 	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},
 
-	"sim/cloth":         {below: []string{"geom", "geom/scheme"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/cloth":         {below: []string{"geom", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/measure":       {},
 	"sim/shell":         {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/shell/known":   {below: []string{"geom", "sim/cloth", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},

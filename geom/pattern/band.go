@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Band is the band's one piece, folded lengthwise along its middle (the fold is the
@@ -37,8 +38,8 @@ type Band struct {
 
 // BandMark is a quarter or centre mark across the band.
 type BandMark struct {
-	X_mm float64 // from the cut end
-	Name string  // "centre front", "wearer's left", …; at a wrist "opening", "quarter", …
+	X_mm float64   // from the cut end
+	Name word.Text // "centre front", "wearer's left", …; at a wrist "opening", "quarter", …
 }
 
 // Pin is where a quarter of the strip is pinned to the band.
@@ -62,12 +63,12 @@ const (
 // pair of eyelets for ties. Sets lie on the outer half wherever the band carries
 // them, so that nothing is sewn there but on the overlap.
 type Closure struct {
-	Kind     string  // "hook", "eye", "loop", "button", "eyelet"
-	Face     Face    // half of the band that it is sewn to, through this half alone
-	X_mm     float64 // from the cut end
-	Up_mm    float64 // from the band's finished bottom edge
-	Pair     int     // 1, 2, … from the bottom; two closures have the same
-	Apart_mm float64 // how far the two halves of the pair lie apart when the band is closed
+	Name     word.Text // "hook", "eye", "loop", "button", "eyelet"
+	Face     Face      // half of the band that it is sewn to, through this half alone
+	X_mm     float64   // from the cut end
+	Up_mm    float64   // from the band's finished bottom edge
+	Pair     int       // 1, 2, … from the bottom; two closures have the same
+	Apart_mm float64   // how far the two halves of the pair lie apart when the band is closed
 }
 
 // newBand lays out the band. A band as made keeps its overlap: the rest of it
@@ -99,11 +100,11 @@ func newBand(p pleat.Plan) Band {
 }
 
 // quarterNames are the band's quarters in their order from the first set.
-func quarterNames(part scheme.Part) []string {
+func quarterNames(part scheme.Part) [5]word.Text {
 	if part == scheme.Wrist {
-		return []string{"opening", "quarter", "middle", "three quarters", "opening, other end"}
+		return [5]word.Text{word.Say("opening"), word.Say("quarter"), word.Say("middle"), word.Say("three quarters"), word.Say("opening, other end")}
 	}
-	return []string{"centre front", "wearer's left", "centre back", "wearer's right", "centre front, other end"}
+	return [5]word.Text{word.Say("centre front"), word.Say("wearer's left"), word.Say("centre back"), word.Say("wearer's right"), word.Say("centre front, other end")}
 }
 
 // Y_mm is where a part of the closure lies across the pattern, from the cut edge of
@@ -138,15 +139,15 @@ func (b Band) closures(kind scheme.Closure) []Closure {
 	switch kind {
 	case scheme.Buttons:
 		step = buttonStep
-		near = Closure{Kind: "loop", X_mm: start + b.Overlap_mm/2}
-		far = Closure{Kind: "button", X_mm: near.X_mm + b.Carry_mm}
+		near = Closure{Name: word.Say("loop"), X_mm: start + b.Overlap_mm/2}
+		far = Closure{Name: word.Say("button"), X_mm: near.X_mm + b.Carry_mm}
 	case scheme.Ties:
 		step = tieStep
-		near = Closure{Kind: "eyelet", X_mm: start + math.Max(b.Overlap_mm/2, eyeletInset)}
-		far = Closure{Kind: "eyelet", X_mm: end - math.Max(b.Overlap_mm/2, eyeletInset)}
+		near = Closure{Name: word.Say("eyelet"), X_mm: start + math.Max(b.Overlap_mm/2, eyeletInset)}
+		far = Closure{Name: word.Say("eyelet"), X_mm: end - math.Max(b.Overlap_mm/2, eyeletInset)}
 	default:
-		near = Closure{Kind: "hook", X_mm: start + math.Min(hookInset, b.Overlap_mm/2)}
-		far = Closure{Kind: "eye", X_mm: near.X_mm + b.Carry_mm}
+		near = Closure{Name: word.Say("hook"), X_mm: start + math.Min(hookInset, b.Overlap_mm/2)}
+		far = Closure{Name: word.Say("eye"), X_mm: near.X_mm + b.Carry_mm}
 	}
 	near.Face, far.Face = Inner, Inner
 	if b.Overlap_mm > tiny && far.X_mm >= start+b.Carry_mm-tiny {

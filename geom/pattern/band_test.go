@@ -40,7 +40,7 @@ func TestBandGoesRoundTheNeck(t *testing.T) {
 				t.Fatalf("closed by %+v and %+v the band goes round %v, want %v", near, far, got, b.Carry_mm)
 			}
 			if near.Apart_mm > 0 && s.Band.Closure != scheme.Ties {
-				t.Fatalf("%s closes with a gap of %v", near.Kind, near.Apart_mm)
+				t.Fatalf("%s closes with a gap of %v", near.Name, near.Apart_mm)
 			}
 			row := b.Seam_mm + b.Carry_mm // sets lie on the outer half before it
 			if near.Face != Inner || far.Face != Outer && far.X_mm > row+1e-6 || far.Face == Outer && far.X_mm < row-1e-6 {
@@ -105,7 +105,7 @@ func TestBandByHand(t *testing.T) {
 		{[][2]string{{"band.closure", "ties"}, {"band.overlap", "0"}, {"band.height", "12"}}, [2]string{"eyelet", "eyelet"}, 2},
 	} {
 		b := made(t, c.sets...).Band
-		if len(b.Closures) != c.n || b.Closures[0].Kind != c.kind[0] || b.Closures[1].Kind != c.kind[1] {
+		if len(b.Closures) != c.n || b.Closures[0].Name.String() != c.kind[0] || b.Closures[1].Name.String() != c.kind[1] {
 			t.Errorf("%v: %+v", c.sets, b.Closures)
 		}
 	}
@@ -120,7 +120,7 @@ func TestBandByHand(t *testing.T) {
 	}
 	// A cuff has no front and no back of the wearer's.
 	for _, m := range made(t, [2]string{"wearer.part", "wrist"}, [2]string{"wearer.girth", "190"}).Band.Marks {
-		if strings.Contains(m.Name, "wearer") || strings.Contains(m.Name, "centre") {
+		if name := m.Name.String(); strings.Contains(name, "wearer") || strings.Contains(name, "centre") {
 			t.Errorf("a cuff's band has a mark %q", m.Name)
 		}
 	}

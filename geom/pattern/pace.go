@@ -1,15 +1,19 @@
 package pattern
 
-import "math"
+import (
+	"math"
+
+	"ruffwright/geom/word"
+)
 
 // Logged is one piece of work whose time somebody has told.
 type Logged struct {
-	Name    string
+	Name    word.Text
 	Strip_m float64 // length of strip
 	Loops   int     // sets formed; 0 = not told
 	Sewing  Range   // hours; zero = not told
 	Setting Range   // hours of starching and forming, washing included; zero = not told
-	Source  string
+	Source  word.Text
 }
 
 // Pace is how fast a hand is.
@@ -36,23 +40,23 @@ type Prediction struct {
 // and one a newspaper's: single examples, no norms.
 var (
 	starterRuff = Logged{
-		Name: "starter ruff of the 1570s' kind, all by hand, not starched", Strip_m: 3.7,
+		Name: word.Say("starter ruff of the 1570s' kind, all by hand, not starched"), Strip_m: 3.7,
 		Sewing: Range{8, 10},
-		Source: "one maker's report: katescornerofhist.blogspot.com/2018/06/a-new-ruffian.html",
+		Source: word.Say("one maker's report: %s", word.Name("katescornerofhist.blogspot.com/2018/06/a-new-ruffian.html")),
 	}
 	northGerman = Logged{
-		Name: "North German clergy ruff, set by an experienced hand", Loops: 200,
+		Name: word.Say("North German clergy ruff, set by an experienced hand"), Loops: 200,
 		// ½ to 1 h washing, 1 to 1½ h setting
 		Setting: Range{1.5, 2.5},
-		Source:  "evangelisch.de gallery 142900 (2 May 2017)",
+		Source:  word.Say("%s gallery 142900 (2 May 2017)", word.Name("evangelisch.de")),
 	}
 	northGermanWash = Range{0.5, 1}
 	icelandic       = Logged{
 		// 72 loops: a cross-seam every 25 mm of 1.80 m (the spacing as told of the
 		// same kind of ruff in Hugur og hönd 1997 p. 48). One day is taken as 8 h.
-		Name: "Icelandic clergy ruff of three strips of 1.80 m, machine hem", Strip_m: 5.4, Loops: 72,
+		Name: word.Say("Icelandic clergy ruff of three strips of %s m, machine hem", word.Number{Value: 1.8, Decimals: 2}), Strip_m: 5.4, Loops: 72,
 		Sewing: Range{8, 8}, Setting: Range{2, 4},
-		Source: "Sarpur, museums' register of Iceland, 1983-71",
+		Source: word.Say("%s, museums' register of Iceland, 1983-71", word.Name("Sarpur")),
 	}
 )
 

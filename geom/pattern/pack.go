@@ -1,7 +1,6 @@
 package pattern
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"sort"
@@ -32,12 +31,12 @@ func (p Pattern) layOut(c Cut) Layout {
 		if c.Along == scheme.Warp && x+(x-row) > l.Bolt_mm-l.Selvedge_mm+tiny {
 			x, y = row, top
 		}
-		for i, piece := range c.Pieces {
+		for _, piece := range c.Pieces {
 			if piece.AtHand {
 				continue
 			}
 			q := l.bought(piece.Length_mm, piece.Width_mm, c.Along)
-			q.Kind, q.Name, q.Piece, q.X_mm, q.Y_mm = KindStrip, p.whose(made)+fmt.Sprintf("strip %d", piece.Number), i, x, y
+			q.Kind, q.Number, q.Sleeve, q.X_mm, q.Y_mm = KindStrip, piece.Number, p.sleeve(made), x, y
 			l.Placed = append(l.Placed, q)
 			if c.Along == scheme.Weft {
 				y += q.Long_mm
@@ -75,12 +74,12 @@ func (p Pattern) layOut(c Cut) Layout {
 	return l
 }
 
-// whose says of which of a pair a piece is: "left " or "right "; nothing of one ruff.
-func (p Pattern) whose(made int) string {
+// sleeve is whose the next of those that are made is, counted from 0.
+func (p Pattern) sleeve(made int) Sleeve {
 	if p.Made < 2 {
-		return ""
+		return NoSleeve
 	}
-	return [...]string{"left ", "right "}[made]
+	return LeftSleeve + Sleeve(made)
 }
 
 // rest lists what is cut beside the strip, one by one. What is wider than the cloth
@@ -88,11 +87,11 @@ func (p Pattern) whose(made int) string {
 func (p Pattern) rest(c Cut, l *Layout) []Swatch {
 	var out []Swatch
 	if !p.Band.AtHand {
-		band := Swatch{Kind: KindBand, Name: "band", Count: 1, Long_mm: p.Band.CutLong_mm, Wide_mm: p.Band.CutWide_mm, Along: scheme.Warp, For: "the neckband"}
+		band := Swatch{Kind: KindBand, Count: 1, Long_mm: p.Band.CutLong_mm, Wide_mm: p.Band.CutWide_mm, Along: scheme.Warp}
 		turned := band
 		turned.Along = scheme.Weft
 		for made := range p.Made {
-			band.Name, turned.Name = p.whose(made)+"band", p.whose(made)+"band"
+			band.Sleeve, turned.Sleeve = p.sleeve(made), p.sleeve(made)
 			switch {
 			case l.fits(band):
 				out = append(out, band)
@@ -112,7 +111,7 @@ func (p Pattern) rest(c Cut, l *Layout) []Swatch {
 		one.Count = 1
 		for i := range w.Count {
 			if w.Count > 1 {
-				one.Name = fmt.Sprintf("%s %d", w.Name, i+1)
+				one.Number = i + 1
 			}
 			out = append(out, one)
 		}
@@ -125,7 +124,7 @@ func (l Layout) bought(long, wide float64, along scheme.Along) Placed {
 	if along == scheme.Warp {
 		long, wide = wide, long
 	}
-	return Placed{Along: along, Piece: -1, Wide_mm: long / (1 - l.ShrinkWeft), Long_mm: wide / (1 - l.ShrinkWarp)}
+	return Placed{Along: along, Wide_mm: long / (1 - l.ShrinkWeft), Long_mm: wide / (1 - l.ShrinkWarp)}
 }
 
 // fits says whether a piece goes between the selvedges.
@@ -143,7 +142,7 @@ func (l Layout) size(w Swatch) Placed { return l.bought(w.Long_mm, w.Wide_mm, w.
 // is gone up for the first gap that is long enough.
 func (l *Layout) place(w Swatch, top float64) float64 {
 	q := l.size(w)
-	q.Kind, q.Name = w.Kind, w.Name
+	q.Kind, q.Number, q.Sleeve = w.Kind, w.Number, w.Sleeve
 	right := l.Bolt_mm - l.Selvedge_mm
 	xs := []float64{l.Selvedge_mm, math.Max(l.Selvedge_mm, right-q.Wide_mm)}
 	for _, r := range l.Placed {

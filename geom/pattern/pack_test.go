@@ -3,7 +3,6 @@ package pattern
 import (
 	"errors"
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -85,17 +84,17 @@ func checkLayout(t interface{ Fatalf(string, ...any) }, p Pattern) {
 			wanted["strip "+decimal(float64(c.Number))] = want{c.Length_mm, c.Width_mm, p.Cut.Along}
 		}
 	}
-	left := map[string]bool{}
+	left := map[Kind]bool{}
 	for _, w := range l.Left {
-		left[w.Name] = true
+		left[w.Kind] = true
 	}
-	if !p.Band.AtHand && !left["band"] {
+	if !p.Band.AtHand && !left[KindBand] {
 		wanted["band"] = want{p.Band.CutLong_mm, p.Band.CutWide_mm, ""}
 	}
 	strips := 0
 	for _, w := range p.Swatches() {
-		if left[w.Name] {
-			t.Fatalf("%s does not fit though swatches are cut to the cloth", w.Name)
+		if left[w.Kind] {
+			t.Fatalf("%s does not fit though swatches are cut to the cloth", w.Name())
 		}
 		strips += w.Count
 	}
@@ -105,18 +104,18 @@ func checkLayout(t interface{ Fatalf(string, ...any) }, p Pattern) {
 		if q.Along == scheme.Warp {
 			long, wide = wide, long
 		}
-		if q.Kind == KindSwatch {
+		if q.Kind.Swatch() {
 			strips--
-			if name := strings.TrimRight(q.Name, " 0123456789"); name == "square" && math.Abs(long-wide) > 1e-9 {
+			if q.Kind == KindSquare && math.Abs(long-wide) > 1e-9 {
 				t.Fatalf("square %+v", q)
 			}
 			continue
 		}
-		w, ok := wanted[q.Name]
+		w, ok := wanted[q.Name().String()]
 		if !ok || math.Abs(w.long-long) > 1e-9 || math.Abs(w.wide-wide) > 1e-9 || w.along != "" && w.along != q.Along {
 			t.Fatalf("%+v washes to %v × %v, want %+v", q, long, wide, w)
 		}
-		delete(wanted, q.Name)
+		delete(wanted, q.Name().String())
 	}
 	if len(wanted) > 0 || strips != 0 {
 		t.Fatalf("not on the cloth: %v, and %d swatches", wanted, strips)
@@ -249,7 +248,7 @@ func TestFitsBetweenSelvedges(t *testing.T) {
 func TestStarchSwatchIsLongEnough(t *testing.T) {
 	for bend, want := range map[string]float64{"40": 250, "150": 350} {
 		for _, w := range made(t, [2]string{"starch.bend", bend}).Swatches() {
-			if w.Name == StarchSwatch && w.Long_mm != want {
+			if w.Kind == KindStarch && w.Long_mm != want {
 				t.Errorf("for a bending length of %s mm it is %v mm long, want %v", bend, w.Long_mm, want)
 			}
 		}

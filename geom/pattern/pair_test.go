@@ -18,7 +18,7 @@ func TestPair(t *testing.T) {
 		count := map[string]int{}
 		l := cuffs.Cut.Layout
 		for i, q := range l.Placed {
-			count[strings.TrimRight(q.Name, " 0123456789")]++
+			count[strings.TrimRight(q.Name().String(), " 0123456789")]++
 			for _, r := range l.Placed[i+1:] {
 				const eps = 1e-6
 				if q.X_mm < r.X_mm+r.Wide_mm-eps && r.X_mm < q.X_mm+q.Wide_mm-eps && q.Y_mm < r.Y_mm+r.Long_mm-eps && r.Y_mm < q.Y_mm+q.Long_mm-eps {

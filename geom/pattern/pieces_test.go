@@ -224,14 +224,14 @@ func TestStripAtHand(t *testing.T) {
 	}
 	for _, q := range enough.Cut.Layout.Placed {
 		if q.Kind == KindStrip {
-			t.Errorf("%s is cut though the strip is at hand", q.Name)
+			t.Errorf("%s is cut though the strip is at hand", q.Name())
 		}
 	}
 	short := made(t, [2]string{"strip.have", "3000"})
 	if c := short.Cut.Pieces; !c[0].AtHand || c[0].Length_mm > 3000 || len(c) < 2 || c[1].AtHand {
 		t.Errorf("pieces %+v", c)
 	}
-	if got := len(short.Cut.Layout.Placed); got == 0 || short.Cut.Layout.Placed[0].Piece != 1 {
+	if got := len(short.Cut.Layout.Placed); got == 0 || short.Cut.Layout.Placed[0].Number != 2 {
 		t.Errorf("first piece on the cloth is %+v", short.Cut.Layout.Placed[0])
 	}
 }

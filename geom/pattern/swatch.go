@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Sizes and numbers of test pieces. Strips of 25 mm × 250 mm are those of ISO
@@ -20,12 +21,6 @@ const (
 
 // HoldLong_mm is what of a test strip lies on the table while the rest hangs over.
 const HoldLong_mm = 50
-
-// Names of test pieces: the strips that are tested starched, and what is weighed.
-const (
-	StarchSwatch = "starch swatch"
-	Square       = "square"
-)
 
 // Swatches gives the test pieces that are cut along with the ruff, sizes as
 // washed: three strips each way for the bending length of the cloth, six along
@@ -46,9 +41,9 @@ func (p Pattern) swatches(along scheme.Along) []Swatch {
 	}
 	starched := math.Max(swatchLong, 2*s.Starch.Bend+HoldLong_mm)
 	return []Swatch{
-		{KindSwatch, "swatch, weft", swatchEach, long(swatchLong, scheme.Weft), swatchWide, scheme.Weft, "bending length across the cloth, unstarched"},
-		{KindSwatch, StarchSwatch, starchTrials * swatchEach, long(starched, along), swatchWide, along, "bending length along the strip, starched and dried flat: two trials of three"},
-		{KindSwatch, Square, 1, math.Min(squareSide, across), math.Min(squareSide, across), scheme.Warp, "weigh it: grams × 100 are g/m²"},
-		{KindSwatch, "swatch, warp", swatchEach, swatchLong, swatchWide, scheme.Warp, "bending length along the cloth, unstarched"},
+		{Kind: KindWeft, Count: swatchEach, Long_mm: long(swatchLong, scheme.Weft), Wide_mm: swatchWide, Along: scheme.Weft, For: word.Say("bending length across the cloth, unstarched")},
+		{Kind: KindStarch, Count: starchTrials * swatchEach, Long_mm: long(starched, along), Wide_mm: swatchWide, Along: along, For: word.Say("bending length along the strip, starched and dried flat: two trials of three")},
+		{Kind: KindSquare, Count: 1, Long_mm: math.Min(squareSide, across), Wide_mm: math.Min(squareSide, across), Along: scheme.Warp, For: word.Say("weigh it: grams × 100 are g/m²")},
+		{Kind: KindWarp, Count: swatchEach, Long_mm: swatchLong, Wide_mm: swatchWide, Along: scheme.Warp, For: word.Say("bending length along the cloth, unstarched")},
 	}
 }

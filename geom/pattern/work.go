@@ -1,10 +1,10 @@
 package pattern
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Work is how much there is to sew and to set, and how long it may take, for all
@@ -17,18 +17,18 @@ type Work struct {
 	Washing   Hours   // washing and starching, without drying
 	Setting   Hours   // forming the sets with the hot stick
 	Total     Hours
-	Chosen    Range    // in all, at the pace of the scheme's hand
-	Notes     []string // where the figures come from and how far they may be trusted
+	Chosen    Range       // in all, at the pace of the scheme's hand
+	Notes     []word.Text // where the figures come from and how far they may be trusted
 }
 
 // Seam is one kind of sewing. What is at hand already is not in the list.
 type Seam struct {
-	Name      string
-	Stitch    string // "oversewing", "hemming", "backstitch", "tacking"
+	Name      word.Text
+	Stitch    word.Text // "oversewing", "hemming", "tacking"
 	Length_mm float64
 	Stitches  int
-	Thread_mm float64 // without what is lost at knots and ends
-	Source    string  // of the number of stitches
+	Thread_mm float64   // without what is lost at knots and ends
+	Source    word.Text // of the number of stitches; empty: the scheme's hand.stitches
 }
 
 // Hours are ranges, for a learner and for a practised hand.
@@ -70,7 +70,7 @@ const (
 //
 // Stitches are length × stitches per cm (hand.stitches), and a number for each
 // fold. Thread is geometry: an oversewing or hemming stitch of pitch p and bite b
-// goes there and back aslant, 2√(b² + (p/2)²); a backstitch takes 3p.
+// goes there and back aslant, 2√(b² + (p/2)²).
 //
 // Hours of sewing go with the metres of strip and with the stitches that this
 // ruff has beside what it would have at 6 per cm. A learner's pace is the starter
@@ -107,39 +107,35 @@ func (p Pattern) Work() Work {
 	if p.Plan.Scheme.Hand.Pace == scheme.Practised {
 		w.Chosen = w.Total.Practised
 	}
-	w.Notes = []string{
-		fmt.Sprintf("A learner's sewing: %s (%g m in %g to %g h; %s), widened by a factor of %.2f each way.",
-			starterRuff.Name, starterRuff.Strip_m, starterRuff.Sewing.Least, starterRuff.Sewing.Most, starterRuff.Source, test.SewingMiss),
-		fmt.Sprintf("That factor is how far the pace of two logged pieces misses a third (%s; %s): sewing %.1f h for the %.0f h told, starching and setting %.1f h for %.0f h.",
-			icelandic.Name, icelandic.Source, test.Sewing_h, test.SewingLogged_h, test.Setting_h, test.SettingLogged_h),
-		"A practised hand's sewing: from 23 stitches a minute (from memory of 19th century trials) to the third piece's log, a day taken as 8 h.",
-		fmt.Sprintf("Setting: %d s a set (%s) to %d s; learners three times that: no source.", settingLeast_s, northGerman.Source, settingMost_s),
-		"Thread and stitches at the folds and at the inner edge: common practice, no source. Drying is not counted.",
+	number := func(v float64, decimals int) word.Number { return word.Number{Value: v, Decimals: decimals} }
+	w.Notes = []word.Text{
+		word.Say("A learner's sewing: %s (%s m in %s to %s h; %s), widened by a factor of %s each way.",
+			starterRuff.Name, number(starterRuff.Strip_m, -1), number(starterRuff.Sewing.Least, -1), number(starterRuff.Sewing.Most, -1), starterRuff.Source, number(test.SewingMiss, 2)),
+		word.Say("That factor is how far the pace of two logged pieces misses a third (%s; %s): sewing %s h for the %s h told, starching and setting %s h for %s h.",
+			icelandic.Name, icelandic.Source, number(test.Sewing_h, 1), number(test.SewingLogged_h, 0), number(test.Setting_h, 1), number(test.SettingLogged_h, 0)),
+		word.Say("A practised hand's sewing: from 23 stitches a minute (from memory of 19th century trials) to the third piece's log, a day taken as 8 h."),
+		word.Say("Setting: %d s a set (%s) to %d s; learners three times that: no source.", settingLeast_s, northGerman.Source, settingMost_s),
+		word.Say("Thread and stitches at the folds and at the inner edge: common practice, no source. Drying is not counted."),
 	}
 	return w
 }
 
 // seams lists the sewing at n stitches per cm; whole counts what is at hand too.
 func (p Pattern) seams(n float64, whole bool) []Seam {
-	const hand = "hand.stitches"
-	const practice = "common practice, no source"
+	hand, practice := word.Text{}, word.Say("common practice, no source")
 	var out []Seam
 	s := p.Strip
-	along := func(name, stitch string, length, perCm float64, source string) {
+	along := func(name word.Text, deep, length, perCm float64, source word.Text) {
 		if !(length > 0) {
 			return
 		}
 		length *= float64(p.Made)
 		pitch := 10 / perCm
-		seam := Seam{Name: name, Stitch: stitch, Length_mm: length, Stitches: int(math.Ceil(length/pitch - 1e-9)), Source: source}
-		switch stitch {
-		case "oversewing":
-			seam.Thread_mm = float64(seam.Stitches) * 2 * math.Hypot(bite, pitch/2)
-		case "hemming":
-			seam.Thread_mm = float64(seam.Stitches) * 2 * math.Hypot(hemBite, pitch/2)
-		default:
-			seam.Thread_mm = float64(seam.Stitches) * 3 * pitch
+		seam := Seam{Name: name, Stitch: word.Say("oversewing"), Length_mm: length, Stitches: int(math.Ceil(length/pitch - 1e-9)), Source: source}
+		if deep == hemBite {
+			seam.Stitch = word.Say("hemming")
 		}
+		seam.Thread_mm = float64(seam.Stitches) * 2 * math.Hypot(deep, pitch/2)
 		out = append(out, seam)
 	}
 	// What the hand has hemmed already reaches from the beginning.
@@ -151,13 +147,13 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 	if hemmed > 0 {
 		ends = 1 // the far end is hemmed when the band is full
 	}
-	along("joins", "oversewing", float64(len(p.Cut.Joins))*s.Width_mm, n, hand)
+	along(word.Say("joins"), bite, float64(len(p.Cut.Joins))*s.Width_mm, n, hand)
 	if s.Hem_mm > 0 {
-		along("outer hem", "hemming", s.Length_mm-hemmed, n, hand)
-		along("end hems", "hemming", ends*(s.Depth_mm+s.Takeup_mm), n, hand)
+		along(word.Say("outer hem"), hemBite, s.Length_mm-hemmed, n, hand)
+		along(word.Say("end hems"), hemBite, ends*(s.Depth_mm+s.Takeup_mm), n, hand)
 	}
-	along("inner edge, turned in", "oversewing", s.Length_mm, n*rawShare, practice)
-	folds := Seam{Name: "folds to the band", Stitch: "tacking", Source: practice}
+	along(word.Say("inner edge, turned in"), bite, s.Length_mm, n*rawShare, practice)
+	folds := Seam{Name: word.Say("folds to the band"), Stitch: word.Say("tacking"), Source: practice}
 	lines := max(1, p.Plan.Scheme.Pleat.Lines)
 	for _, m := range p.Plan.Row {
 		if m.Edge == scheme.EdgeNone {
@@ -176,7 +172,7 @@ func (p Pattern) seams(n float64, whole bool) []Seam {
 		out = append(out, folds)
 	}
 	if !p.Band.AtHand || whole {
-		along("band, bottom edge and ends", "oversewing", p.Band.Length_mm+2*p.Band.Height_mm, n, hand)
+		along(word.Say("band, bottom edge and ends"), bite, p.Band.Length_mm+2*p.Band.Height_mm, n, hand)
 	}
 	return out
 }

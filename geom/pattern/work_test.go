@@ -83,7 +83,7 @@ func TestWorkOrderings(t *testing.T) {
 		}
 		stitches, thread := 0, 0.0
 		for _, s := range w.Seams {
-			if s.Stitches <= 0 || !(s.Thread_mm >= s.Length_mm) || s.Source == "" {
+			if s.Stitches <= 0 || !(s.Thread_mm >= s.Length_mm) || s.Name.Empty() || s.Stitch.Empty() {
 				t.Fatalf("seam %+v", s)
 			}
 			stitches += s.Stitches
@@ -105,7 +105,7 @@ func TestWorkOfWhatIsAtHand(t *testing.T) {
 	names := func(w Work) string {
 		var out []string
 		for _, s := range w.Seams {
-			out = append(out, s.Name)
+			out = append(out, s.Name.String())
 		}
 		return strings.Join(out, ", ")
 	}
@@ -133,7 +133,7 @@ func TestWorkOfWhatIsAtHand(t *testing.T) {
 	}
 	// One hem stitch of 6 per cm by hand: 2 √(1.5² + (10/12)²) = 3.432 mm.
 	for _, s := range all.Seams {
-		if s.Name == "outer hem" {
+		if s.Name.String() == "outer hem" {
 			if got := s.Thread_mm / float64(s.Stitches); math.Abs(got-3.432) > 5e-4 {
 				t.Errorf("a hem stitch takes %v mm", got)
 			}

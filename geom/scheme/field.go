@@ -164,10 +164,10 @@ func (f Field) UnitIn(edge Units) string {
 	return f.Unit
 }
 
-// unitWord is a field's unit as it is said: sets and per cm are words, the others
-// are signs.
-func unitWord(unit string) word.Text {
-	if unit == "sets" || unit == "per cm" {
+// UnitWord is a field's unit as it is said: sets, per cm and mm a set are words, the
+// others are signs.
+func UnitWord(unit string) word.Text {
+	if unit == "sets" || strings.Contains(unit, " ") {
 		return word.Say(unit)
 	}
 	return word.Name(unit)
@@ -211,7 +211,7 @@ func (f Field) Allowed(edge Units) word.Text {
 	}
 	text := word.Say("%s to %s", show(f.Min), show(f.Max))
 	if unit := f.UnitIn(edge); unit != "" {
-		text = word.Join(" ", text, unitWord(unit))
+		text = word.Join(" ", text, UnitWord(unit))
 	}
 	switch {
 	case f.Zero == "":
@@ -283,7 +283,7 @@ func (f Field) outside(v float64, edge Units) Error {
 	if text := BareLength(v, edge); f.Kind == KindLength && edge != Millimetres && text != BareLength(bound, edge) {
 		value, unit = text, f.UnitIn(edge)
 	}
-	return Error{Field: f.Key, Value: word.Join(" ", word.Name(value), unitWord(unit)), Why: side, Allowed: f.Allowed(edge)}
+	return Error{Field: f.Key, Value: word.Join(" ", word.Name(value), UnitWord(unit)), Why: side, Allowed: f.Allowed(edge)}
 }
 
 // parse reads a number with the units that the field accepts.

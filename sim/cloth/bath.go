@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // Kitchen guidance, not measurement: how much starch a litre of water takes, and how
@@ -15,7 +16,7 @@ import (
 
 // Strength is a strength of boiled starch to begin a swatch with.
 type Strength struct {
-	Name      string
+	Name      word.Text
 	Starch_gL float64 // g of dry starch per litre of water
 }
 
@@ -23,17 +24,17 @@ type Strength struct {
 // named beside them, in grams per litre at 8 g a level 15 mL spoon of maize starch.
 func Strengths() []Strength {
 	return []Strength{
-		{"soft", 10},        // 1 to 2 spoons a litre: 8 to 16 (vanessashomekitchen.blogspot.com, March 2010)
-		{"light", 20},       // 2 to 3 spoons a quart: 17 to 25 (The Ladies Book of Useful Information); halved for lawns: 34 (The Complete Home)
-		{"medium", 35},      // raw starch for collars: 34 (Ontario Teachers' Manuals: Household Management)
-		{"stiff", 70},       // boiled 'ordinary', half a cup a quart: 68 (The Complete Home)
-		{"very stiff", 100}, // doubled for collars: 135 (The Complete Home)
+		{word.Say("soft"), 10},        // 1 to 2 spoons a litre: 8 to 16 (vanessashomekitchen.blogspot.com, March 2010)
+		{word.Say("light"), 20},       // 2 to 3 spoons a quart: 17 to 25 (The Ladies Book of Useful Information); halved for lawns: 34 (The Complete Home)
+		{word.Say("medium"), 35},      // raw starch for collars: 34 (Ontario Teachers' Manuals: Household Management)
+		{word.Say("stiff"), 70},       // boiled 'ordinary', half a cup a quart: 68 (The Complete Home)
+		{word.Say("very stiff"), 100}, // doubled for collars: 135 (The Complete Home)
 	}
 }
 
 // StrengthName is the name of the nearest of Strengths, by ratio.
-func StrengthName(gL float64) string {
-	name, best := "", math.Inf(1)
+func StrengthName(gL float64) (name word.Text) {
+	best := math.Inf(1)
 	for _, s := range Strengths() {
 		if d := math.Abs(math.Log(gL / s.Starch_gL)); d < best {
 			name, best = s.Name, d
@@ -54,7 +55,7 @@ const doublesAt = 0.05
 // target.
 func FirstStrength(cloth_mm, target_mm float64) Strength {
 	if !(cloth_mm > 0 && target_mm > cloth_mm) || math.IsInf(target_mm, 0) {
-		return Strength{Name: "none"}
+		return Strength{Name: word.Say("none")}
 	}
 	guess := doublesAt * math.Log2(target_mm/cloth_mm) / PickUp * 1000
 	all := Strengths()
@@ -77,7 +78,7 @@ type Starch struct {
 	Density_gpmL float64 // dry, spooned and level; packing changes it by a fifth either way: weigh it
 	// Gelatinisation, °C: where the grains begin to swell and where the last have.
 	From_C, To_C float64
-	RangeSource  string
+	RangeSource  word.Text
 }
 
 // starches are the four of the scheme.
@@ -86,12 +87,12 @@ type Starch struct {
 // cup; the others from memory of handbooks. The order of the four ranges is published
 // (Food Chemistry 81 (2003) 219): maize and rice above wheat and potato.
 func starches() []Starch {
-	const memory = "handbooks, from memory"
+	memory := word.Say("handbooks, from memory")
 	return []Starch{
 		{scheme.Maize, 0.54, 62, 72, memory},
 		{scheme.Wheat, 0.55, 58, 64, memory},
 		{scheme.Potato, 0.67, 58, 68, memory},
-		{scheme.Rice, 0.55, 68, 78, memory + "; by calorimetry 56 to 82 by variety"},
+		{scheme.Rice, 0.55, 68, 78, word.Say("handbooks, from memory; by calorimetry 56 to 82 by variety")},
 	}
 }
 

@@ -90,7 +90,7 @@ func TestStarches(t *testing.T) {
 	end := map[scheme.StarchKind]float64{}
 	for _, s := range starches() {
 		end[s.Kind] = s.To_C
-		if s.From_C < 55 || s.To_C > 85 || s.From_C >= s.To_C || s.RangeSource == "" {
+		if s.From_C < 55 || s.To_C > 85 || s.From_C >= s.To_C || s.RangeSource.Empty() {
 			t.Errorf("%+v", s)
 		}
 	}
@@ -108,13 +108,13 @@ func TestStarches(t *testing.T) {
 func TestStrengths(t *testing.T) {
 	last := 0.0
 	for _, s := range Strengths() {
-		if !(s.Starch_gL > last && s.Starch_gL <= 150) || StrengthName(s.Starch_gL) != s.Name {
+		if !(s.Starch_gL > last && s.Starch_gL <= 150) || StrengthName(s.Starch_gL).String() != s.Name.String() {
 			t.Errorf("%+v is called %s", s, StrengthName(s.Starch_gL))
 		}
 		last = s.Starch_gL
 	}
 	for gL, want := range map[float64]string{1: "soft", 14: "soft", 14.2: "light", 49: "medium", 50: "stiff", 150: "very stiff"} {
-		if got := StrengthName(gL); got != want {
+		if got := StrengthName(gL).String(); got != want {
 			t.Errorf("%g g/L is called %s, want %s", gL, got, want)
 		}
 	}
@@ -123,12 +123,12 @@ func TestStrengths(t *testing.T) {
 // TestFirstStrength: one of the strengths of Strengths, more for more, none where
 // the cloth itself does.
 func TestFirstStrength(t *testing.T) {
-	if s := FirstStrength(20, 20); s.Starch_gL != 0 || s.Name != "none" {
+	if s := FirstStrength(20, 20); s.Starch_gL != 0 || s.Name.String() != "none" {
 		t.Errorf("no starch is needed, got %+v", s)
 	}
 	// 5 % ÷ 1.2 = 42 g/L doubles, twice that doubles again.
 	for target, want := range map[float64]string{40: "medium", 80: "stiff", 21: "soft", 200: "very stiff"} {
-		if s := FirstStrength(20, target); s.Name != want {
+		if s := FirstStrength(20, target); s.Name.String() != want {
 			t.Errorf("from 20 mm to %g: %+v, want %s", target, s, want)
 		}
 	}

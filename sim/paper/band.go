@@ -54,34 +54,35 @@ func (j *job) band() ([]*sheet.Page, error) {
 func (j *job) bandWords(p *sheet.Page, all []sheet.Tile) float64 {
 	b := j.Pattern.Band
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	made := word.Text{}
-	if b.AtHand {
-		made = word.Say("The band is made already: lay it beside this pattern and check its length and marks. ")
-	}
-	if j.s.Wearer.Girth > 0 && !b.AtHand {
-		made = word.Say("Finished length %s = %s %s + ease %s + overlap %s. ", j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
-	}
-	pair := word.Text{}
+	var pair, made, tiles, pin word.Text
 	if j.Pattern.Made > 1 {
-		pair = word.Say("This is the left cuff's band; for the right one lay the pattern face down. ")
+		pair = word.Say("This is the left cuff's band; for the right one lay the pattern face down.")
 	}
-	cut := word.Say("Cut %s × %s, without seam allowance", j.len(b.CutLong_mm), j.len(b.CutWide_mm))
+	switch {
+	case b.AtHand:
+		made = word.Say("The band is made already: lay it beside this pattern and check its length and marks.")
+	case j.s.Wearer.Girth > 0:
+		made = word.Say("Finished length %s = %s %s + ease %s + overlap %s.", j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
+	}
+	cut := word.Say("Cut %s × %s, without seam allowance; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Height_mm))
 	if b.Seam_mm > 0 {
-		cut = word.Say("Cut %s × %s, seam allowance %s all round", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm))
+		cut = word.Say("Cut %s × %s, seam allowance %s all round; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm), j.len(b.Height_mm))
 	}
-	c.Para(sheet.Plain(word.Say("%s%s%s; folded along the middle it is %s high, the fold is its top edge. Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.", pair, made, cut, j.len(b.Height_mm))))
-	c.Para(sheet.Strong(word.Say("%s ", j.overlapWords())), sheet.Plain(word.Say("%s Parts on the inner half stand above the fold line of this pattern, those on the outer half below.", j.closureWords())))
-	tileWords := word.Say("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross. ", word.Count(len(all), "%d tile", "%d tiles", len(all)), j.len(sheet.TileOverlap(j.Units)))
-	if len(all) == 1 {
-		tileWords = word.Text{}
+	c.Para(word.Join(" ", pair, made, cut, word.Say("Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.")))
+	c.Para(word.Say("**%s** %s Parts on the inner half stand above the fold line of this pattern, those on the outer half below.", j.overlapWords(), j.closureWords()))
+	if n := len(all); n > 1 {
+		tiles = word.Say("It lies on %s that overlap by %s: lay each by the place printed on it, measured from the cut end, letter on letter and cross on cross.", word.Count(n, "%d tile", "%d tiles", n), j.len(sheet.TileOverlap(j.Units)))
 	}
-	pin := word.Say("Pin the strip at the quarters first, then share out the folds between them. ")
-	if len(b.Pins) == 0 {
-		pin = word.Text{}
+	if len(b.Pins) > 0 {
+		pin = word.Say("Pin the strip at the quarters first, then share out the folds between them.")
 	}
-	c.Para(sheet.Plain(word.Say("%s%sShort strokes: where folds are sewn to the %s%s.", tileWords, pin, list(j.sewnEdges()), j.strokesWords())))
+	strokes := word.Say("Short strokes: where folds are sewn to the %s.", list(j.sewnEdges()))
+	if n := j.strokesEvery(); n > 1 {
+		strokes = word.Say("Short strokes: where folds are sewn to the %s (one stroke for every %d folds of an edge).", list(j.sewnEdges()), n)
+	}
+	c.Para(word.Join(" ", tiles, pin, strokes))
 	for _, k := range j.at(StepBand) {
-		c.Flagged(k.runs()...)
+		c.Flagged(k.words())
 		c.Y += 1
 	}
 	return c.Y + 2
@@ -105,14 +106,6 @@ func (j *job) sewnEdges() []word.Text {
 		}
 	}
 	return out
-}
-
-func (j *job) strokesWords() word.Text {
-	n := j.strokesEvery()
-	if n == 1 {
-		return word.Text{}
-	}
-	return word.Say(" (one stroke for every %d folds of an edge)", n)
 }
 
 // bandTile draws one tile, the piece's upper cut edge at `top`. The outer half
@@ -179,7 +172,7 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		if !upright(sheet.Medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
 			continue
 		}
-		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), word.Name(m.Name))
+		j.bandName(p, x(m.X_mm), size, at(b.Fold_mm)-3.2-3.4*float64(k%2), m.Name)
 	}
 	for _, c := range b.Closures {
 		if c.X_mm < t.From_mm || c.X_mm > t.To_mm {
@@ -254,12 +247,11 @@ func (j *job) closure(p *sheet.Page, c pattern.Closure, x, y, size float64) {
 		p.Circle(sheet.Medium, x, y, r)
 	}
 	p.Dot(math.Min(math.Max(x, 0.3), size-0.3), y, 0.3)
-	kind := word.Name(c.Kind)
-	w := p.Width(kind, sheet.Small, draw.Upright)
+	w := p.Width(c.Name, sheet.Small, draw.Upright)
 	if x+2+w < size {
-		p.Text(x+2, y+0.9, sheet.Small, draw.Upright, 0, kind)
+		p.Text(x+2, y+0.9, sheet.Small, draw.Upright, 0, c.Name)
 	} else if x-2-w > 0 {
-		p.Text(x-2, y+0.9, sheet.Small, draw.Upright, 1, kind)
+		p.Text(x-2, y+0.9, sheet.Small, draw.Upright, 1, c.Name)
 	}
 }
 

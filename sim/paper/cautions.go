@@ -90,15 +90,13 @@ func (j *job) at(step Step) []Caution {
 	return some
 }
 
-// runs are the caution's words, as they are printed.
-func (c Caution) runs() []sheet.Run {
-	return []sheet.Run{sheet.Strong(word.Say("Caution: %s. ", c.Title)), sheet.Plain(c.Text)}
-}
+// words are the caution's, as they are printed.
+func (c Caution) words() word.Text { return word.Say("**Caution: %s.** %s", c.Title, c.Text) }
 
 // warn sets a caution.
 func warn(f *sheet.Flow, c Caution) {
 	f.Skip(1)
-	f.Flagged(c.runs()...)
+	f.Flagged(c.words())
 	f.Skip(1)
 }
 

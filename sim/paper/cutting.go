@@ -4,8 +4,6 @@ import (
 	"cmp"
 	"math"
 	"slices"
-	"sort"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
@@ -37,11 +35,11 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 	cut := j.Pattern.Cut
 	lay := cut.Layout
 	f.Head(word.Say("Buy"), 20)
-	f.Para(sheet.Strong(j.bought(cut.Buy)), sheet.Plain(word.Say(" of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.", j.s.Cloth.Name, j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm))))
+	f.Para(word.Say("**%s** of %s, %s wide, about %s g/m². Needed exactly: %s; bought as it is sold, rounded up.", j.bought(cut.Buy), word.Say(j.s.Cloth.Name), j.len(lay.Bolt_mm), trim(j.s.Cloth.Mass, 0), j.len(cut.Buy.Need_mm)))
 	if j.Pattern.Made > 1 {
-		f.Para(sheet.Strong(word.Say("For both cuffs, ")), sheet.Plain(word.Say("left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once.")))
+		f.Para(word.Say("**For both cuffs,** left and right: layout, thread and closures of this sheet are of the two together; swatches are cut once."))
 	}
-	f.Para(sheet.Plain(word.Say("Thread: %s. %s", j.thread(), j.notions())))
+	f.Para(word.Say("Thread: %s. %s", j.thread(), j.notions()))
 	if j.Pattern.Strip.Have_mm > 0 {
 		lacks := word.Say("Only what it lacks is on the layout.")
 		if j.toCut() == 0 {
@@ -51,24 +49,23 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 		if j.Pattern.Made > 1 {
 			have = word.Say("At hand already: a strip of %s for each.", j.len(j.Pattern.Strip.Have_mm))
 		}
-		f.Para(sheet.Plain(word.Join(" ", have, lacks)))
+		f.Para(word.Join(" ", have, lacks))
 	}
 	if j.Pattern.Band.AtHand {
-		f.Para(sheet.Plain(word.Count(j.Pattern.Made, "The band is made already and is not on the layout.", "The bands are made already and are not on the layout.")))
+		f.Para(word.Count(j.Pattern.Made, "The band is made already and is not on the layout.", "The bands are made already and are not on the layout."))
 	}
 	if len(lay.Left) > 0 {
 		names := []word.Text{}
 		for _, s := range lay.Left {
-			names = append(names, word.Say("%s, %s by %s", s.Name, j.len(s.Long_mm), j.len(s.Wide_mm)))
+			names = append(names, word.Say("%s, %s by %s", s.Name(), j.len(s.Long_mm), j.len(s.Wide_mm)))
 		}
-		f.Para(sheet.Strong(word.Say("From other cloth: ")), sheet.Plain(word.Count(len(names), "%s. This cloth is too narrow for it.", "%s. This cloth is too narrow for them.", list(names))))
+		f.Para(word.Say("**From other cloth:** %s", word.Count(len(names), "%s. This cloth is too narrow for it.", "%s. This cloth is too narrow for them.", list(names))))
 	}
 	done := map[string]bool{}
 	j.warnAll(f, done, StepCloth)
 
 	f.Head(word.Say("Wash first, then cut"), 30)
-	f.Para(sheet.Plain(word.Say("Wash, dry and iron the cloth as the finished %s will be washed, before anything is cut. The layout is drawn and measured on the cloth ", j.thing())),
-		sheet.Strong(word.Say("as bought")), sheet.Plain(word.Say("; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.", trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1))))
+	f.Para(word.Say("Wash, dry and iron the cloth as the finished %s will be washed, before anything is cut. The layout is drawn and measured on the cloth **as bought**; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.", j.thing(), trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1)))
 
 	// The layout stands on a page that holds it and its words.
 	high := j.layoutHigh() - less_mm
@@ -79,7 +76,7 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 
 	f.Head(word.Say("Pieces"), 24)
 	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Say("piece"), 30), sheet.Numbers(word.Say("how many"), 12), sheet.Numbers(word.Say("cut, washed"), 28), sheet.Numbers(word.Say("on the cloth as bought"), 30), sheet.Words(word.Say("thread along it"), 16)}, j.pieces())
-	f.Small(sheet.Plain(j.sums()))
+	f.Small(j.sums())
 	j.ways(f)
 	return f
 }
@@ -147,12 +144,12 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 			fill = sheet.Pale
 		}
 		p.Filled(sheet.Medium, fill, a.X, b.Y, b.X, a.Y)
-		words := word.Name(q.Name)
+		words := q.Name()
 		if w, h := b.X-a.X, a.Y-b.Y; h >= layoutLabel {
 			if p.Width(words, layoutLabel, draw.Upright) < w-1 {
 				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, words)
-			} else if n := word.Name(lastWord(q.Name)); p.Width(n, layoutLabel, draw.Upright) < w {
-				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, n)
+			} else if short := short(q); p.Width(short, layoutLabel, draw.Upright) < w {
+				p.Text((a.X+b.X)/2, (a.Y+b.Y)/2+layoutLabel*0.35, layoutLabel, draw.Upright, 0.5, short)
 			}
 		}
 	}
@@ -167,16 +164,15 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 		[]draw.Point{sheet.Pt(ax-1.2, mid+half-2), sheet.Pt(ax, mid+half), sheet.Pt(ax+1.2, mid+half-2)})
 	p.Text(ax-1.4, mid+1, sheet.Small, draw.Italic, 1, word.Say("warp"))
 	f.Y = y1 + 1.5
-	f.Small(sheet.Slant(word.Say("1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.", trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0))))
+	f.Small(word.Say("~~1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.~~", trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0)))
 }
 
-func lastWord(s string) string {
-	for i := len(s) - 1; i >= 0; i-- {
-		if s[i] == ' ' {
-			return s[i+1:]
-		}
+// short is a piece's name where there is little room.
+func short(q pattern.Placed) word.Text {
+	if q.Number > 0 {
+		return word.Say("%d", q.Number)
 	}
-	return s
+	return q.Kind.Name(0, pattern.NoSleeve)
 }
 
 // pieces groups the layout's pieces of one size into rows of the table.
@@ -184,39 +180,31 @@ func (j *job) pieces() [][]word.Text {
 	lay := j.Pattern.Cut.Layout
 	washed := lay.Washed()
 	type key struct {
-		kind             pattern.Kind
-		name             string
-		long, wide, warp int
+		kind       pattern.Kind
+		long, wide int
+		along      scheme.Along
 	}
 	groups := map[key][]int{}
 	var keys []key
 	for i, q := range washed.Placed {
-		k := key{kind: q.Kind, long: int(math.Round(10 * q.Long_mm)), wide: int(math.Round(10 * q.Wide_mm))}
-		if q.Along == scheme.Warp {
-			k.warp = 1
-		}
-		if q.Kind != pattern.KindStrip {
-			k.name = baseName(q.Name)
-			if q.Kind == pattern.KindBand {
-				k.name = "band"
-			}
-		}
+		k := key{q.Kind, int(math.Round(10 * q.Long_mm)), int(math.Round(10 * q.Wide_mm)), q.Along}
 		if groups[k] == nil {
 			keys = append(keys, k)
 		}
 		groups[k] = append(groups[k], i)
 	}
-	rank := map[pattern.Kind]int{pattern.KindStrip: 0, pattern.KindBand: 1, pattern.KindSwatch: 2}
-	sort.SliceStable(keys, func(a, b int) bool { return rank[keys[a].kind] < rank[keys[b].kind] })
+	slices.SortStableFunc(keys, func(a, b key) int {
+		return cmp.Compare(min(a.kind, pattern.KindBand+1), min(b.kind, pattern.KindBand+1))
+	})
 	size := func(q pattern.Placed) word.Text {
 		long, wide := q.Long_mm, q.Wide_mm
 		if q.Along == scheme.Weft {
 			long, wide = wide, long
 		}
 		switch {
-		case q.Kind == pattern.KindSwatch && q.Name == pattern.Square:
+		case q.Kind == pattern.KindSquare:
 			return word.Say("%s × %s mm", trim(long, 0), trim(wide, 0)) // weighed: in mm whatever the units
-		case q.Kind == pattern.KindSwatch:
+		case q.Kind.Swatch():
 			return word.Say("%s × %s", j.swatchLen(long), j.swatchLen(wide))
 		}
 		return word.Say("%s × %s", j.len(long), j.len(wide))
@@ -224,42 +212,27 @@ func (j *job) pieces() [][]word.Text {
 	var rows [][]word.Text
 	for _, k := range keys {
 		first := groups[k][0]
-		name := word.Name(k.name)
-		if k.kind == pattern.KindBand {
-			name = word.Say("band")
-		}
-		if k.kind == pattern.KindStrip {
-			name = word.Name(washed.Placed[first].Name)
-			if n := len(groups[k]); n > 1 {
-				name = word.Say("strips %s", numbers(washed.Placed, groups[k]))
-			}
-			if j.Pattern.Made > 1 {
-				name = word.Say("strip %s of each", numbers(washed.Placed, groups[k]))
-			}
+		name := k.kind.Name(0, pattern.NoSleeve)
+		switch strip := k.kind == pattern.KindStrip; {
+		case strip && j.Pattern.Made > 1:
+			name = word.Say("strip %s of each", numbers(washed.Placed, groups[k]))
+		case strip && len(groups[k]) > 1:
+			name = word.Say("strips %s", numbers(washed.Placed, groups[k]))
+		case strip:
+			name = washed.Placed[first].Name()
 		}
 		rows = append(rows, []word.Text{name, word.Say("%d", len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), along(washed.Placed[first].Along)})
 	}
 	return rows
 }
 
-// baseName drops a number from the end: "swatch, warp 2" is "swatch, warp".
-func baseName(s string) string {
-	n := lastWord(s)
-	if _, err := strconv.Atoi(n); err == nil && len(n)+1 < len(s) {
-		return s[:len(s)-len(n)-1]
-	}
-	return s
-}
-
 // numbers writes the numbers of strips: "1 to 3, 5".
 func numbers(all []pattern.Placed, which []int) word.Text {
 	var ns []int
 	for _, i := range which {
-		if n, err := strconv.Atoi(lastWord(all[i].Name)); err == nil {
-			ns = append(ns, n)
-		}
+		ns = append(ns, all[i].Number)
 	}
-	sort.Ints(ns)
+	slices.Sort(ns)
 	ns = slices.Compact(ns) // of a pair
 	var runs []word.Text
 	for i := 0; i < len(ns); {
@@ -330,6 +303,6 @@ func (j *job) ways(f *sheet.Flow) {
 		}
 	}
 	if len(said) > 0 {
-		f.Small(sheet.Strong(word.Say("Other ways to cut the strip: ")), sheet.Plain(word.Say("%s.", word.Join("; ", said...))))
+		f.Small(word.Say("**Other ways to cut the strip:** %s.", word.Join("; ", said...)))
 	}
 }

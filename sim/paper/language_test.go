@@ -1,14 +1,20 @@
 package paper
 
 import (
+	"encoding/xml"
+	"io"
 	"maps"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
 
+	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
-	"ruffwright/sim/cloth"
+	"ruffwright/sim/paper/sheet"
 )
 
 // plainWords gives the words of three letters or more that hold a vowel without an
@@ -23,15 +29,12 @@ func plainWords(text string) map[string]bool {
 	return out
 }
 
-// let gives the words that may stand plain on the sheets: names, and what comes from
-// rooms whose words are not Texts yet. A room that has Texts goes from this list.
+// let gives the words that may stand plain: what a maker typed, and names of sources.
 func let(in Input) map[string]bool {
-	through := []string{in.Ruff.Plan.Scheme.Name, in.Ruff.Plan.Scheme.Cloth.Name}
-	for _, f := range in.Findings { // sim/check: sentences
+	through := []string{in.Ruff.Plan.Scheme.Name, "katescornerofhist.blogspot.com/2018/06/a-new-ruffian.html", "evangelisch.de", "Sarpur"}
+	for _, f := range in.Findings { // sim/check's sentences are strings still
 		through = append(through, f.Sentence)
 	}
-	through = append(through, patternWords(in)...)
-	through = append(through, clothWords()...)
 	out := map[string]bool{}
 	for _, t := range through {
 		maps.Copy(out, plainWords(t))
@@ -39,60 +42,117 @@ func let(in Input) map[string]bool {
 	return out
 }
 
-// patternWords are those of geom/pattern: names of pieces, seams and parts, the notes
-// on hours.
-func patternWords(in Input) []string {
-	words := in.Pattern.Work().Notes
-	for _, s := range in.Pattern.Work().Seams {
-		words = append(words, s.Name, s.Stitch, s.Source)
+// readable is all that somebody can read of an input in its language, by where it stands:
+// the sheets' PDF, the SVGs of the pieces and of all views with the findings' notes.
+func readable(t *testing.T, in Input) map[string]string {
+	t.Helper()
+	out := map[string]string{}
+	read, _ := readPDF(t, pdfOf(t, in))
+	for n, p := range read {
+		for _, w := range p.words {
+			out["sheet "+sheet.JoinLetters(n)] += w.text + " "
+		}
 	}
-	for _, s := range in.Pattern.Swatches() {
-		words = append(words, s.Name)
+	pieces, err := Pieces(in)
+	if err != nil {
+		t.Fatal(err)
 	}
-	for _, q := range in.Pattern.Cut.Layout.Placed {
-		words = append(words, q.Name)
+	for _, p := range pieces {
+		out["piece "+p.Name] = p.Name + " " + lettersOf(t, p.SVG)
 	}
-	for _, m := range in.Pattern.Band.Marks {
-		words = append(words, m.Name)
+	opt := figure.Options{Language: in.Language, Units: in.Units, Cells: 1, Set: 2, Joins_mm: pattern.Joins(in.Ruff.Plan)}
+	for _, f := range in.Findings {
+		opt.Notes = append(opt.Notes, figure.Note{Where: string(f.Where), At: f.At, Text: word.Name(f.Sentence), Sign: figure.Sign(f.Severity)})
 	}
-	for _, c := range in.Pattern.Band.Closures {
-		words = append(words, c.Kind)
+	for _, v := range figure.Views {
+		d, err := v.Draw(in.Ruff.Plan, in.Ruff.Folded.Shape, opt)
+		if err != nil {
+			t.Fatal(err)
+		}
+		d.Items = slices.DeleteFunc(d.Items, func(it draw.Item) bool { _, cloth := it.(draw.Surface); return cloth }) // slow, and says nothing
+		out["view "+v.Name] = lettersOf(t, d.SVG())
 	}
-	return words
+	return out
 }
 
-// clothWords are those of sim/cloth: names of baths and sources of their figures.
-func clothWords() []string {
-	bath, _ := cloth.NewBath(scheme.Maize, 40, 1, 100)
-	words := []string{bath.Starch.RangeSource}
-	for _, s := range cloth.Strengths() {
-		words = append(words, s.Name)
+// lettersOf is all character data of an SVG.
+func lettersOf(t *testing.T, svg []byte) string {
+	t.Helper()
+	var out strings.Builder
+	for dec := xml.NewDecoder(strings.NewReader(string(svg))); ; {
+		token, err := dec.Token()
+		if err == io.EOF {
+			return out.String()
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if text, ok := token.(xml.CharData); ok {
+			out.Write(text)
+			out.WriteByte(' ')
+		}
 	}
-	return words
 }
 
-// TestAccented: every word of the sheets comes from a template, for in a language
-// whose templates have accents none is plain; and no place of a template is left
-// over or empty.
+// TestAccented: every word that can be read comes from a template, for in a language
+// whose templates have accents none is plain; and no place of a template is left over
+// or empty.
 func TestAccented(t *testing.T) {
 	for _, c := range cases() {
 		in := input(t, c.set, c.u)
 		in.Language = word.Accented
 		through, code := let(in), strings.ToLower(in.Ruff.Plan.Scheme.Code())
-		read, _ := readPDF(t, pdfOf(t, in))
-		for n, p := range read {
-			var text strings.Builder
-			for _, w := range p.words {
-				text.WriteString(w.text + " ")
+		for where, text := range readable(t, in) {
+			if strings.Contains(text, "%!") {
+				t.Errorf("%s, %s: %s", c.name, where, text)
 			}
-			if said := text.String(); strings.Contains(said, "%!") {
-				t.Errorf("%s, sheet %d: %s", c.name, n+1, said)
-			}
-			for w := range plainWords(text.String()) {
+			for w := range plainWords(text) {
 				if !through[w] && !strings.Contains(code, w) {
-					t.Errorf("%s, sheet %d: %q is in no language", c.name, n+1, w)
+					t.Errorf("%s, %s: %q is in no language", c.name, where, w)
 				}
 			}
+		}
+	}
+}
+
+// TestSecondLanguage: another language is one table. What it has stands on the sheets,
+// on the pieces and on the drawings in its words, order and decimal mark; for the rest
+// the English stands.
+func TestSecondLanguage(t *testing.T) {
+	table := map[string]string{
+		"Cloth: buy and cut":    "Keln: wesk ost rip",
+		"**Mount** %s":          "%s **dof**",
+		"strip %d":              "lenn %d",
+		"wearer's left":         "fol-mir",
+		"From above":            "Osk",
+		"opening, at the front": "lukk, fol",
+		"set %d":                "toor %d",
+		"%s hook and eye":       "%s ham",
+		"%s hooks and eyes":     "%s hamin",
+	}
+	in := input(t, []string{"wearer.girth", "402.5"}, scheme.Millimetres)
+	in.Language = word.Language{
+		Tag: "x-made-up", Point: ",",
+		Say: func(template string) string { return table[template] },
+		Count: func(one, many string, n int) string {
+			if n > 3 { // this one has its plural from four on
+				return table[many]
+			}
+			return table[one]
+		},
+	}
+	all := ""
+	for _, text := range readable(t, in) {
+		all += text
+	}
+	for _, want := range []string{"Keln: wesk ost rip", "carries it.", "lenn 2", "fol-mir", "Osk", "lukk, fol", "toor 2", "2 ham", "402,5 mm", "Table of marks"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("nowhere %q", want)
+		}
+	}
+	for _, gone := range []string{"Cloth: buy and cut", "wearer's left", "opening, at the front", "hooks and eyes", "402.5"} {
+		if strings.Contains(all, gone) {
+			t.Errorf("%q stands in the second language", gone)
 		}
 	}
 }

@@ -18,11 +18,11 @@ func (j *job) marks() ([]*sheet.Page, error) {
 	t := j.table
 	hem := word.Text{}
 	if t.Hem_mm > 0 {
-		hem = word.Say("If you mark before hemming, add %s to every place: what the end hem takes. ", j.len(t.Hem_mm))
+		hem = word.Say("If you mark before hemming, add %s to every place: what the end hem takes.", j.len(t.Hem_mm))
 	}
-	f.Para(sheet.Strong(j.beforeMarking()), sheet.Plain(word.Say("Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.zero(), unitWord(t.Units), j.stepWords())))
-	f.Para(sheet.Plain(hem), sheet.Plain(word.Say("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
-	f.Para(sheet.Plain(word.Say("%s %s", j.sewing(), j.tuckWords())))
+	f.Para(word.Say("**%s** Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.beforeMarking(), j.zero(), unitWord(t.Units), j.stepWords()))
+	f.Para(word.Join(" ", hem, word.Say("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
+	f.Para(word.Join(" ", j.sewing(), j.tuckWords()))
 	f.Skip(1)
 	// As many tables side by side as the width of their numbers lets stand.
 	own, tucked := j.Ruff.Plan.MarksOwn, j.tucked()
@@ -50,19 +50,25 @@ func (j *job) marks() ([]*sheet.Page, error) {
 
 // beforeMarking says what is done to the strip before it is marked.
 func (j *job) beforeMarking() word.Text {
-	turn, alone := word.Say("turn its inner edge in by %s first. ", j.len(j.Pattern.Strip.Takeup_mm)), word.Say("Turn its inner edge in by %s first. ", j.len(j.Pattern.Strip.Takeup_mm))
-	if j.Pattern.Strip.Takeup_mm == 0 {
-		turn, alone = word.Say("finish its inner edge first. "), word.Say("Finish its inner edge first. ")
-	}
-	switch joins, hem := len(j.Pattern.Cut.Joins) > 0, j.table.Hem_mm > 0; {
+	take := j.len(j.Pattern.Strip.Takeup_mm)
+	joins, hem, turned := len(j.Pattern.Cut.Joins) > 0, j.table.Hem_mm > 0, j.Pattern.Strip.Takeup_mm > 0
+	switch {
+	case joins && hem && turned:
+		return word.Say("Join and hem the strip, turn its inner edge in by %s first.", take)
+	case joins && turned:
+		return word.Say("Join the strip, turn its inner edge in by %s first.", take)
+	case hem && turned:
+		return word.Say("Hem the strip, turn its inner edge in by %s first.", take)
+	case turned:
+		return word.Say("Turn its inner edge in by %s first.", take)
 	case joins && hem:
-		return word.Say("Join and hem the strip, %s", turn)
+		return word.Say("Join and hem the strip, finish its inner edge first.")
 	case joins:
-		return word.Say("Join the strip, %s", turn)
+		return word.Say("Join the strip, finish its inner edge first.")
 	case hem:
-		return word.Say("Hem the strip, %s", turn)
+		return word.Say("Hem the strip, finish its inner edge first.")
 	}
-	return alone
+	return word.Say("Finish its inner edge first.")
 }
 
 // markRow is a row of the table of marks; a join beside the marks has neither set

@@ -20,7 +20,7 @@ func (j *job) order() ([]*sheet.Page, error) {
 		if j.Pattern.Band.Overlap_mm > 0 {
 			words = word.Join(" ", words, word.Say("The strip's first mark comes to the band's end without overlap in both."))
 		}
-		f.Para(sheet.Strong(word.Say("Two are made, left and right. ")), sheet.Plain(words))
+		f.Para(word.Say("**Two are made, left and right.** %s", words))
 	}
 	f.Head(word.Say("Hours"), 24)
 	rows := [][]word.Text{
@@ -31,7 +31,7 @@ func (j *job) order() ([]*sheet.Page, error) {
 	}
 	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 52), sheet.Numbers(word.Say("learner"), 24), sheet.Numbers(word.Say("practised hand"), 24)}, rows)
 	for _, n := range w.Notes {
-		f.Small(sheet.Plain(word.Name(n)))
+		f.Small(n)
 	}
 	j.cuttingSteps(f)
 	f.Head(word.Say("Mark, pin, sew"), 16)
@@ -41,15 +41,15 @@ func (j *job) order() ([]*sheet.Page, error) {
 	j.warnAll(f, done, StepBand)
 
 	f.Head(word.Say("Starch, set, wear"), 14)
-	f.Tick(sheet.Strong(word.Say("Wash ")), sheet.Plain(word.Say("out all marks. ")), sheet.Strong(word.Say("Starch, dry, damp and set ")), sheet.Plain(word.Say("by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying.")))
-	f.Tick(sheet.Strong(word.Say("Mount ")), sheet.Plain(j.supportWords()))
-	f.Tick(sheet.Strong(word.Say("Wear and keep ")), sheet.Plain(word.Say("by the last card.")))
+	f.Tick(word.Say("**Wash** out all marks. **Starch, dry, damp and set** by the card 'Starch and set'. Its cautions stand there: boiling starch, hot irons, drying."))
+	f.Tick(word.Say("**Mount** %s", j.supportWords()))
+	f.Tick(word.Say("**Wear and keep** by the last card."))
 	warn(f, j.flame())
 
 	f.Head(word.Say("Sewing in figures"), 24)
 	rows = nil
 	for _, s := range w.Seams {
-		rows = append(rows, []word.Text{word.Name(s.Name), word.Name(s.Stitch), j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
+		rows = append(rows, []word.Text{s.Name, s.Stitch, j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
 	}
 	rows = append(rows, []word.Text{word.Say("all, with what knots and ends lose"), word.Text{}, word.Text{}, thousands(w.Stitches), j.long(w.Thread_mm), word.Text{}})
 	f.Table(sheet.Small, []sheet.Col{sheet.Words(word.Text{}, 30), sheet.Words(word.Say("stitch"), 16), sheet.Numbers(word.Say("length"), 12), sheet.Numbers(word.Say("stitches"), 11), sheet.Numbers(word.Say("thread"), 12), sheet.Words(word.Say("number of stitches from"), 22)}, rows)
@@ -57,11 +57,11 @@ func (j *job) order() ([]*sheet.Page, error) {
 }
 
 // stitchSource names the scheme's own field in words.
-func (j *job) stitchSource(s string) word.Text {
-	if s == "hand.stitches" {
+func (j *job) stitchSource(s word.Text) word.Text {
+	if s.Empty() {
 		return word.Say("the scheme, %s", j.stitches())
 	}
-	return word.Name(s)
+	return s
 }
 
 // stitches is how close the hem's stitches stand: "6 to the cm", "15 to the inch".

@@ -68,5 +68,5 @@ func (j *job) seamDrawing(f *sheet.Flow) {
 	}
 	p.Text(x+4, (top+bottom)/2+1, sheet.Small, draw.Italic, 0, word.Say("outer half"))
 	f.Y = y + high - 3
-	f.Small(sheet.Slant(word.Say("Cut through, not to scale. Nothing is put between the halves of the band: its edges are finished, and the strip is whipped to them from outside.")))
+	f.Small(word.Say("~~Cut through, not to scale. Nothing is put between the halves of the band: its edges are finished, and the strip is whipped to them from outside.~~"))
 }

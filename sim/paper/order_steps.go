@@ -12,18 +12,18 @@ import (
 func (j *job) cuttingSteps(f *sheet.Flow) {
 	st, cut := j.Pattern.Strip, j.Pattern.Cut
 	f.Head(word.Say("Before cutting"), 16)
-	f.Tick(sheet.Strong(word.Say("Print and measure. ")), sheet.Plain(word.Say("Sheet 1: the square, both ways. Tick each sheet's bars before you use it.")))
+	f.Tick(word.Say("**Print and measure.** Sheet 1: the square, both ways. Tick each sheet's bars before you use it."))
 	wash := word.Say("Wash, dry and iron the whole cloth. Straighten both ends along a thread.")
 	if j.s.Strip.ShrinkWarp == 0 && j.s.Strip.ShrinkWeft == 0 {
 		wash = word.Say("The scheme takes the cloth as washed already. If it is not, wash, dry and iron the whole of it. Straighten both ends along a thread.")
 	}
-	f.Tick(sheet.Strong(word.Say("Wash before cutting. ")), sheet.Plain(wash))
-	f.Tick(sheet.Strong(word.Say("Test the washed cloth. ")), sheet.Plain(word.Say("Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the %s changes.", j.thing())))
+	f.Tick(word.Say("**Wash before cutting.** %s", wash))
+	f.Tick(word.Say("**Test the washed cloth.** Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the %s changes.", j.thing()))
 
 	f.Head(word.Say("Cut and join"), 16)
-	f.Tick(sheet.Strong(word.Say("Cut. ")), sheet.Plain(word.Say("Along drawn threads: %s", j.cutWords())))
+	f.Tick(word.Say("**Cut.** Along drawn threads: %s", j.cutWords()))
 	if st.Have_mm > 0 {
-		f.Tick(sheet.Strong(word.Say("Measure the strip at hand: ")), sheet.Plain(word.Say("the scheme takes it as %s long, its outer edge finished, and %s from its raw inner edge to that.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm))))
+		f.Tick(word.Say("**Measure the strip at hand:** the scheme takes it as %s long, its outer edge finished, and %s from its raw inner edge to that.", j.len(st.Have_mm), j.len(st.Depth_mm+st.Takeup_mm)))
 	}
 	if n := len(cut.Joins); n > 0 {
 		hidden := 0
@@ -34,27 +34,27 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 		}
 		undo := word.Text{}
 		if st.Have_mm > 0 {
-			undo = word.Say("Undo the hem of the end where the strip at hand is joined. ")
+			undo = word.Say("Undo the hem of the end where the strip at hand is joined.")
 		}
 		joins := word.Say("the join")
 		if n > 1 {
 			joins = word.Count(n, "the %s join", "the %s joins", thousands(n))
 		}
-		lay := word.Count(j.Pattern.Made, "Lay the pieces end to end in their order and oversew %s", "Lay the pieces end to end in their order and oversew %s of each strip", joins)
-		how := word.Say(", %s allowed on each side", j.len(j.s.Strip.Join))
+		how := word.Say("%s allowed on each side", j.len(j.s.Strip.Join))
 		if j.s.Strip.Join == 0 {
-			how = word.Say(", edge to edge, nothing allowed")
+			how = word.Say("edge to edge, nothing allowed")
 		}
 		if j.s.Strip.Selvedge == 0 && cut.Along == scheme.Weft {
-			how = word.Say(", selvedge to selvedge where both are%s", how)
+			how = word.Say("selvedge to selvedge where both are, %s", how)
 		}
-		f.Tick(sheet.Strong(word.Say("Join before hemming. ")), sheet.Plain(word.Say("%s%s%s. %s", undo, lay, how, j.hiddenWords(hidden, n))))
+		lay := word.Count(j.Pattern.Made, "Lay the pieces end to end in their order and oversew %s, %s.", "Lay the pieces end to end in their order and oversew %s of each strip, %s.", joins, how)
+		f.Tick(word.Join(" ", word.Say("**Join before hemming.**"), undo, lay, j.hiddenWords(hidden, n)))
 	}
 	j.hemStep(f)
 	if st.Takeup_mm > 0 {
-		f.Tick(sheet.Strong(word.Say("Turn in the inner edge: its fold is the stitch line. ")), sheet.Plain(word.Say("Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'), press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.", j.len(st.Takeup_mm), j.len(st.Depth_mm), j.thing(), j.len(st.Takeup_mm))))
+		f.Tick(word.Say("**Turn in the inner edge: its fold is the stitch line.** Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'), press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.", j.len(st.Takeup_mm), j.len(st.Depth_mm), j.thing(), j.len(st.Takeup_mm)))
 	} else {
-		f.Tick(sheet.Strong(word.Say("The inner edge is the stitch line. ")), sheet.Plain(word.Say("The scheme leaves nothing to turn in: oversew the edge closely, or let it be a selvedge. Everything is marked and sewn there.")))
+		f.Tick(word.Say("**The inner edge is the stitch line.** The scheme leaves nothing to turn in: oversew the edge closely, or let it be a selvedge. Everything is marked and sewn there."))
 	}
 }
 
@@ -88,7 +88,7 @@ func (j *job) hemStep(f *sheet.Flow) {
 		return // the strip at hand is hemmed
 	}
 	if st.Hem_mm == 0 {
-		f.Tick(sheet.Strong(word.Say("No hem ")), sheet.Plain(word.Say("is planned: outer edge and ends stay as they are. Let them be selvedges, or oversew them finely, or they fray.")))
+		f.Tick(word.Say("**No hem** is planned: outer edge and ends stay as they are. Let them be selvedges, or oversew them finely, or they fray."))
 		return
 	}
 	what := word.Say("The outer edge and both ends")
@@ -100,27 +100,27 @@ func (j *job) hemStep(f *sheet.Flow) {
 	case st.Spare_mm > 0:
 		what = word.Say("The outer edge and the end that carries the first mark; the far end waits until the spare is cut off")
 	}
-	f.Tick(sheet.Strong(word.Say("Hem. ")), sheet.Plain(word.Say("%s: %s of %s, stitches %s.", what, turns(j.s.Strip.HemTurns), j.len(j.s.Strip.Hem), j.stitches())))
+	f.Tick(word.Say("**Hem.** %s: %s of %s, stitches %s.", what, turns(j.s.Strip.HemTurns), j.len(j.s.Strip.Hem), j.stitches()))
 }
 
 // bandSteps are the steps from the marked strip to the closed band.
 func (j *job) bandSteps(f *sheet.Flow) {
 	b, st := j.Pattern.Band, j.Pattern.Strip
-	f.Tick(sheet.Strong(word.Say("Mark from one end. ")), sheet.Plain(word.Say("The marking tape or the table, along the stitch line: every mark from %s, never step by step. %s.", j.zero(), word.Count(len(j.Ruff.Plan.Row), "%s mark", "%s marks", thousands(len(j.Ruff.Plan.Row))))))
+	f.Tick(word.Say("**Mark from one end.** The marking tape or the table, along the stitch line: every mark from %s, never step by step. %s.", j.zero(), word.Count(len(j.Ruff.Plan.Row), "%s mark", "%s marks", thousands(len(j.Ruff.Plan.Row)))))
 	size := word.Say("%s × %s", j.len(b.Length_mm), j.len(b.Height_mm))
-	marks := word.Say(" Then mark quarters and strokes on it from the pattern.")
+	marks := word.Say("Then mark quarters and strokes on it from the pattern.")
 	switch {
 	case b.AtHand:
-		f.Tick(sheet.Strong(word.Say("Take the band that is made. ")), sheet.Plain(word.Say("Lay it beside the pattern: %s. All its edges must be finished, since folds are sewn to them from outside.%s", size, marks)))
+		f.Tick(word.Say("**Take the band that is made.** Lay it beside the pattern: %s. All its edges must be finished, since folds are sewn to them from outside. %s", size, marks))
 	case b.Seam_mm > 0:
-		f.Tick(sheet.Strong(word.Say("Make the band, finished all round. ")), sheet.Plain(word.Say("Fold it along the middle, right side out, turn the seam allowances in, press, and oversew the bottom edge and the ends. Finished %s.%s", size, marks)))
+		f.Tick(word.Say("**Make the band, finished all round.** Fold it along the middle, right side out, turn the seam allowances in, press, and oversew the bottom edge and the ends. Finished %s. %s", size, marks))
 	default:
-		f.Tick(sheet.Strong(word.Say("Make the band, finished all round. ")), sheet.Plain(word.Say("Fold it along the middle, right side out, and oversew its raw edges together closely: the scheme gives no seam allowance. Finished %s.%s", size, marks)))
+		f.Tick(word.Say("**Make the band, finished all round.** Fold it along the middle, right side out, and oversew its raw edges together closely: the scheme gives no seam allowance. Finished %s. %s", size, marks))
 	}
 	if pins := j.pinsWords(); len(pins) > 0 {
-		f.Tick(sheet.Strong(word.Say("Pin at the quarters, not at every fold: ")), sheet.Plain(word.Say("%s.", list(pins))))
+		f.Tick(word.Say("**Pin at the quarters, not at every fold:** %s.", list(pins)))
 	} else {
-		f.Tick(sheet.Strong(word.Say("Pin the first and the last sewn fold and the middle, ")), sheet.Plain(word.Say("not every fold: the sets do not divide into quarters. Then halve each stretch by eye.")))
+		f.Tick(word.Say("**Pin the first and the last sewn fold and the middle,** not every fold: the sets do not divide into quarters. Then halve each stretch by eye."))
 	}
 	j.sewSteps(f)
 	count := word.Say("%s: %s?", word.Count(j.Ruff.Plan.Sets, "%s set", "%s sets", thousands(j.Ruff.Plan.Sets)), list(j.sewnCounts()))
@@ -131,9 +131,9 @@ func (j *job) bandSteps(f *sheet.Flow) {
 		}
 		count = word.Join(" ", count, spare)
 	}
-	f.Tick(sheet.Strong(word.Say("Count. ")), sheet.Plain(count))
-	f.Tick(sheet.Strong(word.Say("Closures. ")), sheet.Plain(word.Say("%s %s", j.overlapWords(), j.closureWords())))
-	f.Tick(sheet.Strong(word.Say("Try it on, unstarched. ")), sheet.Plain(word.Say("Nothing presses, no pin left in it, the ends lie as wished.")))
+	f.Tick(word.Say("**Count.** %s", count))
+	f.Tick(word.Say("**Closures.** %s %s", j.overlapWords(), j.closureWords()))
+	f.Tick(word.Say("**Try it on, unstarched.** Nothing presses, no pin left in it, the ends lie as wished."))
 }
 
 // sewnCounts says how many folds are on which edge: "41 bottom folds on the band's
@@ -162,12 +162,12 @@ func (j *job) sewnCounts() []word.Text {
 
 // sewSteps says what is sewn to which edge, and which first.
 func (j *job) sewSteps(f *sheet.Flow) {
-	rest := word.Text{}
+	var tuck, second word.Text
 	if j.tucked() {
-		rest = word.Say(" At a mark with a tuck first bring the two places of the tuck together, then sew through both.")
+		tuck = word.Say("At a mark with a tuck first bring the two places of the tuck together, then sew through both.")
 	}
 	if j.s.Pleat.Lines == 2 {
-		rest = word.Join("", rest, word.Say(" Then a second line of stitches, %s from the first, parallel to the band.", j.len(j.s.Pleat.LineGap)))
+		second = word.Say("Then a second line of stitches, %s from the first, parallel to the band.", j.len(j.s.Pleat.LineGap))
 	}
 	whip := word.Say("The fold's turned-in edge is whipped to the finished edge of the band from outside, four stitches to a fold.")
 	edges := map[scheme.Edge]int{}
@@ -177,12 +177,12 @@ func (j *job) sewSteps(f *sheet.Flow) {
 	both := edges[scheme.EdgeTop] > 0 && edges[scheme.EdgeBottom] > 0
 	switch {
 	case j.Ruff.Plan.MarksOwn && both:
-		f.Tick(sheet.Strong(word.Say("Sew ")), sheet.Plain(word.Say("each fold to the edge that the table of marks gives, the top edge first all the way round. %s%s", whip, rest)))
+		f.Tick(word.Join(" ", word.Say("**Sew** each fold to the edge that the table of marks gives, the top edge first all the way round."), whip, tuck, second))
 	case both:
-		f.Tick(sheet.Strong(word.Say("Sew the top edge first. ")), sheet.Plain(word.Say("All the way round, every top fold at its stroke on the band's top edge. %s%s", whip, rest)))
-		f.Tick(sheet.Strong(word.Say("Then the bottom edge. ")), sheet.Plain(word.Say("Every bottom fold at its stroke, halfway between its neighbours, in the same way.")))
+		f.Tick(word.Join(" ", word.Say("**Sew the top edge first.** All the way round, every top fold at its stroke on the band's top edge."), whip, tuck, second))
+		f.Tick(word.Say("**Then the bottom edge.** Every bottom fold at its stroke, halfway between its neighbours, in the same way."))
 	case edges[scheme.EdgeTop] == 0 && edges[scheme.EdgeBottom] == 0:
-		f.Tick(sheet.Strong(word.Say("Nothing is sewn: ")), sheet.Plain(word.Say("by its marks no fold goes to the band.")))
+		f.Tick(word.Say("**Nothing is sewn:** by its marks no fold goes to the band."))
 	default:
 		edge := scheme.EdgeTop
 		if edges[edge] == 0 {
@@ -192,11 +192,11 @@ func (j *job) sewSteps(f *sheet.Flow) {
 		if !j.Ruff.Plan.MarksOwn {
 			which = word.Say("the %s", foldNames(j.Ruff.Plan.Row.Kind()))
 		}
-		only := word.Say(" Sew these folds only: the others hang free.")
-		if edges[scheme.EdgeNone] == 0 {
-			only = word.Text{}
+		var only word.Text
+		if edges[scheme.EdgeNone] > 0 {
+			only = word.Say("Sew these folds only: the others hang free.")
 		}
-		f.Tick(sheet.Strong(word.Say("Sew %s ", which)), sheet.Plain(word.Say("to the band's %s, all the way round, each at its stroke. %s%s%s", edgeName(edge), whip, only, rest)))
+		f.Tick(word.Join(" ", word.Say("**Sew %s** to the band's %s, all the way round, each at its stroke.", which, edgeName(edge)), whip, only, tuck, second))
 	}
 }
 

@@ -2,7 +2,6 @@ package paper
 
 import (
 	"math"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pattern"
@@ -38,12 +37,11 @@ func Pieces(in Input) ([]Piece, error) {
 	}
 	for _, s := range j.Pattern.Swatches() {
 		for n := range s.Count {
-			name := s.Name
 			if s.Count > 1 {
-				name += " " + strconv.Itoa(n+1)
+				s.Number = n + 1
 			}
-			d := &sheet.Plot{Language: j.Language, Name: word.Name(name), About: word.Say("%s; thread along its length: %s", s.For, along(s.Along)), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
-			d.Say(3, s.Wide_mm/2, sheet.Body, 0, word.Say("%s, %s →", name, along(s.Along)))
+			d := &sheet.Plot{Language: j.Language, Name: s.Name(), About: word.Say("%s; thread along its length: %s", s.For, along(s.Along)), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
+			d.Say(3, s.Wide_mm/2, sheet.Body, 0, word.Say("%s, %s →", d.Name, along(s.Along)))
 			add(d)
 		}
 	}
@@ -55,14 +53,14 @@ func (j *job) twice() word.Text {
 	if j.Pattern.Made < 2 {
 		return word.Text{}
 	}
-	return word.Say(" Cut it twice, for the right cuff as its mirror image.")
+	return word.Say("Cut it twice, for the right cuff as its mirror image.")
 }
 
 // stripPiece draws a piece of the strip, its raw inner edge at the top.
 func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 	st := j.Pattern.Strip
 	d := &sheet.Plot{Language: j.Language, Name: word.Say("strip %d", p.Number), Wide_mm: p.Length_mm, High_mm: p.Width_mm}
-	d.About = word.Say("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.%s", p.Number, j.name(), j.zero(), j.twice())
+	d.About = word.Join(" ", word.Say("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.", p.Number, j.name(), j.zero()), j.twice())
 	// x of a place along the strip.
 	x := func(place float64) float64 { return place - p.From_mm + p.JoinA_mm }
 	on := func(place float64) bool { return x(place) >= -1e-9 && x(place) <= p.Length_mm+1e-9 }
@@ -118,7 +116,7 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 func (j *job) bandPiece() *sheet.Plot {
 	b := j.Pattern.Band
 	d := &sheet.Plot{Language: j.Language, Name: word.Say("band"), Wide_mm: b.CutLong_mm, High_mm: b.CutWide_mm}
-	d.About = word.Say("Band of %s. Folded along the middle, the fold is its top edge; outer half below.%s", j.name(), j.twice())
+	d.About = word.Join(" ", word.Say("Band of %s. Folded along the middle, the fold is its top edge; outer half below.", j.name()), j.twice())
 	at := func(y float64) float64 { return b.CutWide_mm - y }
 	d.Fold(sheet.Pt(0, at(b.Fold_mm)), sheet.Pt(b.CutLong_mm, at(b.Fold_mm)))
 	if s := b.Seam_mm; s > 0 {
@@ -131,7 +129,7 @@ func (j *job) bandPiece() *sheet.Plot {
 		if k == len(b.Marks)-1 {
 			anchor, x = 1, m.X_mm-1
 		}
-		d.Say(x, at(b.Fold_mm)-size-1, size, anchor, word.Name(m.Name))
+		d.Say(x, at(b.Fold_mm)-size-1, size, anchor, m.Name)
 	}
 	for k, m := range j.Ruff.Plan.Row {
 		x := b.RowFrom_mm + j.Ruff.Plan.Row.Along(k)
@@ -147,7 +145,7 @@ func (j *job) bandPiece() *sheet.Plot {
 		x, y := c.X_mm, at(b.Y_mm(c))
 		d.Mark(sheet.Pt(x-1, y), sheet.Pt(x+1, y))
 		d.Mark(sheet.Pt(x, y-1), sheet.Pt(x, y+1))
-		d.Say(x+1.5, y-size/2, size, 0, word.Name(c.Kind))
+		d.Say(x+1.5, y-size/2, size, 0, c.Name)
 	}
 	return d
 }

@@ -36,9 +36,9 @@ func (j *job) record() ([]*sheet.Page, error) {
 		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: sheet.Pt(picture.x, picture.y), Drawing: d})
 	}
 	f.Y = low + 86
-	f.Small(sheet.Slant(j.restsOn()))
-	f.Para(sheet.Plain(j.facts()))
-	f.Para(sheet.Plain(j.sewing()))
+	f.Small(word.Say("~~%s~~", j.restsOn()))
+	f.Para(j.facts())
+	f.Para(j.sewing())
 
 	f.Turn()
 	f.Head(word.Say("What it should measure"), 20)
@@ -129,11 +129,8 @@ func (j *job) decision(field scheme.Field) word.Text {
 		return word.Say(field.Show(j.s, units))
 	}
 	value := word.Written(field.Show(j.s, units))
-	switch u := field.UnitIn(units); {
-	case field.Kind == scheme.KindLength:
-		return word.Say("%s %s", value, u)
-	case u != "": // a word, such as sets
-		return word.Say("%s %s", value, word.Say(u))
+	if u := field.UnitIn(units); u != "" {
+		return word.Say("%s %s", value, scheme.UnitWord(u))
 	}
 	return word.Say("%s", value)
 }
@@ -154,7 +151,7 @@ func (j *job) sewing() word.Text {
 // set off.
 func (j *job) findings(f *sheet.Flow) {
 	if len(j.Findings) == 0 {
-		f.Para(sheet.Plain(word.Say("No findings were handed to these sheets.")))
+		f.Para(word.Say("No findings were handed to these sheets."))
 	}
 	for _, x := range j.Findings {
 		sign := word.Name(string(x.Severity))
@@ -168,12 +165,12 @@ func (j *job) findings(f *sheet.Flow) {
 		case check.Caution:
 			sign = word.Say("Caution")
 		}
-		runs := []sheet.Run{sheet.Strong(word.Say("%s. ", sign)), sheet.Plain(word.Name(x.Sentence))}
+		words := word.Say("**%s.** %s", sign, word.Name(x.Sentence))
 		if x.Severity == check.Caution {
-			f.Flagged(runs...)
+			f.Flagged(words)
 			continue
 		}
-		f.Point(runs...)
+		f.Point(words)
 	}
 }
 

@@ -27,7 +27,7 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	j.howStiff(f, t)
 
 	f.Head(word.Say("The bath"), 30)
-	f.Para(sheet.Strong(word.Say("Begin with %s g of %s starch to a litre of water", trim(b.Strength_gL, 0), word.Say(string(b.Starch.Kind)))), sheet.Plain(word.Say(" (%s; what the scheme says).%s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", cloth.StrengthName(b.Strength_gL), j.guess(t, b))))
+	f.Para(word.Say("**Begin with %s g of %s starch to a litre of water** (%s; what the scheme says). %s Kitchen guidance, no standard: published household recipes run from 8 to 135 g/L, and every cloth takes it differently. The swatch decides.", trim(b.Strength_gL, 0), word.Say(string(b.Starch.Kind)), cloth.StrengthName(b.Strength_gL), j.guess(t, b)))
 	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 46), sheet.Numbers(word.Text{}, 24), sheet.Words(word.Text{}, 46)}, [][]word.Text{
 		{j.starched(), word.Say("%s m², %s g", trim(b.Area_m2, 2), trim(b.Dry_g, 0)), word.Say("at %s g/m²", trim(j.s.Cloth.Mass, 0))},
 		{word.Say("takes up, wrung by hand"), j.litres(b.Taken_L), word.Say("%g %% of its weight (%g to %g %%)", 100*cloth.PickUp, 100*cloth.PickUpLeast, 100*cloth.PickUpMost)},
@@ -38,33 +38,33 @@ func (j *job) starch() ([]*sheet.Page, error) {
 		{word.Say("stays in the cloth"), word.Say("%s %% of its weight", trim(100*b.AddOn, 1)), word.Say("pick-up × strength")},
 	})
 	j.warnAll(f, done, StepCook)
-	f.Tick(sheet.Strong(word.Say("Cold slurry first. ")), sheet.Plain(word.Say("Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps.")))
-	f.Tick(sheet.Strong(word.Say("Then heat to a clear paste. ")), sheet.Plain(word.Say("Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.", starches[b.Starch.Kind], trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource)))
-	f.Tick(sheet.Strong(word.Say("Let it cool till hand-warm ")), sheet.Plain(word.Say("before hands go in.")))
-	f.Para(sheet.Slant(word.Say("For a tint: ")), sheet.Plain(word.Say("a little laundry blue or saffron in the bath, tried on a swatch first.")))
+	f.Tick(word.Say("**Cold slurry first.** Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps."))
+	f.Tick(word.Say("**Then heat to a clear paste.** Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.", starches[b.Starch.Kind], trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource))
+	f.Tick(word.Say("**Let it cool till hand-warm** before hands go in."))
+	f.Para(word.Say("~~For a tint:~~ a little laundry blue or saffron in the bath, tried on a swatch first."))
 	j.warnAll(f, done, StepColour)
 
 	f.Head(word.Say("The swatch loop"), 20)
-	f.Tick(sheet.Plain(word.Say("Starch three strips, wring them as you will wring the %s, dry them flat until hard, let them cool.", j.thing())))
-	f.Tick(sheet.Plain(word.Say("Hang them on the swatch card, compare with the target, write it down.")))
-	f.Tick(sheet.Plain(word.Say("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual.")), sheet.Slant(word.Say(" (Steps: common practice, no source.)")))
-	f.Tick(sheet.Plain(word.Say("Only then the %s itself, with the same bath, the same wringing, the same drying.", j.thing())))
+	f.Tick(word.Say("Starch three strips, wring them as you will wring the %s, dry them flat until hard, let them cool.", j.thing()))
+	f.Tick(word.Say("Hang them on the swatch card, compare with the target, write it down."))
+	f.Tick(word.Say("Under the target: a third more starch, new strips. More than a tenth over: a third less. Two or three rounds are usual. ~~(Steps: common practice, no source.)~~"))
+	f.Tick(word.Say("Only then the %s itself, with the same bath, the same wringing, the same drying.", j.thing()))
 
 	f.Head(word.Say("Starch and dry"), 20)
-	f.Tick(sheet.Plain(word.Say("Wet the washed %s through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface.", j.thing())))
-	f.Tick(sheet.Plain(word.Say("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air.")))
+	f.Tick(word.Say("Wet the washed %s through, squeeze it out, work the paste in from both sides so that no fold stays dry inside. Wipe off what lies on the surface.", j.thing()))
+	f.Tick(word.Say("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air."))
 	j.warnAll(f, done, StepDry)
 
 	f.Head(word.Say("Set"), 30)
-	f.Para(j.stickRuns()...)
-	f.Tick(sheet.Plain(word.Say("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again.")))
-	f.Tick(sheet.Plain(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", j.orderWords())))
-	f.Tick(sheet.Plain(word.Say("Until it is cold and dry hold the loops apart with ")), sheet.Strong(word.Say("smooth props that do not stick")), sheet.Plain(word.Say(": polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch.")))
-	f.Tick(sheet.Plain(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised))))
+	f.Para(j.stickWords())
+	f.Tick(word.Say("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
+	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", j.orderWords()))
+	f.Tick(word.Say("Until it is cold and dry hold the loops apart with **smooth props that do not stick**: polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
+	f.Tick(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised)))
 	j.warnAll(f, done, StepSet)
 
 	f.Head(word.Say("Washing it out"), 16)
-	f.Para(sheet.Plain(word.Say("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch.")))
+	f.Para(word.Say("Starch comes out: about three baths of tepid or cold water, some 20 minutes each. Wash it out before it is put away for long: silverfish eat starch."))
 	return f.Pages, nil
 }
 
@@ -85,19 +85,19 @@ func (j *job) starched() word.Text {
 // the least that would do beside it.
 func (j *job) howStiff(f *sheet.Flow, t target) {
 	if t.reason != "" && !t.fromScheme {
-		f.Para(sheet.Strong(word.Say("Starch alone will not do: ")), sheet.Plain(word.Name(t.reason)))
+		f.Para(word.Say("**Starch alone will not do:** %s", word.Name(t.reason)))
 	}
 	switch {
 	case !t.known && t.reason != "":
-		f.Para(sheet.Plain(word.Say("There is no target. The bath below is where the scheme begins; compare by eye.")))
+		f.Para(word.Say("There is no target. The bath below is where the scheme begins; compare by eye."))
 	case !t.known && !j.Unsolved.Empty():
-		f.Para(sheet.Strong(word.Say("No target: ")), sheet.Plain(word.Say("this %s cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye.", j.thing())))
+		f.Para(word.Say("**No target:** this %s cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye.", j.thing()))
 	case !t.known:
-		f.Para(sheet.Strong(word.Say("Not solved yet. ")), sheet.Plain(word.Say("How stiff this %s must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye.", j.thing())))
+		f.Para(word.Say("**Not solved yet.** How stiff this %s must be is found by solving it: on the page ask for the starch target, by command: ruffwright need, with this scheme. It gives the overhang that a starched swatch must show. Until then begin with the bath below and compare by eye.", j.thing()))
 	case t.none && !j.manyWays().Empty():
-		f.Para(sheet.Strong(word.Say("Not needed to hold it up, but starch makes the sets alike. ")), sheet.Plain(word.Say("Solved with this cloth the %s holds itself up.%s", j.thing(), j.manyWays())))
+		f.Para(word.Say("**Not needed to hold it up, but starch makes the sets alike.** Solved with this cloth the %s holds itself up. %s", j.thing(), j.manyWays()))
 	case t.none:
-		f.Para(sheet.Strong(word.Say("No starch needed: ")), sheet.Plain(word.Say("solved with this cloth the %s holds itself up. Starch is a choice here.", j.thing())))
+		f.Para(word.Say("**No starch needed:** solved with this cloth the %s holds itself up. Starch is a choice here.", j.thing()))
 	default:
 		from := word.Say("The least stiffness that holds this %s, as solved", j.thing())
 		if t.fromScheme {
@@ -107,17 +107,17 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 		if !t.fromScheme {
 			words = j.needWords()
 		}
-		f.Para(sheet.Strong(word.Say("Target: a starched swatch hangs over by %s ", j.len(t.overhang_mm))), sheet.Plain(word.Say("before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s.%s", j.len(t.bend_mm), j.len(j.clothBend()), from, words)))
+		f.Para(word.Say("**Target: a starched swatch hangs over by %s** before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s. %s", j.len(t.overhang_mm), j.len(t.bend_mm), j.len(j.clothBend()), from, words))
 		if t.bend_mm > cloth.StarchedMost_mm {
-			f.Para(sheet.Strong(word.Say("Hardly to be reached: ")), sheet.Plain(word.Say("starched cloth shows bending lengths of up to %s (an estimate, no source). %sBefore you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing())))
+			f.Para(word.Say("**Hardly to be reached:** starched cloth shows bending lengths of up to %s (an estimate, no source). %s Before you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing()))
 		}
 	}
 	if t.fromScheme {
 		if words := j.least(); !words.Empty() {
-			f.Para(sheet.Plain(words))
+			f.Para(words)
 		}
 		if t.reason != "" {
-			f.Para(sheet.Strong(word.Say("Starch alone will not do: ")), sheet.Plain(word.Name(t.reason)))
+			f.Para(word.Say("**Starch alone will not do:** %s", word.Name(t.reason)))
 		}
 	}
 }
@@ -127,7 +127,7 @@ func (j *job) beyondWords(t target) word.Text {
 	if !t.beyond {
 		return word.Text{}
 	}
-	return word.Say("The test strips of %s cannot show this target. ", j.swatchLen(j.starchStrip()))
+	return word.Say("The test strips of %s cannot show this target.", j.swatchLen(j.starchStrip()))
 }
 
 // manyWays warns that tucked cloth without starch settles in more shapes than the
@@ -136,7 +136,7 @@ func (j *job) manyWays() word.Text {
 	if !j.tucked() {
 		return word.Text{}
 	}
-	return word.Say(" But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike.")
+	return word.Say("But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike.")
 }
 
 // needWords says what the ruff does with that stiffness.
@@ -155,7 +155,7 @@ func (j *job) needWords() word.Text {
 	if len(with) == 0 {
 		return word.Text{}
 	}
-	return word.Say(" With it the %s %s.", j.thing(), list(with))
+	return word.Say("With it the %s %s.", j.thing(), list(with))
 }
 
 // guess says what strength the target would ask for by the working guess.
@@ -167,7 +167,7 @@ func (j *job) guess(t target, b cloth.Bath) word.Text {
 	if first.Starch_gL == 0 || math.Abs(first.Starch_gL-b.Strength_gL) < 1 {
 		return word.Text{}
 	}
-	return word.Say(" For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
+	return word.Say("For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
 }
 
 // spoons writes level spoons, to a half.
@@ -178,7 +178,7 @@ func (j *job) spoons(b cloth.Bath) word.Text {
 	return word.Say("%s spoons of %d mL", trim(math.Round(2*b.Spoons)/2, 1), cloth.Spoon_mL)
 }
 
-func (j *job) stickRuns() []sheet.Run {
+func (j *job) stickWords() word.Text {
 	loop := j.loop()
 	d := stick(loop, j.Units)
 	from := word.Say("drawn, not solved")
@@ -186,9 +186,9 @@ func (j *job) stickRuns() []sheet.Run {
 		from = word.Say("as solved")
 	}
 	if d == 0 {
-		return []sheet.Run{sheet.Strong(word.Say("Stick: ")), sheet.Plain(word.Say("the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from))}
+		return word.Say("**Stick:** the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from)
 	}
-	return []sheet.Run{sheet.Strong(word.Say("Stick: %s thick. ", j.len(d))), sheet.Plain(word.Say("The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))}
+	return word.Say("**Stick: %s thick.** The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(d), j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth))
 }
 
 // orderWords says which loops are set first.

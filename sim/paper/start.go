@@ -13,24 +13,24 @@ func (j *job) start(p *sheet.Page, contents []content, square *sheet.Square) {
 	longBars(p)
 	print := sheet.Column{Page: p, X: 112, Y: 14, W: 66}
 	print.Head(word.Say("Print"))
-	print.Para(sheet.Plain(word.Say("Print every sheet at ")), sheet.Strong(word.Say("100 %%")), sheet.Plain(word.Say(" ('actual size', 'no scaling'), never 'fit to page'. Paper: ")), sheet.Strong(word.Name(j.Paper.String())), sheet.Plain(word.Say(".")))
-	print.Para(sheet.Plain(word.Say("Print this sheet first and measure the square ")), sheet.Strong(word.Say("both ways")), sheet.Plain(word.Say(" with the ruler or tape that you will mark the cloth with. Printers stretch one way more than the other; the long bars show it better: divide the bar across by 1.8, the bar up by 2.2.")))
+	print.Para(word.Say("Print every sheet at **100 %%** ('actual size', 'no scaling'), never 'fit to page'. Paper: **%s**.", word.Name(j.Paper.String())))
+	print.Para(word.Say("Print this sheet first and measure the square **both ways** with the ruler or tape that you will mark the cloth with. Printers stretch one way more than the other; the long bars show it better: divide the bar across by 1.8, the bar up by 2.2."))
 	print.Head(word.Say("If it is off"))
-	print.Para(sheet.Plain(word.Say("Within half a millimetre: go on. Between 95 and 105 mm: enter both numbers where these sheets come from ('my square came out …') and print the new ones, on the same printer. Further off: it is not the printer's stretch. Look for 'fit', 'shrink' or another size of paper in the print dialogue.")))
-	print.Para(sheet.Plain(word.Say("Every other sheet has short bars at its foot. Measure them before you cut or mark.")))
+	print.Para(word.Say("Within half a millimetre: go on. Between 95 and 105 mm: enter both numbers where these sheets come from ('my square came out …') and print the new ones, on the same printer. Further off: it is not the printer's stretch. Look for 'fit', 'shrink' or another size of paper in the print dialogue."))
+	print.Para(word.Say("Every other sheet has short bars at its foot. Measure them before you cut or mark."))
 
 	const low = 128.0
 	end := max(j.back(p, low, square), mapOfSheets(p, low, contents))
 	c := j.flame()
 	last := sheet.Column{Page: p, Y: max(end, 200) + 3, W: sheet.Live_mm - 14}
-	if last.Y+last.FlaggedHigh(c.runs()...) < sheet.BodyBottom_mm {
-		last.Flagged(c.runs()...)
+	if last.Y+last.FlaggedHigh(c.words()) < sheet.BodyBottom_mm {
+		last.Flagged(c.words())
 		return
 	}
 	// Only a long name and a long code push the flame caution off: a second sheet
 	// would be worse than small letters.
 	last.Y = end
-	last.Small(c.runs()...)
+	last.Small(c.words())
 }
 
 // testSquare draws the square to be measured, 100 mm each way, with the inch bar
@@ -78,14 +78,14 @@ func (j *job) back(p *sheet.Page, y float64, square *sheet.Square) float64 {
 	}
 	c := sheet.Column{Page: p, X: x, Y: y, W: 84 - x}
 	c.Head(word.Say("This %s", j.thing()))
-	c.Para(sheet.Strong(j.name()))
+	c.Bold(j.name())
 	if sheet.Unprinted(j.s.Name) != "" {
-		c.Para(sheet.Plain(word.Say("These sheets’ fonts lack the letters of the name that stand as ?. Write it by hand: ________________")))
+		c.Para(word.Say("These sheets’ fonts lack the letters of the name that stand as ?. Write it by hand: ________________"))
 	}
-	c.Para(sheet.Plain(j.facts()))
+	c.Para(j.facts())
 	if j.code != "" {
-		c.Para(sheet.Plain(word.Say("The square holds its share code: scan it or type the code to have the scheme back, to change it and print anew.")))
-		c.Small(sheet.Plain(word.Name(j.code)))
+		c.Para(word.Say("The square holds its share code: scan it or type the code to have the scheme back, to change it and print anew."))
+		c.Small(word.Name(j.code))
 	}
 	return c.Y
 }
@@ -104,8 +104,8 @@ func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 		c.Y += sheet.Body * sheet.Leading * 1.1
 	}
 	c.Y += 2
-	c.Small(sheet.Plain(word.Say("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last)))
-	c.Small(sheet.Plain(word.Say("At every step that can hurt somebody its caution stands beside it. Where local rules say more (fire, workplace, children), they come first.")))
+	c.Small(word.Say("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last))
+	c.Small(word.Say("At every step that can hurt somebody its caution stands beside it. Where local rules say more (fire, workplace, children), they come first."))
 	return c.Y
 }
 

@@ -16,8 +16,8 @@ import (
 func (j *job) swatch() ([]*sheet.Page, error) {
 	p := &sheet.Page{Language: j.Language, Title: word.Say("Swatch card, full size"), Holds: word.Say("ruler and slope to cut out")}
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	c.Para(sheet.Plain(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250))))
-	c.Para(sheet.Plain(word.Say("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip ")), sheet.Strong(word.Say("touches the slope")), sheet.Plain(word.Say(". The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces.")))
+	c.Para(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250)))
+	c.Para(word.Say("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip **touches the slope**. The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
 
 	t, err := j.target()
 	if err != nil {
@@ -104,7 +104,7 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 		x, y := x0+t.overhang_mm*chord*cos, y0+t.overhang_mm*chord*sin
 		p.Dot(x, y, 1)
 		words := word.Say("target: a strip with %s over the edge touches here", j.len(t.overhang_mm))
-		lines := p.Wrap([]sheet.Run{sheet.Strong(words)}, sheet.Small, 48)
+		lines := p.Wrap(draw.Bold, words, sheet.Small, 48)
 		left := math.Min(x+4, sheet.Live_mm-49)
 		y -= (x + 4 - left) * tan // keeps the words off the slope
 		for i, l := range lines {
@@ -133,37 +133,37 @@ func (j *job) readings(t target) ([]*sheet.Page, error) {
 	f := sheet.NewFlow(j.Language, word.Say("Swatches: readings"))
 	f.Page.Holds = word.Say("where to write readings")
 	f.Head(word.Say("The cloth, unstarched"), 40)
-	f.Para(sheet.Plain(word.Say("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft.")))
+	f.Para(word.Say("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft."))
 	long := j.len(j.s.Cloth.BendWarp)
 	weft := j.len(j.s.Cloth.BendWeft)
 	columns := func(first word.Text) []sheet.Col {
 		return []sheet.Col{sheet.Words(first, 34), sheet.Words(word.Say("face up, end 1"), 13), sheet.Words(word.Say("face up, end 2"), 13), sheet.Words(word.Say("face down, 1"), 12), sheet.Words(word.Say("face down, 2"), 12), sheet.Words(word.Say("mean"), 10), sheet.Words(word.Say("half"), 10)}
 	}
 	f.Form(columns(word.Say("strip")), word.Say("warp 1"), word.Say("warp 2"), word.Say("warp 3"), word.Say("weft 1"), word.Say("weft 2"), word.Say("weft 3"))
-	f.Small(sheet.Plain(word.Say("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0))))
-	f.Small(sheet.Plain(word.Say("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %%.   warp ________   weft ________")))
+	f.Small(word.Say("The scheme now has: warp %s, weft %s. Weigh the 100 × 100 mm square: grams × 100 = g/m² (the scheme has %s): ________", long, weft, trim(j.s.Cloth.Mass, 0)))
+	f.Small(word.Say("Shrinkage: mark 200 mm both ways before the first wash, measure after: (200 − now) ÷ 2 = %%.   warp ________   weft ________"))
 
 	f.Head(word.Say("Starched"), 50)
 	switch {
 	case !t.known:
-		f.Para(sheet.Strong(word.Say("Target: not solved yet. ")), sheet.Plain(word.Say("Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this %s up. Then print this card anew. Until then write down what each bath gives.", j.thing())))
+		f.Para(word.Say("**Target: not solved yet.** Solve the scheme first (on the page ask for the starch target; by command: ruffwright need, with this scheme): it finds the least stiffness that holds this %s up. Then print this card anew. Until then write down what each bath gives.", j.thing()))
 	case t.none && !j.manyWays().Empty():
-		f.Para(sheet.Strong(word.Say("No target: starch is not needed to hold it up, but makes the sets alike. ")), sheet.Plain(word.Say("By what was solved this cloth holds the %s up by itself.%s", j.thing(), j.manyWays())))
+		f.Para(word.Say("**No target: starch is not needed to hold it up, but makes the sets alike.** By what was solved this cloth holds the %s up by itself. %s", j.thing(), j.manyWays()))
 	case t.none:
-		f.Para(sheet.Strong(word.Say("Target: no starch needed. ")), sheet.Plain(word.Say("By what was solved this cloth holds the %s up by itself. Starch lightly if you like, to keep it clean.", j.thing())))
+		f.Para(word.Say("**Target: no starch needed.** By what was solved this cloth holds the %s up by itself. Starch lightly if you like, to keep it clean.", j.thing()))
 	case t.beyond:
-		f.Para(sheet.Strong(word.Say("No target to test: ")), sheet.Plain(word.Say("the %s asks for an overhang of %s, more than strips of %s can show and more than starch is likely to give. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing())))
+		f.Para(word.Say("**No target to test:** the %s asks for an overhang of %s, more than strips of %s can show and more than starch is likely to give. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing()))
 	default:
 		from := word.Say("from what was solved")
 		if t.fromScheme {
 			from = word.Say("the scheme's own wish")
 		}
-		f.Para(sheet.Strong(word.Say("Target: overhang %s ", j.len(t.overhang_mm))), sheet.Plain(word.Say("(bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.bend_mm), from)))
+		f.Para(word.Say("**Target: overhang %s** (bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.overhang_mm), j.len(t.bend_mm), from))
 		if t.overhang_mm > 180 {
-			f.Para(sheet.Plain(word.Say("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut %s long.", j.swatchLen(j.starchStrip()))))
+			f.Para(word.Say("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut %s long.", j.swatchLen(j.starchStrip())))
 		}
 	}
 	f.Form(columns(word.Say("bath (g/L), trial")), word.Say("1"), word.Say("2"), word.Say("3"), word.Say("4"), word.Say("5"), word.Say("6"))
-	f.Small(sheet.Plain(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along(j.s.Strip.Along))))
+	f.Small(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along(j.s.Strip.Along)))
 	return f.Pages, nil
 }

@@ -51,9 +51,8 @@ func (j *job) tape() ([]*sheet.Page, error) {
 // tapeWords says how the tape is used; it gives where the first tile begins.
 func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	c.Para(sheet.Plain(word.Say("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at %s, and leave it there. ", j.zero())),
-		sheet.Strong(word.Say("Lay each tape by the place printed on it, its upper edge along the stitch line")), sheet.Plain(word.Say(", which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines.")))
-	c.Para(sheet.Plain(word.Say("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s.%s", word.Count(n, "%s tape", "%s tapes", thousands(n)), j.place(j.lastMark().Place), j.len(sheet.TileOverlap(j.Units)), j.beyondLast())))
+	c.Para(word.Say("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at %s, and leave it there. **Lay each tape by the place printed on it, its upper edge along the stitch line**, which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines.", j.zero()))
+	c.Para(word.Say("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s. %s", word.Count(n, "%s tape", "%s tapes", thousands(n)), j.place(j.lastMark().Place), j.len(sheet.TileOverlap(j.Units)), j.beyondLast()))
 	// What the signs mean.
 	y := c.Y + 2
 	x := 0.0
@@ -131,9 +130,9 @@ func (j *job) beyondLast() word.Text {
 		what = append(what, word.Say("the spare"))
 	}
 	if len(what) == 0 {
-		return word.Say(" The strip ends at the last mark.")
+		return word.Say("The strip ends at the last mark.")
 	}
-	return word.Say(" Beyond the last mark: %s.", list(what))
+	return word.Say("Beyond the last mark: %s.", list(what))
 }
 
 // tapeLetter sets a join's letters between the join and its cross.

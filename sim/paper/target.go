@@ -51,7 +51,7 @@ func (j *job) target() (target, error) {
 // starchStrip is how long the strips for starch are cut, mm.
 func (j *job) starchStrip() float64 {
 	for _, w := range j.Pattern.Swatches() {
-		if w.Name == pattern.StarchSwatch {
+		if w.Kind == pattern.KindStarch {
 			return w.Long_mm
 		}
 	}
@@ -67,13 +67,13 @@ func (j *job) least() word.Text {
 	case n == nil:
 		return word.Say("The least that would do is not solved yet.")
 	case n.Bend_mm == 0:
-		return word.Say("The least that would do, as solved: none, this cloth holds the %s up by itself.%s", j.thing(), j.manyWays())
+		return word.Say("The least that would do, as solved: none, this cloth holds the %s up by itself. %s", j.thing(), j.manyWays())
 	}
 	l := n.Overhang_mm
 	if l == 0 {
 		l = 2 * n.Bend_mm
 	}
-	words := word.Say("The least that would do, as solved: an overhang of %s (bending length %s).%s", j.len(l), j.len(n.Bend_mm), j.needWords())
+	words := word.Say("The least that would do, as solved: an overhang of %s (bending length %s). %s", j.len(l), j.len(n.Bend_mm), j.needWords())
 	if n.Bend_mm > j.s.Starch.Bend+0.5 {
 		words = word.Join(" ", words, word.Say("The scheme's target is less: with it the %s does not hold up.", j.thing()))
 	}

@@ -22,11 +22,14 @@ func (c *Column) need(high float64) {
 	}
 }
 
-// Para sets a paragraph.
-func (c *Column) Para(runs ...Run) { c.set(0, Body, runs) }
+// Para sets a paragraph; the marks of Wrap hold in it.
+func (c *Column) Para(t word.Text) { c.set(0, Body, draw.Upright, t) }
+
+// Bold sets a paragraph in bold letters, as it is: a name.
+func (c *Column) Bold(t word.Text) { c.set(0, Body, draw.Bold, t) }
 
 // Small sets a paragraph in small letters.
-func (c *Column) Small(runs ...Run) { c.set(0, Small, runs) }
+func (c *Column) Small(t word.Text) { c.set(0, Small, draw.Upright, t) }
 
 // Head sets a heading.
 func (c *Column) Head(t word.Text) { c.head(t, 0.6) }
@@ -37,8 +40,8 @@ func (c *Column) head(t word.Text, below float64) {
 }
 
 // set sets a paragraph `indent` mm from the column's left.
-func (c *Column) set(indent, size float64, runs []Run) {
-	for _, l := range c.Page.Wrap(runs, size, c.W-indent) {
+func (c *Column) set(indent, size float64, face draw.Face, t word.Text) {
+	for _, l := range c.Page.Wrap(face, t, size, c.W-indent) {
 		c.need(size * Leading)
 		l.Set(c.Page, c.X+indent, c.Y+size*0.95, size)
 		c.Y += size * Leading
@@ -47,25 +50,25 @@ func (c *Column) set(indent, size float64, runs []Run) {
 }
 
 // high is how high a paragraph would be.
-func (c *Column) high(indent, size float64, runs []Run) float64 {
-	return float64(len(c.Page.Wrap(runs, size, c.W-indent)))*size*Leading + size*0.35
+func (c *Column) high(indent float64, t word.Text) float64 {
+	return float64(len(c.Page.Wrap(draw.Upright, t, Body, c.W-indent)))*Body*Leading + Body*0.35
 }
 
 // flagIndent is the room for the sign of Flagged.
 const flagIndent = 8
 
 // FlaggedHigh is how high Flagged would be.
-func (c *Column) FlaggedHigh(runs ...Run) float64 { return c.high(flagIndent, Body, runs) }
+func (c *Column) FlaggedHigh(t word.Text) float64 { return c.high(flagIndent, t) }
 
 // Flagged sets a paragraph beside the sign of a caution: a triangle, and a bar down
 // its side.
-func (c *Column) Flagged(runs ...Run) {
-	h := c.FlaggedHigh(runs...)
+func (c *Column) Flagged(t word.Text) {
+	h := c.FlaggedHigh(t)
 	c.need(h)
 	p, x, y := c.Page, c.X, c.Y
 	p.Line(0.8, nil, Pt(x+0.4, y+0.5), Pt(x+0.4, y+h-1))
 	p.closed(0.35, color.NRGBA{}, []draw.Point{Pt(x+4.2, y+0.5), Pt(x+6.2, y+4), Pt(x+2.2, y+4)})
 	p.Line(0.4, nil, Pt(x+4.2, y+1.7), Pt(x+4.2, y+2.7))
 	p.Dot(x+4.2, y+3.4, 0.22)
-	c.set(flagIndent, Body, runs)
+	c.set(flagIndent, Body, draw.Upright, t)
 }

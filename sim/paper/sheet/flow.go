@@ -1,6 +1,9 @@
 package sheet
 
-import "ruffwright/geom/word"
+import (
+	"ruffwright/geom/draw"
+	"ruffwright/geom/word"
+)
 
 // Flow is text and tables down the columns of a sheet; it takes a new page when
 // the last column is full.
@@ -85,18 +88,18 @@ func (f *Flow) Head(t word.Text, with float64) {
 
 // Tick sets a paragraph with a box to tick before it, kept together where a column
 // holds it.
-func (f *Flow) Tick(runs ...Run) {
+func (f *Flow) Tick(t word.Text) {
 	const indent, box, long = 5.5, 3.2, 60
-	if h := f.high(indent, Body, runs); h < long {
+	if h := f.high(indent, t); h < long {
 		f.Need(h)
 	}
 	f.Page.Box(Medium, f.X+0.2, f.Y+0.5, f.X+0.2+box, f.Y+0.5+box)
-	f.set(indent, Body, runs)
+	f.set(indent, Body, draw.Upright, t)
 }
 
 // Point sets a paragraph with a dot before it.
-func (f *Flow) Point(runs ...Run) {
+func (f *Flow) Point(t word.Text) {
 	f.Need(2 * Body * Leading)
 	f.Page.Dot(f.X+1, f.Y+Body*0.66, 0.45)
-	f.set(3.4, Body, runs)
+	f.set(3.4, Body, draw.Upright, t)
 }

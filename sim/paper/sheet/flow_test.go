@@ -23,7 +23,7 @@ func labels(p *Page) []draw.Label {
 // to the column and to the body.
 func TestColumns(t *testing.T) {
 	f := NewFlow(word.Language{}, word.Name("long"))
-	f.Para(Plain(word.Name("first")))
+	f.Para(word.Name("first"))
 	begin := f.Y
 	f.Split(2, 8)
 	if f.W != 91 || f.X != 0 || f.Last() {
@@ -31,7 +31,7 @@ func TestColumns(t *testing.T) {
 	}
 	const lines = 120
 	for range lines {
-		f.Para(Plain(word.Name(strings.Repeat("word ", 9))))
+		f.Para(word.Name(strings.Repeat("word ", 9)))
 	}
 	if len(f.Pages) != 2 {
 		t.Fatalf("%d pages", len(f.Pages))
@@ -64,9 +64,9 @@ func TestColumns(t *testing.T) {
 func TestTogether(t *testing.T) {
 	for what, set := range map[string]func(*Flow){
 		"a heading": func(f *Flow) { f.Head(word.Name("Heading"), 30) },
-		"a tick":    func(f *Flow) { f.Tick(Plain(word.Name(strings.Repeat("word ", 150)))) },
-		"a point":   func(f *Flow) { f.Y = BodyBottom_mm - 6; f.Point(Plain(word.Name("word"))) },
-		"a caution": func(f *Flow) { f.Flagged(Plain(word.Name(strings.Repeat("word ", 150)))) },
+		"a tick":    func(f *Flow) { f.Tick(word.Name(strings.Repeat("word ", 150))) },
+		"a point":   func(f *Flow) { f.Y = BodyBottom_mm - 6; f.Point(word.Name("word")) },
+		"a caution": func(f *Flow) { f.Flagged(word.Name(strings.Repeat("word ", 150))) },
 		"a form": func(f *Flow) {
 			f.Form([]Col{Words(word.Name("a"), 1), Words(word.Name("b"), 1)}, word.Name("1"), word.Name("2"), word.Name("3"))
 		},
@@ -102,7 +102,7 @@ func TestTogether(t *testing.T) {
 
 // TestIndent: what is set beside a sign keeps off it, and within the column.
 func TestIndent(t *testing.T) {
-	long := Plain(word.Name(strings.Repeat("wordy ", 300)))
+	long := word.Name(strings.Repeat("wordy ", 300))
 	for indent, set := range map[float64]func(*Flow){
 		5.5: func(f *Flow) { f.Tick(long) }, 3.4: func(f *Flow) { f.Point(long) }, 8: func(f *Flow) { f.Flagged(long) },
 	} {

@@ -90,7 +90,7 @@ func (f Frame) foot(p *Page, left, w float64) {
 	line(draw.Bold, word.Say("sheet %d of %d  ·  %s", p.Number, p.Of, f.Name))
 	line(draw.Upright, f.About)
 	line(draw.Italic, word.Say("true size: print at 100 %% (actual size), never 'fit to page'"))
-	lines := p.Wrap([]Run{Plain(word.Name(f.Code))}, Small, w)
+	lines := p.Wrap(draw.Upright, word.Name(f.Code), Small, w)
 	switch {
 	case f.Code == "":
 		line(draw.Upright, f.NoCode)

@@ -7,17 +7,6 @@ import (
 	"ruffwright/geom/word"
 )
 
-// Run is a piece of text in one face.
-type Run struct {
-	Face draw.Face
-	Text word.Text
-}
-
-// Plain, Strong and Slant are runs in upright, bold and slanting letters.
-func Plain(t word.Text) Run  { return Run{draw.Upright, t} }
-func Strong(t word.Text) Run { return Run{draw.Bold, t} }
-func Slant(t word.Text) Run  { return Run{draw.Italic, t} }
-
 // Line is one line of text, as Wrap sets it.
 type Line []piece
 
@@ -50,20 +39,28 @@ type unbroken struct {
 	glued bool // no space before it
 }
 
-// words splits runs in a language at their spaces.
-func words(runs []Run, l word.Language) []unbroken {
+// words splits text at its spaces. In upright text **strong words** are bold and
+// ~~others~~ slant.
+func words(face draw.Face, text string) []unbroken {
 	var all []unbroken
 	space := true
-	for _, r := range runs {
-		for i, part := range strings.Split(strings.Map(noControl, r.Text.In(l)), " ") {
-			if i > 0 {
-				space = true
+	stretch := func(face draw.Face, text string) {
+		for i, part := range strings.Split(text, " ") {
+			space = space || i > 0
+			if part != "" {
+				all = append(all, unbroken{face, part, !space})
+				space = false
 			}
-			if part == "" {
-				continue
-			}
-			all = append(all, unbroken{r.Face, part, !space})
-			space = false
+		}
+	}
+	text = strings.Map(noControl, text)
+	if face != draw.Upright {
+		stretch(face, text)
+		return all
+	}
+	for i, strong := range strings.Split(text, "**") {
+		for k, slant := range strings.Split(strong, "~~") {
+			stretch([...]draw.Face{draw.Upright, draw.Italic, draw.Bold, draw.Bold}[i%2*2+k%2], slant)
 		}
 	}
 	return all
@@ -89,13 +86,13 @@ func (l Line) with(q unbroken, size float64) Line {
 	return append(l, piece{l.width(size) + l.gap(q, size), q.face, q.text})
 }
 
-// Wrap breaks runs, in the page's language, at spaces into lines no wider than w mm. A word wider than
-// that is broken between letters.
-func (p *Page) Wrap(runs []Run, size, w float64) []Line {
+// Wrap breaks text at spaces into lines no wider than w mm. A word wider than that is
+// broken between letters. In upright text **strong words** are bold, ~~others~~ slant.
+func (p *Page) Wrap(face draw.Face, t word.Text, size, w float64) []Line {
 	var lines []Line
 	var line Line
 	end := func() { lines, line = append(lines, line), nil }
-	for _, q := range words(runs, p.Language) {
+	for _, q := range words(face, t.In(p.Language)) {
 		wide := draw.TextWidth(q.text, size, q.face)
 		if len(line) > 0 && line.width(size)+line.gap(q, size)+wide > w {
 			end()

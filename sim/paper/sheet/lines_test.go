@@ -15,12 +15,12 @@ func TestWrap(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		words := rapid.SliceOfN(rapid.StringMatching(`[a-zA-Z,.]{1,14}`), 1, 30).Draw(t, "words")
 		width := rapid.Float64Range(12, 80).Draw(t, "width")
-		var runs []Run
+		marked := ""
 		for i, w := range words {
-			runs = append(runs, Run{draw.Face(i % 3), word.Name(w + " ")})
+			marked += [...]string{"", "~~", "**"}[i%3] + w + [...]string{"", "~~", "**"}[i%3] + " "
 		}
 		const size = 3.3
-		lines := new(Page).Wrap(runs, size, width)
+		lines := new(Page).Wrap(draw.Upright, word.Name(marked), size, width)
 		var all strings.Builder
 		for n, l := range lines {
 			if l.width(size) > width {
@@ -47,12 +47,16 @@ func TestWrap(t *testing.T) {
 			t.Fatalf("%q was set as %q", want, all.String())
 		}
 	})
-	// Runs without a space between them stay together; control characters are spaces.
-	glued := new(Page).Wrap([]Run{Strong(word.Name("100")), Plain(word.Name("% of\tit"))}, 3, 100)
-	if len(glued) != 1 || len(glued[0]) != 2 || glued[0][1].text != "% of it" || glued[0][1].x != draw.TextWidth("100", 3, draw.Bold) {
+	// Faces without a space between them stay together; control characters are spaces.
+	glued := new(Page).Wrap(draw.Upright, word.Name("**100**% of\tit"), 3, 100)
+	if len(glued) != 1 || len(glued[0]) != 2 || glued[0][0].face != draw.Bold || glued[0][1].text != "% of it" || glued[0][1].x != draw.TextWidth("100", 3, draw.Bold) {
 		t.Errorf("glued: %+v", glued)
 	}
-	if got := new(Page).Wrap([]Run{Plain(word.Name("  "))}, 3, 100); got != nil {
+	if got := new(Page).Wrap(draw.Upright, word.Name("  "), 3, 100); got != nil {
 		t.Errorf("of nothing: %+v", got)
+	}
+	// A name in bold letters keeps what stands for a mark elsewhere.
+	if got := new(Page).Wrap(draw.Bold, word.Name("a**b"), 3, 100); len(got) != 1 || got[0][0].text != "a**b" {
+		t.Errorf("a name: %+v", got)
 	}
 }

@@ -77,7 +77,7 @@ func (f *Flow) row(size float64, columns []Col, cells []word.Text, face draw.Fac
 		if i > 0 && columns[i-1].right && !c.right {
 			in = apart
 		}
-		for n, l := range f.Page.Wrap([]Run{{face, cells[i]}}, size, w-pad-in) {
+		for n, l := range f.Page.Wrap(face, cells[i], size, w-pad-in) {
 			if draw {
 				at := x + in
 				if c.right {
