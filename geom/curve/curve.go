@@ -24,8 +24,6 @@ type Curve interface {
 	Height() float64
 	// At returns the place (mm) and the tangent angle (rad) at arc length s.
 	At(s float64) (p geom.Vec2, theta float64)
-	// Sample puts the place at s[i] into dst[i], for as many as both hold.
-	Sample(dst []geom.Vec2, s []float64)
 }
 
 // maxLength bounds every length taken, mm: a kilometre, to keep the arithmetic
@@ -61,15 +59,10 @@ type wave struct {
 	sin  float64
 }
 
-// point returns the place at v, counted from the inflection.
-func (w *wave) point(v float64) geom.Vec2 { return w.place(w.p.at(v)) }
-
-func (w *wave) place(r place) geom.Vec2 {
-	return geom.Vec2{X: w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate, Y: w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate}
-}
-
-// at returns the place and the tangent angle at v.
-func (w *wave) at(v float64) (geom.Vec2, float64) {
+// at returns the place and the tangent angle at v, counted from the inflection.
+func (w *wave) at(v float64) (p geom.Vec2, theta float64) {
 	r := w.p.at(v)
-	return w.place(r), r.phi() - w.phi
+	p.X = w.mid.X + (w.cos*r.c+w.sin*r.s)/w.rate
+	p.Y = w.mid.Y - (w.sin*r.c-w.cos*r.s)/w.rate
+	return p, r.phi() - w.phi
 }

@@ -42,8 +42,7 @@ const minRatioElastica = 1e-9
 // curvature is continuous. See elastica_touching.go.
 type Elastica struct {
 	length, halfPitch, height float64
-	loop, crest               float64
-	thetaMax, m               float64
+	loop                      float64
 	wave                      wave
 	touch                     touch
 }
@@ -51,10 +50,10 @@ type Elastica struct {
 // touch is what a touching elastica has besides: its part from crest to
 // contact.
 type touch struct {
-	arc, drop float64 // to the contact, mm; arc is 0 where free
-	p         pendulum
-	rate      float64
-	c, s      float64 // C and S at the crest, v = K
+	arc  float64 // to the contact, mm; 0 where free
+	p    pendulum
+	rate float64
+	c, s float64 // C and S at the crest, v = K
 }
 
 // NewElastica returns the outer edge of a panel of arc length `length` (mm)
@@ -88,11 +87,8 @@ func newFree(length, halfPitch float64) Elastica {
 	rate := 2 * p.bigK / length
 	e := Elastica{
 		length: length, halfPitch: halfPitch,
-		height:   4 * p.k / rate,
-		loop:     halfPitch,
-		crest:    2 * p.k * rate,
-		thetaMax: 2 * math.Atan2(p.k, p.kc),
-		m:        m,
+		height: 4 * p.k / rate,
+		loop:   halfPitch,
 	}
 	e.wave = wave{p: p, rate: rate, mid: geom.Vec2{X: halfPitch / 2, Y: -e.height / 2}, phi: math.Pi, cos: -1}
 	if m > 0.5 {
@@ -164,24 +160,8 @@ func (e *Elastica) Height() float64 { return e.height }
 // equals them where loops touch.
 func (e *Elastica) LoopWidth() float64 { return e.loop }
 
-// CrestCurvature returns the curvature at crest and trough, 1/mm.
-func (e *Elastica) CrestCurvature() float64 { return e.crest }
-
-// ThetaMax returns the steepest descent, at the inflection, radians: above π/2
-// the loops overhang.
-func (e *Elastica) ThetaMax() float64 { return e.thetaMax }
-
-// Modulus returns the parameter m = sin²(θmax/2), in [0, 1): of the part
-// between the contacts where loops touch.
-func (e *Elastica) Modulus() float64 { return e.m }
-
 // Touching tells whether neighbouring loops touch.
 func (e *Elastica) Touching() bool { return e.touch.arc > 0 }
-
-// Contact returns where the crest's loop touches its neighbour: arc length
-// from the crest and drop below it, mm; zeros where loops do not touch. The
-// trough's loop touches at the same distances from the trough.
-func (e *Elastica) Contact() (s, drop float64) { return e.touch.arc, e.touch.drop }
 
 // At returns the place (mm) and tangent angle (rad) at arc length s; see Curve.
 func (e *Elastica) At(s float64) (p geom.Vec2, theta float64) {
@@ -195,21 +175,6 @@ func (e *Elastica) At(s float64) (p geom.Vec2, theta float64) {
 		return e.mirror(t.place(r)), r.phi() - math.Pi
 	}
 	return e.wave.at((s - e.length/2) * e.wave.rate)
-}
-
-// Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
-func (e *Elastica) Sample(dst []geom.Vec2, s []float64) {
-	t := &e.touch
-	for i := range min(len(dst), len(s)) {
-		switch x := clampArc(s[i], e.length); {
-		case x < t.arc:
-			dst[i] = t.place(t.p.at(t.p.bigK - x*t.rate))
-		case x > e.length-t.arc:
-			dst[i] = e.mirror(t.place(t.p.at(t.p.bigK - (e.length-x)*t.rate)))
-		default:
-			dst[i] = e.wave.point((x - e.length/2) * e.wave.rate)
-		}
-	}
 }
 
 func (t *touch) place(r place) geom.Vec2 {

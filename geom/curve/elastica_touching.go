@@ -99,14 +99,11 @@ func newTouching(length, halfPitch float64) Elastica {
 	_, h := f.slender()
 	e := Elastica{
 		length: length, halfPitch: halfPitch,
-		height:   h * halfPitch,
-		loop:     2 * halfPitch,
-		crest:    2 * f.outer.k * rate0,
-		thetaMax: 2 * math.Atan2(f.inner.k, f.inner.kc),
-		m:        0.5 + delta,
+		height: h * halfPitch,
+		loop:   2 * halfPitch,
 	}
 	e.wave = wave{p: f.inner, rate: rate1, mid: geom.Vec2{X: halfPitch / 2, Y: -e.height / 2}, phi: math.Pi, cos: -1}
 	crest := f.outer.at(f.outer.bigK)
-	e.touch = touch{arc: f.u0 / rate0, drop: f.drop0 / rate0, p: f.outer, rate: rate0, c: crest.c, s: crest.s}
+	e.touch = touch{arc: f.u0 / rate0, p: f.outer, rate: rate0, c: crest.c, s: crest.s}
 	return e
 }

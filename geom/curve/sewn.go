@@ -28,8 +28,7 @@ const MaxSlack = 3.5
 // tells how far the curve would reach past its mirror planes.
 type SewnElastica struct {
 	length, halfPitch, rise float64
-	straight                float64
-	overlap, overshoot      float64
+	overlap                 float64
 	end                     float64 // w
 	wave                    wave
 }
@@ -86,41 +85,32 @@ func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 		return SewnElastica{}, fmt.Errorf("curve: %s: the curve found for length %g mm, half pitch %g mm, rise %g mm ends %g mm off", what, length, halfPitch, rise, miss*length)
 	}
 	sin, cos := math.Sincos(a.phi)
-	e := SewnElastica{length: length, halfPitch: halfPitch, rise: rise, straight: straight, end: a.w}
+	e := SewnElastica{length: length, halfPitch: halfPitch, rise: rise, end: a.w}
 	e.wave = wave{p: a.p, rate: 2 * a.w / length, mid: geom.Vec2{X: halfPitch / 2, Y: -rise / 2}, phi: a.phi, cos: cos, sin: sin}
-	e.reach()
+	e.overlap = e.reach()
 	return e, nil
 }
 
-// reach finds overlap and overshoot: the curve's extremes lie where its
-// tangent is upright or level, each angle φ at two places of the wave.
-func (e *SewnElastica) reach() {
+// reach is how far the curve reaches past its mirror planes. Its extremes lie where
+// its tangent is upright: each such angle φ at two places of the wave.
+func (e *SewnElastica) reach() (most float64) {
 	w := &e.wave
-	each := func(phi float64, f func(geom.Vec2)) {
+	for _, phi := range [2]float64{w.phi - math.Pi/2, w.phi + math.Pi/2} {
 		v, ok := w.p.where(phi)
 		if !ok {
-			return
+			continue
 		}
 		for _, v := range [2]float64{v, 4*w.p.bigK - v} {
 			if v >= 0 && v < e.end {
-				f(w.point(v))
+				p, _ := w.at(v)
+				most = math.Max(most, math.Max(p.X-e.halfPitch, -p.X))
 			}
 		}
 	}
-	sideways := func(p geom.Vec2) {
-		e.overlap = math.Max(e.overlap, math.Max(p.X-e.halfPitch, -p.X))
+	if most < 1e-12*e.length {
+		return 0
 	}
-	each(w.phi-math.Pi/2, sideways)
-	each(w.phi+math.Pi/2, sideways)
-	each(w.phi, func(p geom.Vec2) {
-		e.overshoot = math.Max(e.overshoot, math.Max(-e.rise-p.Y, p.Y))
-	})
-	if tiny := 1e-12 * e.length; e.overlap < tiny {
-		e.overlap = 0
-	}
-	if tiny := 1e-12 * e.length; e.overshoot < tiny {
-		e.overshoot = 0
-	}
+	return most
 }
 
 // Length returns the arc length from crest to trough, mm.
@@ -132,31 +122,10 @@ func (e *SewnElastica) HalfPitch() float64 { return e.halfPitch }
 // Height returns the rise: how far the sewn trough lies below the crest, mm.
 func (e *SewnElastica) Height() float64 { return e.rise }
 
-// Straight returns the straight distance of the sewn points, mm.
-func (e *SewnElastica) Straight() float64 { return e.straight }
-
-// Slack returns length ÷ straight distance, 1 or more.
-func (e *SewnElastica) Slack() float64 { return math.Max(e.length/e.straight, 1) }
-
-// ThetaMax returns the descent at the middle, radians.
-func (e *SewnElastica) ThetaMax() float64 {
-	return e.wave.phi - e.wave.p.at(0).phi()
-}
-
-// CrestCurvature returns the curvature at crest and trough, 1/mm: positive
-// where the strip bends down from the crest, negative where it first rises.
-func (e *SewnElastica) CrestCurvature() float64 {
-	return e.wave.p.at(e.end).s * e.wave.rate
-}
-
 // Overlap returns how far the curve reaches past the mirror planes X = 0 and
 // X = HalfPitch, mm: there the neighbouring panel is in its way. 0 where it
 // keeps between them.
 func (e *SewnElastica) Overlap() float64 { return e.overlap }
-
-// Overshoot returns how far the curve rises above its crest point (and sinks
-// below its trough point), mm; 0 where it does not.
-func (e *SewnElastica) Overshoot() float64 { return e.overshoot }
 
 // At returns the place (mm) and tangent angle (rad) at arc length s; see Curve.
 func (e *SewnElastica) At(s float64) (p geom.Vec2, theta float64) {
@@ -174,13 +143,6 @@ func (e *SewnElastica) from(s float64) float64 {
 		return e.end
 	}
 	return (s - e.length/2) * e.wave.rate
-}
-
-// Sample puts the place at s[i] into dst[i]; see Curve. It allocates nothing.
-func (e *SewnElastica) Sample(dst []geom.Vec2, s []float64) {
-	for i := range min(len(dst), len(s)) {
-		dst[i] = e.wave.point(e.from(s[i]))
-	}
 }
 
 // where returns the first v ≥ 0 at which the pendulum shows the angle phi.

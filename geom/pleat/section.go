@@ -3,7 +3,6 @@ package pleat
 import (
 	"math"
 
-	"ruffwright/geom"
 	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
 )
@@ -88,12 +87,6 @@ func innerEdge(c cut, u []float64) *edge {
 // points lays the curve out over the panel: from and to (mm along the panel) are
 // where it begins and ends; before and after lie its end points.
 func points(dst []edgePoint, e curve.Curve, half float64, u []float64, from, to float64) {
-	s := make([]float64, len(u))
-	p := make([]geom.Vec2, len(u))
-	for i, v := range u {
-		s[i] = e.Length() * part(v, from, to)
-	}
-	e.Sample(p, s)
 	for i := range dst {
 		switch f := part(u[i], from, to); f {
 		case 0:
@@ -101,7 +94,8 @@ func points(dst []edgePoint, e curve.Curve, half float64, u []float64, from, to 
 		case 1:
 			dst[i] = edgePoint{1, -e.Height()}
 		default:
-			dst[i] = edgePoint{p[i].X / half, p[i].Y}
+			p, _ := e.At(e.Length() * f)
+			dst[i] = edgePoint{p.X / half, p.Y}
 		}
 	}
 }
