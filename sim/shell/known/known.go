@@ -3,7 +3,7 @@
 // of the finite-element program CalculiX. The tests and `ruffwright verify`
 // run the same list.
 //
-// The reference numbers stand here as constants with their source; a test
+// The reference numbers stand here with their source; a test
 // holds them equal to the files in testdata/reference.
 package known
 

@@ -2,9 +2,9 @@ package known
 
 import (
 	"context"
-	"fmt"
 	"math"
 
+	"ruffwright/geom/curve"
 	"ruffwright/sim/shell"
 )
 
@@ -91,14 +91,7 @@ func Panel(ctx context.Context, c PanelCase) (g0, g1 Shape, err error) {
 			x[k], x[k+1], x[k+2] = px, v, pz
 		}
 	}
-	r, err := solved(ctx, &sh, x, shell.Settings{})
-	if err != nil {
-		return g0, g1, err
-	}
-	g0 = Shape{sh.U, sh.V, append([]float64(nil), x...), r}
-	sh.Gravity = [3]float64{0, 0, -1}
-	r, err = solved(ctx, &sh, x, shell.Settings{})
-	return g0, Shape{sh.U, sh.V, x, r}, err
+	return weighted(ctx, &sh, x)
 }
 
 // CorrugationCase is a sheet 60 (u) × V mm between mirror planes Chord apart,
@@ -112,7 +105,7 @@ type CorrugationCase struct {
 // Corrugation solves a CorrugationCase without (g0) and with weight (g1).
 func Corrugation(ctx context.Context, c CorrugationCase) (g0, g1 Shape, err error) {
 	const l = 60.0
-	px, pz, err := elasticaCurve(c.Chord/l, c.NU)
+	e, err := curve.NewElastica(l, c.Chord)
 	if err != nil {
 		return g0, g1, err
 	}
@@ -122,69 +115,25 @@ func Corrugation(ctx context.Context, c CorrugationCase) (g0, g1 Shape, err erro
 	sh.UEnd = shell.Edge{Kind: shell.Mirror, Normal: [3]float64{1, 0, 0}, Offset: c.Chord}
 	sh.VStart = shell.Edge{Kind: shell.Clamped, Tangent: [][3]float64{{0, 1, 0}}}
 	x := make([]float64, 3*sh.Nodes())
-	for i := range sh.U {
+	for i, u := range sh.U {
 		sh.Held = append(sh.Held, shell.Hold{I: i, J: 0, Axes: shell.All})
+		p, _ := e.At(u)
 		for j, v := range sh.V {
 			k := 3 * sh.Node(i, j)
-			x[k], x[k+1], x[k+2] = l*px[i], v, l*pz[i]
+			x[k], x[k+1], x[k+2] = p.X, v, p.Y
 		}
 	}
-	r, err := solved(ctx, &sh, x, shell.Settings{})
+	return weighted(ctx, &sh, x)
+}
+
+// weighted solves a sheet without weight (g0), then with it (g1).
+func weighted(ctx context.Context, sh *shell.Sheet, x []float64) (g0, g1 Shape, err error) {
+	r, err := solved(ctx, sh, x, shell.Settings{})
 	if err != nil {
 		return g0, g1, err
 	}
 	g0 = Shape{sh.U, sh.V, append([]float64(nil), x...), r}
 	sh.Gravity = [3]float64{0, 0, -1}
-	r, err = solved(ctx, &sh, x, shell.Settings{})
+	r, err = solved(ctx, sh, x, shell.Settings{})
 	return g0, Shape{sh.U, sh.V, x, r}, err
-}
-
-// elasticaCurve returns n+1 equally spaced points of half a period of length 1
-// from crest to trough, for the chords listed in elasticaModuli: the angle
-// obeys θ″ = −4K² sin θ, integrated by Runge–Kutta of order 4 to 1e-12.
-func elasticaCurve(chord float64, n int) (x, z []float64, err error) {
-	m, p := 0.0, 0.0
-	for _, e := range elasticaModuli {
-		if math.Abs(e[0]-chord) < 1e-9 {
-			m, p = e[1], e[2]
-		}
-	}
-	if m == 0 {
-		return nil, nil, fmt.Errorf("chord %v of the length is not among the known elasticas", chord)
-	}
-	x, z = make([]float64, n+1), make([]float64, n+1)
-	y := [4]float64{0, math.Sqrt(4 * p * m), 0, 0} // θ, θ′, x, z
-	rate := func(y [4]float64) [4]float64 {
-		s, c := math.Sincos(y[0])
-		return [4]float64{y[1], -p * s, c, -s}
-	}
-	sub := (4000 + n - 1) / n
-	h := 1 / float64(n*sub)
-	for i := 1; i <= n; i++ {
-		for range sub {
-			a := rate(y)
-			b := rate(plus(y, a, h/2))
-			c := rate(plus(y, b, h/2))
-			d := rate(plus(y, c, h))
-			for k := range y {
-				y[k] += h / 6 * (a[k] + 2*b[k] + 2*c[k] + d[k])
-			}
-		}
-		x[i], z[i] = y[2], y[3]
-	}
-	return x, z, nil
-}
-
-func plus(y, d [4]float64, h float64) [4]float64 {
-	for k := range y {
-		y[k] += h * d[k]
-	}
-	return y
-}
-
-// elasticaModuli is chord, modulus m and end force P·L²/B = 4K(m)² of the
-// corrugated cases' edges (mpmath, 25 digits).
-var elasticaModuli = [][3]float64{
-	{0.25, 0.661694286584109680, 16.3615039313197317},
-	{59.5 / 60, 0.008324634641315147, 9.91092146016909603},
 }

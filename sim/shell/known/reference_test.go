@@ -3,12 +3,14 @@ package known
 import (
 	"bufio"
 	"context"
+	"fmt"
 	"math"
 	"os"
 	"strconv"
 	"strings"
 	"testing"
 
+	"ruffwright/geom/curve"
 	"ruffwright/sim/shell"
 )
 
@@ -51,28 +53,34 @@ next:
 
 // TestStationsAreTheFiles holds the tables of this package equal to the files.
 func TestStationsAreTheFiles(t *testing.T) {
-	for _, c := range []struct {
-		file  string
-		begin []string
-		at    []station
-	}{
-		{"ccx_b_stations.csv", []string{"b_B50_R1e+09_up_f"}, stationsFlat},
-		{"ccx_b_stations.csv", []string{"b_B50_R80_up_x"}, stationsR80},
-		{"ccx_b_stations.csv", []string{"b_B50_R160_up_f"}, stationsR160},
-		{"ccx_c_stations.csv", []string{"c_ela15_B50_V80_m", "g0"}, stations15G0},
-		{"ccx_c_stations.csv", []string{"c_ela15_B50_V80_m", "g1"}, stations15G1},
-		{"ccx_c_stations.csv", []string{"c_ela59.5_B50_V160_m", "g0"}, stations59G0},
-		{"ccx_c_stations.csv", []string{"c_ela59.5_B50_V160_m", "g1"}, stations59G1},
-	} {
-		got := rows(t, c.file, c.begin...)
-		if len(got) != len(c.at) {
-			t.Fatalf("%v: %d rows, the table has %d", c.begin, len(got), len(c.at))
+	given := map[string]int{}
+	for _, file := range []string{"ccx_b_stations.csv", "ccx_c_stations.csv"} {
+		text, err := os.ReadFile("../../../testdata/reference/" + file)
+		if err != nil {
+			t.Fatal(err)
 		}
-		for k, r := range got {
-			if station(r) != c.at[k] {
-				t.Errorf("%v row %d: %v, the table has %v", c.begin, k, r, c.at[k])
+		for row := range strings.Lines(string(text)) {
+			given[row]++
+		}
+	}
+	n := 0
+	for deck, rows := range stations {
+		u := panelU
+		if strings.HasPrefix(deck, "c_") {
+			u = corrugationU
+		}
+		for _, row := range rows {
+			for k, p := range row.at {
+				line := fmt.Sprintf("%s,%v,%v,%.5f,%.5f,%.5f\n", deck, u[k], row.v, p[0], p[1], p[2])
+				if given[line] != 1 {
+					t.Errorf("%q stands %d times in the files", line, given[line])
+				}
+				n++
 			}
 		}
+	}
+	if n != 130 {
+		t.Errorf("%d stations; there are 130", n)
 	}
 	same := func(file string, col map[float64][]float64, pick []int) {
 		for _, r := range rows(t, file) {
@@ -156,7 +164,7 @@ func TestFrozenStays(t *testing.T) {
 	var moved [2]float64
 	for q, stiffer := range []float64{1, 100} {
 		const nu, nv, chord = 16, 8, 15.0
-		px, pz, err := elasticaCurve(chord/60, nu)
+		e, err := curve.NewElastica(60, chord)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -168,10 +176,11 @@ func TestFrozenStays(t *testing.T) {
 		sh.UEnd = shell.Edge{Kind: shell.Mirror, Normal: [3]float64{1, 0, 0}, Offset: chord}
 		sh.Held = []shell.Hold{{I: 0, J: 0, Axes: shell.All}, {I: 0, J: nv, Axes: shell.Third}}
 		x := make([]float64, 3*sh.Nodes())
-		for i := range sh.U {
+		for i, u := range sh.U {
+			p, _ := e.At(u)
 			for j, v := range sh.V {
 				k := 3 * sh.Node(i, j)
-				x[k], x[k+1], x[k+2] = 60*px[i], v, 60*pz[i]
+				x[k], x[k+1], x[k+2] = p.X, v, p.Y
 			}
 		}
 		if _, err := solved(ctx, &sh, x, shell.Settings{}); err != nil {
