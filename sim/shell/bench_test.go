@@ -62,7 +62,7 @@ func BenchmarkLag(b *testing.B) {
 	s, _ := benchSheet(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		s.lag(s.px, 0.5)
+		s.lag(s.x, s.px, 0.5)
 		s.foresee(s.x, s.px, 0.5)
 	}
 }

@@ -39,7 +39,7 @@ func (n *newton) correct(e, a, moved float64) float64 {
 			copy(s.x, s.trial)
 			break
 		}
-		s.lagFrom(s.trial, s.px, 1)
+		s.lag(s.trial, s.px, 1)
 		e = n.refresh(s.r1)
 		last = d
 	}

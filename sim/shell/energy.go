@@ -46,7 +46,7 @@ func (s *Solver) evaluateCurves(e *Energies, grad bool) {
 	g, bend, frozen := s.g, e.Bend, e.Frozen
 	for k := range s.curves {
 		q := &s.curves[k]
-		d := s.bendOf(q)
+		d := s.gather(q.n[:], q.c[:])
 		dd := 0.5 * dot3(d, d)
 		bend += q.k * dd
 		frozen += q.kf * dd
@@ -92,7 +92,7 @@ func (s *Solver) evaluateCells(e *Energies, grad bool) {
 	g := s.g
 	for k := range s.cells {
 		q := &s.cells[k]
-		a, b, d := s.gather4(q, &q.cu), s.gather4(q, &q.cv), s.gather4(q, &q.cd)
+		a, b, d := s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:]), s.gather(q.n[:], q.cd[:])
 		t := dot3(a, b)
 		dd := 0.5 * dot3(d, d)
 		e.Shear += 0.5 * q.ks * t * t
@@ -134,7 +134,7 @@ func (s *Solver) evaluateMoments(e *Energies, grad bool) {
 		if !p.live {
 			continue
 		}
-		a, b, d := s.gather5(p, &p.ca), s.gather5(p, &p.cb), s.gather5(p, &p.cd)
+		a, b, d := s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(p.n[:], p.cd[:])
 		if !grad {
 			e.Frozen -= moment(a, b, d, nil)
 			continue

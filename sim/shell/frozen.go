@@ -121,7 +121,7 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 	s.spread(shape)
 	for k := range s.points {
 		p := &s.points[k]
-		m := cross(s.gather5(p, &p.ca), s.gather5(p, &p.cb))
+		m := cross(s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]))
 		limit := crease
 		if s.sheet.Fold != nil && s.sheet.Fold[k] < 1 {
 			limit = shut
@@ -133,7 +133,7 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 	for k := range s.curves {
 		q := &s.curves[k]
 		p := &s.points[q.node]
-		v := quality * moment(s.gather5(p, &p.ca), s.gather5(p, &p.cb), s.bendOf(q), nil)
+		v := quality * moment(s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(q.n[:], q.c[:]), nil)
 		dst := f.V
 		if q.along == 0 {
 			dst = f.U
@@ -144,7 +144,7 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 	}
 	for k := range s.cells {
 		q := &s.cells[k]
-		a, b, d := s.gather4(q, &q.cu), s.gather4(q, &q.cv), s.gather4(q, &q.cd)
+		a, b, d := s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:]), s.gather(q.n[:], q.cd[:])
 		if norm(cross(a, b)) < crease {
 			f.UV[k] = math.NaN()
 			continue
@@ -154,31 +154,11 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 	return f
 }
 
-func (s *Solver) gather5(p *point, c *[5]float64) (r [3]float64) {
-	for k, n := range p.n {
+// gather is the sum of the places of the nodes n, each times its c.
+func (s *Solver) gather(n []int32, c []float64) (r [3]float64) {
+	c = c[:len(n)]
+	for k, n := range n {
 		w := c[k]
-		x := s.x[3*n : 3*n+3 : 3*n+3]
-		r[0] += w * x[0]
-		r[1] += w * x[1]
-		r[2] += w * x[2]
-	}
-	return
-}
-
-func (s *Solver) gather4(q *cell, c *[4]float64) (r [3]float64) {
-	for k, n := range q.n {
-		w := c[k]
-		x := s.x[3*n : 3*n+3 : 3*n+3]
-		r[0] += w * x[0]
-		r[1] += w * x[1]
-		r[2] += w * x[2]
-	}
-	return
-}
-
-func (s *Solver) bendOf(q *curve) (r [3]float64) {
-	for k, n := range q.n {
-		w := q.c[k]
 		x := s.x[3*n : 3*n+3 : 3*n+3]
 		r[0] += w * x[0]
 		r[1] += w * x[1]

@@ -149,10 +149,10 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 	var ra, rb, rd [9]float64
 	for k := range s.cells {
 		q := &s.cells[k]
-		xu, xv := s.gather4(q, &q.cu), s.gather4(q, &q.cv)
+		xu, xv := s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:])
 		frozen := keep > 0 && q.a0 != 0
 		if frozen {
-			momentHessian(xu, xv, s.gather4(q, &q.cd), -keep*q.a0, &w)
+			momentHessian(xu, xv, s.gather(q.n[:], q.cd[:]), -keep*q.a0, &w)
 		}
 		geo := keep * q.ks * s.skew[k]
 		for i := range 4 {
@@ -194,7 +194,7 @@ func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {
 		if !p.live {
 			continue
 		}
-		momentHessian(s.gather5(p, &p.ca), s.gather5(p, &p.cb), s.gather5(p, &p.cd), -keep, &w)
+		momentHessian(s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(p.n[:], p.cd[:]), -keep, &w)
 		for i := range 5 {
 			ai, bi, di := p.ca[i], p.cb[i], p.cd[i]
 			if ai == 0 && bi == 0 && di == 0 {

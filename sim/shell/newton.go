@@ -204,7 +204,7 @@ func (n *newton) step() (moved float64, ok bool) {
 		return 0, false
 	}
 	n.try(l.share)
-	s.lagFrom(s.best, s.px, min(l.share, 1))
+	s.lag(s.best, s.px, min(l.share, 1))
 	n.blend(&l)
 	moved = l.share * l.far
 	n.e = n.correct(n.refresh(s.r1), l.share, moved)

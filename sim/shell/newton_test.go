@@ -147,7 +147,7 @@ func TestForesee(t *testing.T) {
 	s.reflect(s.px, false)
 	const a = 0.6
 	energy, miss := s.foresee(s.x, s.px, a)
-	s.lag(s.px, a)
+	s.lag(s.x, s.px, a)
 	if e := s.membrane(); math.Abs(energy/e-1) > 1e-12 {
 		t.Errorf("energy foreseen %g, of the lagged strains %g", energy, e)
 	}

@@ -20,23 +20,13 @@ const (
 func (s *Solver) Response(shape, load, movement []float64, p Parity) (negative bool) {
 	s.spread(shape)
 	s.measureStrains(s.strain, s.skew)
-	m, base := &s.sym, &s.base
+	m, base, work := &s.sym, &s.base, &s.work
 	if p == Antisymmetric {
-		m = &s.anti
-		for k := range s.ghosts {
-			if g := &s.ghosts[k]; g.mirror {
-				for r := range g.s {
-					g.s[r] = -g.s[r]
-				}
-			}
-		}
+		s.flipMirrors()
+		defer s.flipMirrors()
+		m, base, work = &s.anti, new(Band), new(Band)
 		s.number(m, true)
-		base = new(Band)
 		s.layBase(m, base)
-	}
-	work := &s.work
-	if p == Antisymmetric {
-		work = new(Band)
 		work.Resize(m.n, m.kd)
 	}
 	s.assemble(m, base, work, 0, p == Antisymmetric)
@@ -50,16 +40,19 @@ func (s *Solver) Response(shape, load, movement []float64, p Parity) (negative b
 		work.Solve(r)
 		m.scatter(s, r, movement)
 	}
-	if p == Antisymmetric {
-		for k := range s.ghosts {
-			if g := &s.ghosts[k]; g.mirror {
-				for r := range g.s {
-					g.s[r] = -g.s[r]
-				}
+	return !ok
+}
+
+// flipMirrors changes the sign of the ghosts in mirrors: what moves antisymmetrically
+// moves there against its image.
+func (s *Solver) flipMirrors() {
+	for k := range s.ghosts {
+		if g := &s.ghosts[k]; g.mirror {
+			for r := range g.s {
+				g.s[r] = -g.s[r]
 			}
 		}
 	}
-	return !ok
 }
 
 // Stable reports that no small movement within the mirror planes' symmetry takes
