@@ -4,6 +4,7 @@
 //	nice go run .ci/mutants.go                  200 of them, from every room
 //	nice go run .ci/mutants.go -n 20 geom sim/cloth
 //	nice go run .ci/mutants.go -first 41 -n 20  the 41st to the 60th of the same row
+//	nice go run .ci/mutants.go -at near.go:54 sim/shell  those of one file or line
 //
 // A wrong is one of these: a comparison turned round or moved by its bound, + for -
 // and * for /, a condition negated, the sign of what is returned dropped, a number
@@ -70,12 +71,13 @@ func main() {
 	n := flag.Int("n", 200, "how many wrongs to try")
 	first := flag.Int("first", 1, "the first of them")
 	seed := flag.Uint64("seed", 1, "draws other wrongs")
+	at := flag.String("at", "", "only those of this file or line")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
 	defer stop()
 	dirs, err := listed(flag.Args())
 	if err == nil {
-		err = try(ctx, dirs, *seed, *first, *n)
+		err = try(ctx, dirs, *at, *seed, *first, *n)
 	}
 	if err != nil {
 		fmt.Fprintln(os.Stderr, "mutants:", err)
@@ -100,7 +102,7 @@ func listed(rooms []string) ([]string, error) {
 }
 
 // try draws the wrongs and tells what became of each, one room after the other.
-func try(ctx context.Context, dirs []string, seed uint64, first, n int) error {
+func try(ctx context.Context, dirs []string, at string, seed uint64, first, n int) error {
 	top, err := os.Getwd()
 	if err != nil {
 		return err
@@ -124,7 +126,11 @@ func try(ctx context.Context, dirs []string, seed uint64, first, n int) error {
 		}
 		rooms = append(rooms, r)
 		for k := range places {
-			places[k] = append(places[k], r.places[k]...)
+			for _, m := range r.places[k] {
+				if file := filepath.Base(m.file); at == "" || at == file || at == fmt.Sprintf("%s:%d", file, m.line) {
+					places[k] = append(places[k], m)
+				}
+			}
 		}
 	}
 	all := draw(places, seed, first+n-1)
