@@ -45,7 +45,8 @@
   };
   const parcel = (name) => (parcels = parcels || unpack())[name];
 
-  // hire starts a worker with the program of that name.
+  // hire starts a worker with the program of that name. In the page that is one file
+  // the press solves as well: it answers all that the solver's program answers.
   const hire = (name) => {
     if (!whole) {
       const w = new Worker(here.dataset.worker);
@@ -53,7 +54,7 @@
       return w;
     }
     const w = new Worker(script("exec", "worker"));
-    parcel(name).then((bytes) => w.postMessage({ bytes }), (why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
+    parcel("press").then((bytes) => w.postMessage({ bytes }), (why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
     return w;
   };
 

@@ -2,7 +2,6 @@ package site
 
 import (
 	"bytes"
-	"cmp"
 	"context"
 	"encoding/base64"
 	"errors"
@@ -193,21 +192,14 @@ func packedName(dir string) string {
 	return filepath.Join(filepath.Dir(dir), "packed-"+filepath.Base(dir))
 }
 
-// packedPrograms packs the site's programs, in the order in which the page needs
-// them, and the notices. parts tells each one's name and bytes. What was packed is kept beside the
-// site, for packing takes its time.
+// packedPrograms packs what the page unpacks, in the order in which it needs it. The
+// solver's program is not among it: the press answers all that it answers, and the
+// file is half a megabyte shorter without it. parts tells each one's name and
+// bytes. What was packed is kept beside the site, for packing takes its time.
 func packedPrograms(dir string, m Manifest) (parts string, packed []byte, err error) {
-	var names []string
-	for what, name := range m.Files {
-		if filepath.Ext(name) == ".wasm" || what == "notices" {
-			names = append(names, what)
-		}
-	}
-	turn := map[string]int{"program": 1, "solver": 2, "press": 3, "notices": 4}
-	slices.SortFunc(names, func(a, b string) int { return cmp.Compare(turn[a], turn[b]) })
 	var all []byte
 	var sizes []string
-	for _, what := range names {
+	for _, what := range []string{"program", "press", "notices"} {
 		text, err := os.ReadFile(filepath.Join(dir, m.Files[what]))
 		if err != nil {
 			return "", nil, err
