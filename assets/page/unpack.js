@@ -22,16 +22,16 @@
   };
 
   // Places of the models' probabilities, as in LZMA's own description: 12 states,
-  // 1 position state (pb must be 0), then the literals.
-  const isMatch = 0, isRep = 12, isRep0 = 24, isRep1 = 36, isRep2 = 48, isRep0Long = 60;
-  const slots = 72, special = slots + 4 * 64, aligned = special + 128, lengths = aligned + 16;
-  const lengthSize = 2 + 8 + 8 + 256, literals = lengths + 2 * lengthSize;
+  // each with room for 16 position states where these count, then the literals.
+  const isMatch = 0, isRep0Long = 192, isRep = 384, isRep0 = 396, isRep1 = 408, isRep2 = 420;
+  const slots = 432, special = slots + 4 * 64, aligned = special + 128, lengths = aligned + 16;
+  const lengthSize = 2 + 16 * 8 + 16 * 8 + 256, literals = lengths + 2 * lengthSize;
 
   const decode = (packed, out, reached) => {
     const head = packed[0], lc = head % 9, lp = Math.floor(head / 9) % 5, pb = Math.floor(head / 45);
-    if (lp !== 0 || pb !== 0) throw new Error("the packed programs are of another kind");
+    if (lp !== 0 || pb > 4) throw new Error("the packed programs are of another kind");
     const probs = new Uint16Array(literals + (0x300 << lc)).fill(1024);
-    const end = out.length;
+    const end = out.length, positions = (1 << pb) - 1;
     // What the range coder holds: in an array, for a variable of two functions
     // would be a number object anew with every step.
     const coder = new Uint32Array([0xffffffff, packed[14] << 24 | packed[15] << 16 | packed[16] << 8 | packed[17], 18]);
@@ -73,17 +73,18 @@
       }
       return v;
     };
-    const length = (from) => {
-      if (bit(from) === 0) return 2 + tree(from + 2, 3);
-      if (bit(from + 1) === 0) return 10 + tree(from + 10, 3);
-      return 18 + tree(from + 18, 8);
+    const length = (from, position) => {
+      if (bit(from) === 0) return 2 + tree(from + 2 + 8 * position, 3);
+      if (bit(from + 1) === 0) return 10 + tree(from + 130 + 8 * position, 3);
+      return 18 + tree(from + 258, 8);
     };
 
     let state = 0, rep0 = 0, rep1 = 0, rep2 = 0, rep3 = 0, n = 0, next = reached(0);
     while (n < end) {
       if (n >= next) next = reached(n);
       if (coder[at] > packed.length + 4) throw new Error("the packed programs are cut short");
-      if (bit(isMatch + state) === 0) {
+      const position = n & positions;
+      if (bit(isMatch + 16 * state + position) === 0) {
         const from = literals + 0x300 * (n > 0 ? out[n - 1] >>> (8 - lc) : 0);
         let m = 1;
         if (state >= 7) {
@@ -103,7 +104,7 @@
       let len;
       if (bit(isRep + state) === 0) {
         rep3 = rep2; rep2 = rep1; rep1 = rep0;
-        len = length(lengths);
+        len = length(lengths, position);
         state = state < 7 ? 7 : 10;
         const slot = tree(slots + 64 * Math.min(len - 2, 3), 6);
         if (slot < 4) rep0 = slot;
@@ -127,7 +128,7 @@
         }
       } else {
         if (bit(isRep0 + state) === 0) {
-          if (bit(isRep0Long + state) === 0) {
+          if (bit(isRep0Long + 16 * state + position) === 0) {
             if (rep0 >= n) throw new Error("the packed programs are damaged");
             state = state < 7 ? 9 : 11;
             out[n] = out[n - rep0 - 1];
@@ -145,7 +146,7 @@
           rep1 = rep0;
           rep0 = far;
         }
-        len = length(lengths + lengthSize);
+        len = length(lengths + lengthSize, position);
         state = state < 7 ? 8 : 11;
       }
       if (rep0 < 0 || rep0 >= n || n + len > end) throw new Error("the packed programs are damaged");

@@ -89,7 +89,7 @@ var rooms = map[string]room{
 	"wasm":             {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/page/say", "wasm/dom", "wasm/stage"})},
 
 	"cmd/disk":       {},
-	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), tests: []string{"wasm/doc"}},
+	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc"}},
 	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "cmd/disk", "cmd/site", "wasm/page"})},
 }
 
