@@ -160,7 +160,7 @@ func TestSeedsStay(t *testing.T) {
 	} {
 		got := sum(q.of)
 		for i, v := range got {
-			if math.Abs(v-q.want[i]) > 1e-9*math.Abs(v) {
+			if !(math.Abs(v-q.want[i]) <= 1e-9*math.Abs(v)) {
 				t.Errorf("designs %d: the mean of number %d is %.12g, it was %.12g", k, i, v, q.want[i])
 			}
 		}
