@@ -46,14 +46,10 @@ const fadeDepths = 4
 // line between the sewn points (Measure.InnerStraight); where a panel is shorter
 // than its room at the outer edge, that edge is level (Measure.OuterStraight).
 func (p Plan) Fold(nu, nv int) (Folded, error) {
-	if nu < minNU || nu > maxNU || nv < minNV || nv > maxNV {
-		return Folded{}, fmt.Errorf("pleat: fold on a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
-			nu, nv, minNU, maxNU, minNV, maxNV)
+	row, err := p.layOut(nu, nv)
+	if err != nil {
+		return Folded{}, err
 	}
-	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
-		return Folded{}, fmt.Errorf("pleat: fold a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
-	}
-	row := p.layOut(nu)
 	f := Folded{
 		Shape: Shape{NU: nu, NV: nv, Panels: make([]Panel, len(row.panels))},
 		Half:  make([]Measure, len(row.panels)),
@@ -87,8 +83,16 @@ type panelCut struct {
 }
 
 // layOut solves every distinct half set once (an ellipse has a quarter of them,
-// a circle one) and finds the height of every fold.
-func (p Plan) layOut(nu int) layout {
+// a circle one) and finds the height of every fold. An error tells of a grid or a plan
+// that cannot be drawn.
+func (p Plan) layOut(nu, nv int) (layout, error) {
+	if nu < minNU || nu > maxNU || nv < minNV || nv > maxNV {
+		return layout{}, fmt.Errorf("pleat: a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
+			nu, nv, minNU, maxNU, minNV, maxNV)
+	}
+	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
+		return layout{}, fmt.Errorf("pleat: a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
+	}
 	r := layout{
 		folds:    p.Row,
 		stations: make([]geom.Station, len(p.Row)),
@@ -119,7 +123,7 @@ func (p Plan) layOut(nu int) layout {
 	}
 	r.inner = p.innerHeights(r)
 	r.outer = outerHeights(r)
-	return r
+	return r, nil
 }
 
 // rounded makes cuts that differ by rounding alone the same key. unit is a
@@ -141,18 +145,11 @@ func turnBetween(a, b geom.Station, h float64) float64 {
 }
 
 // innerHeights finds how high every fold stands at the inner edge: sewn folds on
-// their edge of the band, the others as high as the panels between say, spread
-// outward from the sewn ones, the mean where two sides reach a fold together.
+// their edge of the band, the others as high as the panels between say, from the
+// nearest sewn one, the mean where two are as near.
 func (p Plan) innerHeights(r layout) []float64 {
 	z := make([]float64, len(r.folds))
-	reached := make([]bool, len(r.folds))
-	var front []int
-	for k, f := range r.folds {
-		if f.Edge != scheme.EdgeNone {
-			z[k], reached[k] = p.Edge_mm(f.Edge), true
-			front = append(front, k)
-		}
-	}
+	far := make([]int, len(z)) // folds to the nearest sewn one
 	// up is how far fold k stands over fold k + 1.
 	up := func(k int) float64 {
 		if r.folds[k].Fold == scheme.Crest {
@@ -160,36 +157,27 @@ func (p Plan) innerHeights(r layout) []float64 {
 		}
 		return -r.panels[k].inner.height
 	}
-	if len(front) == 0 {
-		z[0], reached[0] = p.Scheme.Band.Height/2+up(0)/2, true
-		front = append(front, 0)
+	sewn := false
+	for k, f := range r.folds {
+		if far[k] = len(z); f.Edge != scheme.EdgeNone {
+			z[k], far[k], sewn = p.Edge_mm(f.Edge), 0, true
+		}
 	}
-	for len(front) > 0 {
-		var next []int
-		sum := make(map[int]float64)
-		count := make(map[int]int)
-		say := func(k int, height float64) {
-			if k < 0 || k >= len(z) || reached[k] {
-				return
-			}
-			if count[k] == 0 {
-				next = append(next, k)
-			}
-			sum[k] += height
-			count[k]++
+	if !sewn {
+		z[0], far[0] = p.Scheme.Band.Height/2+up(0)/2, 0
+	}
+	for k := 1; k < len(z); k++ {
+		if far[k-1]+1 < far[k] {
+			z[k], far[k] = z[k-1]-up(k-1), far[k-1]+1
 		}
-		for _, k := range front {
-			if k > 0 {
-				say(k-1, z[k]+up(k-1))
-			}
-			if k+1 < len(z) {
-				say(k+1, z[k]-up(k))
-			}
+	}
+	for k := len(z) - 2; k >= 0; k-- {
+		switch height, n := z[k+1]+up(k), far[k+1]+1; {
+		case n < far[k]:
+			z[k], far[k] = height, n
+		case n == far[k]:
+			z[k] = (z[k] + height) / 2
 		}
-		for _, k := range next {
-			z[k], reached[k] = sum[k]/float64(count[k]), true
-		}
-		front = next
 	}
 	return z
 }

@@ -1,7 +1,6 @@
 package pleat
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom"
@@ -72,14 +71,10 @@ const (
 // NewMaking takes the plan's closed form apart, on Fold's grid of nu × nv cells
 // a panel; errors are Fold's.
 func NewMaking(p Plan, nu, nv int) (*Making, error) {
-	if nu < minNU || nu > maxNU || nv < minNV || nv > maxNV {
-		return nil, fmt.Errorf("pleat: make on a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
-			nu, nv, minNU, maxNU, minNV, maxNV)
+	r, err := p.layOut(nu, nv)
+	if err != nil {
+		return nil, err
 	}
-	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
-		return nil, fmt.Errorf("pleat: make a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
-	}
-	r := p.layOut(nu)
 	m := &Making{
 		nu: nu, nv: nv, depth: p.Scheme.Ruff.Depth, station: r.stations, mid: p.Panels / 2,
 		of: make([]int, p.Panels), crestAt: make([]bool, p.Panels), middle: make([]float64, p.Panels),
