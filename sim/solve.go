@@ -42,8 +42,8 @@ type Progress struct {
 // quarter of its panels distinct, a circle one); each starts from the one
 // solved before it, so the cost is linear in their number. The bow test, the
 // other equilibrium and the finer grid are tried on the least and the most curved
-// ones only.
-// Own marks are solved as regular sets of their mean panel (Solved.Alike).
+// ones only. Sets that differ are solved as regular sets of their mean panel
+// (Solved.Alike).
 //
 // An error means bad input (it names the scheme's field) or a cancelled
 // context, whose error it wraps; a ruff that did not come to rest is told by
@@ -67,7 +67,7 @@ func Settle(ctx context.Context, r Ruff, opt Options) (Ruff, error) {
 	if grid == (window.Grid{}) {
 		grid = window.Fine
 	}
-	out := &Solved{Of: of, Grid: grid, Alike: r.Plan.MarksOwn}
+	out := &Solved{Of: of, Grid: grid, Alike: !r.Plan.Row.Regular()}
 	for i, kappa := range kappas {
 		d := design
 		d.Kappa_1pmm = kappa

@@ -307,6 +307,30 @@ func TestOwnMarksSayWhatIsSewn(t *testing.T) {
 	}
 }
 
+// Sets that differ are said to be solved as regular ones; marks of one's own that do
+// not differ are regular.
+func TestAlike(t *testing.T) {
+	for _, moved := range []float64{0, 1} {
+		s := scheme.Default()
+		s.Wearer.Part, s.Wearer.Girth, s.Wearer.Ease = scheme.Wrist, 170, 10
+		s.Ruff.Depth, s.Band.Height, s.Pleat.TuckTop, s.Pleat.TuckBottom = 30, 30, 4, 4
+		for i := range 17 {
+			m := scheme.Mark{Place: 50 * float64(i), Fold: scheme.Trough, Sewn: scheme.EdgeBottom}
+			if i%2 == 1 {
+				m.Fold, m.Sewn = scheme.Crest, scheme.EdgeTop
+			}
+			if i == 8 {
+				m.Place += moved
+			}
+			s.Pleat.Marks = append(s.Pleat.Marks, m)
+		}
+		r := solve(t, s, Options{Grid: window.Coarse, SkipBow: true, SkipOther: true, SkipTangents: true})
+		if !r.Plan.MarksOwn || r.Solved.Alike != (moved != 0) {
+			t.Errorf("a mark moved by %g mm: alike %v", moved, r.Solved.Alike)
+		}
+	}
+}
+
 // The totals of a round ruff against the circle's closed forms.
 func TestTotals(t *testing.T) {
 	s := scheme.Default()

@@ -26,8 +26,9 @@ type Solved struct {
 	Halves []*window.Window // the half sets as solved, beside Sets
 	Grid   window.Grid
 
-	// Alike reports that the maker's own marks were solved as regular sets of
-	// their mean panel: single irregular sets are not seen by this model.
+	// Alike reports that sets that differ (pleat.Row.Regular), by the maker's own
+	// marks, were solved as regular sets of their mean panel: single odd sets are not
+	// seen by this model.
 	Alike bool
 }
 

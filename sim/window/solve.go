@@ -102,16 +102,16 @@ type solver struct {
 
 // Settle forms, freezes and releases a run of folds. What they share is read from
 // d: all but Panel_mm, Pitch_mm, Anchor, Sewn and the tucks, which d.Run gives as
-// folds. It measures nothing. Each panel keeps to its side of the planes of its
-// folds: neighbours that are alike do exactly that to each other.
+// folds. It measures nothing. Each panel keeps to its side of the fixed planes of its
+// folds: neighbours that are alike do exactly that to each other, unlike ones would
+// push the planes aside.
 //
-// warm, which may be nil, is a window solved before: where the design of a half set
-// changed little (same grid, tucks, anchoring; lengths nearly) its shapes are the
-// start, and if that does not converge a cold start follows. Where sets may lie in
-// more than one way, a warm start may end in another than a cold one. Cancelling
-// ctx ends it within one factorisation with ctx's error and what was reached. An
-// error means bad input or a cancelled context; whether the solve came to rest is
-// told by Converged, Form and Release.
+// warm, which may be nil, is a half set solved before; it serves half sets alone.
+// Where the design changed little its shapes are the start, and if that does not
+// converge a cold start follows. Where sets may lie in more than one way, the two may
+// end in different ones. Cancelling ctx ends it within one factorisation with what was
+// reached. An error means bad input or a cancelled context; whether the solve came to
+// rest is told by Converged, Form and Release.
 func Settle(ctx context.Context, d Design, run Run, set Settings, warm *Window) (*Window, error) {
 	_, c, err := settle(ctx, d, run, &set, warm)
 	return c, err
