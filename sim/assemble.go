@@ -38,7 +38,7 @@ func assemble(p pleat.Plan, s *Solved) {
 	}
 	if nearest(s, 0, func(c *window.Window) bool { return c.Other != nil }) != nil {
 		shape := around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 {
-			return nearest(s, c.Design.Kappa_1pmm, func(c *window.Window) bool { return c.Other != nil }).Other.Shape
+			return nearest(s, c.Design.Kappa_1pmm, func(c *window.Window) bool { return c.Other != nil }).Other
 		})
 		s.Other = &shape
 	}

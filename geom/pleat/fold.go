@@ -289,7 +289,6 @@ func (p Plan) measure(r layout, i int) Measure {
 		BottomOuter_mm:  r.outer[trough],
 		Loop_mm:         math.Max(0, c.outer.loop-p.Scheme.Cloth.Thickness),
 		LoopsMeet:       c.outer.meet,
-		InnerCrowded:    c.inner.meet,
 		InnerOutside_mm: c.inner.outside,
 		InnerStraight:   c.inner.flat,
 		OuterStraight:   c.outer.flat,

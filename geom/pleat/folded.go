@@ -38,7 +38,6 @@ type Measure struct {
 	BottomOuter_mm  float64 // outer trough
 	Loop_mm         float64 // clear width of a loop at the outer edge: between the cloth's two faces
 	LoopsMeet       bool    // neighbouring loops touch at the outer edge (closed), else gaping
-	InnerCrowded    bool    // neighbouring loops touch at the inner edge
 	InnerOutside_mm float64 // how far an inner loop would reach beyond its sector (both edges sewn), 0 if inside
 	InnerStraight   bool    // no inner curve exists (slack below 1, or none found): drawn as a straight line
 	OuterStraight   bool    // the panel is shorter than its room at the outer edge: drawn flat
@@ -63,7 +62,6 @@ func mean(ms []Measure) Measure {
 		m.Loop_mm += f * h.Loop_mm
 		m.InnerOutside_mm += f * h.InnerOutside_mm
 		m.LoopsMeet = m.LoopsMeet || h.LoopsMeet
-		m.InnerCrowded = m.InnerCrowded || h.InnerCrowded
 		m.InnerStraight = m.InnerStraight || h.InnerStraight
 		m.OuterStraight = m.OuterStraight || h.OuterStraight
 	}

@@ -22,7 +22,7 @@ type edge struct {
 	points  []edgePoint
 	height  float64 // mm, crest over trough (negative: under it)
 	loop    float64 // outer edge: a loop's width, mm, middle of the cloth to middle
-	meet    bool    // neighbouring loops touch
+	meet    bool    // outer edge: neighbouring loops touch
 	outside float64 // inner edge: how far it reaches out of its sector, mm
 	flat    bool    // no curve: drawn straight
 }
@@ -61,7 +61,7 @@ func innerEdge(c cut, u []float64) *edge {
 			straight(n.points, u, from, to, 0)
 			return n
 		}
-		n.height, n.meet = e.Height(), e.Touching()
+		n.height = e.Height()
 		points(n.points, &e, c.neckHalf, u, from, to)
 		return n
 	}
@@ -74,7 +74,6 @@ func innerEdge(c cut, u []float64) *edge {
 		return n
 	}
 	n.outside = e.Overlap()
-	n.meet = n.outside > 0
 	points(n.points, &e, c.neckHalf, u, from, to)
 	if c.rise < 0 {
 		for i := range n.points {

@@ -28,10 +28,6 @@ func (s *solver) bow(c *Window) error {
 	nv := len(c.V) - 1
 	c.BowDone = true
 	for _, side := range []float64{1, -1} {
-		move := &c.BowFront_mm
-		if side < 0 {
-			move = &c.BowBack_mm
-		}
 		x := append([]float64(nil), c.Shape...)
 		if err := s.sh.Reset(s.released(c)); err != nil {
 			return err
@@ -44,7 +40,7 @@ func (s *solver) bow(c *Window) error {
 				return err
 			}
 			c.BowDone = c.BowDone && !r.Status.Early()
-			*move = max(*move, c.edgeMove(c.Shape, x, nv))
+			c.Bow_mm = max(c.Bow_mm, c.edgeMove(c.Shape, x, nv))
 		}
 		s.count++
 		c.BowDone = c.BowDone && s.sh.Stable(x)
@@ -61,7 +57,6 @@ func (s *solver) bow(c *Window) error {
 		c.BowDone = c.BowDone && !r.Status.Early()
 		c.BowReturn_mm = max(c.BowReturn_mm, c.edgeMove(c.Shape, x, nv))
 	}
-	c.Bow_mm = max(c.BowFront_mm, c.BowBack_mm)
 	return nil
 }
 

@@ -88,8 +88,7 @@ func (f *frame) mirrors(w *wall) bool {
 // share is what a node of grid line j bears of a contact, in nodes of the Fine
 // grid, evenly spaced.
 func (f *frame) share(j int) float64 {
-	lo, hi := max(j-1, 0), min(j+1, len(f.v)-1)
-	return (f.v[hi] - f.v[lo]) / 2 / (f.d.Width_mm / 12)
+	return width(f.v, j) / (f.d.Width_mm / 12)
 }
 
 // beside weighs the nodes of a panel for contact with its walls: all but those on

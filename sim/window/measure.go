@@ -46,11 +46,9 @@ func (s *solver) measure(c *Window) {
 // mean returns the mean position of the grid line j, out from the neckline, 0,
 // up, weighted by width.
 func (c *Window) mean(shape []float64, j int) (p [3]float64) {
-	nu := len(c.U) - 1
 	r0 := 1 / max(c.Design.Kappa_1pmm, straight)
 	for i := range c.U {
-		lo, hi := max(i-1, 0), min(i+1, nu)
-		w := (c.U[hi] - c.U[lo]) / 2 / c.Design.Panel_mm
+		w := width(c.U, i) / c.Design.Panel_mm
 		q := c.Node(shape, i, j)
 		p[0] += w * outward(q, r0)
 		p[2] += w * q[2]
@@ -103,11 +101,7 @@ func (s *solver) loops(c *Window) {
 		}
 		return w
 	}
-	crest, trough := widest(false), widest(true)
-	c.Loop_mm = max(0, 2*min(crest, trough)-c.Design.Thickness_mm)
-	if half := c.PitchOuter_mm / 2; half > 0 {
-		c.LoopFill = max(crest, trough) / half
-	}
+	c.Loop_mm = max(0, 2*min(widest(false), widest(true))-c.Design.Thickness_mm)
 }
 
 // touching finds where the panel presses on a neighbour.
@@ -126,8 +120,7 @@ func (s *solver) touching(c *Window) {
 			touch = touch || nearCrest || nearTrough
 		}
 		if touch {
-			lo, hi := j-1, min(j+1, nv)
-			c.Contact += (c.V[hi] - c.V[lo]) / 2 / c.Design.Width_mm
+			c.Contact += width(c.V, j) / c.Design.Width_mm
 			c.LoopsMeet = j == nv
 		}
 	}

@@ -154,7 +154,7 @@ func Robustness(ctx context.Context, first uint64, n int, set Settings, report f
 
 // finite reports whether every number of the window is.
 func (c *Window) finite() bool {
-	numbers := []float64{c.LoopFill, c.BowFront_mm, c.BowBack_mm, c.Release.Energy.Total(), c.Form.Residual}
+	numbers := []float64{c.Release.Energy.Total(), c.Form.Residual}
 	for i := range measure.Table {
 		x, _ := measure.Table[i].Number(&c.Values)
 		numbers = append(numbers, x)

@@ -66,13 +66,8 @@ type Window struct {
 	BowedFront, BowedBack []float64
 
 	measure.Values
-	// LoopFill is the wider loop's half over the room it has at the outer edge: loops
-	// meet from about 0.92 on.
-	LoopFill float64
-	// BowFront_mm and BowBack_mm are Bow_mm of a front and of a back set.
-	BowFront_mm, BowBack_mm float64
-	// Other is the other equilibrium, nil if none was found or looked for.
-	Other *Other
+	// Other is the shape of the other equilibrium, nil if none was found or looked for.
+	Other []float64
 	// Form and Release tell how the two solves ended.
 	Form, Release shell.Result
 
