@@ -114,6 +114,18 @@ func (c *Contact) Gap(p [3]float64) float64 {
 	return g
 }
 
+// at returns the weight and Back of a node or spot.
+func (c *Contact) at(n int) (weight, back float64) {
+	weight = 1
+	if c.Weight != nil {
+		weight = c.Weight[n]
+	}
+	if c.Back != nil {
+		back = c.Back[n]
+	}
+	return
+}
+
 // gradient returns the gap's gradient and, for round surfaces, r.
 func (c *Contact) gradient(p [3]float64) (n [3]float64, rx, ry, r float64) {
 	n = c.Normal

@@ -101,11 +101,7 @@ func (s *Solver) evaluateCells(e *Energies, grad bool) {
 		f, w := q.ks*t, q.kt+q.kf
 		var m [3][3]float64
 		if q.a0 != 0 {
-			if grad {
-				e.Frozen -= q.a0 * moment(a, b, d, &m)
-			} else {
-				e.Frozen -= q.a0 * moment(a, b, d, nil)
-			}
+			e.Frozen -= q.a0 * moment(a, b, d, grad, &m)
 		}
 		if grad {
 			var pa, pb, pd [3]float64
@@ -135,12 +131,10 @@ func (s *Solver) evaluateMoments(e *Energies, grad bool) {
 			continue
 		}
 		a, b, d := s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(p.n[:], p.cd[:])
-		if !grad {
-			e.Frozen -= moment(a, b, d, nil)
+		var m [3][3]float64
+		if e.Frozen -= moment(a, b, d, grad, &m); !grad {
 			continue
 		}
-		var m [3][3]float64
-		e.Frozen -= moment(a, b, d, &m)
 		for c, n := range p.n {
 			ca, cb, cd := p.ca[c], p.cb[c], p.cd[c]
 			y := g[3*n : 3*n+3 : 3*n+3]

@@ -20,14 +20,14 @@ const blunt = 0.02
 
 var bluntScale = math.Sqrt(1 + blunt*blunt)
 
-// moment returns f = D·n̂ and, where wanted, its gradient with respect to a, b
-// and D, for m = a × b.
-func moment(a, b, d [3]float64, grad *[3][3]float64) float64 {
+// moment returns f = D·n̂ for m = a × b and, where wanted, puts its gradient with
+// respect to a, b and D into grad.
+func moment(a, b, d [3]float64, wanted bool, grad *[3][3]float64) float64 {
 	m := cross(a, b)
 	l := math.Sqrt(dot3(m, m) + blunt*blunt)
 	n := [3]float64{m[0] / l, m[1] / l, m[2] / l}
 	f := dot3(d, n)
-	if grad != nil {
+	if wanted {
 		q := bluntScale / l
 		g := [3]float64{q * (d[0] - f*n[0]), q * (d[1] - f*n[1]), q * (d[2] - f*n[2])}
 		grad[0], grad[1] = cross(b, g), cross(g, a)
@@ -133,7 +133,7 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 	for k := range s.curves {
 		q := &s.curves[k]
 		p := &s.points[q.node]
-		v := quality * moment(s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(q.n[:], q.c[:]), nil)
+		v := quality * moment(s.gather(p.n[:], p.ca[:]), s.gather(p.n[:], p.cb[:]), s.gather(q.n[:], q.c[:]), false, nil)
 		dst := f.V
 		if q.along == 0 {
 			dst = f.U
@@ -149,7 +149,7 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 			f.UV[k] = math.NaN()
 			continue
 		}
-		f.UV[k] = quality * moment(a, b, d, nil)
+		f.UV[k] = quality * moment(a, b, d, false, nil)
 	}
 	return f
 }

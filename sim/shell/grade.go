@@ -58,8 +58,8 @@ func (g *Grade) validate(name string, lines int) error {
 			return fmt.Errorf("shell: %s.%s has %d entries; nil or %d", name, q.name, len(q.f), lines)
 		}
 		for k, v := range q.f {
-			if !finite(v) || v < 0 || q.above && v == 0 {
-				return fmt.Errorf("shell: %s.%s[%d] = %v; it must be finite and %s 0", name, q.name, k, v, map[bool]string{true: ">", false: "≥"}[q.above])
+			if err := positive(fmt.Sprintf("%s.%s[%d]", name, q.name, k), v, q.above); err != nil {
+				return err
 			}
 		}
 	}

@@ -16,22 +16,16 @@ func (m *unknowns) add(s *Solver, b *Band, a, c int32, h *[9]float64) {
 				}
 				return
 			}
-			if pa > pc {
-				for r := range 3 {
-					q := b.index(int(pa)+r, int(pc))
-					row := b.a[q : q+9 : q+9]
-					row[0] += h[3*r]
-					row[4] += h[3*r+1]
-					row[8] += h[3*r+2]
-				}
-				return
+			if pa < pc {
+				t := transposed(*h)
+				pa, pc, h = pc, pa, &t
 			}
 			for r := range 3 {
-				q := b.index(int(pc)+r, int(pa))
+				q := b.index(int(pa)+r, int(pc))
 				row := b.a[q : q+9 : q+9]
-				row[0] += h[r]
-				row[4] += h[3+r]
-				row[8] += h[6+r]
+				row[0] += h[3*r]
+				row[4] += h[3*r+1]
+				row[8] += h[3*r+2]
 			}
 			return
 		}

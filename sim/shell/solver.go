@@ -86,15 +86,8 @@ func (s *Solver) Reset(sheet *Sheet) error {
 			continue
 		}
 		for n := range s.nodes {
-			w := 1.0
-			if c.Weight != nil {
-				w = c.Weight[n]
-			}
+			w, back := c.at(n)
 			if w > 0 && (s.sym.at[3*n] >= 0 || s.sym.at[3*n+1] >= 0 || s.sym.at[3*n+2] >= 0) {
-				back := 0.0
-				if c.Back != nil {
-					back = c.Back[n]
-				}
 				s.touches = append(s.touches, touch{int32(k), int32(n), w, back})
 			}
 		}

@@ -106,14 +106,7 @@ func (s *Solver) layPresses() {
 			continue
 		}
 		for n := range s.sheet.Spots {
-			w, back := 1.0, 0.0
-			if c.Weight != nil {
-				w = c.Weight[n]
-			}
-			if c.Back != nil {
-				back = c.Back[n]
-			}
-			if w > 0 {
+			if w, back := c.at(n); w > 0 {
 				s.presses = append(s.presses, press{int32(k), int32(n), w, back})
 			}
 		}

@@ -125,17 +125,15 @@ func (s *Solver) layGhosts(k, n int) {
 		if e.Kind == Free {
 			continue
 		}
-		var inside int
-		var h float64
-		switch k {
-		case 0:
-			inside, h = s.node(1, m), s.sheet.U[1]-s.sheet.U[0]
-		case 1:
-			inside, h = s.node(s.nu-1, m), s.sheet.U[s.nu]-s.sheet.U[s.nu-1]
-		case 2:
-			inside, h = s.node(m, 1), s.sheet.V[1]-s.sheet.V[0]
-		default:
-			inside, h = s.node(m, s.nv-1), s.sheet.V[s.nv]-s.sheet.V[s.nv-1]
+		c, at := [2][]float64{s.sheet.U, s.sheet.V}[k/2], 1 // the line inside
+		h := c[1] - c[0]
+		if k%2 == 1 {
+			at = len(c) - 2
+			h = c[at+1] - c[at]
+		}
+		inside := s.node(at, m)
+		if k >= 2 {
+			inside = s.node(m, at)
 		}
 		g := ghost{node: int32(inside), mirror: e.Kind == Mirror, image: itself}
 		if e.Kind == Mirror {
@@ -214,22 +212,12 @@ func (s *Solver) layCurves() {
 				_, c := slopes(hl, hr)
 				q := curve{n: n, c: c, along: along, node: int32(o)}
 				f := a
-				b, kappa := sh.BendV, []float64(nil)
-				if along == 0 {
-					b = sh.BendU
-					if sh.Fold != nil {
-						f *= sh.Fold[o]
-					}
+				if along == 0 && sh.Fold != nil {
+					f *= sh.Fold[o]
 				}
-				q.k = b * f
-				if z := sh.Frozen; z != nil {
-					b, kappa = z.BendV, z.V
-					if along == 0 {
-						b, kappa = z.BendU, z.U
-					}
-					if !math.IsNaN(kappa[o]) {
-						q.kf = b * f
-					}
+				q.k = [2]float64{sh.BendU, sh.BendV}[along] * f
+				if z := sh.Frozen; z != nil && !math.IsNaN([2][]float64{z.U, z.V}[along][o]) {
+					q.kf = [2]float64{z.BendU, z.BendV}[along] * f
 				}
 				s.curves = append(s.curves, q)
 			}

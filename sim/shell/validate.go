@@ -46,8 +46,8 @@ func (s *Sheet) validateCloth() error {
 		v     float64
 		above bool
 	}{{"BendU", s.BendU, false}, {"BendV", s.BendV, false}, {"StretchU", s.StretchU, true}, {"StretchV", s.StretchV, true}, {"Shear", s.Shear, false}, {"Mass", s.Mass, false}} {
-		if !finite(q.v) || q.v < 0 || q.above && q.v == 0 {
-			return fmt.Errorf("shell: %s = %v; it must be finite and %s 0", q.name, q.v, map[bool]string{true: ">", false: "≥"}[q.above])
+		if err := positive(q.name, q.v, q.above); err != nil {
+			return err
 		}
 	}
 	if !finite(s.Twist) {
@@ -60,6 +60,14 @@ func (s *Sheet) validateCloth() error {
 		return err
 	}
 	return s.GradeV.validate("GradeV", len(s.V))
+}
+
+// positive refuses a number that is not finite, below 0, or (above) 0.
+func positive(name string, v float64, above bool) error {
+	if !finite(v) || v < 0 || above && v == 0 {
+		return fmt.Errorf("shell: %s = %v; it must be finite and %s 0", name, v, map[bool]string{true: ">", false: "≥"}[above])
+	}
+	return nil
 }
 
 func (s *Sheet) validateEdges() error {
