@@ -20,9 +20,7 @@ const (
 	contactSlender   = 0.805138110101765 / ContactRatio
 )
 
-// minRatioElastica is the smallest half pitch ÷ length that is taken: loops
-// a billion times taller than wide are no cloth's, and the solve's figures
-// would begin to thin out.
+// minRatioElastica is the smallest half pitch ÷ length that is taken.
 const minRatioElastica = 1e-9
 
 // Elastica is the outer edge of a panel as an inextensible strip takes it when
@@ -145,14 +143,10 @@ func uprightArcOf(p *pendulum, excess, m, mc float64) (v, c float64) {
 	return v, p.at(v).c
 }
 
-// Length returns the arc length from crest to trough, mm.
-func (e *Elastica) Length() float64 { return e.length }
-
-// HalfPitch returns the distance of the mirror planes, mm.
+// Length, HalfPitch and Height are as of a Curve, mm.
+func (e *Elastica) Length() float64    { return e.length }
 func (e *Elastica) HalfPitch() float64 { return e.halfPitch }
-
-// Height returns how far the trough lies below the crest, mm.
-func (e *Elastica) Height() float64 { return e.height }
+func (e *Elastica) Height() float64    { return e.height }
 
 // LoopWidth returns the clear width of a loop, mm: twice the farthest reach of
 // the crest's half loop (crest to inflection) from the crest's plane, the

@@ -6,9 +6,8 @@ import "math"
 // opposite signs (or one is zero): inverse quadratic interpolation while it is
 // safe, bisection where it is not (Chandrupatla, Advances in Engineering
 // Software 28, 1997; from memory). It stops when the root is known to 4 units
-// in the last place of the larger end it is near to, or after 120 evaluations,
-// more than bisection of any two numbers in use here takes. ok is false where
-// the signs do not differ or f gives NaN.
+// in the last place, or after 120 evaluations. ok is false where the signs do not
+// differ or f gives NaN.
 func root(f func(float64) float64, a, fa, b, fb float64) (x float64, ok bool) {
 	switch {
 	case fa == 0:

@@ -9,8 +9,7 @@ import (
 	"ruffwright/geom"
 )
 
-// MaxSlack is the largest slack that NewSewnElastica takes. A strip with three
-// and a half times the length it needs is crumpled, not bent in one wave.
+// MaxSlack is the largest slack that NewSewnElastica takes: longer strips crumple.
 const MaxSlack = 3.5
 
 // SewnElastica is the inner edge of a panel whose crest and trough are both
@@ -18,14 +17,12 @@ const MaxSlack = 3.5
 // apart and the trough's lower by the rise, with its length given. It is a
 // Curve with Height() = rise.
 //
-// The end force has a level and an upright part, so the curve is an arc of the
+// The stitches carry a level and an upright force, so the curve is an arc of the
 // inflectional elastica turned by an angle: two unknowns, the modulus and the
-// arc's end w, for two conditions. It is symmetric under a half turn about its
-// middle, where its inflection lies; of the curves with that symmetry this is
-// the one reached from the taut strip by paying out length, the one of least
-// energy (TestSewnChain minimises a chain of links and finds the same). Shapes
-// without the symmetry, and neighbours in the way, are not looked at: Overlap
-// tells how far the curve would reach past its mirror planes.
+// arc's end w, for two conditions. Of the curves symmetric under a half turn about
+// the middle, their inflection, it is the one reached from the taut strip by paying
+// out length, of least energy (TestSewnChain). Neighbours in the way are not looked
+// at: see Overlap.
 type SewnElastica struct {
 	length, halfPitch, rise float64
 	overlap                 float64
@@ -51,9 +48,7 @@ func (e *SlackError) Error() string {
 // gives a *SlackError.
 //
 // The far end is met to 1e-10 of the length, mostly 1e-13 (TestSewnShape); an
-// error says so if ever it is not. Slack near 1 is
-// ill-posed in the shape's small bends, not in the places: those are good to
-// the same figure.
+// error says so if ever it is not.
 func NewSewnElastica(length, halfPitch, rise float64) (SewnElastica, error) {
 	const what = "sewn elastica"
 	if err := inRange(what, "length", length); err != nil {
@@ -113,14 +108,10 @@ func (e *SewnElastica) reach() (most float64) {
 	return most
 }
 
-// Length returns the arc length from crest to trough, mm.
-func (e *SewnElastica) Length() float64 { return e.length }
-
-// HalfPitch returns the level distance of the sewn points, mm.
+// Length, HalfPitch and Height, the rise, are as of a Curve, mm.
+func (e *SewnElastica) Length() float64    { return e.length }
 func (e *SewnElastica) HalfPitch() float64 { return e.halfPitch }
-
-// Height returns the rise: how far the sewn trough lies below the crest, mm.
-func (e *SewnElastica) Height() float64 { return e.rise }
+func (e *SewnElastica) Height() float64    { return e.rise }
 
 // Overlap returns how far the curve reaches past the mirror planes X = 0 and
 // X = HalfPitch, mm: there the neighbouring panel is in its way. 0 where it

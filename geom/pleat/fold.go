@@ -8,16 +8,14 @@ import (
 	"ruffwright/geom/scheme"
 )
 
-// The grids that Fold draws on. Below 4 cells along a panel its two tucks have
-// no room; the upper bounds keep a slip of the hand from filling the memory.
+// The grids that Fold draws on: below 4 cells along a panel its two tucks have no room.
 const (
 	minNU, maxNU = 4, 256
 	minNV, maxNV = 1, 256
 )
 
-// fadeDepths is how far from the neck a tuck is still folded in, in tuck depths:
-// the pressed crease of the half-set cell (4t), so that the drawing and the
-// solved shape show the tuck in the same place. Chosen, not measured.
+// fadeDepths is how far from the neck a tuck is still folded in, in tuck depths: as
+// far as the solved half set's pressed crease. Chosen, not measured.
 const fadeDepths = 4
 
 // Fold draws the whole ruff in closed form: nu cells along each panel (4 to 256)
@@ -30,17 +28,14 @@ const fadeDepths = 4
 // depth, which keeps its length; the inner edge likewise on the neckline.
 // Straight lines join the two edges, each to the point at the same length of
 // strip; the tuck's cloth lies folded inward in the fold's own plane and fades
-// over 4 tuck depths. The outer edge's middle stands as high as the inner
-// edge's. So the drawing knows no weight, no stiffness between the edges and no
-// stretch: its lines from neck to outer edge differ from the strip's width.
+// over 4 tuck depths. The outer edge's middle stands as high as the inner edge's.
+// Lines from neck to outer edge differ from the strip's width.
 //
-// Panels that differ, by the maker's own marks or (slightly) by the curvature of
-// an ellipse, would alone stand at different heights on the fold they share. The
-// fold is drawn at the mean of the two and each panel's height fitted to its
-// folds: lengths along the outer edge are then near, not exact (to 0.3 % for 16
-// sets on an ellipse of 0.8; TestEdgesKeepTheirLength). A fold that nobody sewed
-// hangs as high as its neighbours say, outward from the nearest sewn ones; with
-// nothing sewn at all the inner edge is centred on the band.
+// Panels that differ, by own marks or (slightly) on an ellipse, would alone stand at
+// different heights on the fold they share. It is drawn at the mean of the two and
+// each panel's height fitted to its folds: lengths along the outer edge are then near,
+// not exact (to 0.3 % for 16 sets on an ellipse of 0.8; TestEdgesKeepTheirLength).
+// With nothing sewn at all the inner edge is centred on the band.
 //
 // Where no inner curve exists (slack below 1) the inner edge is the straight
 // line between the sewn points (Measure.InnerStraight); where a panel is shorter

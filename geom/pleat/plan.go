@@ -1,7 +1,5 @@
-// Package pleat turns a scheme into the pleated strip: its marks, panels,
-// tucks, ends and totals, and the folded panels around the neckline in closed
-// form. It is what the page draws while the mechanics compute, and the honest
-// baseline to hold the solved shape against.
+// Package pleat turns a scheme into the pleated strip: its marks, panels, tucks, ends
+// and totals, and the folded panels around the neckline in closed form.
 package pleat
 
 import (
@@ -46,9 +44,7 @@ type Plan struct {
 	SlackMost     float64
 }
 
-// NewPlan lays the scheme out along the strip: planned marks, or the maker's
-// own, with what is sewn to which edge of the band, tucks, totals, and what is
-// at hand beside what is needed. All lengths are in mm.
+// NewPlan lays the scheme out along the strip: planned marks or the maker's own.
 //
 // The strip begins and ends at a mark. Beginning and ending on troughs it has
 // N crests, N + 1 troughs and 2N panels; on crests N + 1 crests, N troughs and

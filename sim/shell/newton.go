@@ -18,10 +18,8 @@ import (
 //	           whose energy rises, on trust
 //	correct    second-order corrections with the factor in hand
 //
-// It ends when the largest force on an unknown is below the tolerance.
-// Cancelling ctx ends it within one step (a few factorisations at most).
-//
-// The result belongs to the shape handed back whatever the status.
+// It ends when the largest force on an unknown is below the tolerance, or ctx is
+// cancelled, within one step.
 //
 // Numerical Optimization, named at the functions that follow it, is the book of
 // J. Nocedal and S. J. Wright, 2nd edition, Springer 2006; its section numbers

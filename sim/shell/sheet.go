@@ -67,7 +67,7 @@ const (
 	Clamped
 )
 
-// Edge is the condition along one edge of the grid. The zero value is free.
+// Edge is the condition along one edge of the grid.
 type Edge struct {
 	Kind EdgeKind
 	// Normal is the mirror plane's unit normal, Offset its Normal·x in mm.
@@ -119,8 +119,8 @@ const StandardGravity = 9.80665
 // WeightPerArea returns the sheet's weight in mN/mm² for a mass in g/m².
 func WeightPerArea(mass_gm2 float64) float64 { return mass_gm2 * 1e-6 * StandardGravity }
 
-// Node returns the index of node (i, j), 0 ≤ i ≤ nu, 0 ≤ j ≤ nv. Its position
-// is x[3·Node], x[3·Node+1], x[3·Node+2] of a shape.
+// Node returns the index of node (i, j), 0 ≤ i ≤ nu, 0 ≤ j ≤ nv: its place is
+// x[3·Node:] of a shape.
 func (s *Sheet) Node(i, j int) int { return i*len(s.V) + j }
 
 // Nodes returns the number of nodes.
@@ -147,8 +147,7 @@ func (s *Sheet) Weight() float64 {
 	return WeightPerArea(s.Mass) * along * across
 }
 
-// MaxNodes bounds the size of a sheet, so that bad input cannot ask for the
-// machine's memory.
+// MaxNodes bounds the size of a sheet.
 const MaxNodes = 200_000
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -98,8 +98,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	return nil
 }
 
-// SetGravity changes the sheet's gravity, a vector in multiples of 9.80665 m/s²
-// whose components are finite, without the work of Reset.
+// SetGravity changes the sheet's gravity, finite, without the work of Reset.
 func (s *Solver) SetGravity(g [3]float64) { s.sheet.Gravity = g }
 
 // frameOf returns the number of the frame whose First is the unit vector n, laid

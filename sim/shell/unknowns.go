@@ -74,8 +74,7 @@ func (s *Solver) holdMirrors(m *unknowns, anti bool) {
 	}
 }
 
-// measureBand sets m.kd, the half-bandwidth: the widest apart that any stencil's
-// unknowns are numbered.
+// measureBand sets m.kd: the widest apart that any stencil's unknowns are numbered.
 func (s *Solver) measureBand(m *unknowns) {
 	m.kd = 0
 	widen := func(nodes ...int32) { m.kd = max(m.kd, s.spanned(m, nodes)) }

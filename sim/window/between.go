@@ -6,12 +6,10 @@ import (
 	"ruffwright/sim/shell"
 )
 
-// Of a tucked half set little touches its neighbours: the ridge of a fold, a
-// loop's flank beside a stitch, and that by many times its weight. Felt at nodes
-// alone, a ridge was pressed harder the more nodes lay along it, and a sinking
-// ruff moved by as much as the mesh's nodes did. So the walls press on tucked
-// windows between nodes, by area (shell.Contact.Between). Without a tuck
-// the nodes suffice, and are kept.
+// Of a tucked half set little touches its neighbours, ridges above all. Felt at nodes
+// alone, a ridge was pressed harder the more nodes lay along it, and a sinking ruff
+// moved with the mesh. So the walls press on tucked windows between nodes, by area
+// (shell.Contact.Between). Without a tuck the nodes suffice.
 
 // parted_mm is how far along the cloth from where it is held in a plane, by a
 // tuck or at a mark, it has come clear of that plane: its clearance begins at

@@ -12,9 +12,8 @@ const (
 	bowStep_deg  = 10
 )
 
-// bowGravity is gravity in the ruff's frame when the wearer bows by deg: the
-// front set (side 1) sees it turn outward, the back set (−1) inward. The
-// radial direction is that of the middle of the half set.
+// bowGravity is gravity in the ruff's frame when the wearer bows by deg: for the
+// front set (side 1) it turns outward, for the back set (−1) inward.
 func (s *solver) bowGravity(deg, side float64) [3]float64 {
 	sn, cs := math.Sincos(deg * math.Pi / 180)
 	a, b := math.Sincos(s.f.panels[0].a / 2)
