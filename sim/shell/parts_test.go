@@ -323,3 +323,63 @@ func TestDownhill(t *testing.T) {
 		}
 	}
 }
+
+// TestHeldFeelNothing: a node that cannot move is not pressed, whatever it lies in; one
+// that may move along one axis is, and one of no weight is not.
+func TestHeldFeelNothing(t *testing.T) {
+	sh := &Sheet{U: lines01(2), V: lines01(2), BendU: 1, BendV: 1, StretchU: 1, StretchV: 1}
+	c := Plane([3]float64{0, 0, 1}, 1)
+	c.Stiffness, c.Skin, c.Weight = 1, 0.5, slices.Repeat([]float64{1}, 9)
+	sh.Contacts = []Contact{c}
+	for n := range 8 { // all but the last held on every axis
+		sh.Held = append(sh.Held, Hold{I: n / 3, J: n % 3, Axes: All})
+	}
+	x := make([]float64, 27)
+	energy := func() float64 {
+		s, err := NewSolver(sh)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return s.Energy(x).Contact
+	}
+	phi, _, _ := c.force(-1)
+	if e := energy(); math.Abs(e-phi) > 1e-12 {
+		t.Errorf("one free node of nine in an obstacle: %g, want %g", e, phi)
+	}
+	if sh.Held[3].Axes = First | Second; math.Abs(energy()-2*phi) > 1e-12 {
+		t.Errorf("two of nine: %g, want %g", energy(), 2*phi)
+	}
+	if c.Weight[8] = 0; math.Abs(energy()-phi) > 1e-12 {
+		t.Errorf("one of two of no weight: %g, want %g", energy(), phi)
+	}
+}
+
+// TestQuads: a sheet's own cells, and no more beyond a free edge; beyond a mirror as
+// many as are asked for.
+func TestQuads(t *testing.T) {
+	sh := &Sheet{U: lines01(3), V: lines01(2), BendU: 1, BendV: 1, StretchU: 1, StretchV: 1, UEnd: Edge{Kind: Mirror, Normal: [3]float64{-1, 0, 0}, Offset: -3}}
+	x := make([]float64, 3*sh.Nodes())
+	for i, u := range sh.U {
+		for j, v := range sh.V {
+			copy(x[3*sh.Node(i, j):], []float64{u, v, 0})
+		}
+	}
+	rows := sh.Quads(x, -2, 6)
+	for k, row := range rows {
+		i := k - 2
+		if want := map[bool]int{true: 2}[i >= 0 && i < 6]; len(row) != want {
+			t.Errorf("row %d has %d cells, want %d", i, len(row), want)
+			continue
+		}
+		for j := range row {
+			q := &row[j]
+			lo, hi := [3]float64{float64(i), float64(j), 0}, [3]float64{float64(i + 1), float64(j + 1), 0}
+			if q.I != i || q.J != j || q.Lo != lo || q.Hi != hi || q.P[0] != lo || q.P[3] != hi {
+				t.Errorf("cell (%d, %d): %+v", i, j, q)
+			}
+			if d := q.Distance([3]float64{hi[0] + 3, hi[1] + 4, 0}); d != 5 || q.Distance([3]float64{lo[0] + 0.5, lo[1] + 0.5, 0}) != 0 {
+				t.Errorf("cell (%d, %d): %g away", i, j, d)
+			}
+		}
+	}
+}

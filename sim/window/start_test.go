@@ -108,8 +108,16 @@ func TestStart(t *testing.T) {
 				t.Errorf("%s: between the stitches it drops by %.4f", name, got)
 			}
 		}
-		if p.tc > 0 && math.Abs(x[2]-(x[3*p.ic*nv+2]-p.tc)) > 1e-9 {
-			t.Errorf("%s: the crest lies %.3f mm under its stitch", name, x[3*p.ic*nv+2]-x[2])
+		for i, u := range p.u { // in a tuck the cloth goes straight inward from the stitch
+			z, in := x[3*i*nv+2], 0.0
+			if i < p.ic {
+				in = x[3*p.ic*nv+2] - z - (p.tc - u)
+			} else if i > p.it {
+				in = z - x[3*p.it*nv+2] - (u - (p.length - p.tt))
+			}
+			if math.Abs(in) > 1e-9 {
+				t.Errorf("%s: line %d of a tuck is %.3f mm off", name, i, in)
+			}
 		}
 	}
 	for _, share := range []float64{-0.39, 0, 0.02, 0.5, 0.999} {
