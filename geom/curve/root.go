@@ -49,3 +49,19 @@ func root(f func(float64) float64, a, fa, b, fb float64) (x float64, ok bool) {
 	}
 	return x, true
 }
+
+// Amplitude returns the largest tangent angle φ, radians, of a wave whose angle is
+// φ sin πs along its length and whose chord is that share of it, −0.4 < share < 1:
+// J₀(φ) = share. Many a solve starts from it.
+func Amplitude(share float64) float64 {
+	lo, hi := 0.0, 3.8
+	for range 60 {
+		m := (lo + hi) / 2
+		if math.J0(m) > share {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	return lo
+}

@@ -30,3 +30,12 @@ func TestRoot(t *testing.T) {
 		t.Error("a root where f gives no number")
 	}
 }
+
+// TestAmplitude: J₀ of the angle is the share again.
+func TestAmplitude(t *testing.T) {
+	for _, share := range []float64{-0.39, 0, 0.02, 0.5, 0.999} {
+		if got := math.J0(Amplitude(share)); math.Abs(got-share) > 1e-12 {
+			t.Errorf("J₀ of the amplitude of %g is %g", share, got)
+		}
+	}
+}

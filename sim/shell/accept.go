@@ -34,8 +34,8 @@ type patience struct {
 
 // spent counts a step that ended at the energy e and says whether patience is at
 // an end: after 25 steps without a new low the next ones only go down, first 10,
-// then 30, 70 and 100. (It came with the blunt normal, with which all of 767 random
-// half sets came to rest; before, one frozen fold went back and forth for ever.)
+// then 30, 70 and 100. (With it and the blunt normal all of 767 random half sets came
+// to rest.)
 func (p *patience) spent(e float64) bool {
 	if e < p.lowest-1e-9*math.Abs(p.lowest) {
 		p.lowest, p.since = e, 0

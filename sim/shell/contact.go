@@ -33,17 +33,14 @@ type Contact struct {
 	// Weight multiplies Stiffness node by node, 0 for no contact; nil means 1 at
 	// every node. Nodes held on every axis never feel contact.
 	Weight []float64
-	// Back moves the surface back by so many mm at each node, so that a node may
-	// lie so much deeper before it is pressed; nil means 0.
+	// Back moves the surface back by so many mm at each node; nil means 0.
 	Back []float64
-	// Between makes the obstacle felt at the sheet's Spots, not at its nodes: what
-	// touches is then not seen node by node, and with weights in proportion to
-	// Spot.Area its stiffness is the mesh's no more. Weight and Back are given spot
-	// by spot. No Tie.
+	// Between makes the obstacle felt at the sheet's Spots, not at its nodes; with
+	// weights in proportion to Spot.Area its stiffness does not depend on the mesh.
+	// Weight and Back are given spot by spot. No Tie.
 	Between bool
-	// Image says that the surface is one of the sheet's own mirror planes. What is
-	// met there is the sheet's image, which in an antisymmetric movement goes along,
-	// so there the plane does not press.
+	// Image says that the surface is one of the sheet's own mirror planes: in an
+	// antisymmetric movement the image goes along, and the plane does not press.
 	Image bool
 }
 

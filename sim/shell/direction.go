@@ -102,10 +102,9 @@ func (n *newton) factor() bool {
 }
 
 // blend lowers θ after a whole step and raises it after a shortened one: a whole
-// step divides it by 1.5, below 0.02 it is 0. Divided by 4, as at first, one frozen
-// fold in 767 random half sets went back and forth for ever; by 1.5, and with the
-// blunt normal and the patience that came with it, all of them came to rest, after
-// 212 factorisations at most.
+// step divides it by 1.5, below 0.02 it is 0. Divided by 4 one frozen fold in 767
+// random half sets went back and forth for ever; by 1.5 all came to rest, after 212
+// factorisations at most.
 func (n *newton) blend(l *line) {
 	switch {
 	case l.share >= 1:

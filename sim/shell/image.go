@@ -6,10 +6,9 @@ import (
 )
 
 // image is a map x → s x + c that carries a sheet onto its neighbour: the
-// reflection in a mirror edge, or the turn that closes a round sheet. All that a
-// sheet does with its neighbours round the neck it does with images of itself: the
-// stencils go on over an edge by ghosts, and contact is contact of a node with a
-// place of an image (Pair, Near).
+// reflection in a mirror edge, or the turn that closes a round sheet. The stencils go
+// on over an edge by ghosts, and contact is that of a node with a place of an image
+// (Pair, Near).
 type image struct {
 	s [9]float64
 	c [3]float64
@@ -64,9 +63,7 @@ func (s *Sheet) beyond(end int) (g image, ok bool) {
 }
 
 // Round closes a sheet along u: Step mm of cloth after the last grid line comes
-// the first one again, turned and shifted. A set of a ruff whose sets are all
-// alike is such a sheet, turned about the neck's axis by the room of a set; so is
-// a tube (a turn by nothing).
+// the first one again, turned and shifted.
 type Round struct {
 	// Step is the cloth between the last line and the turned first one, mm; > 0.
 	Step float64

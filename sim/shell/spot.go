@@ -39,11 +39,9 @@ var (
 	gaussV = [2][2]float64{{0.21132486540518712, 0.5}, {0.78867513459481288, 0.5}}
 )
 
-// Spots returns the spots of the grid of u and v in mm, each strictly increasing
-// with at least 2 lines, cell by cell: Gauss's points, four along u, for what
-// touches is a ridge much narrower than a cell, by two along v. Their areas add
-// up to the sheet's, and a pressure that is a cubic along each side of each cell
-// is summed exactly (TestSpots).
+// Spots returns the spots of the grid of u and v in mm, cell by cell: Gauss's points,
+// four along u, for what touches is a ridge much narrower than a cell, by two along v.
+// A pressure that is a cubic along each side of each cell is summed exactly (TestSpots).
 func Spots(u, v []float64) []Spot {
 	nu, nv := len(u)-1, len(v)-1
 	list := make([]Spot, 0, nu*nv*len(gaussU)*len(gaussV))

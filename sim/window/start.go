@@ -1,6 +1,10 @@
 package window
 
-import "math"
+import (
+	"math"
+
+	"ruffwright/geom/curve"
+)
 
 // place carries the shapes of the panels, each given in its crest's frame and line
 // by line from there, into one shape of the window.
@@ -103,7 +107,7 @@ func (f *frame) curve(p *panel, v float64, ys, zs []float64) {
 	tc, tt := fade(p.tc), fade(p.tt)
 	l := p.length - tc - tt
 	c := min(p.room*(1+d.Kappa_1pmm*v), 0.995*l)
-	top := amplitude(c / l)
+	top := curve.Amplitude(c / l)
 	// the curve, finely, as running sums
 	const n = 256
 	var cy, cz [n + 1]float64
@@ -147,18 +151,4 @@ func (f *frame) curve(p *panel, v float64, ys, zs []float64) {
 		}
 	}
 	ys[0], ys[len(ys)-1] = 0, 1
-}
-
-// amplitude returns φ with J₀(φ) = share, −0.4 < share < 1.
-func amplitude(share float64) float64 {
-	lo, hi := 0.0, 3.8
-	for range 60 {
-		m := (lo + hi) / 2
-		if math.J0(m) > share {
-			lo = m
-		} else {
-			hi = m
-		}
-	}
-	return lo
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"ruffwright/geom/curve"
 	"ruffwright/sim/shell"
 )
 
@@ -169,7 +170,7 @@ func (q *LoopSetting) sheet() *shell.Sheet {
 func (q *LoopSetting) start(sh *shell.Sheet) []float64 {
 	n := q.Segments
 	x := make([]float64, 3*sh.Nodes())
-	top := amplitude(q.Chord)
+	top := curve.Amplitude(q.Chord)
 	y, z := 0.0, 0.0
 	for i := range n + 1 {
 		if i > 0 {
@@ -211,21 +212,6 @@ func widest(sh *shell.Sheet, x []float64, height float64) float64 {
 		}
 	}
 	return 2 * at(best)
-}
-
-// amplitude returns the largest tangent angle φ of the start curve whose angle
-// is φ sin(πu): J₀(φ) = chord.
-func amplitude(chord float64) float64 {
-	lo, hi := 0.0, 3.8
-	for range 60 {
-		m := (lo + hi) / 2
-		if math.J0(m) > chord {
-			lo = m
-		} else {
-			hi = m
-		}
-	}
-	return lo
 }
 
 // ContactOnset returns the half pitch over the length at which neighbouring
