@@ -13,13 +13,11 @@ import (
 // Cloth bends far more easily than it stretches, so the way is made of bending:
 // every cell of an edge keeps its length and turns by its angle.
 //   - Laid flat to pleated: the angles of the outer edge's curve grow from 0 to
-//     what they are, the same from the inner edge to the outer. That is a
-//     cylinder over a plane curve of constant length at every moment: an isometry
-//     of the flat strip (any book on surfaces: a cylinder is developable).
-//   - Pleated to drawn up: the inner edge's angles go from the outer edge's to
-//     its own, its tucks fold in, and so it grows shorter from fold to fold than
-//     the outer edge. What the two differ by, over the depth, is the angle by
-//     which the row turns there: drawn up, it closes around the neck.
+//     what they are, the same from the inner edge to the outer: a cylinder at every
+//     moment, an isometry of the flat strip.
+//   - Pleated to drawn up: the inner edge's angles go from the outer edge's to its
+//     own, its tucks fold in. What the two edges then differ by, over the depth, is the
+//     angle by which the row turns: drawn up, it closes around the neck.
 //
 // At stage 2 it is Fold's shape. How well lengths are kept at every stage is held
 // by TestMakingKeepsLengths.

@@ -109,12 +109,10 @@ func (h *blocks) row(a, b, d float64, ra, rb, rd *[9]float64) {
 	}
 }
 
-// Freeze returns the shape's signed curvatures times quality as a frozen part
-// of the given rigidities in µN·m (twist as in Frozen), measured by the same
-// stencils that the energy uses. quality 1 keeps the shape whole, 0 makes the
-// frozen part flat. Sharp folds, |x_u × x_v| < 0.35 (where Fold makes a hinge,
-// 0.1), are marked as creases. Only the grid, edges and ghost conditions of the
-// solver's sheet are used.
+// Freeze returns the shape's signed curvatures times quality (1 keeps the shape, 0
+// makes the frozen part flat) as a frozen part of the given rigidities in µN·m (twist
+// as in Frozen), measured by the stencils of the energy. Sharp folds are marked as
+// creases. Only the grid and the edges of the solver's sheet are used.
 func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *Frozen {
 	f := &Frozen{BendU: bendU, BendV: bendV, Twist: twist,
 		U: make([]float64, s.nodes), V: make([]float64, s.nodes), UV: make([]float64, len(s.cells))}

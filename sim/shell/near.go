@@ -10,11 +10,10 @@ import (
 //
 //	gap = d/2 − Clear
 //
-// is pressed on like that of a Contact: two layers that face each other press as
-// each would on a plane midway between them. The distance has no sign, so a node
-// must not be let through (see Crossings). Which place is nearest is found anew
-// at every evaluation; the derivative is right to first order wherever that place
-// is unique, and the Hessian leaves out how it moves.
+// is pressed on like that of a Contact: each of two layers presses as on a plane midway
+// between them. The distance has no sign, so a node must not be let through (see
+// Crossings). Which place is nearest is found anew at every evaluation; the Hessian
+// leaves out how it moves.
 type Near struct {
 	Node int
 	// Patch lists triangles by their corners (Sheet.Corner).

@@ -26,10 +26,9 @@ type Pair struct {
 //
 //	gap = ½ dir·(x − x′) − clear
 //
-// Each presses as on a plane midway between them, at a distance of clear mm. A
-// node that faces its own image in a mirror keeps clear of the mirror's plane, for
-// then the gap is that of Plane(dir, Offset + clear). Stiffness, Skin and Weight
-// are still to be set.
+// Each presses as on a plane midway between them, at a distance of clear mm; a node
+// that faces its own image in a mirror, on the mirror's plane. Stiffness, Skin and
+// Weight are still to be set.
 func (s *Sheet) Facing(node, corner int, dir [3]float64, clear float64) Pair {
 	p := facing(node, dir, clear)
 	g := itself

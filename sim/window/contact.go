@@ -32,9 +32,8 @@ func (f *frame) press(bend float64, z *shell.Frozen) float64 {
 }
 
 // setBack moves the obstacles of the released sheet back where the formed shape
-// pressed on them. Forming is done with a multiple of the cloth's rigidity, and
-// so with as many times the force; set, the sheet bends no more, and only the
-// cloth's own share of that force is left. Without this the starched loops
+// pressed on them: forming has a multiple of the cloth's rigidity, and so of the
+// force, of which only the cloth's own share is left. Without this the starched loops
 // would push each other apart by the skin.
 func (f *frame) setBack(sh *shell.Sheet, formed []float64, forming float64) {
 	share := math.Sqrt(f.press(forming, nil) / (forming * f.press(1, sh.Frozen)))
@@ -59,9 +58,6 @@ func (f *frame) setBack(sh *shell.Sheet, formed []float64, forming float64) {
 
 // wall is a radial plane that a panel keeps to its side of: that of its crest or of
 // its trough. There the panel meets the next one, which keeps to the other side.
-// Where neighbours are alike that is what they do to each other, exactly: each is
-// the other's image. Where they are let free of the planes they are followed with
-// contact of cloth on cloth (loose).
 type wall struct {
 	p      *panel
 	panel  int // its number
@@ -92,8 +88,7 @@ func (f *frame) share(j int) float64 {
 }
 
 // beside weighs the nodes of a panel for contact with its walls: all but those on
-// the folds, and what is pressed together inside a tuck, which is held in its plane.
-// The edge at a free end is on no fold.
+// the folds and inside a tuck, which is held. The edge at a free end is on no fold.
 func (f *frame) beside(panel int, sh *shell.Sheet) []float64 {
 	p, last := f.panels[panel], len(f.panels[panel].u)-1
 	weight := make([]float64, sh.Nodes())
@@ -127,9 +122,8 @@ func (f *frame) everywhere(sh *shell.Sheet) []float64 {
 	return weight
 }
 
-// contacts adds the walls, in their order, the neck, and the supporter. The neck's
-// surface lies a skin behind the neckline, so that what is sewn there is not
-// pushed off.
+// contacts adds the walls, in their order, the neck, a skin behind the neckline so
+// that what is sewn there is not pushed off, and the supporter.
 func (f *frame) contacts(sh *shell.Sheet, bend float64, onBand bool) {
 	d := f.d
 	k := f.press(bend, sh.Frozen)

@@ -3,9 +3,8 @@ package window
 import "math"
 
 // finer measures what the mesh does to the shape: the same design, cold, on the
-// Finest grid. Of 100 starched tucked half sets 4 move by more than 1 mm (of
-// the next hundred 7), nearly all of them ruffs that sink. That it tells is held
-// by TestFinerTells.
+// Finest grid. Of 200 starched tucked half sets 11 move by more than 1 mm, nearly all
+// of them ruffs that sink.
 func (s *solver) finer(c *Window) error {
 	if c.Grid.NU >= Finest.NU || c.Grid.NV >= Finest.NV {
 		return nil

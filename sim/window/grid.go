@@ -11,8 +11,7 @@ import (
 // edge).
 type Grid struct{ NU, NV int }
 
-// Three grids: while a control moves, for results, and to see what the mesh
-// does to them.
+// Three grids: while a control moves, for results, and to see what the mesh does.
 var (
 	Coarse = Grid{16, 8}
 	Fine   = Grid{24, 12}
@@ -41,9 +40,8 @@ type frame struct {
 	spots  []shell.Spot // of tucked windows
 }
 
-// straight is the curvature that stands for a straight neckline: over a half
-// set of 30 mm it departs from straight by 0.5 µm. A smaller one would lose the
-// digits of the distance from the neck's axis.
+// straight is the curvature that stands for a straight neckline: a smaller one would
+// lose the digits of the distance from the neck's axis.
 const straight = 1e-6
 
 func newFrame(d *Design, run Run, g Grid) *frame {

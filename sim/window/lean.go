@@ -23,9 +23,8 @@ const (
 )
 
 // follow finds out whether the loops really lean over where the tangent stiffness
-// is not positive for moves sideways. That alone is a suspicion: of a ruff sewn at
-// its top edge, without tuck and starch, the tangent says so, and yet it comes
-// back, since loops that lean push each other up again, which no tangent sees.
+// is not positive for moves sideways. That alone is a suspicion: loops that lean push
+// each other up again, which no tangent sees.
 //
 // One whole set, crest to crest, closed round by the turn that carries a set onto
 // the next, leaves the mirrors' symmetry and keeps what all sets do alike. It is
@@ -100,11 +99,10 @@ func (s *solver) pushOver(w *loose, start []float64, sideways [3]float64, deep f
 	return measure.LeanReturns, 0, nil
 }
 
-// downhill follows x downhill until it is at rest or done says so. A shape is at
-// rest when the solver says so of a step too short to bring anything new near, or
-// when neither it nor its energy moves any more: where the nearest place of a
-// neighbour changes from one triangle to the next the force has a step, and the
-// cloth may rest on it.
+// downhill follows x downhill until it is at rest or done says so. It is at rest when
+// the solver says so of a step too short to bring anything new near, or when neither
+// shape nor energy moves any more: where the nearest place of a neighbour changes from
+// one triangle to the next the force has a step, and the cloth may rest on it.
 func (s *solver) downhill(w *loose, x []float64, gravity [3]float64, done func() bool, work *int) (rest bool, err error) {
 	sh := s.whole
 	if sh == nil {

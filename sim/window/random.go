@@ -22,10 +22,8 @@ type Trial struct {
 	Fault string
 }
 
-// RandomDesign draws half a set from the scheme's own field ranges (girth,
-// ease, sets, depth, panel, tucks, band, cloth, starch, supporter), so that it
-// includes what a maker may type, possible or not. Equal seeds give equal
-// designs.
+// RandomDesign draws half a set from the scheme's own field ranges: what a maker may
+// type, possible or not. Equal seeds give equal designs.
 func RandomDesign(seed uint64) Design {
 	r := rand.New(rand.NewPCG(seed, 0x72756666))
 	between := func(lo, hi float64) float64 { return lo + (hi-lo)*r.Float64() }

@@ -40,9 +40,7 @@ func RandomTucked(seed uint64) Design {
 // TuckedTally sums up what the mesh and the start do to starched tucked sets.
 type TuckedTally struct {
 	Designs, Refused, Unconverged int
-	// Sinking counts designs whose outer edge drops by more than 10 mm when it is
-	// released: they are to be mended, and a tenth of a millimetre where they touch
-	// moves their outer edge by one.
+	// Sinking counts designs whose outer edge drops by more than 10 mm when released.
 	Sinking int
 	// Moved counts designs whose outer heights differ by more than 1 mm between
 	// Fine and Finest, MovedSinking those of them that sink; LargestMove_mm is the
