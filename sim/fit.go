@@ -2,25 +2,26 @@ package sim
 
 import (
 	"context"
-	"fmt"
+	"errors"
 	"math"
 
 	"ruffwright/geom/curve"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/window"
 )
 
 // Fitted is the answer of Fit.
 type Fitted struct {
-	Found     bool    `json:"found"`
-	Reason    string  `json:"reason,omitempty"` // why no panel was found
-	Panel_mm  float64 `json:"panel_mm"`         // fold to fold; without Found the nearest tried
-	Height_mm float64 `json:"height_outer_mm"`  // the solved height it gives
-	Wanted_mm float64 `json:"wanted_mm"`
-	ByEye_mm  float64 `json:"rule_of_thumb_panel_mm"` // the wanted height itself, as the rule 'a set takes twice the height' says: common practice, no source
-	Drawn_mm  float64 `json:"closed_form_panel_mm"`   // what the closed form would take
-	Solves    int     `json:"solves"`
+	Found     bool      `json:"found"`
+	Reason    word.Text `json:"reason,omitzero"` // why no panel was found
+	Panel_mm  float64   `json:"panel_mm"`        // fold to fold; without Found the nearest tried
+	Height_mm float64   `json:"height_outer_mm"` // the solved height it gives
+	Wanted_mm float64   `json:"wanted_mm"`
+	ByEye_mm  float64   `json:"rule_of_thumb_panel_mm"` // the wanted height itself, as the rule 'a set takes twice the height' says: common practice, no source
+	Drawn_mm  float64   `json:"closed_form_panel_mm"`   // what the closed form would take
+	Solves    int       `json:"solves"`
 }
 
 const (
@@ -70,7 +71,10 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 		if ctx.Err() != nil {
 			return f.out, ctx.Err()
 		}
-		f.out.Reason = err.Error()
+		f.out.Reason = word.Name(err.Error())
+		if r := (reason{}); errors.As(err, &r) {
+			f.out.Reason = word.Text(r)
+		}
 	}
 	return f.out, nil
 }
@@ -84,6 +88,18 @@ type fitting struct {
 	progress func(panel_mm, height_mm float64)
 	out      Fitted // its panel is the one tried whose height is nearest to the wanted
 }
+
+// reason is an error in words.
+type reason word.Text
+
+func (r reason) Error() string { return word.Text(r).String() }
+
+// because is why no panel is found, in whole sentences.
+func because(english string, with ...any) error { return reason(word.Say(english, with...)) }
+
+// tenths and hundredths are lengths as a reason gives them.
+func tenths(mm float64) word.Number     { return word.Number{Value: mm, Decimals: 1} }
+func hundredths(mm float64) word.Number { return word.Number{Value: mm, Decimals: 2} }
 
 // tried is a panel, fold to fold, and the height at the outer edge that it solves to.
 type tried struct{ panel_mm, height_mm float64 }
@@ -102,7 +118,7 @@ func (f *fitting) try(panel_mm float64) (tried, error) {
 		return tried{}, err
 	}
 	if !w.Converged() {
-		return tried{}, fmt.Errorf("a panel of %.1f mm did not come to rest: %s", panel_mm, w.Release.Status)
+		return tried{}, because("a panel of %s mm did not come to rest: %s", tenths(panel_mm), word.Say(w.Release.Status.String()))
 	}
 	height, want := math.Abs(w.HeightOuter_mm), f.out.Wanted_mm
 	if f.progress != nil {
@@ -121,7 +137,7 @@ func (f *fitting) bracket() (low, high tried, err error) {
 	want, drawn := f.out.Wanted_mm, f.out.Drawn_mm
 	least, most := shortest(f.ruff), math.Min(2*drawn, maxPanel_mm)
 	if least >= most {
-		return low, high, fmt.Errorf("the sewn folds alone need %.1f mm fold to fold, more than the longest panel tried, %.1f mm", least, most)
+		return low, high, because("the sewn folds alone need %s mm fold to fold, more than the longest panel tried, %s mm", tenths(least), tenths(most))
 	}
 	from, to := math.Max(least, 0.93*drawn), math.Min(most, 1.1*drawn)
 	if from >= to {
@@ -135,7 +151,7 @@ func (f *fitting) bracket() (low, high tried, err error) {
 	case err != nil:
 		return low, high, err
 	case low.height_mm > want+fitNear_mm:
-		return low, high, fmt.Errorf("already the shortest panel that can be sewn, %.1f mm, stands %.1f mm high: lower the band, make the tucks shallower, or wish for more height", low.panel_mm, low.height_mm)
+		return low, high, because("already the shortest panel that can be sewn, %s mm, stands %s mm high: lower the band, make the tucks shallower, or wish for more height", tenths(low.panel_mm), tenths(low.height_mm))
 	case low.height_mm > want:
 		return low, low, nil
 	}
@@ -144,7 +160,7 @@ func (f *fitting) bracket() (low, high tried, err error) {
 		to = math.Min(most, 1.25*to)
 	}
 	if err == nil && high.height_mm < want-fitNear_mm {
-		err = fmt.Errorf("the longest panel tried, %.1f mm, stands only %.1f mm high", high.panel_mm, high.height_mm)
+		err = because("the longest panel tried, %s mm, stands only %s mm high", tenths(high.panel_mm), tenths(high.height_mm))
 	}
 	return low, high, err
 }
@@ -172,7 +188,7 @@ func (f *fitting) narrow(low, high tried) error {
 		}
 	}
 	if math.Abs(f.out.Height_mm-want) > fitJump_mm {
-		return fmt.Errorf("between panels of %.2f and %.2f mm the solved height jumps from %.1f to %.1f mm: these sets have more than one way to lie", low.panel_mm, high.panel_mm, low.height_mm, high.height_mm)
+		return because("between panels of %s and %s mm the solved height jumps from %s to %s mm: these sets have more than one way to lie", hundredths(low.panel_mm), hundredths(high.panel_mm), tenths(low.height_mm), tenths(high.height_mm))
 	}
 	return nil
 }

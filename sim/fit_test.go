@@ -50,7 +50,7 @@ func TestFitRefuses(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if f.Found || !strings.Contains(f.Reason, "shortest panel") {
+	if f.Found || !strings.Contains(f.Reason.String(), "shortest panel") {
 		t.Errorf("%+v", f)
 	}
 }
@@ -96,7 +96,7 @@ func TestNeed(t *testing.T) {
 	if d := n.Overhang_mm/2/n.Bend_mm - 1; math.Abs(d) > 0.002 {
 		t.Errorf("overhang %.2f mm for a bending length of %.2f mm", n.Overhang_mm, n.Bend_mm)
 	}
-	if n.Doubt != "" {
+	if !n.Doubt.Empty() {
 		t.Errorf("doubts %g mm: %s", n.Bend_mm, n.Doubt)
 	}
 	// Untucked at one edge the starch asked for is beyond what starch does.
@@ -104,7 +104,7 @@ func TestNeed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n.Found && (n.Bend_mm > cloth.StarchedMost_mm) != (n.Doubt != "") {
+	if n.Found && (n.Bend_mm > cloth.StarchedMost_mm) != (!n.Doubt.Empty()) {
 		t.Errorf("%g mm and the doubt %q", n.Bend_mm, n.Doubt)
 	}
 	// Untucked at one edge no starch brings the bow below 2 mm, and it says so.
@@ -113,7 +113,7 @@ func TestNeed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if n.Found || !strings.Contains(n.Reason, "no starch answers this") {
+	if n.Found || !strings.Contains(n.Reason.String(), "no starch answers this") {
 		t.Errorf("%+v", n)
 	}
 }

@@ -2,10 +2,10 @@ package sim
 
 import (
 	"context"
-	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 	"ruffwright/sim/measure"
 	"ruffwright/sim/window"
@@ -21,13 +21,13 @@ type Limits struct {
 
 // Needed is the answer of Need.
 type Needed struct {
-	Found       bool    `json:"found"`
-	Reason      string  `json:"reason,omitempty"` // why no stiffness was found
-	Bend_mm     float64 `json:"starch_bend_mm"`   // least bending length of the starched swatch; 0: no starch needed
-	Overhang_mm float64 `json:"overhang_mm"`      // of that swatch at 41.5°
-	Doubt       string  `json:"doubt,omitempty"`  // why the answer may not be reached with starch
-	Governs     string  `json:"governs"`          // the limit that asks for it: droop, bow or lean
-	Solves      int     `json:"solves"`
+	Found       bool      `json:"found"`
+	Reason      word.Text `json:"reason,omitzero"` // why no stiffness was found
+	Bend_mm     float64   `json:"starch_bend_mm"`  // least bending length of the starched swatch; 0: no starch needed
+	Overhang_mm float64   `json:"overhang_mm"`     // of that swatch at 41.5°
+	Doubt       word.Text `json:"doubt,omitzero"`  // why the answer may not be reached with starch
+	Governs     string    `json:"governs"`         // the limit that asks for it: droop, bow or lean
+	Solves      int       `json:"solves"`
 
 	// At Bend_mm, or at the stiffest tried where none was found.
 	Droop_mm      float64 `json:"droop_mm"`
@@ -86,7 +86,7 @@ func Need(ctx context.Context, s scheme.Scheme, grid window.Grid, lim Limits, pr
 	}
 	n.out.Found, n.out.Bend_mm = true, bend
 	if bend > cloth.StarchedMost_mm {
-		n.out.Doubt = fmt.Sprintf("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %.0f mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", cloth.StarchedMost_mm, bend)
+		n.out.Doubt = word.Say("starched cloth usually shows a bending length of 40 to %d mm (an estimate, no source): %s mm may be out of a starch's reach. Tuck the sewn folds, sew the other edge as well, or support it.", cloth.StarchedMost_mm, word.Number{Value: bend})
 	}
 	n.out.Overhang_mm, err = cloth.Overhang(math.Max(bend, own), cloth.Slope_deg)
 	return n.out, err
@@ -184,22 +184,22 @@ func (n *needing) judge(bend_mm float64, m measure.Values) bool {
 
 // reason says why there is no answer. broken_mm is the last length that did not hold
 // from a cold start, 0 where none was found at all. The figures are of the last try.
-func (n *needing) reason(broken_mm float64) string {
+func (n *needing) reason(broken_mm float64) word.Text {
 	if broken_mm > 0 {
-		return fmt.Sprintf("no starch can be named: some seem to keep the ruff within the limits, but solved afresh at a bending length of %.1f mm %s. These sets can lie in more than one way. Sew the other edge as well, or support it.", broken_mm, n.wrong())
+		return word.Say("no starch can be named: some seem to keep the ruff within the limits, but solved afresh at a bending length of %s mm %s. These sets can lie in more than one way. Sew the other edge as well, or support it.", tenths(broken_mm), n.wrong())
 	}
-	return fmt.Sprintf("no starch answers this: even at a bending length of %d mm %s. Sew the other edge as well, or support it.", stiffest_mm, n.wrong())
+	return word.Say("no starch answers this: even at a bending length of %d mm %s. Sew the other edge as well, or support it.", stiffest_mm, n.wrong())
 }
 
 // wrong says which limit the last try did not keep, and how far the ruff moved.
-func (n *needing) wrong() string {
+func (n *needing) wrong() word.Text {
 	switch n.out.Governs {
 	case "droop":
-		return fmt.Sprintf("the edge droops by %.1f mm", n.out.Droop_mm)
+		return word.Say("the edge droops by %s mm", tenths(n.out.Droop_mm))
 	case "bow":
-		return fmt.Sprintf("the edge swings by %.1f mm when the wearer bows", n.out.Bow_mm)
+		return word.Say("the edge swings by %s mm when the wearer bows", tenths(n.out.Bow_mm))
 	case "lean":
-		return fmt.Sprintf("the loops lean by %.1f mm for their own weight sideways", n.out.Lean_mm_per_g)
+		return word.Say("the loops lean by %s mm for their own weight sideways", tenths(n.out.Lean_mm_per_g))
 	}
-	return "the cloth does not come to rest"
+	return word.Say("the cloth does not come to rest")
 }

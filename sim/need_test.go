@@ -103,7 +103,7 @@ func TestSearch(t *testing.T) {
 // none of the numbers of an answer.
 func TestNeedUnverified(t *testing.T) {
 	n := needing{out: Needed{Governs: "bow", Bow_mm: 3.62}}
-	if got := n.reason(233.3); !strings.HasPrefix(got, "no starch can be named: ") || !strings.Contains(got, "at a bending length of 233.3 mm the edge swings by 3.6 mm") {
+	if got := n.reason(233.3); !strings.HasPrefix(got.String(), "no starch can be named: ") || !strings.Contains(got.String(), "at a bending length of 233.3 mm the edge swings by 3.6 mm") {
 		t.Error(got)
 	}
 }

@@ -240,10 +240,10 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 		} else {
 			counts[f.Severity]++
 		}
-		fmt.Fprintf(&b, "%-8s  %s", word, strings.TrimLeft(wrapped(f.Sentence, 80, hang), " "))
+		fmt.Fprintf(&b, "%-8s  %s", word, strings.TrimLeft(wrapped(f.Sentence.String(), 80, hang), " "))
 		for _, remedy := range f.Remedies {
-			fmt.Fprintf(&b, "%s- %s", hang, strings.TrimLeft(wrapped(remedy.Sentence, 80, hang+"  "), " "))
-			if tried := remedy.Outcome(f.Unit, units); tried != "" {
+			fmt.Fprintf(&b, "%s- %s", hang, strings.TrimLeft(wrapped(remedy.Sentence.String(), 80, hang+"  "), " "))
+			if tried := remedy.Outcome(f.Unit, units); !tried.Empty() {
 				fmt.Fprintf(&b, "%s  Tried: %s.\n", hang, tried)
 			}
 			if len(remedy.Changes) > 0 {

@@ -199,7 +199,7 @@ func compared(j job, how solving, a, b scheme.Scheme, u scheme.Units) (compariso
 		*s.to = sideOf(s.of, r, u)
 	}
 	c.judged = compare.Of(c.A.of, c.B.of, u)
-	c.Better, c.Sentence = string(c.judged.Better), c.judged.Sentence
+	c.Better, c.Sentence = string(c.judged.Better), c.judged.Sentence.String()
 	for _, f := range scheme.Differ(a, b) {
 		if f.Key != "name" {
 			c.Decided = append(c.Decided, decided{f.Key, f.Get(a), f.Get(b)})
@@ -246,10 +246,10 @@ func (c comparison) print(out io.Writer, u scheme.Units) error {
 	fmt.Fprintln(&b)
 	rows := [][]string{{"", "A", "B", "difference"}}
 	for _, d := range c.judged.Fields {
-		rows = append(rows, []string{d.Field.Key, d.A, d.B})
+		rows = append(rows, []string{d.Field.Key, d.A.String(), d.B.String()})
 	}
 	for _, m := range c.judged.Measures {
-		row := []string{m.Label, m.A.Text, m.B.Text, m.Difference}
+		row := []string{m.Label, m.A.Text.String(), m.B.Text.String(), m.Difference.String()}
 		if m.Better != compare.Neither {
 			row[3] += ", " + string(m.Better) + " better"
 		}

@@ -16,7 +16,6 @@ import (
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
-	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
@@ -278,7 +277,7 @@ func pointers(found []check.Finding) []figure.Note {
 	var notes []figure.Note
 	for _, f := range found {
 		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
-			notes = append(notes, figure.Note{Where: string(f.Where), Text: word.Name(f.Sentence), Sign: figure.Sign(f.Severity)})
+			notes = append(notes, figure.Note{Where: string(f.Where), Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 		}
 	}
 	return notes

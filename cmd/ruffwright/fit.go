@@ -105,7 +105,7 @@ func (a fitted) print(out io.Writer, u scheme.Units) error {
 		fmt.Fprintf(&b, "Fold every %s: as the cloth hangs, the outer edge then stands %s high; wanted %s.\n",
 			length(f.Panel_mm), length(f.Height_mm), length(f.Wanted_mm))
 	} else {
-		b.WriteString(wrapped(fmt.Sprintf("No length fold to fold gives a height of %s: %s.", length(f.Wanted_mm), strings.TrimSuffix(f.Reason, ".")), 80, ""))
+		b.WriteString(wrapped(fmt.Sprintf("No length fold to fold gives a height of %s: %s.", length(f.Wanted_mm), strings.TrimSuffix(f.Reason.String(), ".")), 80, ""))
 		if f.Panel_mm > 0 && f.Height_mm > 0 {
 			fmt.Fprintf(&b, "The nearest tried: %s, which stands %s high.\n", length(f.Panel_mm), length(f.Height_mm))
 		}

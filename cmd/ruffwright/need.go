@@ -186,7 +186,7 @@ func (a needed) print(out io.Writer, u scheme.Units) error {
 	}
 	switch {
 	case !n.Found:
-		reason := strings.TrimSuffix(n.Reason, ".")
+		reason := strings.TrimSuffix(n.Reason.String(), ".")
 		b.WriteString(wrapped(strings.ToUpper(reason[:1])+reason[1:]+".", 80, ""))
 	case n.Bend_mm == 0:
 		b.WriteString(wrapped(fmt.Sprintf("No starch is needed. %s.", strings.Replace(moves, "Then the", "The", 1)), 80, ""))
@@ -194,8 +194,8 @@ func (a needed) print(out io.Writer, u scheme.Units) error {
 		b.WriteString(wrapped(fmt.Sprintf("Starch until a swatch cut along the strip reaches the slope of 41.5° at an overhang of %s: a bending length of %s. It is the %s that asks for it.",
 			roundedLength(n.Overhang_mm, u), roundedLength(n.Bend_mm, u), n.Governs), 80, ""))
 		b.WriteString(wrapped(moves+".", 80, ""))
-		if n.Doubt != "" {
-			b.WriteString(wrapped("But: "+n.Doubt, 80, ""))
+		if !n.Doubt.Empty() {
+			b.WriteString(wrapped("But: "+n.Doubt.String(), 80, ""))
 		}
 		b.WriteString(wrapped("That is at the mass before starching; the swatch hangs under its starch as well. Weigh it, and let ruffwright swatch --starched tell.", 80, ""))
 	}

@@ -75,7 +75,7 @@ func summaryCSV(good []turned) []byte {
 			}
 		}
 		switch n := t.need; {
-		case n == nil || n.Reason != "":
+		case n == nil || !n.Reason.Empty():
 		case n.Bend_mm == 0:
 			overhang = "0"
 		default:
@@ -106,7 +106,7 @@ func summaryText(o pattern.Order, good []turned, u scheme.Units) []byte {
 		starch := "-"
 		switch n := t.need; {
 		case n == nil:
-		case n.Reason != "":
+		case !n.Reason.Empty():
 			starch = "none answers"
 		case n.Bend_mm == 0:
 			starch = "none needed"

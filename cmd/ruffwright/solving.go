@@ -79,7 +79,7 @@ func unsolvable(made scheme.Scheme, err error) error {
 	said := false
 	for _, f := range check.Find(r, scheme.Millimetres) {
 		if f.Severity == check.Stop && !f.Pending {
-			why += "\n" + f.Sentence
+			why += "\n" + f.Sentence.String()
 			said = true
 		}
 	}
@@ -115,7 +115,7 @@ func cautions(r sim.Ruff, u scheme.Units, ids ...string) []string {
 	for _, f := range check.Find(r, u) {
 		for _, id := range ids {
 			if f.ID == id && f.Severity == check.Caution {
-				said = append(said, f.Sentence)
+				said = append(said, f.Sentence.String())
 			}
 		}
 	}

@@ -68,6 +68,9 @@ func (t Text) Empty() bool {
 	return t.english == ""
 }
 
+// IsZero is Empty, for the omitzero of encoding/json.
+func (t Text) IsZero() bool { return t.Empty() }
+
 // String is the text in English.
 func (t Text) String() string { return t.In(English) }
 

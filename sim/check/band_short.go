@@ -82,10 +82,10 @@ func (v *view) girth() (seen, bool) {
 	if v.s.Wearer.Part != scheme.Neck || g >= girthLeast && g <= girthMost {
 		return s, false
 	}
-	than := "fewer than one woman in a hundred has so thin a neck"
+	s.says("A girth of %s: of adults measured for uniforms, fewer than one woman in a hundred has so thin a neck. Measure again, just below the Adam's apple, unless it is a child or the tape lay over a collar.", v.len(g))
 	if g > girthMost {
-		s.limit, than = girthMost, "fewer than one man in a hundred has so thick a neck"
+		s.limit = girthMost
+		s.says("A girth of %s: of adults measured for uniforms, fewer than one man in a hundred has so thick a neck. Measure again, just below the Adam's apple, unless it is a child or the tape lay over a collar.", v.len(g))
 	}
-	s.says("A girth of %s: of adults measured for uniforms, %s. Measure again, just below the Adam's apple, unless it is a child or the tape lay over a collar.", v.len(g), than)
 	return s, true
 }

@@ -1,6 +1,9 @@
 package check
 
-import "ruffwright/geom/scheme"
+import (
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+)
 
 var bowLaw = law{Rule: Rule{"bow", "The lower edge is not supported", Stop, bowMost, "mm", "moves at most, when the wearer bows 60°; to 8 it is to mend, over 8 it stops", judged, WhereOuter, FromMechanics},
 	find: (*view).bow, parts: bowPart}
@@ -27,11 +30,11 @@ func (v *view) bow() (seen, bool) {
 	case !v.oneEdge():
 		s.says("Though both edges are sewn, the outer edge swings by %s when the wearer bows: so deep a ruff of this cloth is not held by its folds alone.", swings)
 	case v.s.Support.Kind != scheme.NoSupport:
-		s.says("Sewn at the %s edge only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", v.p.Row.Edge(), swings)
+		s.says("Sewn at the %s only, the loops lie loose on what is under them: when the wearer bows they swing by %s.", edgeWord(v.p.Row.Edge()), swings)
 	case v.unstarched():
-		s.says("Sewn at the %s edge only, nothing but its weight holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
+		s.says("Sewn at the %s only, nothing but its weight holds %s: when the wearer bows it swings by %s.", edgeWord(v.p.Row.Edge()), v.looseEdge(), swings)
 	default:
-		s.says("Sewn at the %s edge only, starch alone holds %s: when the wearer bows it swings by %s.", v.p.Row.Edge(), v.looseEdge(), swings)
+		s.says("Sewn at the %s only, starch alone holds %s: when the wearer bows it swings by %s.", edgeWord(v.p.Row.Edge()), v.looseEdge(), swings)
 	}
 	v.offerBoth(&s)
 	v.offerTuckAndStarch(&s)
@@ -41,9 +44,9 @@ func (v *view) bow() (seen, bool) {
 
 // looseEdge is the part of the ruff that no stitch holds, as the solved outer edge
 // lies to the sewn row.
-func (v *view) looseEdge() string {
+func (v *view) looseEdge() word.Text {
 	if m := v.measures(); (m.TopOuter_mm+m.BottomOuter_mm)/2 > v.sewnHeight() {
-		return "what stands above the sewn row"
+		return word.Say("what stands above the sewn row")
 	}
-	return "the lower edge"
+	return word.Say("the lower edge")
 }

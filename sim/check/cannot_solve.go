@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -68,15 +69,15 @@ func (v *view) sayMisfit(s *seen, m sim.Misfit) {
 		s.unit = "slack"
 		s.says("Between the sewn folds the cloth is shorter than the way from edge to edge of the band: it cannot reach.")
 	default:
-		s.says("No such sets can be solved: %s must be between %s and %s, and is %s.", misfitWords[m.Field], number(m.Least, 3), number(m.Most, 3), number(m.Value, 3))
+		s.says("No such sets can be solved: %s, must be between %s and %s, and is %s.", misfitWords[m.Field], number(m.Least, 3), number(m.Most, 3), number(m.Value, 3))
 	}
 }
 
 // misfitWords name the figures of a half set that a scheme of valid fields can
 // bring out of the solver's range.
-var misfitWords = map[string]string{
-	"Panel_mm": "fold to fold, in mm,", "Pitch_mm": "the room for a set, in mm,",
-	"Kappa_1pmm": "the curve of the neck, one over its radius in mm,",
-	"BendU_uNm":  "the cloth's stiffness along the strip, in µN·m,", "BendV_uNm": "the cloth's stiffness across the strip, in µN·m,",
-	"FrozenU_uNm": "the starch's stiffness along the strip, in µN·m,", "FrozenV_uNm": "the starch's stiffness across the strip, in µN·m,",
+var misfitWords = map[string]word.Text{
+	"Panel_mm": word.Say("fold to fold, in mm"), "Pitch_mm": word.Say("the room for a set, in mm"),
+	"Kappa_1pmm": word.Say("the curve of the neck, one over its radius in mm"),
+	"BendU_uNm":  word.Say("the cloth's stiffness along the strip, in µN·m"), "BendV_uNm": word.Say("the cloth's stiffness across the strip, in µN·m"),
+	"FrozenU_uNm": word.Say("the starch's stiffness along the strip, in µN·m"), "FrozenV_uNm": word.Say("the starch's stiffness across the strip, in µN·m"),
 }

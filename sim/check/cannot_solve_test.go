@@ -26,7 +26,7 @@ func explained(t *testing.T, s scheme.Scheme) (said, helped bool) {
 		if f.Severity != Stop || f.Pending {
 			continue
 		}
-		said = said || f.Sentence != ""
+		said = said || f.Sentence.String() != ""
 		for _, m := range f.Remedies {
 			helped = helped || v.solvable(m.Changes)
 		}

@@ -1,6 +1,9 @@
 package check
 
-import "ruffwright/geom/scheme"
+import (
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+)
 
 // heavyEnough: plain cloth lighter than 88.2 g/m² is not exempt from the US
 // flammability test (16 CFR 1610).
@@ -12,11 +15,13 @@ var flameLaw = law{Rule: Rule{"flame", "Keep away from flame", Caution, heavyEno
 // flame: always.
 func (v *view) flame() (seen, bool) {
 	s := seen{value: v.s.Cloth.Mass, limit: heavyEnough}
-	light := ""
+	var light word.Text
 	if v.s.Cloth.Mass > 0 && v.s.Cloth.Mass < heavyEnough {
-		light = " Cloth as light as " + number(v.s.Cloth.Mass, 0) + " g/m² catches faster than most."
+		light = word.Say("Cloth as light as %s g/m² catches faster than most.", number(v.s.Cloth.Mass, 0))
 	}
-	s.says("No candles, matches, smoking, stoves or stage flame near a ruff: wide thin cloth by the face is alight before the wearer sees it.%s Dry it in the air, never in an oven, and ask the venue's fire officer before a show.", light)
+	s.sentence = word.Join(" ",
+		word.Say("No candles, matches, smoking, stoves or stage flame near a ruff: wide thin cloth by the face is alight before the wearer sees it."), light,
+		word.Say("Dry it in the air, never in an oven, and ask the venue's fire officer before a show."))
 	return s, true
 }
 

@@ -38,7 +38,7 @@ func TestCautions(t *testing.T) {
 	}
 	light, _ := byID(find(t, set(t, "cloth.mass 88.1")), "flame")
 	heavy, _ := byID(find(t, set(t, "cloth.mass 88.2")), "flame")
-	if !strings.Contains(light.Sentence, "88 g/m²") || strings.Contains(heavy.Sentence, "g/m²") {
+	if !strings.Contains(light.Sentence.String(), "88 g/m²") || strings.Contains(heavy.Sentence.String(), "g/m²") {
 		t.Errorf("light: %s\nheavy: %s", light.Sentence, heavy.Sentence)
 	}
 }

@@ -19,7 +19,7 @@ func (v *view) clothStiffness() (seen, bool) {
 	case v.sunk():
 		return s, false // however stiff, so sewn it would sink
 	case s.value > droopMost:
-		s.says("The cloth is too limp for its setting: let go, the outer edge sinks by %s%s from where the sticks held it.", v.len(s.value), v.giveOrTake())
+		s.says("The cloth is too limp for its setting: let go, the outer edge sinks by %s from where the sticks held it.", v.giveOrTake(s.value))
 		v.offerSetting(&s)
 		v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))
 		v.offerSupport(&s)
@@ -42,15 +42,15 @@ func (v *view) clothStiffness() (seen, bool) {
 	for _, c := range []struct {
 		value, limit float64
 		judged       bool
-		what         string
+		says         string
 	}{
-		{m.Vertical_mm_per_g, bobMost, m.VerticalStable, "bob"},
-		{m.Lateral_mm_per_g, leanMost, m.LateralStable && v.untucked(), "lean"},
-		{m.Bow_mm, bowMost, m.BowDone && v.tucked(), "swing as the wearer bows"},
+		{m.Vertical_mm_per_g, bobMost, m.VerticalStable, "Unstarched, this cloth is too limp: it is what lets the loops bob, by %s."},
+		{m.Lateral_mm_per_g, leanMost, m.LateralStable && v.untucked(), "Unstarched, this cloth is too limp: it is what lets the loops lean, by %s."},
+		{m.Bow_mm, bowMost, m.BowDone && v.tucked(), "Unstarched, this cloth is too limp: it is what lets the loops swing as the wearer bows, by %s."},
 	} {
 		if c.judged && c.value > c.limit {
 			s.value, s.limit, s.severity = c.value, c.limit, Note // what it does is said elsewhere
-			s.says("Unstarched, this cloth is too limp: it is what lets the loops %s, by %s.", c.what, v.len(c.value))
+			s.says(c.says, v.len(c.value))
 			v.offerStarch(&s, stiffUsual)
 			return s, true
 		}

@@ -48,7 +48,7 @@ func TestDemosSolved(t *testing.T) {
 func TestFloppySaysWhatToDo(t *testing.T) {
 	r := solvedRuff(t, demo(t, "floppy"))
 	f, ok := byID(Find(r, scheme.Inches), "bow")
-	if !ok || !strings.HasPrefix(f.Sentence, "Sewn at the top edge only, nothing but its weight holds the lower edge: when the wearer bows it swings by 3/8 in.") {
+	if !ok || !strings.HasPrefix(f.Sentence.String(), "Sewn at the top edge only, nothing but its weight holds the lower edge: when the wearer bows it swings by 3/8 in.") {
 		t.Fatalf("%q", f.Sentence)
 	}
 	m := f.Remedies[0]
@@ -59,7 +59,7 @@ func TestFloppySaysWhatToDo(t *testing.T) {
 	if m.Take(o); err != nil || m.Tried != Removes || m.Then > 0.5 {
 		t.Fatalf("%+v: %v", o, err)
 	}
-	if got, want := m.Outcome(f.Unit, scheme.Millimetres), "removes it (then "+scheme.FormatLength(tenth(m.Then), scheme.Millimetres)+")"; got != want {
+	if got, want := m.Outcome(f.Unit, scheme.Millimetres).String(), "removes it (then "+scheme.FormatLength(tenth(m.Then), scheme.Millimetres)+")"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	// It brings neither stop nor mend of the slack.

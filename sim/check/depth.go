@@ -17,8 +17,9 @@ func (v *view) depth() (seen, bool) {
 	if s.value < 0 {
 		s.limit = -viewerSees
 	}
-	s.says("The outer edge stands %s out from the neck, %s %s than the %s of cloth would reach: in its folds it goes by a longer way.",
-		v.len(m.Reach_mm), v.len(math.Abs(m.Reach_mm-want)), than(s.value, "farther", "less"), v.len(want))
+	s.says(than(s.value, "The outer edge stands %s out from the neck, %s farther than the %s of cloth would reach: in its folds it goes by a longer way.",
+		"The outer edge stands %s out from the neck, %s less than the %s of cloth would reach: in its folds it goes by a longer way."),
+		v.len(m.Reach_mm), v.len(math.Abs(m.Reach_mm-want)), v.len(want))
 	if s.value > 0 {
 		s.says("The outer edge stands %s out from the neck, %s farther than the %s of cloth would reach level: the folds open toward it.",
 			v.len(m.Reach_mm), v.len(m.Reach_mm-want), v.len(want))

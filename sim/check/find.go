@@ -2,10 +2,10 @@ package check
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -53,15 +53,15 @@ type seen struct {
 	unit         string   // "": the table's
 	severity     Severity // "": the table's
 	at           []int    // numbers of marks, counted from 1; none: everywhere
-	sentence     string
+	sentence     word.Text
 	remedies     []Remedy
 	awaits       []string
 }
 
 // says makes a finding's sentence.
-func (s *seen) says(format string, args ...any) { s.sentence = fmt.Sprintf(format, args...) }
+func (s *seen) says(english string, with ...any) { s.sentence = word.Say(english, with...) }
 
 // offer adds a remedy.
-func (s *seen) offer(changes []Change, format string, args ...any) {
-	s.remedies = append(s.remedies, remedy(changes, format, args...))
+func (s *seen) offer(changes []Change, english string, with ...any) {
+	s.remedies = append(s.remedies, Remedy{Sentence: word.Say(english, with...), Changes: changes})
 }

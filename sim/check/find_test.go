@@ -159,6 +159,7 @@ func TestEachFindingShowsAndMends(t *testing.T) {
 			if !ok {
 				t.Fatalf("%v does not show it; found %v", c.over, found)
 			}
+			inLanguages(t, f)
 			if g, ok := byID(find(t, set(t, c.inside...)), c.id); ok {
 				t.Errorf("%v, just inside, shows it too: %s", c.inside, g.Sentence)
 			}
@@ -225,7 +226,7 @@ func TestSentencesSpeakTheUnit(t *testing.T) {
 		scheme.Millimetres: "4472 mm", scheme.Centimetres: "447.2 cm", scheme.Inches: "176 1/16 in",
 	} {
 		f, _ := byID(Find(r, u), "strip-short")
-		if !strings.Contains(f.Sentence, want) {
+		if !strings.Contains(f.Sentence.String(), want) {
 			t.Errorf("%s: %s, want %s in it", u, f.Sentence, want)
 		}
 		if f.Value != r.Plan.SetsHave || f.Limit != 40 {
@@ -291,7 +292,7 @@ func TestAnySchemeIsRead(t *testing.T) {
 				t.Fatalf("%s: %g against %g", f.ID, f.Value, f.Limit)
 			}
 			for _, bad := range []string{"NaN", "Inf", "–", "%!", "  "} {
-				if strings.Contains(f.Sentence, bad) {
+				if strings.Contains(f.Sentence.String(), bad) {
 					t.Fatalf("%s: %q in %s", f.ID, bad, f.Sentence)
 				}
 			}

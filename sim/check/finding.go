@@ -14,6 +14,8 @@ package check
 import (
 	"cmp"
 	"slices"
+
+	"ruffwright/geom/word"
 )
 
 // Severity ranks a finding.
@@ -60,26 +62,26 @@ const (
 // Finding is one thing that will be seen at the work table. Value and Limit are
 // in Unit (lengths in mm, whatever the sentence is written in).
 type Finding struct {
-	ID       string   `json:"id"`
-	Severity Severity `json:"severity"`
-	Where    Where    `json:"where"`
-	At       []int    `json:"at,omitempty"` // numbers of the marks that it speaks of, counted from 1 along the strip; none where it speaks of all
-	Value    float64  `json:"value"`
-	Limit    float64  `json:"limit"`
-	Unit     string   `json:"unit"`
-	Sentence string   `json:"sentence"`
-	Pending  bool     `json:"pending"`          // only mechanics can know, and it is not solved yet
-	Awaits   []string `json:"awaits,omitempty"` // where pending: ids of the findings that are not known yet
-	Remedies []Remedy `json:"remedies"`         // never nil; empty where none can be named
+	ID       string    `json:"id"`
+	Severity Severity  `json:"severity"`
+	Where    Where     `json:"where"`
+	At       []int     `json:"at,omitempty"` // numbers of the marks that it speaks of, counted from 1 along the strip; none where it speaks of all
+	Value    float64   `json:"value"`
+	Limit    float64   `json:"limit"`
+	Unit     string    `json:"unit"`
+	Sentence word.Text `json:"sentence"`
+	Pending  bool      `json:"pending"`          // only mechanics can know, and it is not solved yet
+	Awaits   []string  `json:"awaits,omitempty"` // where pending: ids of the findings that are not known yet
+	Remedies []Remedy  `json:"remedies"`         // never nil; empty where none can be named
 }
 
 // Remedy is one way to remove a finding: changes to the scheme, by key.
 type Remedy struct {
-	Sentence string   `json:"sentence"`
-	Changes  []Change `json:"changes"`
-	Tried    string   `json:"tried"`            // "" not yet, or Removes, Trades, Fails
-	Then     float64  `json:"then,omitempty"`   // where tried: the finding's value with it, in its unit; 0 too where that is not known
-	Brings   []string `json:"brings,omitempty"` // where tried: ids of the findings that newly stop or are to mend with it
+	Sentence word.Text `json:"sentence"`
+	Changes  []Change  `json:"changes"`
+	Tried    string    `json:"tried"`            // "" not yet, or Removes, Trades, Fails
+	Then     float64   `json:"then,omitempty"`   // where tried: the finding's value with it, in its unit; 0 too where that is not known
+	Brings   []string  `json:"brings,omitempty"` // where tried: ids of the findings that newly stop or are to mend with it
 }
 
 // Take writes into the remedy what became of it.

@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 var fittedLaw = law{Rule: Rule{"fitted", "Fitted to what was given", Note, 0, "mm", "tucks as deep as given, fold to fold as the height asks", geometry, WhereTucks, FromGeometry},
@@ -35,9 +36,9 @@ func (v *view) fitted() (seen, bool) {
 	if err != nil {
 		return s, true
 	}
-	offer := func(c []Change, format string, mm float64) {
+	offer := func(c []Change, english string, mm float64) {
 		if q, ok := v.planWith(c); ok && !q.TucksFitted && !q.PanelReaches {
-			s.offer(c, format, v.len(mm))
+			s.offer(c, english, v.len(mm))
 		}
 	}
 	inner := (asked - tucks) / slackGood
@@ -52,7 +53,7 @@ func (v *view) fitted() (seen, bool) {
 }
 
 // tuckWords say how deep the sewn tucks are.
-func (v *view) tuckWords(top, bottom float64) string {
+func (v *view) tuckWords(top, bottom float64) word.Text {
 	given := v.p.AsGiven()
 	switch {
 	case given.Tuck(scheme.Trough) == 0 || top == bottom:
@@ -60,5 +61,5 @@ func (v *view) tuckWords(top, bottom float64) string {
 	case given.Tuck(scheme.Crest) == 0:
 		return v.len(bottom)
 	}
-	return v.len(top) + " at the top folds and " + v.len(bottom) + " at the bottom folds"
+	return word.Say("%s at the top folds and %s at the bottom folds", v.len(top), v.len(bottom))
 }

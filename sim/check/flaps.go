@@ -1,7 +1,10 @@
 package check
 
 import (
+	"math"
+
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/measure"
 )
 
@@ -25,20 +28,21 @@ func (v *view) flaps() (seen, bool) {
 		}
 	}
 	var s seen
-	var name, other, goes, wish string
+	at, other, sewn := edgeWord(edge), "Sew the top folds instead.", scheme.Crests
 	switch {
 	case crests > 0 && troughs > 0:
 		return s, false
 	case v.s.Ruff.Flaps == scheme.Fall && troughs > 0:
-		s.value, name, other, goes, wish = float64(troughs), "bottom folds", "top folds", "stand above the sewn row", "to fall"
+		s.value = float64(troughs)
+		s.says("The bottom folds are sewn to the %s of the band, so the loops stand above the sewn row; you want them to fall.", at)
+		if v.measures() != nil && v.sunk() && v.beyondLevel(v.worstTilted()) < 0 {
+			s.says("The bottom folds are sewn to the %s of the band, so the loops point up, and nothing holds them there: the whole ruff sinks about the neck like a skirt. You want the flaps to fall.", at)
+		}
 	case v.s.Ruff.Flaps == scheme.Stand && crests > 0:
-		s.value, name, other, goes, wish = float64(crests), "top folds", "bottom folds", "hang below the sewn row", "to stand"
+		s.value, other, sewn = float64(crests), "Sew the bottom folds instead.", scheme.Troughs
+		s.says("The top folds are sewn to the %s of the band, so the loops hang below the sewn row; you want them to stand.", at)
 	default:
 		return s, false
-	}
-	s.says("The %s are sewn to the %s edge of the band, so the loops %s; you want them %s.", name, edge, goes, wish)
-	if v.measures() != nil && name == "bottom folds" && v.sunk() && v.beyondLevel(v.worstTilted()) < 0 {
-		s.says("The %s are sewn to the %s edge of the band, so the loops point up, and nothing holds them there: the whole ruff sinks about the neck like a skirt. You want the flaps %s.", name, edge, wish)
 	}
 	if v.p.MarksOwn {
 		s.offer([]Change{v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
@@ -48,14 +52,10 @@ func (v *view) flaps() (seen, bool) {
 				m.Sewn = edge
 			}
 			return m
-		})}, "Sew the %s instead.", other)
+		})}, other)
 		return s, true
 	}
-	sewn := scheme.Crests
-	if name == "top folds" {
-		sewn = scheme.Troughs
-	}
-	s.offer([]Change{to("pleat.sewn", string(sewn))}, "Sew the %s instead.", other)
+	s.offer([]Change{to("pleat.sewn", string(sewn))}, other)
 	// Both edges, with tucks that leave the inner edge the slack it needs.
 	t := tenth((v.p.Panel_mm - slackGood*v.straight()) / 2)
 	if t >= 0 && v.allowed("pleat.tuck_top", t) {
@@ -95,19 +95,19 @@ func (v *view) flapsSolved() (seen, bool) {
 		s.value = (m.TopOuter_mm+m.BottomOuter_mm)/2 - v.sewnHeight()
 		return s, false
 	}
-	way, wish, far := "stand up", "to fall", s.value
+	way := "stand up: the middle of the outer edge comes to lie %s from the sewn row, and you want them to fall."
 	if s.value < 0 {
-		way, wish, far = "fall", "to stand", -s.value
+		way = "fall: the middle of the outer edge comes to lie %s from the sewn row, and you want them to stand."
 	}
-	who := "The flaps"
+	who := "The flaps "
 	if wrong < all {
-		who = "Some of the flaps"
+		who = "Some of the flaps "
 	}
-	s.says("%s %s: the middle of the outer edge comes to lie %s from the sewn row, and you want them %s.", who, way, v.len(far), wish)
+	s.says(who+way, v.len(math.Abs(s.value)))
 	v.atSets(&s, func(m measure.Values) bool { return v.wrongWay((m.TopOuter_mm + m.BottomOuter_mm) / 2) })
 	v.offerSewnAsWished(&s)
 	v.offerBoth(&s)
-	if wish == "to stand" {
+	if s.value < 0 {
 		v.offerSupport(&s)
 	}
 	return s, true
@@ -134,10 +134,10 @@ func (v *view) flapsUndecided() (seen, bool) {
 	other := (m.OtherHeights[0] + m.OtherHeights[1]) / 2
 	switch {
 	case m.OtherFound && s.value < otherDearer && v.wrongWay(other):
-		v.sayOtherShape(&s, "Half of it may turn over: the flaps can %s as well, to %s from the sewn row, and %s. A touch decides, set by set.", other)
+		s.says("Half of it may turn over: the flaps can %s as well, to %s from the sewn row, and %s. A touch decides, set by set.", v.otherShape(s.value, other)...)
 		s.severity = Stop
 	case m.OtherFound && s.value < otherDearer:
-		v.sayOtherShape(&s, "The flaps have a second way to %s, with the middle of the outer edge %s from the sewn row, and %s. Pulled there, a set stays there.", other)
+		s.says("The flaps have a second way to %s, with the middle of the outer edge %s from the sewn row, and %s. Pulled there, a set stays there.", v.otherShape(s.value, other)...)
 		s.severity = Mend
 	case m.BowDone && m.BowReturn_mm > returns:
 		s.value, s.limit, s.unit, s.severity = m.BowReturn_mm, returns, "mm", Mend
@@ -154,16 +154,17 @@ func (v *view) flapsUndecided() (seen, bool) {
 	return s, true
 }
 
-// sayOtherShape says how the cloth rests in its second shape, whose outer edge has its
-// middle at height mid.
-func (v *view) sayOtherShape(s *seen, format string, mid float64) {
-	way, far := "stand", mid-v.sewnHeight()
+// otherShape is how the cloth rests in its second shape, whose outer edge has its
+// middle at height mid and which is dearer by so many %: the way its flaps turn, how
+// far, and how well.
+func (v *view) otherShape(dearer, mid float64) []any {
+	way, far := word.Say("stand"), mid-v.sewnHeight()
 	if far < 0 {
-		way, far = "fall", -far
+		way, far = word.Say("fall"), -far
 	}
-	rests := "rest there nearly as well"
-	if s.value <= -otherDearer {
-		rests = "rest there better"
+	rests := word.Say("rest there nearly as well")
+	if dearer <= -otherDearer {
+		rests = word.Say("rest there better")
 	}
-	s.says(format, way, v.len(far), rests)
+	return []any{way, v.len(far), rests}
 }

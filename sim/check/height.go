@@ -21,11 +21,8 @@ func (v *view) height() (seen, bool) {
 	if math.Abs(s.value) <= viewerSees || v.r.Folded.Mean.OuterStraight {
 		return s, false
 	}
-	than := "taller"
-	if s.value < 0 {
-		than = "lower"
-	}
-	s.says("Folded every %s the sets stand %s high%s, %s %s than the %s you want.", v.len(v.p.Panel_mm), v.len(h), v.giveOrTake(), v.len(math.Abs(h-want)), than, v.len(want))
+	s.says(than(s.value, "Folded every %s the sets stand %s high, %s taller than the %s you want.", "Folded every %s the sets stand %s high, %s lower than the %s you want."),
+		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), v.len(want))
 	v.offerFitted(&s)
 	if t := tenth(h); v.allowed("ruff.height", t) {
 		s.offer([]Change{toMM("ruff.height", t)}, "Take a ruff %s high.", v.len(t))
@@ -44,8 +41,9 @@ func (v *view) heightSolved() (seen, bool) {
 	if s.value < 0 {
 		s.limit = -viewerSees
 	}
-	s.says("Folded every %s the sets settle at a height of %s, %s %s than the %s you want; by geometry alone it would be %s.",
-		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), than(s.value, "taller", "lower"), v.len(want), v.len(v.r.Folded.Mean.HeightOuter_mm))
+	s.says(than(s.value, "Folded every %s the sets settle at a height of %s, %s taller than the %s you want; by geometry alone it would be %s.",
+		"Folded every %s the sets settle at a height of %s, %s lower than the %s you want; by geometry alone it would be %s."),
+		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), v.len(want), v.len(v.r.Folded.Mean.HeightOuter_mm))
 	v.offerFittedFrom(&s, h)
 	if t := tenth(h); v.allowed("ruff.height", t) {
 		v.offerHeight(&s, t)
@@ -53,6 +51,7 @@ func (v *view) heightSolved() (seen, bool) {
 	return s, true
 }
 
+// than is the template for more than something, or for less.
 func than(x float64, more, less string) string {
 	if x < 0 {
 		return less
@@ -88,7 +87,7 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 			return m
 		})}
 	}
-	with := ""
+	var tucks []any
 	if v.hasSlack() {
 		top, bottom := v.tucks()
 		inner := panel - top - bottom
@@ -98,12 +97,18 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 				return
 			}
 			c = append(c[:1], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b))
-			with = ", with tucks of " + v.len(a) + " at the top folds and " + v.len(b) + " at the bottom folds"
+			tucks = []any{v.len(a), v.len(b)}
 		}
 	}
-	if v.p.MarksOwn {
-		s.offer(c, "Mark every fold anew, %s apart in the mean%s.", v.len(panel), with)
-		return
+	length := append([]any{v.len(panel)}, tucks...)
+	switch {
+	case v.p.MarksOwn && tucks == nil:
+		s.offer(c, "Mark every fold anew, %s apart in the mean.", length...)
+	case v.p.MarksOwn:
+		s.offer(c, "Mark every fold anew, %s apart in the mean, with tucks of %s at the top folds and %s at the bottom folds.", length...)
+	case tucks == nil:
+		s.offer(c, "Fold every %s.", length...)
+	default:
+		s.offer(c, "Fold every %s, with tucks of %s at the top folds and %s at the bottom folds.", length...)
 	}
-	s.offer(c, "Fold every %s%s.", v.len(panel), with)
 }

@@ -6,6 +6,7 @@ import (
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 var joinsLaw = law{Rule: Rule{"joins", "A join shows", Mend, 0, "joins", "no join but in a bottom fold", practice, WhereJoins, FromGeometry},
@@ -25,13 +26,14 @@ func (v *view) joins() (seen, bool) {
 	for _, mm := range places {
 		s.atMarks(v.nearestMark(mm))
 	}
-	s.says("Of the %s of the strip, %s %s where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
-		count(all, "join", "joins"), number(s.value, 0), map[bool]string{true: "falls", false: "fall"}[n == 1], v.len(2*v.p.Panel_mm))
-	offer := func(changes []Change, format string, args ...any) {
+	s.sentence = word.Count(n, "Of the %s of the strip, %d falls where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
+		"Of the %s of the strip, %d fall where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
+		word.Count(all, "%d join", "%d joins", all), n, v.len(2*v.p.Panel_mm))
+	offer := func(changes []Change, english string, with ...any) {
 		if t, err := Apply(v.s, Remedy{Changes: changes}); err == nil {
 			if p, err := pleat.NewPlan(t); err == nil {
 				if n, _, _ := showingJoins(&p); n == 0 {
-					s.offer(changes, format, args...)
+					s.offer(changes, english, with...)
 				}
 			}
 		}

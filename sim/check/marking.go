@@ -13,11 +13,9 @@ func (v *view) drift() (seen, bool) {
 		return s, false
 	}
 	s.atMarks(len(v.p.Row))
-	end := "short of its end, with cloth left over"
-	if all > 0 {
-		end = "beyond its end"
-	}
-	s.says("Marked one from the next, %s out at each set, the last mark lies %s %s: more than one fold to fold length.", v.len(math.Abs(v.s.Hand.Drift)), v.len(math.Abs(all)), end)
+	s.says(than(all, "Marked one from the next, %s out at each set, the last mark lies %s beyond its end: more than one fold to fold length.",
+		"Marked one from the next, %s out at each set, the last mark lies %s short of its end, with cloth left over: more than one fold to fold length."),
+		v.len(math.Abs(v.s.Hand.Drift)), v.len(math.Abs(all)))
 	s.offer([]Change{to("hand.drift", "0")}, "Measure every mark from one end, or use the marking tape.")
 	return s, true
 }

@@ -64,7 +64,7 @@ func TestAnyMeasuresAreRead(t *testing.T) {
 				t.Fatalf("%s: %g against %g, remedies %v", f.ID, f.Value, f.Limit, f.Remedies)
 			}
 			for _, bad := range []string{"NaN", "Inf", "–", "%!", "  "} {
-				if strings.Contains(f.Sentence, bad) || f.Sentence == "" {
+				if strings.Contains(f.Sentence.String(), bad) || f.Sentence.String() == "" {
 					t.Fatalf("%s: %q in %q", f.ID, bad, f.Sentence)
 				}
 			}

@@ -131,7 +131,8 @@ func TestMechanicsShowAndMend(t *testing.T) {
 			if !ok {
 				t.Fatalf("%s %v does not show it; found %v, measured %+v", c.demo, c.over, found, r.Solved.Ruff)
 			}
-			if c.id == "several-ways" && strings.ContainsAny(f.Sentence, "0123456789") {
+			inLanguages(t, f)
+			if c.id == "several-ways" && strings.ContainsAny(f.Sentence.String(), "0123456789") {
 				t.Errorf("a number that was not found for this ruff: %s", f.Sentence)
 			}
 			if f.Severity != c.severity || f.Pending {
@@ -270,10 +271,10 @@ func TestSentencesSayWhichSide(t *testing.T) {
 	tilted.Ruff.TopOuter_mm, tilted.Ruff.BottomOuter_mm = 90, 40
 	r.Solved = &tilted
 	found := Find(r, scheme.Millimetres)
-	if f, ok := byID(found, "sinks"); !ok || strings.Contains(f.Sentence, "below") || strings.ContainsAny(f.Sentence, "-−") {
+	if f, ok := byID(found, "sinks"); !ok || strings.Contains(f.Sentence.String(), "below") || strings.ContainsAny(f.Sentence.String(), "-−") {
 		t.Errorf("%+v", f)
 	}
-	if f, ok := byID(found, "bow"); !ok || !strings.Contains(f.Sentence, "holds what stands above the sewn row") {
+	if f, ok := byID(found, "bow"); !ok || !strings.Contains(f.Sentence.String(), "holds what stands above the sewn row") {
 		t.Errorf("%+v", f)
 	}
 }

@@ -35,7 +35,7 @@ func (v *view) neckFull() (seen, bool) {
 		return s, false
 	}
 	s.says("%d layers of cloth %s thick are %s, but a set has only %s of the band: they do not fit, however tight they are pressed.",
-		v.layers(), scheme.FormatLength(v.s.Cloth.Thickness, v.u), v.len(s.value*v.p.Pitch_mm/100), v.len(v.p.Pitch_mm))
+		v.layers(), scheme.Length(v.s.Cloth.Thickness, v.u), v.len(s.value*v.p.Pitch_mm/100), v.len(v.p.Pitch_mm))
 	v.offerFewer(&s, neckCrowded)
 	return s, true
 }

@@ -28,7 +28,10 @@ func (v *view) offerFitted(s *seen) {
 		return
 	}
 	var tucks []Change
-	with := ""
+	said := []any{v.len(panel)}
+	if !v.p.MarksOwn {
+		said = append(said, v.len(v.s.Ruff.Height))
+	}
 	if v.hasSlack() {
 		top, bottom := v.tucks()
 		slack := (panel - top - bottom) / v.straight()
@@ -38,18 +41,26 @@ func (v *view) offerFitted(s *seen) {
 				return
 			}
 			tucks = []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)}
-			with = ", with tucks of " + v.len(a) + " at the top folds and " + v.len(b) + " at the bottom folds"
+			said = append(said, v.len(a), v.len(b))
 		}
 	}
 	if v.p.MarksOwn {
 		f := panel / v.p.Panel_mm
+		words := "Mark every fold anew, %s apart in the mean."
+		if tucks != nil {
+			words = "Mark every fold anew, %s apart in the mean, with tucks of %s at the top folds and %s at the bottom folds."
+		}
 		s.offer(append(tucks, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
 			m.Place *= f
 			return m
-		})), "Mark every fold anew, %s apart in the mean%s.", v.len(panel), with)
+		})), words, said...)
 		return
 	}
-	s.offer(append(tucks, to("pleat.panel", "0")), "Fold every %s, fitted to the height of %s%s.", v.len(panel), v.len(v.s.Ruff.Height), with)
+	words := "Fold every %s, fitted to the height of %s."
+	if tucks != nil {
+		words = "Fold every %s, fitted to the height of %s, with tucks of %s at the top folds and %s at the bottom folds."
+	}
+	s.offer(append(tucks, to("pleat.panel", "0")), words, said...)
 }
 
 // panelTo gives fold to fold as a figure of its own. Tucks that were fitted are

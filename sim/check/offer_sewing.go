@@ -19,25 +19,22 @@ func (v *view) offerBoth(s *seen) {
 	}
 	base := asIn(v.s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom), keys...)
 	goal := v.goalSlack()
-	other, fold := "bottom", "bottom folds"
-	if v.p.Row.Edge() == scheme.EdgeBottom {
-		other = "top"
-	}
-	if v.p.Row.Kind() == scheme.Trough {
-		fold = "top folds"
-	}
-	what := "Sew the " + fold + " as well, to the " + other + " edge"
-	if (other == "top") != (fold == "top folds") {
-		what = "Sew the top folds to the top edge and the bottom folds to the bottom edge"
+	// Where the sewn folds hang from the edge of their kind, the others go to theirs.
+	what := "Sew the top folds to the top edge and the bottom folds to the bottom edge"
+	switch kind, edge := v.p.Row.Kind(), v.p.Row.Edge(); {
+	case kind == scheme.Trough && edge == scheme.EdgeBottom:
+		what = "Sew the top folds as well, to the top edge"
+	case kind == scheme.Crest && edge != scheme.EdgeBottom:
+		what = "Sew the bottom folds as well, to the bottom edge"
 	}
 	if a, b, ok := v.tucksFor(v.p.Panel_mm, goal*v.straight()); ok {
 		s.offer(append(base[:len(base):len(base)], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)),
-			"%s, with tucks of %s at the top folds and %s at the bottom folds.", what, v.len(a), v.len(b))
+			what+", with tucks of %s at the top folds and %s at the bottom folds.", v.len(a), v.len(b))
 	}
 	h := tenth(sqrtOf(math.Pow(v.p.Panel_mm/goal, 2) - math.Pow(v.p.Pitch_mm/2, 2)))
 	if v.allowed("band.height", h) {
 		s.offer(append(base[:len(base):len(base)], to("pleat.tuck_top", "0"), to("pleat.tuck_bottom", "0"), toMM("band.height", h)),
-			"%s, without tucks, on a band %s high.", what, v.len(h))
+			what+", without tucks, on a band %s high.", v.len(h))
 	}
 }
 
@@ -56,11 +53,11 @@ func (v *view) offerSewnAsWished(s *seen) {
 	if !v.oneEdge() || v.p.MarksOwn {
 		return
 	}
-	sewn, word := scheme.Crest, "top folds"
+	sewn, words := scheme.Crest, "Sew the top folds instead."
 	if v.s.Ruff.Flaps == scheme.Stand {
-		sewn, word = scheme.Trough, "bottom folds"
+		sewn, words = scheme.Trough, "Sew the bottom folds instead."
 	}
 	if v.p.Row.Kind() != sewn {
-		s.offer([]Change{to("pleat.sewn", string(sewn)+"s")}, "Sew the %s instead.", word)
+		s.offer([]Change{to("pleat.sewn", string(sewn)+"s")}, words)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/cloth"
 )
 
@@ -17,7 +18,7 @@ func (v *view) offerLimper(s *seen) {
 		return
 	}
 	s.offer([]Change{to("cloth.name", limper), to("cloth.mass", "0"), to("cloth.thickness", "0"), to("cloth.bend_warp", "0"), to("cloth.bend_weft", "0")},
-		"Take a limper cloth, such as %s.", limper)
+		"Take a limper cloth, such as %s.", word.Say(limper))
 }
 
 // stiffer gives the starch that remedies ask for: at least want, at most what
@@ -35,12 +36,12 @@ func (v *view) offerStarch(s *seen, want float64) {
 }
 
 // swatch says how starch of a bending length shows.
-func (v *view) swatch(bend float64) string {
+func (v *view) swatch(bend float64) word.Text {
 	l, err := cloth.Overhang(bend, cloth.Slope_deg)
 	if err != nil {
-		return "its bending length is " + v.len(bend)
+		return word.Say("its bending length is %s", v.len(bend))
 	}
-	return "a swatch reaches the slope of 41.5° at an overhang of " + v.len(l)
+	return word.Say("a swatch reaches the slope of 41.5° at an overhang of %s", v.len(l))
 }
 
 // offerSetting offers to set the sets fully where they are not.

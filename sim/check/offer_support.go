@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // offerSupport offers a supporter close under the ruff as it lies, or, where it
@@ -27,12 +28,12 @@ func (v *view) offerSupport(s *seen) {
 		return
 	}
 	c := []Change{to("support.kind", string(scheme.Supporter)), toMM("support.drop", drop), toMM("support.slope", slope)}
-	where := "level with the band's bottom edge"
+	where := word.Say("level with the band's bottom edge")
 	switch {
 	case slope > 0:
-		where = "that rises by " + number(slope, 0) + "° from the band's bottom edge"
+		where = word.Say("that rises by %s° from the band's bottom edge", number(slope, 0))
 	case drop > 0:
-		where = v.len(drop) + " below the band's bottom edge"
+		where = word.Say("%s below the band's bottom edge", v.len(drop))
 	}
 	if bend, ok := v.stiffer(stiffUsual); ok {
 		s.offer(append(c, toMM("starch.bend", bend)), "Lay it on a supporter %s, and starch until %s.", where, v.swatch(bend))

@@ -33,12 +33,11 @@ func (v *view) offerTucks(s *seen, inner, goal float64) {
 	if !ok {
 		return
 	}
-	how := "deeper"
+	words := "Make the tucks deeper: %s at the top folds, %s at the bottom folds."
 	if want > inner {
-		how = "shallower"
+		words = "Make the tucks shallower: %s at the top folds, %s at the bottom folds."
 	}
-	s.offer([]Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)},
-		"Make the tucks %s: %s at the top folds, %s at the bottom folds.", how, v.len(a), v.len(b))
+	s.offer([]Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)}, words, v.len(a), v.len(b))
 }
 
 // offerTuckAndStarch offers, at one edge, a tuck of a fifth of the panel at the
@@ -52,9 +51,9 @@ func (v *view) offerTuckAndStarch(s *seen) {
 	if v.sunk() && kind == scheme.Trough {
 		return // nothing but a supporter holds up what stands on its inner edge
 	}
-	key, word, has := "pleat.tuck_top", "top folds", v.p.Row.Tuck(kind)
+	key, words, has := "pleat.tuck_top", "Tuck the top folds %s deep", v.p.Row.Tuck(kind)
 	if kind == scheme.Trough {
-		key, word = "pleat.tuck_bottom", "bottom folds"
+		key, words = "pleat.tuck_bottom", "Tuck the bottom folds %s deep"
 	}
 	tuck := math.Round(v.p.Panel_mm / 5)
 	bend, starch := v.stiffer(math.Max(stiffUsual, 1.25*v.bend()))
@@ -62,9 +61,9 @@ func (v *view) offerTuckAndStarch(s *seen) {
 	switch {
 	case deeper && starch:
 		s.offer([]Change{toMM(key, tuck), toMM("starch.bend", bend)},
-			"Tuck the %s %s deep, and starch until %s.", word, v.len(tuck), v.swatch(bend))
+			words+", and starch until %s.", v.len(tuck), v.swatch(bend))
 	case deeper:
-		s.offer([]Change{toMM(key, tuck)}, "Tuck the %s %s deep.", word, v.len(tuck))
+		s.offer([]Change{toMM(key, tuck)}, words+".", v.len(tuck))
 	case starch:
 		v.offerStarch(s, bend)
 	}

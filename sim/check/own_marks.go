@@ -1,10 +1,10 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 var marksStepLaw = law{Rule: Rule{"marks-step", "Top and bottom marks are out of step", Mend, 0, "mm", "at most what moves its neighbours by 5 % of the height, 0.6 mm for each mm", "0.6: whole strips solved for this project; 5 %: " + practice, WhereMarks, FromGeometry},
@@ -61,16 +61,15 @@ func (v *view) marksSewn() (seen, bool) {
 		return s, false
 	}
 	m := v.p.Row[first]
-	kind := "top"
+	mark := word.Say("Mark %d", first+1)
+	if n := int(s.value) - 1; n > 0 {
+		mark = word.Count(n, "Mark %d (and %d mark more)", "Mark %d (and %d marks more)", first+1, n)
+	}
+	words := "%s, a top fold, is %s, while most top folds are %s: that set hangs or stands unlike its neighbours."
 	if m.Fold == scheme.Trough {
-		kind = "bottom"
+		words = "%s, a bottom fold, is %s, while most bottom folds are %s: that set hangs or stands unlike its neighbours."
 	}
-	others := ""
-	if s.value > 1 {
-		others = fmt.Sprintf(" (and %s more)", count(int(s.value)-1, "mark", "marks"))
-	}
-	s.says("Mark %d%s, a %s, is %s, while most %s folds are %s: that set hangs or stands unlike its neighbours.",
-		first+1, others, fold(m.Fold), sewnTo(m.Edge), kind, sewnTo(v.p.Row.Sewn(m.Fold)))
+	s.says(words, mark, sewnTo(m.Edge), sewnTo(v.p.Row.Sewn(m.Fold)))
 	s.offer([]Change{v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
 		m.Sewn = v.p.Row.Sewn(m.Fold)
 		return m
@@ -78,20 +77,28 @@ func (v *view) marksSewn() (seen, bool) {
 	return s, true
 }
 
-// fold is the page's word for f.
-func fold(f scheme.Fold) string {
+// fold is the word for f.
+func fold(f scheme.Fold) word.Text {
 	if f == scheme.Crest {
-		return "top fold"
+		return word.Say("top fold")
 	}
-	return "bottom fold"
+	return word.Say("bottom fold")
+}
+
+// edgeWord is the word for an edge of the band that something is sewn to.
+func edgeWord(e scheme.Edge) word.Text {
+	if e == scheme.EdgeTop {
+		return word.Say("top edge")
+	}
+	return word.Say("bottom edge")
 }
 
 // sewnTo says in words what a fold is sewn to.
-func sewnTo(e scheme.Edge) string {
+func sewnTo(e scheme.Edge) word.Text {
 	if e == scheme.EdgeNone {
-		return "not sewn"
+		return word.Say("not sewn")
 	}
-	return "sewn to the " + string(e) + " edge"
+	return word.Say("sewn to the %s", edgeWord(e))
 }
 
 // marksTo changes the maker's own marks one by one; nothing where the planned

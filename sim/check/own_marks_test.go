@@ -45,7 +45,7 @@ func TestOwnMarksSayWhatIsSewn(t *testing.T) {
 			t.Errorf("%s: found %v, %d remedies", id, ok, len(f.Remedies))
 		}
 	}
-	if f, _ := byID(want, "bow"); !strings.Contains(f.Sentence, "Sewn at the top edge only") {
+	if f, _ := byID(want, "bow"); !strings.Contains(f.Sentence.String(), "Sewn at the top edge only") {
 		t.Errorf("it says: %s", f.Sentence)
 	}
 	for _, other := range [][2]string{{"both", "crests"}, {"bottom", "troughs"}} {

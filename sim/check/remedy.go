@@ -1,12 +1,11 @@
 package check
 
 import (
-	"fmt"
 	"math"
 	"strconv"
-	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // sqrtOf is the root of x, −1 where there is none (no length allows it).
@@ -35,33 +34,33 @@ func Apply(s scheme.Scheme, r Remedy) (scheme.Scheme, error) {
 // Outcome says what a tried remedy does, with the size that the finding would have,
 // in the unit u where it is a length: 'removes it (then 0.2 mm)', and what it brings.
 // Empty for a remedy that was not tried. unit is the finding's.
-func (r Remedy) Outcome(unit string, u scheme.Units) string {
+func (r Remedy) Outcome(unit string, u scheme.Units) word.Text {
 	if r.Tried == "" {
-		return ""
+		return word.Text{}
 	}
-	said := r.Tried
+	said := word.Say(r.Tried)
 	size := math.Abs(r.Then) // which side it is on, the finding says
 	switch {
 	case size == 0 || size >= 1000:
 	case unit == "mm":
-		said += " (then " + (&view{u: u}).len(size) + ")"
-	case unit == "°" || unit == "%" || unit == "N":
-		said += " (then " + number(size, 1) + map[string]string{"°": "°", "%": " %", "N": " N"}[unit] + ")"
+		said = word.Say("%s (then %s)", said, Length(size, u))
+	case unit == "°":
+		said = word.Say("%s (then %s°)", said, number(size, 1))
+	case unit == "%" || unit == "N":
+		said = word.Say("%s (then %s %s)", said, number(size, 1), unit)
 	}
-	if len(r.Brings) > 0 {
-		titles := make([]string, len(r.Brings))
-		for i, id := range r.Brings {
-			l, _ := lawOf(id)
-			titles[i] = l.Title
-		}
-		said += map[bool]string{true: ": ", false: "; new: "}[r.Tried == Trades] + strings.Join(titles, ", ")
+	if len(r.Brings) == 0 {
+		return said
 	}
-	return said
-}
-
-// remedy says one way out, in words and changes.
-func remedy(changes []Change, format string, args ...any) Remedy {
-	return Remedy{Sentence: fmt.Sprintf(format, args...), Changes: changes}
+	titles := make([]word.Text, len(r.Brings))
+	for i, id := range r.Brings {
+		l, _ := lawOf(id)
+		titles[i] = word.Say(l.Title)
+	}
+	if r.Tried == Trades {
+		return word.Say("%s: %s", said, word.Join(", ", titles...))
+	}
+	return word.Say("%s; new: %s", said, word.Join(", ", titles...))
 }
 
 // to is the change of one field.

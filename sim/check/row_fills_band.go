@@ -1,8 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
+
+	"ruffwright/geom/word"
 )
 
 var rowLongLaw = law{Rule: Rule{"row-long", "The sets do not go on the band", Stop, 0, "mm", "at most half a set's room more than the band less its overlap", judged, WhereInner, FromGeometry},
@@ -21,12 +22,10 @@ func (v *view) rowLong() (seen, bool) {
 			s.atMarks(i + 1)
 		}
 	}
-	left := "the last set does not go on"
-	if n := int(math.Ceil((s.value-room)/v.p.Pitch_mm - 1e-9)); n > 1 {
-		left = fmt.Sprintf("the last %d sets do not go on", n)
-	}
-	s.says("%d sets at %s take %s, but the band has room for %s without its overlap: %s.",
-		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), left)
+	off := max(1, int(math.Ceil((s.value-room)/v.p.Pitch_mm-1e-9)))
+	s.sentence = word.Count(off, "%[1]d sets at %s take %s, but the band has room for %s without its overlap: the last set does not go on.",
+		"%d sets at %s take %s, but the band has room for %s without its overlap: the last %d sets do not go on.",
+		v.p.Sets, v.len(v.p.Pitch_mm), v.len(s.value), v.len(room), off)
 	v.offerRow(&s, room)
 	return s, true
 }
@@ -91,11 +90,10 @@ func (v *view) quarters() (seen, bool) {
 	for i := 1; i < 4; i++ { // the ends are where they should be
 		s.atMarks(v.nearestMark(v.p.Marked_mm * float64(i) / 4))
 	}
-	what := "the quarters of the band fall between folds, and there is no mark to pin there"
+	s.says("%d sets are not a multiple of four: the quarters of the band fall between folds, and there is no mark to pin there.", n)
 	if n%2 == 0 {
-		what = "the quarters of the band fall on top folds and bottom folds in turn, so that half of the pins go to the wrong fold"
+		s.says("%d sets are not a multiple of four: the quarters of the band fall on top folds and bottom folds in turn, so that half of the pins go to the wrong fold.", n)
 	}
-	s.says("%d sets are not a multiple of four: %s.", n, what)
 	below, above := v.fourfold(float64(n))
 	if below > 0 {
 		s.offer(v.setsTo(below), "Make %d sets.", below)

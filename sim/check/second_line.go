@@ -21,8 +21,9 @@ func (v *view) secondLine() (seen, bool) {
 	if s.value < 0 {
 		s.limit = -viewerSees
 	}
-	s.says("With a second stitch line %s out, the sets stand %s high, %s %s than one line gives by geometry.",
-		v.len(v.s.Pleat.LineGap), v.len(h), v.len(math.Abs(h-one)), than(s.value, "taller", "lower"))
+	s.says(than(s.value, "With a second stitch line %s out, the sets stand %s high, %s taller than one line gives by geometry.",
+		"With a second stitch line %s out, the sets stand %s high, %s lower than one line gives by geometry."),
+		v.len(v.s.Pleat.LineGap), v.len(h), v.len(math.Abs(h-one)))
 	for _, g := range []float64{v.s.Pleat.LineGap / 2, v.s.Pleat.LineGap / 4} {
 		if g = tenth(g); v.allowed("pleat.line_gap", g) {
 			s.offer([]Change{toMM("pleat.line_gap", g)}, "Sew the second line %s out.", v.len(g))

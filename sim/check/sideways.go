@@ -3,6 +3,7 @@ package check
 import (
 	"math"
 
+	"ruffwright/geom/word"
 	"ruffwright/sim/measure"
 )
 
@@ -59,9 +60,9 @@ func (v *view) leans() (seen, bool) {
 	if m.LateralStable || m.Leans != measure.LeanStays || s.value < leansMost || v.sunk() {
 		return seen{limit: leansMost}, false
 	}
-	how := "by " + v.len(s.value)
+	how := "The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, by %s at the outer edge."
 	if s.value >= measure.LeanFar_mm {
-		how += " and more"
+		how = "The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, by %s and more at the outer edge."
 	}
 	why := "The cloth is too limp to hold them up."
 	switch {
@@ -70,7 +71,7 @@ func (v *view) leans() (seen, bool) {
 	case v.hasSlack() && v.p.Slack < slackFirm-slackOff:
 		why = "Too little starch lets them, or an inner edge so taut that the panels swing like the pages of a book: try which."
 	}
-	s.says("The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, %s at the outer edge. %s", how, why)
+	s.sentence = word.Join(" ", word.Say(how, v.len(s.value)), word.Say(why))
 	v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))
 	v.offerFirmSlack(&s)
 	v.offerBoth(&s)

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"ruffwright/geom/pleat"
+	"ruffwright/geom/word"
 )
 
 var stripShortLaw = law{Rule: Rule{"strip-short", "The strip at hand is too short", Stop, 0, "sets", "at least the sets of the scheme", geometry, WhereStrip, FromGeometry},
@@ -20,7 +21,7 @@ func (v *view) stripShort() (seen, bool) {
 	missing := int(math.Ceil(sets - v.p.SetsHave - 1e-9))
 	lack := v.p.Strip_mm - v.s.Strip.Have
 	s.says("The strip of %s makes %s of the %d that the band takes: it runs out %s early, for want of %s.",
-		v.len(v.s.Strip.Have), count(int(v.p.SetsHave+1e-9), "set", "sets"), v.p.Sets, count(missing, "set", "sets"), v.len(lack))
+		v.len(v.s.Strip.Have), setsOf(int(v.p.SetsHave+1e-9)), v.p.Sets, setsOf(missing), v.len(lack))
 	if have := math.Ceil(v.p.Strip_mm + 2*v.s.Strip.Join); v.allowed("strip.have", have) {
 		s.offer([]Change{toMM("strip.have", have)}, "Join on at least %s.", v.len(have-v.s.Strip.Have))
 	}
@@ -48,6 +49,9 @@ func (v *view) stripShort() (seen, bool) {
 // takeupLeast: one tutorial runs its first gathering row 6.35 mm from the raw
 // edge, rounded down.
 const takeupLeast = 6 // mm
+
+// setsOf counts sets.
+func setsOf(n int) word.Text { return word.Count(n, "%d set", "%d sets", n) }
 
 var cutWidthLaw = law{Rule: Rule{"cut-width", "The cut width does not add up", Mend, takeupLeast, "mm", "at least", "one maker's tutorial gathers 6.35 mm from the raw edge", WhereStrip, FromGeometry},
 	find: (*view).cutWidth}

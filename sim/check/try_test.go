@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -72,20 +73,20 @@ func TestTryTellsWhatBecameOfIt(t *testing.T) {
 
 // Remedies come in the order in which they help.
 func TestRemediesAreSorted(t *testing.T) {
-	r := []Remedy{{Sentence: "a", Tried: Fails}, {Sentence: "b", Tried: Trades}, {Sentence: "c"}, {Sentence: "d", Tried: Removes, Then: -0.1}, {Sentence: "e"}}
+	r := []Remedy{{Sentence: word.Name("a"), Tried: Fails}, {Sentence: word.Name("b"), Tried: Trades}, {Sentence: word.Name("c")}, {Sentence: word.Name("d"), Tried: Removes, Then: -0.1}, {Sentence: word.Name("e")}}
 	Sort(r)
 	order := ""
 	for _, m := range r {
-		order += m.Sentence
+		order += m.Sentence.String()
 	}
 	if order != "dceba" {
 		t.Errorf("%s", order)
 	}
-	if got := r[0].Outcome("mm", scheme.Millimetres); got != "removes it (then 0.1 mm)" {
+	if got := r[0].Outcome("mm", scheme.Millimetres).String(); got != "removes it (then 0.1 mm)" {
 		t.Errorf("%q", got)
 	}
 	swap := Remedy{Tried: Trades, Brings: []string{"height"}}
-	if got := swap.Outcome("mm", scheme.Millimetres); got != "removes it, but brings something new: The height is off" {
+	if got := swap.Outcome("mm", scheme.Millimetres).String(); got != "removes it, but brings something new: The height is off" {
 		t.Errorf("%q", got)
 	}
 }

@@ -1,9 +1,9 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
+	"ruffwright/geom/word"
 	"ruffwright/sim/measure"
 )
 
@@ -101,11 +101,10 @@ func (v *view) uncertain() (seen, bool) {
 	return s, true
 }
 
-// giveOrTake is what a sentence about the solved heights adds where they are
-// uncertain, else "".
-func (v *view) giveOrTake() string {
+// giveOrTake is a solved length, with how uncertain it is where it is.
+func (v *view) giveOrTake(mm float64) word.Text {
 	if m := v.measures(); m != nil && m.MeshDone && m.Mesh_mm > meshMost {
-		return fmt.Sprintf(" (give or take %s or more)", v.len(m.Mesh_mm))
+		return word.Say("%s (give or take %s or more)", v.len(mm), v.len(m.Mesh_mm))
 	}
-	return ""
+	return v.len(mm)
 }

@@ -34,7 +34,7 @@ func TestUncertain(t *testing.T) {
 	if !ok || f.Severity != Note || f.Value != r.Solved.Ruff.Mesh_mm {
 		t.Fatalf("found %v (%+v) of %.2f mm", ok, f, r.Solved.Ruff.Mesh_mm)
 	}
-	if s, _ := byID(found, "sinks"); !strings.Contains(s.Sentence, "give or take") {
+	if s, _ := byID(found, "sinks"); !strings.Contains(s.Sentence.String(), "give or take") {
 		t.Errorf("said as if it were exact: %s", s.Sentence)
 	}
 	if len(f.Remedies) == 0 {

@@ -1,11 +1,11 @@
 package check
 
 import (
-	"fmt"
 	"math"
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -17,32 +17,24 @@ type view struct {
 	u scheme.Units
 }
 
-// Length writes a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
-func Length(mm float64, u scheme.Units) string {
+// Length is a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
+func Length(mm float64, u scheme.Units) word.Text {
 	if u == scheme.Inches {
 		const step = 25.4 / 32
 		if math.Abs(mm) >= step {
 			mm = math.Round(mm/step) * step
 		}
-		return scheme.FormatLength(mm, u)
+		return scheme.Length(mm, u)
 	}
-	return scheme.FormatLength(tenth(mm), u)
+	return scheme.Length(tenth(mm), u)
 }
 
-func (v *view) len(mm float64) string { return Length(mm, v.u) }
+func (v *view) len(mm float64) word.Text { return Length(mm, v.u) }
 
-// count writes a number of things, the word in the plural for all but one.
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
-
-// number writes a number for a sentence with at most n decimals.
-func number(x float64, n int) string {
+// number is a number for a sentence with at most n decimals.
+func number(x float64, n int) word.Number {
 	f := math.Pow(10, float64(n))
-	return fmt.Sprintf("%g", math.Round(x*f)/f+0) // + 0: no −0
+	return word.Number{Value: math.Round(x*f)/f + 0, Decimals: n, Short: true} // + 0: no −0
 }
 
 // straight is the distance between a fold sewn to the top edge and the next,

@@ -3,10 +3,10 @@ package check
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -48,18 +48,18 @@ func (v *view) smallWays() []Remedy {
 		s.offer([]Change{toMM("ruff.depth", deep)}, "Make the ruff %s deep.", v.len(deep))
 	}
 	if v.p.MarksOwn {
-		top := "Sew all top folds to the top edge, and leave the bottom folds free"
+		top := "Sew all top folds to the top edge, and leave the bottom folds free."
 		if v.s.Ruff.Flaps == scheme.Stand {
-			top = "Sew all bottom folds to the top edge, and leave the top folds free"
+			top = "Sew all bottom folds to the top edge, and leave the top folds free."
 		}
 		for _, way := range []struct {
 			sewn  scheme.Scheme
 			words string
 		}{
 			{SewnTop(v.s), top},
-			{sewnAtBothEdges(v.s), "Sew all top folds to the top edge and all bottom folds to the bottom edge"},
+			{sewnAtBothEdges(v.s), "Sew all top folds to the top edge and all bottom folds to the bottom edge."},
 		} {
-			s.offer(asIn(way.sewn, "pleat.marks", "pleat.anchor", "pleat.sewn"), "%s.", way.words)
+			s.offer(asIn(way.sewn, "pleat.marks", "pleat.anchor", "pleat.sewn"), way.words)
 		}
 		s.offer([]Change{to("pleat.marks", "")}, "Leave your own marks, and take planned ones.")
 	}
@@ -123,16 +123,14 @@ func (v *view) offerTucksThatFit(s *seen, top, bottom float64) {
 		a, b = 0, 0
 	}
 	var c []Change
-	var said []string
-	for _, k := range []struct {
-		key, word string
-		was, is   float64
-	}{{"pleat.tuck_top", "top folds", top, a}, {"pleat.tuck_bottom", "bottom folds", bottom, b}} {
-		if k.was > 0 {
-			c, said = append(c, toMM(k.key, k.is)), append(said, v.len(k.is)+" at the "+k.word)
-		}
+	var said []word.Text
+	if top > 0 {
+		c, said = append(c, toMM("pleat.tuck_top", a)), append(said, word.Say("%s at the top folds", v.len(a)))
 	}
-	s.offer(c, "Make the tucks shallower: %s.", strings.Join(said, ", "))
+	if bottom > 0 {
+		c, said = append(c, toMM("pleat.tuck_bottom", b)), append(said, word.Say("%s at the bottom folds", v.len(b)))
+	}
+	s.offer(c, "Make the tucks shallower: %s.", word.Join(", ", said...))
 }
 
 // offerPlain offers the plainest ruff of this neck: planned marks, fold to fold

@@ -71,7 +71,7 @@ func TestContents(t *testing.T) {
 	}
 	// Findings, word for word.
 	for _, f := range in.Findings {
-		if !strings.Contains(said(pages, "record"), f.Sentence) {
+		if !strings.Contains(said(pages, "record"), f.Sentence.String()) {
 			t.Errorf("finding %s is not on the record sheet", f.ID)
 		}
 	}

@@ -32,9 +32,6 @@ func plainWords(text string) map[string]bool {
 // let gives the words that may stand plain: what a maker typed, and names of sources.
 func let(in Input) map[string]bool {
 	through := []string{in.Ruff.Plan.Scheme.Name, "katescornerofhist.blogspot.com/2018/06/a-new-ruffian.html", "evangelisch.de", "Sarpur"}
-	for _, f := range in.Findings { // sim/check's sentences are strings still
-		through = append(through, f.Sentence)
-	}
 	out := map[string]bool{}
 	for _, t := range through {
 		maps.Copy(out, plainWords(t))
@@ -62,7 +59,7 @@ func readable(t *testing.T, in Input) map[string]string {
 	}
 	opt := figure.Options{Language: in.Language, Units: in.Units, Cells: 1, Set: 2, Joins_mm: pattern.Joins(in.Ruff.Plan)}
 	for _, f := range in.Findings {
-		opt.Notes = append(opt.Notes, figure.Note{Where: string(f.Where), At: f.At, Text: word.Name(f.Sentence), Sign: figure.Sign(f.Severity)})
+		opt.Notes = append(opt.Notes, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 	}
 	for _, v := range figure.Views {
 		d, err := v.Draw(in.Ruff.Plan, in.Ruff.Folded.Shape, opt)

@@ -100,7 +100,7 @@ func (p Printer) factors() (fx, fy float64, err error) {
 
 // checkNeed refuses lengths that no swatch has.
 func checkNeed(n *sim.Needed) error {
-	if n == nil || n.Reason != "" {
+	if n == nil || !n.Reason.Empty() {
 		return nil
 	}
 	if n.Bend_mm != 0 && !(n.Bend_mm >= 5 && n.Bend_mm <= 250) { // NaN fails too

@@ -64,7 +64,7 @@ func Prepare(ctx context.Context, s scheme.Scheme, how Preparing) (Input, error)
 	})
 	switch {
 	case errors.Is(err, sim.ErrDesign):
-		in.Need = &sim.Needed{Reason: "how stiff it must be cannot be solved for these sets."}
+		in.Need = &sim.Needed{Reason: word.Say("how stiff it must be cannot be solved for these sets.")}
 	case err != nil:
 		return in, err
 	default:

@@ -165,7 +165,7 @@ func (j *job) findings(f *sheet.Flow) {
 		case check.Caution:
 			sign = word.Say("Caution")
 		}
-		words := word.Say("**%s.** %s", sign, word.Name(x.Sentence))
+		words := word.Say("**%s.** %s", sign, x.Sentence)
 		if x.Severity == check.Caution {
 			f.Flagged(words)
 			continue

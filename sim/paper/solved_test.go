@@ -110,7 +110,7 @@ func TestSolvedSheets(t *testing.T) {
 		}
 		starch := said(pages, "starch")
 		own := in.Ruff.Plan.Scheme.Starch.Bend
-		want := in.Need.Reason // floppy: no starch is its fault, and none would do
+		want := in.Need.Reason.String() // floppy: no starch is its fault, and none would do
 		if own == 0 {
 			own = in.Need.Bend_mm
 		}
@@ -151,9 +151,9 @@ func TestStarchCardWithoutTarget(t *testing.T) {
 		want  []string
 		not   string
 	}{
-		{func(in *Input) { in.Need = &sim.Needed{Reason: "no starch answers this."} }, "0",
+		{func(in *Input) { in.Need = &sim.Needed{Reason: word.Name("no starch answers this.")} }, "0",
 			[]string{"Starch alone will not do: no starch answers this.", "There is no target."}, "Not solved yet"},
-		{func(in *Input) { in.Need = &sim.Needed{Reason: "no starch answers this."} }, "60",
+		{func(in *Input) { in.Need = &sim.Needed{Reason: word.Name("no starch answers this.")} }, "60",
 			[]string{"Starch alone will not do: no starch answers this.", "The scheme's own wish"}, "There is no target"},
 		{func(in *Input) { in.Unsolved = word.Say("the bands lie too far apart.") }, "0",
 			[]string{"No target: this ruff cannot be solved as it is planned"}, "Not solved yet"},

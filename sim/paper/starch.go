@@ -84,11 +84,11 @@ func (j *job) starched() word.Text {
 // howStiff says how stiff a starched swatch must be: the scheme's own target first,
 // the least that would do beside it.
 func (j *job) howStiff(f *sheet.Flow, t target) {
-	if t.reason != "" && !t.fromScheme {
-		f.Para(word.Say("**Starch alone will not do:** %s", word.Name(t.reason)))
+	if !t.reason.Empty() && !t.fromScheme {
+		f.Para(word.Say("**Starch alone will not do:** %s", t.reason))
 	}
 	switch {
-	case !t.known && t.reason != "":
+	case !t.known && !t.reason.Empty():
 		f.Para(word.Say("There is no target. The bath below is where the scheme begins; compare by eye."))
 	case !t.known && !j.Unsolved.Empty():
 		f.Para(word.Say("**No target:** this %s cannot be solved as it is planned; the record sheet says why. The bath below is where the scheme begins; compare by eye.", j.thing()))
@@ -116,8 +116,8 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 		if words := j.least(); !words.Empty() {
 			f.Para(words)
 		}
-		if t.reason != "" {
-			f.Para(word.Say("**Starch alone will not do:** %s", word.Name(t.reason)))
+		if !t.reason.Empty() {
+			f.Para(word.Say("**Starch alone will not do:** %s", t.reason))
 		}
 	}
 }
@@ -142,7 +142,7 @@ func (j *job) manyWays() word.Text {
 // needWords says what the ruff does with that stiffness.
 func (j *job) needWords() word.Text {
 	n := j.Need
-	if n == nil || n.Reason != "" {
+	if n == nil || !n.Reason.Empty() {
 		return word.Text{}
 	}
 	var with []word.Text

@@ -12,18 +12,18 @@ import (
 // target is the starch target that the cards print.
 type target struct {
 	known       bool
-	fromScheme  bool    // the scheme's own starch.bend, not the mechanics'
-	none        bool    // no starch is needed
-	reason      string  // why no starch answers it; the scheme's own target may still stand
-	bend_mm     float64 // at the cloth's unstarched mass
-	overhang_mm float64 // as the starched swatch hangs
-	beyond      bool    // longer than the test strips can show: nothing to look for on the card
+	fromScheme  bool      // the scheme's own starch.bend, not the mechanics'
+	none        bool      // no starch is needed
+	reason      word.Text // why no starch answers it; the scheme's own target may still stand
+	bend_mm     float64   // at the cloth's unstarched mass
+	overhang_mm float64   // as the starched swatch hangs
+	beyond      bool      // longer than the test strips can show: nothing to look for on the card
 }
 
 // target finds it: the scheme's own, else the least that would do by need.
 func (j *job) target() (target, error) {
 	t := target{}
-	found := j.Need != nil && j.Need.Reason == ""
+	found := j.Need != nil && j.Need.Reason.Empty()
 	if j.Need != nil {
 		t.reason = j.Need.Reason
 	}
@@ -62,7 +62,7 @@ func (j *job) starchStrip() float64 {
 func (j *job) least() word.Text {
 	n := j.Need
 	switch {
-	case n == nil && !j.Unsolved.Empty(), n != nil && n.Reason != "":
+	case n == nil && !j.Unsolved.Empty(), n != nil && !n.Reason.Empty():
 		return word.Text{}
 	case n == nil:
 		return word.Say("The least that would do is not solved yet.")

@@ -150,7 +150,7 @@ func (p *Page) pairs(e doc.Event) []doc.Patch {
 	case err != nil:
 		p.misfits(err)
 	case said == "twin":
-		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
+		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
 	case said != "":
 		p.voice.Soon(say.Word("said."+said, "news", p.news()))
 	}

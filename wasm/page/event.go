@@ -192,7 +192,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 		p.work.SolveB(a.Solved, a.Last, a.Solved == nil)
 		p.follow()
 		if a.Last && a.Solved != nil {
-			p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
+			p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
 		}
 		return nil
 	}
@@ -217,7 +217,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 		p.voice.Soon(p.news())
 	}
 	if p.work.Compares() {
-		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence))
+		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
 	}
 	return out
 }

@@ -5,7 +5,6 @@ package compare
 
 import (
 	"slices"
-	"strings"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
@@ -28,7 +27,7 @@ type Comparison struct {
 	Measures []Measured // what is measured on both, those of the mechanics first
 	Troubles []Trouble  // what stops or is to be mended in either
 	Better   Which      // Neither where nothing can be claimed
-	Sentence string     // which is better and why, for the reader
+	Sentence word.Text  // which is better and why, for the reader
 	Waits    bool       // mechanics are still to come on one side or both
 }
 
@@ -36,7 +35,7 @@ type Comparison struct {
 // there are.
 type Decided struct {
 	Field scheme.Field
-	A, B  string
+	A, B  word.Text
 }
 
 // Measured is one measure of both ruffs.
@@ -45,7 +44,8 @@ type Measured struct {
 	A, B       Amount
 	// Difference is B less A with its sign and unit; "same" where that is no more
 	// than the model can tell, "" where one of the two is not known.
-	Difference string
+	Difference word.Text
+	apart      word.Text // the same without its sign
 	Same       bool
 	weighs     weight
 	Better     Which // the better by this measure alone; Neither for what is a matter of taste
@@ -53,8 +53,8 @@ type Measured struct {
 
 // Amount is what one ruff measures.
 type Amount struct {
-	Value float64 // in mm, degrees, hours or a count; 0 where it is not known
-	Text  string  // for the reader: the value with its unit, or why there is none
+	Value float64   // in mm, degrees, hours or a count; 0 where it is not known
+	Text  word.Text // for the reader: the value with its unit, or why there is none
 	Known bool
 }
 
@@ -87,23 +87,23 @@ func Of(a, b Side, u scheme.Units) Comparison {
 	c.Troubles = troubles(x, y)
 	c.Better, c.Sentence = judge(x, y, c.Measures)
 	if len(differ) == 0 && x.unrest == y.unrest {
-		c.Better, c.Sentence = Neither, "A and B are the same ruff. Change something in A, and see here what it does."
+		c.Better, c.Sentence = Neither, word.Say("A and B are the same ruff. Change something in A, and see here what it does.")
 	}
 	return c
 }
 
 // shown writes a field as the form shows it, with its unit.
-func shown(f scheme.Field, s scheme.Scheme, u scheme.Units) string {
+func shown(f scheme.Field, s scheme.Scheme, u scheme.Units) word.Text {
 	if f.Kind == scheme.KindMarks {
 		if n := s.OwnMarks(); n > 0 {
-			return word.Count(n, "%d own mark", "%d own marks", n).String()
+			return word.Count(n, "%d own mark", "%d own marks", n)
 		}
-		return "as planned"
+		return word.Say("as planned")
 	}
 	if x := f.Number(s); f.Kind == scheme.KindLength && x != 0 {
 		return check.Length(x, u)
 	}
-	return strings.TrimSpace(f.Show(s, u) + " " + f.UnitIn(u))
+	return word.Join(" ", word.Name(f.Show(s, u)), word.Say(f.UnitIn(u)))
 }
 
 // troubles lists what stops or is to be mended in either, worst first.

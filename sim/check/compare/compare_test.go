@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
@@ -67,11 +69,32 @@ func contradicts(a, b Side) []string {
 	minus := strings.NewReplacer("+", "−", "−", "+")
 	for i := range min(len(there.Measures), len(back.Measures)) {
 		m, n := there.Measures[i], back.Measures[i]
-		if m.A != n.B || m.B != n.A || m.Better != turned[n.Better] || m.Difference != minus.Replace(n.Difference) {
+		if fmt.Sprint(m.A) != fmt.Sprint(n.B) || fmt.Sprint(m.B) != fmt.Sprint(n.A) || m.Better != turned[n.Better] || m.Difference.String() != minus.Replace(n.Difference.String()) {
 			out = append(out, fmt.Sprintf("%+v, and %+v", m, n))
 		}
 	}
 	return out
+}
+
+// inLanguages reports what a comparison says that comes from no template: its
+// sentence and what it says of measures.
+func inLanguages(t testing.TB, c Comparison) {
+	t.Helper()
+	texts := []word.Text{c.Sentence}
+	for _, m := range c.Measures {
+		texts = append(texts, m.A.Text, m.B.Text, m.Difference)
+	}
+	for _, text := range texts {
+		got := text.In(word.Accented)
+		for _, w := range regexp.MustCompile(`[A-Za-z]*[aeiouyAEIOUY][A-Za-z]+`).FindAllString(got, -1) {
+			if w != "in" { // inches
+				t.Errorf("%q is in no language: %s", w, got)
+			}
+		}
+		if strings.Contains(got, "%!") {
+			t.Error(text)
+		}
+	}
 }
 
 // TestBothWays: B against A says the opposite of A against B, on every pair
@@ -87,9 +110,10 @@ func TestBothWays(t *testing.T) {
 			for _, c := range contradicts(a, b) {
 				t.Error(c)
 			}
+			inLanguages(t, Of(a, b, scheme.Inches))
 			c := Of(a, b, scheme.Inches)
 			for _, m := range c.Measures {
-				if strings.Contains(m.A.Text+m.B.Text+m.Difference+c.Sentence, "NaN") || m.Same && m.Better != Neither {
+				if strings.Contains(m.A.Text.String()+m.B.Text.String()+m.Difference.String()+c.Sentence.String(), "NaN") || m.Same && m.Better != Neither {
 					t.Errorf("%+v", m)
 				}
 			}
@@ -111,7 +135,7 @@ func TestSewing(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 	for _, want := range []string{"A is better", "“The lower edge is not supported”", "(sewn at the top and bottom edge) moves by under 0.1 mm", "(sewn at the top edge only) by 2.3 mm"} {
-		if !strings.Contains(c.Sentence, want) {
+		if !strings.Contains(c.Sentence.String(), want) {
 			t.Errorf("lacks %q: %s", want, c.Sentence)
 		}
 	}
@@ -149,15 +173,15 @@ func TestClaimsNothing(t *testing.T) {
 		"not solved":    Of(a, drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
 		"neither":       Of(drawn(t, sound), drawn(t, demoScheme(t, "floppy")), scheme.Millimetres),
 	} {
-		if c.Better != Neither || strings.Contains(c.Sentence, "is better") {
+		if c.Better != Neither || strings.Contains(c.Sentence.String(), "is better") {
 			t.Errorf("%s: %q", name, c.Sentence)
 		}
 		waits := strings.HasPrefix(name, "not") || name == "neither"
-		if c.Waits != waits || strings.Contains(c.Sentence, "not solved yet") != waits {
+		if c.Waits != waits || strings.Contains(c.Sentence.String(), "not solved yet") != waits {
 			t.Errorf("%s: waits %v: %q", name, c.Waits, c.Sentence)
 		}
 		for _, m := range c.Measures {
-			if m.Key == "bow_mm" && waits && (m.B.Known || m.B.Text != "not solved yet" || m.Difference != "" || m.Better != Neither) {
+			if m.Key == "bow_mm" && waits && (m.B.Known || m.B.Text.String() != "not solved yet" || m.Difference.String() != "" || m.Better != Neither) {
 				t.Errorf("%s: %+v", name, m)
 			}
 			if m.Key == "strip_mm" && !m.B.Known {
@@ -169,12 +193,12 @@ func TestClaimsNothing(t *testing.T) {
 	solved := *a.Ruff.Solved
 	solved.Ruff.Converged = false
 	restless.Ruff.Solved = &solved
-	if c := Of(a, restless, scheme.Millimetres); c.Better != Neither || !strings.Contains(c.Sentence, "cloth of B did not come to rest") {
+	if c := Of(a, restless, scheme.Millimetres); c.Better != Neither || !strings.Contains(c.Sentence.String(), "cloth of B did not come to rest") {
 		t.Errorf("restless: %q", c.Sentence)
 	}
 	// Sets without mechanics stop by their geometry.
 	none := drawn(t, demoScheme(t, "sound", "band.height", "60", "pleat.panel", "60"))
-	if c := Of(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence, "B is not to be sewn so") {
+	if c := Of(a, none, scheme.Millimetres); c.Better != First || c.Waits || !strings.Contains(c.Sentence.String(), "B is not to be sewn so") {
 		t.Errorf("no mechanics: %q", c.Sentence)
 	}
 	if c := Of(Side{}, Side{}, scheme.Millimetres); c.Better != Neither {
@@ -198,7 +222,7 @@ func TestWeighsFindingsFirst(t *testing.T) {
 		{"sound", []string{"hand.pace", "practised"}, Second, "B takes less"},
 	} {
 		got := Of(a, settledRuff(t, demoScheme(t, c.name, c.sets...)), scheme.Millimetres)
-		if got.Better != c.want || !strings.Contains(got.Sentence, c.says) {
+		if got.Better != c.want || !strings.Contains(got.Sentence.String(), c.says) {
 			t.Errorf("%v: %s %q", c.sets, got.Better, got.Sentence)
 		}
 	}

@@ -1,9 +1,7 @@
 package compare
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
@@ -11,115 +9,129 @@ import (
 	"ruffwright/sim/check"
 )
 
-// onlyGeometry says what can be told before the mechanics are there.
-const onlyGeometry = "What geometry tells is in the table; which holds better, only the solved cloth can tell."
-
 // judge says which of the two is better, and why. What is to be compared first is
 // whether it can be sewn and will hold (what stops, what is to be mended, how it
 // moves), only then what it costs. Nothing is claimed while mechanics are to come,
 // where the cloth did not come to rest, and where measures contradict each other.
-func judge(x, y *contender, all []Measured) (Which, string) {
-	if who, verb := which(x.pending(), y.pending()); who != "" {
-		return Neither, fmt.Sprintf("%s %s not solved yet. %s", who, verb, onlyGeometry)
+func judge(x, y *contender, all []Measured) (Which, word.Text) {
+	if n, who := which(x.pending(), y.pending()); n > 0 {
+		return Neither, word.Count(n, "%s is not solved yet. What geometry tells is in the table; which holds better, only the solved cloth can tell.",
+			"%s are not solved yet. What geometry tells is in the table; which holds better, only the solved cloth can tell.", who)
 	}
-	if who, _ := which(x.unrest, y.unrest); who != "" {
-		return Neither, fmt.Sprintf("The cloth of %s did not come to rest in the solver: compare them by their geometry alone.", who)
+	if n, who := which(x.unrest, y.unrest); n > 0 {
+		return Neither, word.Say("The cloth of %s did not come to rest in the solver: compare them by their geometry alone.", who)
 	}
 	by := map[string]Measured{}
 	for _, m := range all {
 		by[m.Key] = m
 	}
 	better, why := byFindings(x, y)
+	byWish := false
 	if better == Neither {
-		better, why = byMeasures(by)
+		better, why, byWish = byMeasures(by)
 	}
-	wish := wished(by[heightOff])
-	if strings.Contains(why, "height wanted") {
-		wish = ""
-	}
-	parts := []string{why}
-	if m := by[bow.Key]; m.A.Known && m.B.Known && (!m.Same || sewnAt(x.r.Plan.Row) != sewnAt(y.r.Plan.Row)) {
-		parts = append(parts, fmt.Sprintf("When the wearer bows, the outer edge of A%s moves by %s, of B%s by %s.", sewnIn(x, y), m.A.Text, sewnIn(y, x), m.B.Text))
+	parts := []word.Text{why}
+	if m := by[bow.Key]; m.A.Known && m.B.Known {
+		switch a, b := sewnAt(x.r.Plan.Row), sewnAt(y.r.Plan.Row); {
+		case a != b:
+			parts = append(parts, word.Say("When the wearer bows, the outer edge of A (sewn at the %s) moves by %s, of B (sewn at the %s) by %s.", word.Say(a), m.A.Text, word.Say(b), m.B.Text))
+		case !m.Same:
+			parts = append(parts, word.Say("When the wearer bows, the outer edge of A moves by %s, of B by %s.", m.A.Text, m.B.Text))
+		}
 	}
 	if m := by[height.Key]; m.A.Known && m.B.Known && !m.Same {
-		parts = append(parts, fmt.Sprintf("B stands %s %s%s.", x.about(math.Abs(m.B.Value-m.A.Value)), way(m, "taller", "lower"), wish))
+		nearer := by[heightOff].Better
+		if byWish {
+			nearer = Neither // said already
+		}
+		stands := "B stands %s taller"
+		if m.B.Value < m.A.Value {
+			stands = "B stands %s lower"
+		}
+		d := x.about(math.Abs(m.B.Value - m.A.Value))
+		if nearer == Neither {
+			parts = append(parts, word.Say(stands+".", d))
+		} else {
+			parts = append(parts, word.Say(stands+"; %s is nearer to its height wanted.", d, nearer))
+		}
 	}
-	if words := costs(by); words != "" {
-		parts = append(parts, words)
-	}
-	return better, strings.Join(parts, " ")
+	return better, word.Join(" ", append(parts, costs(by))...)
 }
 
-// which names those of the two for which something is so, and the verb that they
-// take; "" where it is so for neither.
-func which(a, b bool) (who, verb string) {
+// which names those of the two for which something is so, and counts them.
+func which(a, b bool) (n int, who word.Text) {
 	switch {
 	case a && b:
-		return "A and B", "are"
+		return 2, word.Say("A and B")
 	case a:
-		return "A", "is"
+		return 1, word.Name("A")
 	case b:
-		return "B", "is"
+		return 1, word.Name("B")
 	}
-	return "", ""
+	return 0, word.Text{}
 }
 
 // byFindings weighs the two by what stops, and where that is as much in both by what
 // is to be mended.
-func byFindings(x, y *contender) (Which, string) {
+func byFindings(x, y *contender) (Which, word.Text) {
 	for _, severity := range []check.Severity{check.Stop, check.Mend} {
 		good, bad := x, y
 		if y.count(severity) < x.count(severity) {
 			good, bad = y, x
 		}
 		few, many := good.count(severity), bad.count(severity)
+		titles := bad.titles(severity)
 		switch {
 		case few == many:
 			continue
+		case severity == check.Mend && few == 0:
+			return good.name, word.Count(many, "%s is better: %d thing is to mend in %s (%s), in %s nothing.", "%s is better: %d things are to mend in %s (%s), in %s nothing.", good.name, many, bad.name, titles, good.name)
 		case severity == check.Mend:
-			return good.name, fmt.Sprintf("%s is better: %s to mend in %s (%s), in %s %s.", good.name, word.Count(many, "%d thing is", "%d things are", many), bad.name, bad.titles(severity), good.name, none(few))
+			return good.name, word.Count(many, "%s is better: %d thing is to mend in %s (%s), in %s %d.", "%s is better: %d things are to mend in %s (%s), in %s %d.", good.name, many, bad.name, titles, good.name, few)
 		case few > 0:
-			return good.name, fmt.Sprintf("%s is better, but neither is to be sewn so: %s %s, in %s %d (%s).", good.name, word.Count(few, "%d finding stops", "%d findings stop", few), good.name, bad.name, many, bad.titles(severity))
+			return good.name, word.Count(few, "%s is better, but neither is to be sewn so: %d finding stops %s, in %s %d (%s).", "%s is better, but neither is to be sewn so: %d findings stop %s, in %s %d (%s).", good.name, few, good.name, bad.name, many, titles)
 		}
-		return good.name, fmt.Sprintf("%s is better: %s is not to be sewn so (%s).", good.name, bad.name, bad.titles(severity))
+		return good.name, word.Say("%s is better: %s is not to be sewn so (%s).", good.name, bad.name, titles)
 	}
-	return Neither, ""
+	return Neither, word.Text{}
 }
 
 // titles names the first two findings of a severity.
-func (c *contender) titles(severity check.Severity) string {
-	var titles []string
+func (c *contender) titles(severity check.Severity) word.Text {
+	var titles []word.Text
 	for _, f := range c.found {
 		if f.Severity == severity && !f.Pending {
-			titles = append(titles, "“"+titleOf(f.ID)+"”")
+			titles = append(titles, word.Say("“%s”", titleOf(f.ID)))
 		}
 	}
-	if len(titles) > 2 {
-		return strings.Join(titles[:2], " and ") + " and more"
+	switch len(titles) {
+	case 0, 1:
+		return word.Join("", titles...)
+	case 2:
+		return word.Say("%s and %s", titles[0], titles[1])
 	}
-	return strings.Join(titles, " and ")
+	return word.Say("%s and %s and more", titles[0], titles[1])
 }
 
 // byMeasures weighs two ruffs in which as much is found: by how firm they are, then by
-// which comes nearer to its height wanted, then by what they take.
-func byMeasures(by map[string]Measured) (Which, string) {
-	const both = "No finding parts the two"
+// which comes nearer to its height wanted (byWish), then by what they take.
+func byMeasures(by map[string]Measured) (better Which, why word.Text, byWish bool) {
 	switch firmer, mixed := side(by, firm); {
 	case firmer != Neither:
-		return firmer, fmt.Sprintf("%s, and %s holds firmer.", both, firmer)
+		return firmer, word.Say("No finding parts the two, and %s holds firmer.", firmer), false
 	case mixed:
-		return Neither, both + ", and each is firmer in its own way: the table tells how."
+		return Neither, word.Say("No finding parts the two, and each is firmer in its own way: the table tells how."), false
 	}
 	if nearer, _ := side(by, wish); nearer != Neither {
-		return nearer, fmt.Sprintf("%s, and they hold alike; %s comes nearer to its height wanted.", both, nearer)
+		return nearer, word.Say("No finding parts the two, and they hold alike; %s comes nearer to its height wanted.", nearer), true
 	}
 	switch cheaper, mixed := side(by, cost); {
 	case cheaper != Neither:
-		return cheaper, fmt.Sprintf("%s, and they hold alike; %s takes less.", both, cheaper)
+		return cheaper, word.Say("No finding parts the two, and they hold alike; %s takes less.", cheaper), false
 	case mixed:
-		return Neither, both + ", and they hold alike; in what they take, each saves something."
+		return Neither, word.Say("No finding parts the two, and they hold alike; in what they take, each saves something."), false
 	}
-	return Neither, "A and B come to the same, as far as the model can tell."
+	return Neither, word.Say("A and B come to the same, as far as the model can tell."), false
 }
 
 // side is the ruff for which the measures of a matter speak. Where they contradict
@@ -154,71 +166,33 @@ func sewnAt(r pleat.Row) string {
 	return "top edge only"
 }
 
-// sewnIn says how one is sewn, if that parts the two.
-func sewnIn(x, y *contender) string {
-	if sewnAt(x.r.Plan.Row) == sewnAt(y.r.Plan.Row) {
-		return ""
-	}
-	return " (sewn at the " + sewnAt(x.r.Plan.Row) + ")"
-}
-
-func way(m Measured, up, down string) string {
-	if m.B.Value > m.A.Value {
-		return up
-	}
-	return down
-}
-
-// wished says which comes nearer to the height wanted.
-func wished(m Measured) string {
-	if m.Better == Neither {
-		return ""
-	}
-	return fmt.Sprintf("; %s is nearer to its height wanted", m.Better)
-}
-
 // costs says what B takes more or less than A.
-func costs(by map[string]Measured) string {
-	var more, less []string
-	for _, c := range []struct{ key, what string }{{buy, "of cloth"}, {hours, "of work"}} {
-		m := by[c.key]
-		if !m.A.Known || !m.B.Known || m.Same {
-			continue
+func costs(by map[string]Measured) word.Text {
+	cloth, work := by[buy], by[hours]
+	sign := func(m Measured) int {
+		switch {
+		case !m.A.Known || !m.B.Known || m.Same:
+			return 0
+		case m.B.Value > m.A.Value:
+			return 1
 		}
-		words := strings.TrimLeft(m.Difference, "+−") + " " + c.what
-		if m.B.Value > m.A.Value {
-			more = append(more, words)
-		} else {
-			less = append(less, words)
-		}
+		return -1
 	}
-	var parts []string
-	for _, p := range []struct {
-		words []string
-		end   string
-	}{{more, "more"}, {less, "less"}} {
-		if len(p.words) > 0 {
-			parts = append(parts, strings.Join(p.words, " and ")+" "+p.end)
-		}
+	// By what B takes of cloth and of work: less, as much, more.
+	said := [3][3]string{
+		{"B takes %[1]s of cloth and %[2]s of work less.", "B takes %[1]s of cloth less.", "B takes %[2]s of work more, but %[1]s of cloth less."},
+		{"B takes %[2]s of work less.", "", "B takes %[2]s of work more."},
+		{"B takes %[1]s of cloth more, but %[2]s of work less.", "B takes %[1]s of cloth more.", "B takes %[1]s of cloth and %[2]s of work more."},
 	}
-	if len(parts) == 0 {
-		return ""
-	}
-	return "B takes " + strings.Join(parts, ", but ") + "."
+	return word.Say(said[sign(cloth)+1][sign(work)+1], cloth.apart, work.apart)
 }
 
-func none(n int) string {
-	if n == 0 {
-		return "nothing"
-	}
-	return fmt.Sprint(n)
-}
-
-func titleOf(id string) string {
+// titleOf is a finding's few words.
+func titleOf(id string) word.Text {
 	for _, r := range check.Table() {
 		if r.ID == id {
-			return r.Title
+			return word.Say(r.Title)
 		}
 	}
-	return id
+	return word.Name(id)
 }

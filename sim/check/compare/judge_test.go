@@ -8,6 +8,7 @@ import (
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
@@ -57,7 +58,7 @@ func TestRows(t *testing.T) {
 		for _, m := range got.Measures {
 			if m.Key == c.key {
 				found = true
-				if m.Better != c.better || m.Difference != c.says {
+				if m.Better != c.better || m.Difference.String() != c.says {
 					t.Errorf("%s: %q, better %q; want %q, %q", c.name, m.Difference, m.Better, c.says, c.better)
 				}
 			}
@@ -73,7 +74,7 @@ func TestRows(t *testing.T) {
 	}
 	// A measure that was not taken is no 0.
 	got := Of(tucked, measuring(tucked, func(v *measure.Values) { v.BowDone, v.Bow_mm = false, 0 }), scheme.Millimetres)
-	if m := got.Measures[0]; m.Key != "bow_mm" || m.B.Known || m.Difference != "" || m.Better != Neither {
+	if m := got.Measures[0]; m.Key != "bow_mm" || m.B.Known || m.Difference.String() != "" || m.Better != Neither {
 		t.Errorf("a bow that was not tested: %+v", m)
 	}
 }
@@ -99,7 +100,7 @@ func TestCostRows(t *testing.T) {
 		b := a
 		c.change(&b)
 		for _, m := range Of(a, b, scheme.Millimetres).Measures {
-			if m.Key == c.key && (m.Better != c.better || m.Difference != c.says) {
+			if m.Key == c.key && (m.Better != c.better || m.Difference.String() != c.says) {
 				t.Errorf("%s: %q, better %q; want %q, %q", c.key, m.Difference, m.Better, c.says, c.better)
 			}
 		}
@@ -115,7 +116,7 @@ func TestFields(t *testing.T) {
 		t.Errorf("%+v", c.Fields)
 	}
 	for _, f := range Of(drawn(t, sound), drawn(t, uneven), scheme.Millimetres).Fields {
-		if f.Field.Kind == scheme.KindMarks && (f.A != "as planned" || f.B != fmt.Sprintf("%d own marks", uneven.OwnMarks())) {
+		if f.Field.Kind == scheme.KindMarks && (f.A.String() != "as planned" || f.B.String() != fmt.Sprintf("%d own marks", uneven.OwnMarks())) {
 			t.Errorf("%s: %q and %q", f.Field.Key, f.A, f.B)
 		}
 	}
@@ -137,7 +138,7 @@ func TestTaller(t *testing.T) {
 	for by, want := range map[float64]string{4: "B stands 4 mm taller", -4: "B stands 4 mm lower"} {
 		b := measuring(a, func(v *measure.Values) { v.HeightOuter_mm += by })
 		b.Ruff.Plan.Scheme.Name = "B"
-		if c := Of(a, b, scheme.Millimetres); !strings.Contains(c.Sentence, want) {
+		if c := Of(a, b, scheme.Millimetres); !strings.Contains(c.Sentence.String(), want) {
 			t.Errorf("lacks %q: %s", want, c.Sentence)
 		}
 	}
@@ -176,7 +177,7 @@ func TestByMeasures(t *testing.T) {
 		for i, m := range c.all {
 			by[string(rune('a'+i))] = m
 		}
-		if got, says := byMeasures(by); got != c.want || !strings.Contains(says, c.says) {
+		if got, says, _ := byMeasures(by); got != c.want || !strings.Contains(says.String(), c.says) {
 			t.Errorf("%s: %q %q", c.name, got, says)
 		}
 	}
@@ -185,7 +186,7 @@ func TestByMeasures(t *testing.T) {
 // TestCosts: more and less are put together, what is the same or not known is left out.
 func TestCosts(t *testing.T) {
 	known := func(a, b float64, difference string) Measured {
-		return Measured{A: Amount{Value: a, Known: true}, B: Amount{Value: b, Known: true}, Difference: difference, Same: difference == "same"}
+		return Measured{A: Amount{Value: a, Known: true}, B: Amount{Value: b, Known: true}, apart: word.Name(strings.TrimLeft(difference, "+−")), Same: difference == "same"}
 	}
 	for _, c := range []struct {
 		buy, hours Measured
@@ -194,9 +195,9 @@ func TestCosts(t *testing.T) {
 		{known(900, 1000, "+100 mm"), known(5, 9, "+4 h"), "B takes 100 mm of cloth and 4 h of work more."},
 		{known(1000, 900, "−100 mm"), known(5, 9, "+4 h"), "B takes 4 h of work more, but 100 mm of cloth less."},
 		{known(900, 900, "same"), known(9, 5, "−4 h"), "B takes 4 h of work less."},
-		{known(900, 900, "same"), Measured{Difference: "+4 h"}, ""},
+		{known(900, 900, "same"), Measured{Difference: word.Name("+4 h")}, ""},
 	} {
-		if got := costs(map[string]Measured{buy: c.buy, hours: c.hours}); got != c.want {
+		if got := costs(map[string]Measured{buy: c.buy, hours: c.hours}).String(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
@@ -214,11 +215,11 @@ func TestAbout(t *testing.T) {
 		{scheme.Inches, 0.7, "under 1/32 in"}, {scheme.Inches, 25.4, "1 in"}, {scheme.Inches, 25.4*4 + 0.7, "4 in"},
 	} {
 		x := &contender{r: &sim.Ruff{}, u: c.u}
-		if got := x.about(c.mm); got != c.want {
+		if got := x.about(c.mm).String(); got != c.want {
 			t.Errorf("%g mm: %q, want %q", c.mm, got, c.want)
 		}
 	}
-	if digits(9.9) != 1 || digits(10) != 0 || number(2.25, 1) != "2.3" || number(math.Copysign(0, -1), 0) != "0" {
+	if digits(9.9) != 1 || digits(10) != 0 || number(2.25, 1).String() != "2.3" || number(math.Copysign(0, -1), 0).String() != "0" {
 		t.Error("hours and counts")
 	}
 }

@@ -3,10 +3,9 @@ package compare
 import (
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
 )
@@ -16,7 +15,7 @@ import (
 type compared struct {
 	key, label string
 	of         func(*contender) (float64, bool) // mm, unless write says otherwise; not known
-	write      func(*contender, float64) string
+	write      func(*contender, float64) word.Text
 	mechanics  bool                                       // of the solved ruff: why it lacks is said
 	alike      func(x, y *contender, big float64) float64 // how far two may lie apart, the larger being big
 	weighs     weight
@@ -86,12 +85,12 @@ func solvedRow(q *measure.Measure) compared {
 		}
 		return q.Number(m)
 	}
-	c.write = func(c *contender, v float64) string {
+	c.write = func(c *contender, v float64) word.Text {
 		switch {
 		case v >= unstable:
-			return "does not hold"
+			return word.Say("does not hold")
 		case q.Unit == "degrees":
-			return number(v, 1) + "°"
+			return word.Say("%s°", number(v, 1))
 		}
 		return c.about(v)
 	}
@@ -130,12 +129,12 @@ var rows = func() []compared {
 			of: func(c *contender) (float64, bool) { return c.cost.Buy_mm, c.cost.Known }},
 		compared{key: "stitches", label: "Stitches", alike: little, weighs: cost,
 			of:    func(c *contender) (float64, bool) { return float64(c.cost.Stitches), c.cost.Known },
-			write: func(_ *contender, v float64) string { return number(v, 0) }},
+			write: func(_ *contender, v float64) word.Text { return word.Say("%s", number(v, 0)) }},
 		compared{key: hours, label: "Hours of work, about", alike: little, weighs: cost,
 			of: func(c *contender) (float64, bool) {
 				return (c.cost.Hours.Least + c.cost.Hours.Most) / 2, c.cost.Known
 			},
-			write: func(_ *contender, v float64) string { return number(v, digits(v)) + " h" }},
+			write: func(_ *contender, v float64) word.Text { return word.Say("%s h", number(v, digits(v))) }},
 	)
 }()
 
@@ -161,16 +160,16 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 	v, w := m.A.Value, m.B.Value
 	d := math.Abs(w - v)
 	apart := q.alike(x, y, max(math.Abs(v), math.Abs(w)))
-	m.Same = d <= apart
+	m.Same, m.apart = d <= apart, q.write(x, d)
 	switch {
 	case m.Same:
-		m.Difference = "same"
+		m.Difference = word.Say("same")
 	case v >= unstable || w >= unstable:
-		m.Difference = "differs"
+		m.Difference = word.Say("differs")
 	case w > v:
-		m.Difference = "+" + q.text(x, d)
+		m.Difference = word.Say("+%s", m.apart)
 	default:
-		m.Difference = "−" + q.text(x, d)
+		m.Difference = word.Say("−%s", m.apart)
 	}
 	if q.weighs != taste && !m.Same {
 		m.Better = First
@@ -184,19 +183,15 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 	return m, true
 }
 
-// number writes a number with at most n decimals.
-func number(x float64, n int) string {
+// number is a number with at most n decimals.
+func number(x float64, n int) word.Number {
 	f := math.Pow(10, float64(n))
-	return strconv.FormatFloat(math.Round(x*f)/f+0, 'g', -1, 64) // + 0: no −0
-}
-
-func (q compared) text(c *contender, v float64) string {
-	return strings.Replace(q.write(c, v), "-", "−", 1)
+	return word.Number{Value: math.Round(x*f)/f + 0, Decimals: n, Short: true} // + 0: no −0
 }
 
 // about writes a length that is compared: to a millimetre or a sixteenth of an
 // inch from 100 mm on; what is too little to be written is said to be so.
-func (c *contender) about(mm float64) string {
+func (c *contender) about(mm float64) word.Text {
 	small, least, round := 0.1, 0.05, 1.0
 	if c.u == scheme.Inches {
 		small, least, round = 25.4/32, 25.4/32, 25.4/16
@@ -204,7 +199,7 @@ func (c *contender) about(mm float64) string {
 	switch a := math.Abs(mm); {
 	case a == 0:
 	case a < least:
-		return "under " + check.Length(small, c.u)
+		return word.Say("under %s", check.Length(small, c.u))
 	case a >= 100:
 		mm = math.Round(mm/round) * round
 	}
@@ -215,9 +210,9 @@ func (q compared) amount(c *contender) Amount {
 	v, known := q.of(c)
 	switch {
 	case known:
-		return Amount{v + 0, q.text(c, v+0), true}
+		return Amount{v + 0, q.write(c, v+0), true}
 	case q.mechanics:
 		return Amount{Text: c.lack()}
 	}
-	return Amount{Text: "not known"}
+	return Amount{Text: word.Say("not known")}
 }

@@ -3,6 +3,7 @@ package compare
 import (
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
@@ -90,14 +91,14 @@ func (c *contender) measured() *measure.Values {
 func (c *contender) scheme() *scheme.Scheme { return &c.r.Plan.Scheme }
 
 // lack says why a measure of the mechanics is not there.
-func (c *contender) lack() string {
+func (c *contender) lack() word.Text {
 	switch {
 	case c.cannot:
-		return "cannot be solved"
+		return word.Say("cannot be solved")
 	case c.unrest:
-		return "not at rest"
+		return word.Say("not at rest")
 	case c.pending():
-		return "not solved yet"
+		return word.Say("not solved yet")
 	}
-	return "not known"
+	return word.Say("not known")
 }

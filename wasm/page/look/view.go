@@ -10,7 +10,6 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/pleat"
-	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -100,7 +99,7 @@ func (l *Look) notesOf(findings []check.Finding) []figure.Note {
 		if f.Pending || l.Hand != "" && f.ID != l.Hand || l.Hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
 			continue
 		}
-		out = append(out, figure.Note{Where: string(f.Where), At: f.At, Text: word.Name(f.Sentence), Sign: figure.Sign(f.Severity)})
+		out = append(out, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 	}
 	return out
 }

@@ -15,6 +15,7 @@ import (
 	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
@@ -199,9 +200,9 @@ func Finds(r sim.Ruff, units scheme.Units) []check.Finding {
 	all := check.Find(r, units)
 	for i := range all {
 		f := &all[i]
-		f.Sentence = Theirs(f.Sentence)
+		f.Sentence = word.Name(Theirs(f.Sentence.String()))
 		for k := range f.Remedies {
-			f.Remedies[k].Sentence = Theirs(f.Remedies[k].Sentence)
+			f.Remedies[k].Sentence = word.Name(Theirs(f.Remedies[k].Sentence.String()))
 		}
 	}
 	return all

@@ -19,14 +19,14 @@ func (t Tell) FindingNodes() []doc.Node {
 	var pending []string
 	for _, f := range t.Findings {
 		if f.Pending {
-			pending = append(pending, f.Sentence)
+			pending = append(pending, f.Sentence.String())
 			continue
 		}
 		item := doc.El("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
 			doc.El("p", "class=sentence",
 				doc.El("span", "class=sign aria-hidden=true").Say(signs[f.Severity]),
 				doc.El("strong", "").Say(say.Word("severity."+string(f.Severity))),
-				doc.Text(f.Sentence)))
+				doc.Text(f.Sentence.String())))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
 			continue
@@ -82,7 +82,7 @@ func (t Tell) News() string {
 	}
 	for _, f := range t.Findings {
 		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
-			return words + " " + f.Sentence
+			return words + " " + f.Sentence.String()
 		}
 	}
 	return words

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
@@ -18,9 +19,9 @@ import (
 // and brings nothing; one that trades says so and comes after it, one that only
 // lessens comes last, and one that does nothing is not offered.
 func TestOffered(t *testing.T) {
-	f := check.Finding{ID: "bow", Severity: check.Stop, Unit: "mm", Value: 9, Sentence: "It swings."}
+	f := check.Finding{ID: "bow", Severity: check.Stop, Unit: "mm", Value: 9, Sentence: word.Name("It swings.")}
 	for _, name := range []string{"nothing", "trade", "lessen", "harm", "cure", "unknown", "untried"} {
-		f.Remedies = append(f.Remedies, check.Remedy{Sentence: "Do " + name + ".", Changes: []check.Change{{Key: "name", Value: name}}})
+		f.Remedies = append(f.Remedies, check.Remedy{Sentence: word.Name("Do " + name + "."), Changes: []check.Change{{Key: "name", Value: name}}})
 	}
 	w, err := work.New(scheme.Default())
 	if err != nil {

@@ -31,7 +31,7 @@ func (t Tell) pairNodes() []doc.Node {
 		return nil
 	}
 	c := t.Comparison()
-	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.Theirs(c.Sentence))}
+	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.Theirs(c.Sentence.String()))}
 	cell := func(role, class string, words string) doc.Node {
 		return doc.El("td", "role="+role+" class="+class).Say(words)
 	}
@@ -51,18 +51,18 @@ func (t Tell) pairNodes() []doc.Node {
 	}
 	var fields, troubles, measures []doc.Node
 	for _, f := range c.Fields {
-		fields = append(fields, row(say.Theirs(f.Field.Label), t.decision(f.Field, f.A), t.decision(f.Field, f.B), "", "figure"))
+		fields = append(fields, row(say.Theirs(f.Field.Label), t.decision(f.Field, f.A.String()), t.decision(f.Field, f.B.String()), "", "figure"))
 	}
 	for _, t := range c.Troubles {
 		troubles = append(troubles, row(say.Theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
 	}
 	for _, m := range c.Measures {
 		class := "figure"
-		differ := say.Theirs(m.Difference)
+		differ := say.Theirs(m.Difference.String())
 		if m.Better != compare.Neither {
 			differ = say.Word("compare.better", "difference", differ, "which", string(m.Better))
 		}
-		measures = append(measures, row(say.Theirs(m.Label), say.Theirs(m.A.Text), say.Theirs(m.B.Text), differ, class))
+		measures = append(measures, row(say.Theirs(m.Label), say.Theirs(m.A.Text.String()), say.Theirs(m.B.Text.String()), differ, class))
 	}
 	table := doc.El("table", "class=two role=table",
 		doc.El("caption", "class=hidden").Say(say.Word("compare.caption")),

@@ -57,7 +57,7 @@ func (w *Work) State(busy bool, none string) State {
 		}
 	}
 	if i := slices.IndexFunc(w.Findings, func(f check.Finding) bool { return f.ID == cannotSolve }); i >= 0 {
-		s.Why = w.Findings[i].Sentence
+		s.Why = w.Findings[i].Sentence.String()
 	} else if w.Misfit != nil { // a finding that stops says the same in its own way
 		s.Why = say.Sentence(say.Told(w.Misfit.Error()))
 	} else if none != "" {
