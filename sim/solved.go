@@ -32,5 +32,14 @@ type Solved struct {
 	Alike bool
 }
 
+// Measured gives the solved ruff's measures, nil where nothing is solved or the cloth
+// did not come to rest: then nothing may rest on them.
+func (r *Ruff) Measured() *measure.Values {
+	if r.Solved == nil || !r.Solved.Converged() || len(r.Solved.Sets) == 0 {
+		return nil
+	}
+	return &r.Solved.Ruff
+}
+
 // Converged reports whether every half set came to rest.
 func (s *Solved) Converged() bool { return s.Ruff.Converged }

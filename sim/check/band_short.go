@@ -39,13 +39,10 @@ func (v *view) bandShort() (seen, bool) {
 func (v *view) bandRoom() float64 { return v.p.Band_mm - v.s.Band.Overlap }
 
 var bandTightLaw = law{Rule: Rule{"band-tight", "The band is tight", Mend, easeLeast, "mm", "at least", "shirtmakers' guides add 12 to 25 mm to a snug measure; 12 is taken as the floor over bare skin", WhereNeck, FromGeometry},
-	find: (*view).bandTight}
+	find: (*view).bandTight, when: (*view).aboutNeck}
 
 // bandTight: what is really left over the girth, planned or made.
 func (v *view) bandTight() (seen, bool) {
-	if v.s.Wearer.Part != scheme.Neck {
-		return seen{}, false
-	}
 	s := seen{value: math.Min(v.s.Wearer.Ease, v.bandRoom()-v.s.Wearer.Girth), limit: easeLeast}
 	if s.value >= easeLeast-bandTolerance {
 		return s, false

@@ -69,7 +69,7 @@ func (v *view) sayMisfit(s *seen, m sim.Misfit) {
 		s.unit = "slack"
 		s.says("Between the sewn folds the cloth is shorter than the way from edge to edge of the band: it cannot reach.")
 	default:
-		s.says("No such sets can be solved: %s, must be between %s and %s, and is %s.", misfitWords[m.Field], number(m.Least, 3), number(m.Most, 3), number(m.Value, 3))
+		s.says("No such sets can be solved: %s, must be between %s and %s, and is %s.", misfitWords[m.Field], Number(m.Least, 3), Number(m.Most, 3), Number(m.Value, 3))
 	}
 }
 

@@ -17,7 +17,7 @@ func (v *view) flame() (seen, bool) {
 	s := seen{value: v.s.Cloth.Mass, limit: heavyEnough}
 	var light word.Text
 	if v.s.Cloth.Mass > 0 && v.s.Cloth.Mass < heavyEnough {
-		light = word.Say("Cloth as light as %s g/m² catches faster than most.", number(v.s.Cloth.Mass, 0))
+		light = word.Say("Cloth as light as %s g/m² catches faster than most.", Number(v.s.Cloth.Mass, 0))
 	}
 	s.sentence = word.Join(" ",
 		word.Say("No candles, matches, smoking, stoves or stage flame near a ruff: wide thin cloth by the face is alight before the wearer sees it."), light,
@@ -26,25 +26,22 @@ func (v *view) flame() (seen, bool) {
 }
 
 var breathingLaw = law{Rule: Rule{"breathing", "A band about the throat", Caution, 0, "", "shown for every neck", "tight neckwear raised eye pressure (Br. J. Ophthalmol. 2003;87:946) and lessened blood flow to the brain (Neuroradiology 2018;60:861)", WhereNeck, FromSafety},
-	find: (*view).breathing}
+	find: (*view).breathing, when: (*view).aboutNeck}
 
 // breathing: every band about a throat.
 func (v *view) breathing() (seen, bool) {
 	var s seen
-	if v.s.Wearer.Part == scheme.Wrist {
-		return s, false
-	}
 	s.says("Two fingers must pass under the closed band. Open it at once if the wearer is dizzy, hoarse, short of breath or sees badly; nobody sleeps in it, and nobody wears it who cannot undo it alone.")
 	return s, true
 }
 
 var cordsLaw = law{Rule: Rule{"cords", "Ties at the neck", Caution, 0, "", "shown for ties at a neck", "EN 14682: no cords at the neck of clothes for children under 7, no free ends to 14", WhereBand, FromSafety},
-	find: (*view).cords}
+	find: (*view).cords, when: (*view).aboutNeck}
 
 // cords: ties at a neck.
 func (v *view) cords() (seen, bool) {
 	var s seen
-	if v.s.Wearer.Part == scheme.Wrist || v.s.Band.Closure != scheme.Ties {
+	if v.s.Band.Closure != scheme.Ties {
 		return s, false
 	}
 	s.says("Ties at the neck are not for a child: take a hook or a snap that gives way, and never leave a child alone in a ruff.")

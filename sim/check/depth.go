@@ -14,9 +14,7 @@ func (v *view) depth() (seen, bool) {
 	if v.sunk() || math.Abs(s.value) <= viewerSees {
 		return s, false
 	}
-	if s.value < 0 {
-		s.limit = -viewerSees
-	}
+	s.limit = math.Copysign(viewerSees, s.value)
 	s.says(than(s.value, "The outer edge stands %s out from the neck, %s farther than the %s of cloth would reach: in its folds it goes by a longer way.",
 		"The outer edge stands %s out from the neck, %s less than the %s of cloth would reach: in its folds it goes by a longer way."),
 		v.len(m.Reach_mm), v.len(math.Abs(m.Reach_mm-want)), v.len(want))
@@ -27,8 +25,7 @@ func (v *view) depth() (seen, bool) {
 	if v.twoLines() {
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
-	if d := tenth(v.s.Ruff.Depth * want / m.Reach_mm); v.allowed("ruff.depth", d) {
-		s.offer([]Change{toMM("ruff.depth", d)}, "Cut the strip for a depth of %s.", v.len(d))
-	}
+	d := tenth(v.s.Ruff.Depth * want / m.Reach_mm)
+	s.offer([]Change{toMM("ruff.depth", d)}, "Cut the strip for a depth of %s.", v.len(d))
 	return s, true
 }

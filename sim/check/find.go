@@ -23,12 +23,9 @@ func Find(r sim.Ruff, u scheme.Units) []Finding {
 			continue
 		}
 		f := Finding{
-			ID: l.ID, Severity: l.severityOf(seen), Where: l.Where, At: seen.at, Unit: l.Unit,
+			ID: l.ID, Severity: cmp.Or(seen.severity, l.Severity), Where: l.Where, At: seen.at, Unit: cmp.Or(seen.unit, l.Unit),
 			Value: seen.value, Limit: seen.limit, Sentence: seen.sentence,
 			Remedies: []Remedy{}, Pending: len(seen.awaits) > 0, Awaits: seen.awaits,
-		}
-		if seen.unit != "" {
-			f.Unit = seen.unit
 		}
 		for _, m := range seen.remedies {
 			// What the scheme would refuse is no way out, nor is what was said already.

@@ -29,17 +29,7 @@ const (
 )
 
 // rank orders the severities; lower comes first.
-func (s Severity) rank() int {
-	switch s {
-	case Stop:
-		return 0
-	case Mend:
-		return 1
-	case Note:
-		return 2
-	}
-	return 3
-}
+func (s Severity) rank() int { return slices.Index([]Severity{Stop, Mend, Note, Caution}, s) }
 
 // Where is the place that a finding points at; views mark it on the drawing.
 type Where string
@@ -89,17 +79,7 @@ func (r *Remedy) Take(o Outcome) { r.Tried, r.Then, r.Brings = o.Tried, o.Then, 
 
 // order is the place among the remedies of one finding: what cures it first, then
 // what was not tried, what trades it for something else, and what leaves it.
-func (r Remedy) order() int {
-	switch r.Tried {
-	case Removes:
-		return 0
-	case Trades:
-		return 2
-	case Fails:
-		return 3
-	}
-	return 1
-}
+func (r Remedy) order() int { return slices.Index([]string{Removes, "", Trades, Fails}, r.Tried) }
 
 // Sort brings the remedies of one finding into the order in which to offer them,
 // otherwise as they are.

@@ -41,8 +41,7 @@ func (v *view) fitted() (seen, bool) {
 			s.offer(c, english, v.len(mm))
 		}
 	}
-	inner := (asked - tucks) / slackGood
-	if h := math.Floor(10*sqrtOf(inner*inner-math.Pow(p.Pitch_mm/2, 2))) / 10; h > 0 {
+	if h := math.Floor(10*v.bandFor(asked-tucks, slackGood)) / 10; h > 0 {
 		offer([]Change{toMM("band.height", h)}, "Make the band %s high: then nothing need give way.", h)
 	}
 	if e, err := curve.NewElastica(slackGood*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {

@@ -24,9 +24,8 @@ func (v *view) height() (seen, bool) {
 	s.says(than(s.value, "Folded every %s the sets stand %s high, %s taller than the %s you want.", "Folded every %s the sets stand %s high, %s lower than the %s you want."),
 		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), v.len(want))
 	v.offerFitted(&s)
-	if t := tenth(h); v.allowed("ruff.height", t) {
-		s.offer([]Change{toMM("ruff.height", t)}, "Take a ruff %s high.", v.len(t))
-	}
+	t := tenth(h)
+	s.offer([]Change{toMM("ruff.height", t)}, "Take a ruff %s high.", v.len(t))
 	return s, true
 }
 
@@ -38,16 +37,12 @@ func (v *view) heightSolved() (seen, bool) {
 	if v.sunk() || v.dent() > viewerSees/100.*want || math.Abs(s.value) <= viewerSees {
 		return s, false
 	}
-	if s.value < 0 {
-		s.limit = -viewerSees
-	}
+	s.limit = math.Copysign(viewerSees, s.value)
 	s.says(than(s.value, "Folded every %s the sets settle at a height of %s, %s taller than the %s you want; by geometry alone it would be %s.",
 		"Folded every %s the sets settle at a height of %s, %s lower than the %s you want; by geometry alone it would be %s."),
 		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), v.len(want), v.len(v.r.Folded.Mean.HeightOuter_mm))
 	v.offerFittedFrom(&s, h)
-	if t := tenth(h); v.allowed("ruff.height", t) {
-		v.offerHeight(&s, t)
-	}
+	v.offerHeight(&s, tenth(h))
 	return s, true
 }
 
@@ -77,7 +72,7 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 	from, err1 := curve.PanelForHeight(h, half)
 	goal, err2 := curve.PanelForHeight(want, half)
 	panel := tenth(v.p.Panel_mm + goal - from)
-	if err1 != nil || err2 != nil || !v.allowed("pleat.panel", panel) {
+	if err1 != nil || err2 != nil {
 		return
 	}
 	c := v.panelTo(panel)
@@ -87,18 +82,13 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 			return m
 		})}
 	}
-	var tucks []any
-	if v.hasSlack() {
-		top, bottom := v.tucks()
-		inner := panel - top - bottom
-		if slack := inner / v.straight(); slack < v.goalSlack()-slackGood+slackLeast || slack > slackMost {
-			a, b, ok := v.tucksFor(panel, v.goalSlack()*v.straight())
-			if !ok {
-				return
-			}
-			c = append(c[:1], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b))
-			tucks = []any{v.len(a), v.len(b)}
-		}
+	goalSlack := v.goalSlack()
+	anew, tucks, ok := v.tucksWith(panel, goalSlack-slackGood+slackLeast, goalSlack)
+	if !ok {
+		return
+	}
+	if anew != nil {
+		c = append(c[:1], anew...)
 	}
 	length := append([]any{v.len(panel)}, tucks...)
 	switch {

@@ -47,7 +47,7 @@ func (v *view) joins() (seen, bool) {
 	// A piece as wide as the cloth must hold its two joins, the end hem and a set.
 	trim := v.s.Strip
 	need := v.widestSet(v.p) + 4*trim.Join + 2*trim.Hem*float64(trim.HemTurns)
-	if bolt := math.Ceil((need/(1-trim.ShrinkWeft/100)+2*trim.Selvedge)/50) * 50; bolt > trim.Bolt && v.allowed("strip.bolt", bolt) {
+	if bolt := math.Ceil((need/(1-trim.ShrinkWeft/100)+2*trim.Selvedge)/50) * 50; bolt > trim.Bolt {
 		offer([]Change{toMM("strip.bolt", bolt)}, "Take a cloth %s wide.", v.len(bolt))
 	}
 	return s, true

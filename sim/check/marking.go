@@ -35,7 +35,7 @@ func (v *view) marking() (seen, bool) {
 		return s, false
 	}
 	s.says("Marks out by %s make sets whose heights differ by about %s, %s %% of the height: a viewer sees that from %s on.",
-		v.len(v.s.Hand.Error), v.len(spread), number(s.value, 0), v.len(viewerSees*h/100))
+		v.len(v.s.Hand.Error), v.len(spread), Number(s.value, 0), v.len(viewerSees*h/100))
 	if e := math.Floor(10*viewerSees*h/100/(2*neighbourMoves)) / 10; e > 0 {
 		s.offer([]Change{toMM("hand.error", e)}, "Mark to %s: with the marking tape and a hard pencil.", v.len(e))
 	}

@@ -49,7 +49,7 @@ func (v *view) neckCrowded() (seen, bool) {
 		return s, false
 	}
 	s.says("At the neck %d layers of cloth fill %s %% of a set's room of %s: the sets wedge each other open, and the needle hardly gets through.",
-		v.layers(), number(s.value, 0), v.len(v.p.Pitch_mm))
+		v.layers(), Number(s.value, 0), v.len(v.p.Pitch_mm))
 	v.offerFewer(&s, neckCrowded)
 	return s, true
 }

@@ -36,6 +36,6 @@ func (v *view) notAtRest() (seen, bool) {
 		}
 	}
 	s.says("In the solver the cloth did not come to rest (%s of %d kinds of half set): the shape shown is a rough one, and nothing is said here of how it hangs or holds.",
-		number(s.value, 0), len(v.r.Solved.Sets))
+		Number(s.value, 0), len(v.r.Solved.Sets))
 	return s, true
 }

@@ -13,9 +13,6 @@ func (v *view) offerPanel(s *seen, panel float64) {
 		return
 	}
 	h := tenth(e.Height())
-	if !v.allowed("pleat.panel", panel) || !v.allowed("ruff.height", h) {
-		return
-	}
 	s.offer(append(v.panelTo(panel), toMM("ruff.height", h)),
 		"Fold every %s and take a ruff %s high.", v.len(panel), v.len(h))
 }
@@ -27,22 +24,9 @@ func (v *view) offerFitted(s *seen) {
 	if err != nil {
 		return
 	}
-	var tucks []Change
-	said := []any{v.len(panel)}
-	if !v.p.MarksOwn {
-		said = append(said, v.len(v.s.Ruff.Height))
-	}
-	if v.hasSlack() {
-		top, bottom := v.tucks()
-		slack := (panel - top - bottom) / v.straight()
-		if slack < slackLeast || slack > slackMost {
-			a, b, ok := v.tucksFor(panel, slackGood*v.straight())
-			if !ok {
-				return
-			}
-			tucks = []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)}
-			said = append(said, v.len(a), v.len(b))
-		}
+	tucks, deep, ok := v.tucksWith(panel, slackLeast, slackGood)
+	if !ok {
+		return
 	}
 	if v.p.MarksOwn {
 		f := panel / v.p.Panel_mm
@@ -53,14 +37,14 @@ func (v *view) offerFitted(s *seen) {
 		s.offer(append(tucks, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
 			m.Place *= f
 			return m
-		})), words, said...)
+		})), words, append([]any{v.len(panel)}, deep...)...)
 		return
 	}
 	words := "Fold every %s, fitted to the height of %s."
 	if tucks != nil {
 		words = "Fold every %s, fitted to the height of %s, with tucks of %s at the top folds and %s at the bottom folds."
 	}
-	s.offer(append(tucks, to("pleat.panel", "0")), words, said...)
+	s.offer(append(tucks, to("pleat.panel", "0")), words, append([]any{v.len(panel), v.len(v.s.Ruff.Height)}, deep...)...)
 }
 
 // panelTo gives fold to fold as a figure of its own. Tucks that were fitted are

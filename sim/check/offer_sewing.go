@@ -31,11 +31,9 @@ func (v *view) offerBoth(s *seen) {
 		s.offer(append(base[:len(base):len(base)], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)),
 			what+", with tucks of %s at the top folds and %s at the bottom folds.", v.len(a), v.len(b))
 	}
-	h := tenth(sqrtOf(math.Pow(v.p.Panel_mm/goal, 2) - math.Pow(v.p.Pitch_mm/2, 2)))
-	if v.allowed("band.height", h) {
-		s.offer(append(base[:len(base):len(base)], to("pleat.tuck_top", "0"), to("pleat.tuck_bottom", "0"), toMM("band.height", h)),
-			what+", without tucks, on a band %s high.", v.len(h))
-	}
+	h := tenth(v.bandFor(v.p.Panel_mm, goal))
+	s.offer(append(base[:len(base):len(base)], to("pleat.tuck_top", "0"), to("pleat.tuck_bottom", "0"), toMM("band.height", h)),
+		what+", without tucks, on a band %s high.", v.len(h))
 }
 
 // goalSlack is the mean slack at which the shortest panel has what lies clean.

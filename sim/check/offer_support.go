@@ -24,14 +24,11 @@ func (v *view) offerSupport(s *seen) {
 	}
 	drop := math.Max(0, math.Floor(-at))
 	slope := math.Round(math.Atan2(math.Max(at, 0), v.s.Ruff.Depth) * 180 / math.Pi)
-	if !v.allowed("support.drop", drop) || !v.allowed("support.slope", slope) {
-		return
-	}
 	c := []Change{to("support.kind", string(scheme.Supporter)), toMM("support.drop", drop), toMM("support.slope", slope)}
 	where := word.Say("level with the band's bottom edge")
 	switch {
 	case slope > 0:
-		where = word.Say("that rises by %s° from the band's bottom edge", number(slope, 0))
+		where = word.Say("that rises by %s° from the band's bottom edge", Number(slope, 0))
 	case drop > 0:
 		where = word.Say("%s below the band's bottom edge", v.len(drop))
 	}

@@ -24,6 +24,19 @@ func (v *view) tucksFor(panel, want float64) (top, bottom float64, ok bool) {
 	return top, bottom, ok
 }
 
+// tucksWith gives the tucks to go with another panel where the present ones would
+// leave a slack under least or over slackMost: such as leave the slack goal, and their
+// depths for a sentence. None where the present ones will do; false where no tucks do.
+func (v *view) tucksWith(panel, least, goal float64) (tucks []Change, said []any, ok bool) {
+	top, bottom := v.tucks()
+	slack := (panel - top - bottom) / v.straight()
+	if !v.hasSlack() || slack >= least && slack <= slackMost {
+		return nil, nil, true
+	}
+	a, b, ok := v.tucksFor(panel, goal*v.straight())
+	return []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)}, []any{v.len(a), v.len(b)}, ok
+}
+
 // offerTucks offers tucks that bring an inner edge of the given length to the
 // slack goal.
 func (v *view) offerTucks(s *seen, inner, goal float64) {
@@ -75,15 +88,11 @@ func (v *view) offerShallower(s *seen) {
 	for _, f := range []float64{0.75, 0.5} {
 		top, bottom := v.tucks()
 		a, b := tenth(f*top), tenth(f*bottom)
-		var c []Change
 		switch {
 		case v.hasSlack():
-			h := tenth(sqrtOf(math.Pow((v.p.Panel_mm-a-b)/slackGood, 2) - math.Pow(v.p.Pitch_mm/2, 2)))
-			if !v.allowed("band.height", h) {
-				continue
-			}
-			c = []Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b), toMM("band.height", h)}
-			s.offer(c, "Make the tucks shallower, %s at the top folds and %s at the bottom folds, on a band %s high.", v.len(a), v.len(b), v.len(h))
+			h := tenth(v.bandFor(v.p.Panel_mm-a-b, slackGood))
+			s.offer([]Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b), toMM("band.height", h)},
+				"Make the tucks shallower, %s at the top folds and %s at the bottom folds, on a band %s high.", v.len(a), v.len(b), v.len(h))
 		case v.oneEdge() && a > 0:
 			s.offer([]Change{toMM("pleat.tuck_top", a)}, "Make the tucks shallower, %s.", v.len(a))
 		case v.oneEdge() && b > 0:

@@ -8,14 +8,11 @@ import (
 )
 
 var marksStepLaw = law{Rule: Rule{"marks-step", "Top and bottom marks are out of step", Mend, 0, "mm", "at most what moves its neighbours by 5 % of the height, 0.6 mm for each mm", "0.6: whole strips solved for this project; 5 %: " + practice, WhereMarks, FromGeometry},
-	find: (*view).marksStep}
+	find: (*view).marksStep, when: (*view).ownMarks}
 
 // marksStep: a top mark belongs midway between its bottom marks, and so on.
 func (v *view) marksStep() (seen, bool) {
 	var s seen
-	if !v.p.MarksOwn {
-		return s, false
-	}
 	worst := 0
 	for k := 1; k < v.p.Panels; k++ {
 		off := math.Abs(v.p.Row.Panel(k-1)-v.p.Row.Panel(k)) / 2
@@ -39,14 +36,11 @@ func (v *view) marksStep() (seen, bool) {
 }
 
 var marksSewnLaw = law{Rule: Rule{"marks-sewn", "A mark is sewn unlike its fellows", Mend, 0, "marks", "no mark may differ from most of its kind", geometry, WhereMarks, FromGeometry},
-	find: (*view).marksSewn}
+	find: (*view).marksSewn, when: (*view).ownMarks}
 
 // marksSewn: own marks of one kind sewn in different ways.
 func (v *view) marksSewn() (seen, bool) {
 	var s seen
-	if !v.p.MarksOwn {
-		return s, false
-	}
 	first := -1
 	for k, m := range v.p.Row {
 		if m.Edge != v.p.Row.Sewn(m.Fold) {

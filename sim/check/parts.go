@@ -13,22 +13,12 @@ const (
 	finerPart                     // the shape on a finer grid; comes with bob and lean, or never
 )
 
-// measures gives the solved ruff's numbers, nil where nothing is solved or the
-// cloth did not come to rest: then nothing may rest on them.
-func (v *view) measures() *measure.Values {
-	if v.r.Solved == nil || !v.r.Solved.Ruff.Converged || len(v.r.Solved.Sets) == 0 {
-		return nil
-	}
-	return &v.r.Solved.Ruff
-}
+func (v *view) measures() *measure.Values { return v.r.Measured() }
 
 // has says whether all of the parts are there.
 func (v *view) has(p part) bool {
 	m := v.measures()
-	if m == nil {
-		return false
-	}
-	return (p&bowPart == 0 || m.BowDone) && (p&tangentsPart == 0 || m.TangentsDone) && (p&otherPart == 0 || m.OtherDone)
+	return m != nil && (p&bowPart == 0 || m.BowDone) && (p&tangentsPart == 0 || m.TangentsDone) && (p&otherPart == 0 || m.OtherDone)
 }
 
 // awaits says whether one of the parts may still come. A bow test that was made

@@ -8,12 +8,14 @@ import (
 	"ruffwright/geom/word"
 )
 
-// sqrtOf is the root of x, −1 where there is none (no length allows it).
-func sqrtOf(x float64) float64 {
-	if !(x > 0) {
+// bandFor is the height of the band, mm, on which an inner edge so long has that
+// slack; −1, which no field takes, where there is none.
+func (v *view) bandFor(inner, slack float64) float64 {
+	h := math.Sqrt(math.Pow(inner/slack, 2) - math.Pow(v.p.Pitch_mm/2, 2))
+	if !(h > 0) {
 		return -1
 	}
-	return math.Sqrt(x)
+	return h
 }
 
 // Apply gives s with the changes of r in place; s itself is not touched. A
@@ -45,17 +47,16 @@ func (r Remedy) Outcome(unit string, u scheme.Units) word.Text {
 	case unit == "mm":
 		said = word.Say("%s (then %s)", said, Length(size, u))
 	case unit == "°":
-		said = word.Say("%s (then %s°)", said, number(size, 1))
+		said = word.Say("%s (then %s°)", said, Number(size, 1))
 	case unit == "%" || unit == "N":
-		said = word.Say("%s (then %s %s)", said, number(size, 1), unit)
+		said = word.Say("%s (then %s %s)", said, Number(size, 1), unit)
 	}
 	if len(r.Brings) == 0 {
 		return said
 	}
 	titles := make([]word.Text, len(r.Brings))
 	for i, id := range r.Brings {
-		l, _ := lawOf(id)
-		titles[i] = word.Say(l.Title)
+		titles[i] = Title(id)
 	}
 	if r.Tried == Trades {
 		return word.Say("%s: %s", said, word.Join(", ", titles...))

@@ -2,6 +2,7 @@ package check
 
 import (
 	"math"
+	"strconv"
 
 	"ruffwright/geom/word"
 )
@@ -52,7 +53,8 @@ func (v *view) offerRow(s *seen, room float64) {
 	planned := math.Abs(v.p.Band_mm-v.p.BandPlanned_mm) <= bandTolerance
 	if planned {
 		s.offer([]Change{to("pleat.pitch", "0")}, "Sew each set to %s of the band.", v.len(room/float64(v.p.Sets)))
-	} else if each := math.Round(1000*room/float64(v.p.Sets)) / 1000; v.allowed("pleat.pitch", each) {
+	} else {
+		each := math.Round(1000*room/float64(v.p.Sets)) / 1000
 		s.offer([]Change{toMM("pleat.pitch", each)}, "Sew each set to %s of the band.", v.len(each))
 	}
 	if v.s.Band.Length > 0 && v.s.Pleat.Pitch == 0 {
@@ -64,14 +66,7 @@ func (v *view) offerRow(s *seen, room float64) {
 	below, above := v.fourfold(room / v.p.Pitch_mm)
 	for _, n := range []int{below, above} {
 		if left := room - float64(n)*v.p.Pitch_mm; n > 0 && n != v.p.Sets && math.Abs(left) <= v.p.Pitch_mm/2 {
-			c := v.setsTo(n)
-			kept := c[:0]
-			for _, x := range c {
-				if x.Key != "pleat.pitch" {
-					kept = append(kept, x)
-				}
-			}
-			s.offer(kept, "Make %d sets at the room they take now.", n)
+			s.offer([]Change{to("ruff.sets", strconv.Itoa(n))}, "Make %d sets at the room they take now.", n)
 			break
 		}
 	}
@@ -95,11 +90,7 @@ func (v *view) quarters() (seen, bool) {
 		s.says("%d sets are not a multiple of four: the quarters of the band fall on top folds and bottom folds in turn, so that half of the pins go to the wrong fold.", n)
 	}
 	below, above := v.fourfold(float64(n))
-	if below > 0 {
-		s.offer(v.setsTo(below), "Make %d sets.", below)
-	}
-	if above > 0 {
-		s.offer(v.setsTo(above), "Make %d sets.", above)
-	}
+	s.offer(v.setsTo(below), "Make %d sets.", below)
+	s.offer(v.setsTo(above), "Make %d sets.", above)
 	return s, true
 }

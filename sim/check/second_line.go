@@ -18,9 +18,7 @@ func (v *view) secondLine() (seen, bool) {
 	if math.Abs(s.value) <= viewerSees {
 		return s, false
 	}
-	if s.value < 0 {
-		s.limit = -viewerSees
-	}
+	s.limit = math.Copysign(viewerSees, s.value)
 	s.says(than(s.value, "With a second stitch line %s out, the sets stand %s high, %s taller than one line gives by geometry.",
 		"With a second stitch line %s out, the sets stand %s high, %s lower than one line gives by geometry."),
 		v.len(v.s.Pleat.LineGap), v.len(h), v.len(math.Abs(h-one)))

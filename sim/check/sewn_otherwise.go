@@ -22,7 +22,7 @@ func SewnTop(s scheme.Scheme) scheme.Scheme {
 // tucks that the findings offer where the inner edge is then too short or too long
 // between the sewn folds.
 func SewnBoth(s scheme.Scheme) (scheme.Scheme, error) {
-	s = sewnAtBothEdges(s)
+	s = s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom)
 	r, err := sim.Draw(s)
 	if err != nil {
 		return s, err
@@ -38,11 +38,6 @@ func SewnBoth(s scheme.Scheme) (scheme.Scheme, error) {
 		}
 	}
 	return s, nil
-}
-
-// sewnAtBothEdges gives s sewn at the top and the bottom edge, its tucks as they are.
-func sewnAtBothEdges(s scheme.Scheme) scheme.Scheme {
-	return s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom)
 }
 
 // SewnOtherwise gives s sewn the other way: at the top edge alone where both are

@@ -84,8 +84,6 @@ func (v *view) offerFirmSlack(s *seen) {
 	if !v.hasSlack() || math.Abs(v.p.Slack-slackFirm) <= slackOff {
 		return
 	}
-	inner := v.p.Slack * v.straight()
-	if h := tenth(sqrtOf(math.Pow(inner/slackFirm, 2) - math.Pow(v.p.Pitch_mm/2, 2))); v.allowed("band.height", h) {
-		s.offer([]Change{toMM("band.height", h)}, "Make the band %s high: with a slack of %s the inner edge holds the sets best.", v.len(h), number(slackFirm, 2))
-	}
+	h := tenth(v.bandFor(v.p.Slack*v.straight(), slackFirm))
+	s.offer([]Change{toMM("band.height", h)}, "Make the band %s high: with a slack of %s the inner edge holds the sets best.", v.len(h), Number(slackFirm, 2))
 }

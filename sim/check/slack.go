@@ -59,9 +59,8 @@ func (v *view) slackLong() (seen, bool) {
 // length to the slack that lies clean.
 func (v *view) offerSlack(s *seen, inner float64) {
 	v.offerTucks(s, inner, slackGood)
-	if h := tenth(sqrtOf(math.Pow(inner/slackGood, 2) - math.Pow(v.p.Pitch_mm/2, 2))); v.allowed("band.height", h) {
-		s.offer([]Change{toMM("band.height", h)}, "Make the band %s high.", v.len(h))
-	}
+	h := tenth(v.bandFor(inner, slackGood))
+	s.offer([]Change{toMM("band.height", h)}, "Make the band %s high.", v.len(h))
 	if !v.p.MarksOwn {
 		v.offerPanel(s, tenth(v.p.Panel_mm+slackGood*v.straight()-inner))
 	}

@@ -22,9 +22,8 @@ func (v *view) stripShort() (seen, bool) {
 	lack := v.p.Strip_mm - v.s.Strip.Have
 	s.says("The strip of %s makes %s of the %d that the band takes: it runs out %s early, for want of %s.",
 		v.len(v.s.Strip.Have), setsOf(int(v.p.SetsHave+1e-9)), v.p.Sets, setsOf(missing), v.len(lack))
-	if have := math.Ceil(v.p.Strip_mm + 2*v.s.Strip.Join); v.allowed("strip.have", have) {
-		s.offer([]Change{toMM("strip.have", have)}, "Join on at least %s.", v.len(have-v.s.Strip.Have))
-	}
+	have := math.Ceil(v.p.Strip_mm + 2*v.s.Strip.Join)
+	s.offer([]Change{toMM("strip.have", have)}, "Join on at least %s.", v.len(have-v.s.Strip.Have))
 	// Fewer sets take longer panels where those are fitted, so each number is
 	// planned before it is offered.
 	for n, _ := v.fourfold(v.p.SetsHave); n >= 8; n -= quarterSets {

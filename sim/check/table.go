@@ -3,6 +3,8 @@ package check
 import (
 	"math"
 	"slices"
+
+	"ruffwright/geom/word"
 )
 
 // From tells what can make a finding.
@@ -66,6 +68,12 @@ func lawOf(id string) (law, bool) {
 	return rules[i], true
 }
 
+// Title is the few words of a finding.
+func Title(id string) word.Text {
+	l, _ := lawOf(id)
+	return word.Say(l.Title)
+}
+
 // applies says whether the law is asked of the ruff.
 func (l *law) applies(v *view) bool { return l.when == nil || l.when(v) }
 
@@ -79,14 +87,6 @@ func (l *law) look(v *view) (seen, bool) {
 	}
 	s, ok := l.find(v)
 	return s, ok && !math.IsNaN(s.value)
-}
-
-// severityOf is what s weighs: the law's unless s says otherwise.
-func (l *law) severityOf(s seen) Severity {
-	if s.severity != "" {
-		return s.severity
-	}
-	return l.Severity
 }
 
 // rules are all findings, in the order in which Find lists those of one severity.

@@ -14,7 +14,7 @@ func (v *view) thread() (seen, bool) {
 	if s.value <= threadMost {
 		return s, false
 	}
-	s.says("The most loaded stitch holds %s N, more than the quarter of sewing thread's strength that is safe at every fold: sew each fold twice with doubled thread, and mind that fine cloth tears first.", number(s.value, 1))
+	s.says("The most loaded stitch holds %s N, more than the quarter of sewing thread's strength that is safe at every fold: sew each fold twice with doubled thread, and mind that fine cloth tears first.", Number(s.value, 1))
 	v.offerLimper(&s)
 	v.offerShallower(&s)
 	if n, _ := v.fourfold(0.8 * float64(v.p.Sets)); n > 0 && n < v.p.Sets {

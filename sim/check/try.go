@@ -1,6 +1,7 @@
 package check
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -57,11 +58,11 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 	}
 	out := Outcome{Tried: Removes, Brings: worse(r, after)}
 	left, there := l.look(then)
-	if left.unit == f.Unit || left.unit == "" && l.Unit == f.Unit {
+	if cmp.Or(left.unit, l.Unit) == f.Unit {
 		out.Then = left.value
 	}
 	switch {
-	case there && (f.Severity == Note || l.severityOf(left) != Note):
+	case there && (f.Severity == Note || cmp.Or(left.severity, l.Severity) != Note):
 		out.Tried = Fails
 	case len(out.Brings) > 0:
 		out.Tried = Trades

@@ -23,7 +23,7 @@ func (v *view) popped() (seen, bool) {
 	}
 	v.atSets(&s, func(m measure.Values) bool { return m.Popped })
 	s.says("The cloth of the tucks stands outward between its stitches instead of going in, in %s of %d panels. Push it in with a needle while the cloth is damp; so stiff a cloth may come out again.",
-		number(s.value, 0), v.p.Panels)
+		Number(s.value, 0), v.p.Panels)
 	v.offerLimper(&s)
 	v.offerShallower(&s)
 	return s, true
@@ -57,11 +57,10 @@ var dentedLaw = law{Rule: Rule{"dented", "Loops are dented at the outer edge", M
 func (v *view) dented() (seen, bool) {
 	m := v.measures()
 	s := seen{limit: tenth(viewerSees / 100. * v.s.Ruff.Height)}
-	if !v.tucked() || v.sunk() {
+	if v.sunk() {
 		return s, false
 	}
-	s.value = v.dent()
-	if s.value <= s.limit {
+	if s.value = v.dent(); s.value <= s.limit {
 		return s, false
 	}
 	s.says("The inward folds of the tucks run on to the outer edge: there every loop is dented like a heart, by %s, and from dent to dent it stands only %s high. Push each loop round on its stick before it dries; with shallower tucks it comes round by itself.",

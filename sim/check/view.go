@@ -31,8 +31,8 @@ func Length(mm float64, u scheme.Units) word.Text {
 
 func (v *view) len(mm float64) word.Text { return Length(mm, v.u) }
 
-// number is a number for a sentence with at most n decimals.
-func number(x float64, n int) word.Number {
+// Number is a number for a sentence with at most n decimals.
+func Number(x float64, n int) word.Number {
 	f := math.Pow(10, float64(n))
 	return word.Number{Value: math.Round(x*f)/f + 0, Decimals: n, Short: true} // + 0: no −0
 }
@@ -51,6 +51,7 @@ func (v *view) untucked() bool   { return !v.tucked() }
 func (v *view) ownMarks() bool   { return v.p.MarksOwn }
 func (v *view) limpTucks() bool  { return v.tucked() && v.unstarched() }
 func (v *view) twoLines() bool   { return v.s.Pleat.Lines == 2 }
+func (v *view) aboutNeck() bool  { return v.s.Wearer.Part != scheme.Wrist }
 func (v *view) unstarched() bool { return v.s.Starch.Bend == 0 }
 
 // sewnHeight is the height of the sewn row over the band's bottom edge where one edge is

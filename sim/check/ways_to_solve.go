@@ -35,13 +35,10 @@ func (v *view) solvable(changes []Change) bool {
 func (v *view) smallWays() []Remedy {
 	var s seen
 	top, bottom := v.tucks()
-	half := v.p.Pitch_mm / 2
-	inner := v.p.Panel_mm - top - bottom
 	v.offerTucksThatFit(&s, top, bottom)
 	if v.twoLines() {
-		if gap := math.Floor(10*pleat.GapMost*v.s.Ruff.Depth) / 10; v.allowed("pleat.line_gap", gap) {
-			s.offer([]Change{toMM("pleat.line_gap", gap)}, "Sew the second line %s out.", v.len(gap))
-		}
+		gap := math.Floor(10*pleat.GapMost*v.s.Ruff.Depth) / 10
+		s.offer([]Change{toMM("pleat.line_gap", gap)}, "Sew the second line %s out.", v.len(gap))
 		s.offer([]Change{to("pleat.lines", "1")}, "Sew one line only.")
 	}
 	if deep := math.Ceil(10*max(top, bottom)/pleat.TuckMost) / 10; deep > v.s.Ruff.Depth {
@@ -57,13 +54,13 @@ func (v *view) smallWays() []Remedy {
 			words string
 		}{
 			{SewnTop(v.s), top},
-			{sewnAtBothEdges(v.s), "Sew all top folds to the top edge and all bottom folds to the bottom edge."},
+			{v.s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom), "Sew all top folds to the top edge and all bottom folds to the bottom edge."},
 		} {
 			s.offer(asIn(way.sewn, "pleat.marks", "pleat.anchor", "pleat.sewn"), way.words)
 		}
 		s.offer([]Change{to("pleat.marks", "")}, "Leave your own marks, and take planned ones.")
 	}
-	if h := math.Floor(10*sqrtOf(math.Pow(inner/slackGood, 2)-half*half)) / 10; h < v.s.Band.Height && v.allowed("band.height", h) {
+	if h := math.Floor(10*v.bandFor(v.p.Panel_mm-top-bottom, slackGood)) / 10; h < v.s.Band.Height {
 		s.offer([]Change{toMM("band.height", h)}, "Make the band %s high.", v.len(h))
 	}
 	if v.s.Pleat.Pitch > 0 {

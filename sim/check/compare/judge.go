@@ -101,7 +101,7 @@ func (c *contender) titles(severity check.Severity) word.Text {
 	var titles []word.Text
 	for _, f := range c.found {
 		if f.Severity == severity && !f.Pending {
-			titles = append(titles, word.Say("“%s”", titleOf(f.ID)))
+			titles = append(titles, word.Say("“%s”", check.Title(f.ID)))
 		}
 	}
 	switch len(titles) {
@@ -144,15 +144,13 @@ func side(by map[string]Measured, matter weight) (better Which, mixed bool) {
 			speak[1] = speak[1] || m.Better == Second
 		}
 	}
-	switch {
-	case speak[0] && speak[1]:
-		return Neither, true
-	case speak[0]:
+	switch speak {
+	case [2]bool{true, false}:
 		return First, false
-	case speak[1]:
+	case [2]bool{false, true}:
 		return Second, false
 	}
-	return Neither, false
+	return Neither, speak[0]
 }
 
 // sewnAt says which edges of the band the folds are sewn to.
@@ -185,14 +183,4 @@ func costs(by map[string]Measured) word.Text {
 		{"B takes %[1]s of cloth more, but %[2]s of work less.", "B takes %[1]s of cloth more.", "B takes %[1]s of cloth and %[2]s of work more."},
 	}
 	return word.Say(said[sign(cloth)+1][sign(work)+1], cloth.apart, work.apart)
-}
-
-// titleOf is a finding's few words.
-func titleOf(id string) word.Text {
-	for _, r := range check.Table() {
-		if r.ID == id {
-			return word.Say(r.Title)
-		}
-	}
-	return word.Name(id)
 }

@@ -219,7 +219,7 @@ func TestAbout(t *testing.T) {
 			t.Errorf("%g mm: %q, want %q", c.mm, got, c.want)
 		}
 	}
-	if digits(9.9) != 1 || digits(10) != 0 || number(2.25, 1).String() != "2.3" || number(math.Copysign(0, -1), 0).String() != "0" {
+	if digits(9.9) != 1 || digits(10) != 0 || check.Number(2.25, 1).String() != "2.3" || check.Number(math.Copysign(0, -1), 0).String() != "0" {
 		t.Error("hours and counts")
 	}
 }

@@ -76,7 +76,7 @@ func solvedRow(q *measure.Measure) compared {
 		c.weighs = firm
 	}
 	c.of = func(c *contender) (float64, bool) {
-		m := c.measured()
+		m := c.r.Measured()
 		switch {
 		case m == nil || !q.Known(m):
 			return 0, false
@@ -90,7 +90,7 @@ func solvedRow(q *measure.Measure) compared {
 		case v >= unstable:
 			return word.Say("does not hold")
 		case q.Unit == "degrees":
-			return word.Say("%s°", number(v, 1))
+			return word.Say("%s°", check.Number(v, 1))
 		}
 		return c.about(v)
 	}
@@ -129,12 +129,12 @@ var rows = func() []compared {
 			of: func(c *contender) (float64, bool) { return c.cost.Buy_mm, c.cost.Known }},
 		compared{key: "stitches", label: "Stitches", alike: little, weighs: cost,
 			of:    func(c *contender) (float64, bool) { return float64(c.cost.Stitches), c.cost.Known },
-			write: func(_ *contender, v float64) word.Text { return word.Say("%s", number(v, 0)) }},
+			write: func(_ *contender, v float64) word.Text { return word.Say("%s", check.Number(v, 0)) }},
 		compared{key: hours, label: "Hours of work, about", alike: little, weighs: cost,
 			of: func(c *contender) (float64, bool) {
 				return (c.cost.Hours.Least + c.cost.Hours.Most) / 2, c.cost.Known
 			},
-			write: func(_ *contender, v float64) word.Text { return word.Say("%s h", number(v, digits(v))) }},
+			write: func(_ *contender, v float64) word.Text { return word.Say("%s h", check.Number(v, digits(v))) }},
 	)
 }()
 
@@ -181,12 +181,6 @@ func (q compared) hold(x, y *contender) (Measured, bool) {
 		}
 	}
 	return m, true
-}
-
-// number is a number with at most n decimals.
-func number(x float64, n int) word.Number {
-	f := math.Pow(10, float64(n))
-	return word.Number{Value: math.Round(x*f)/f + 0, Decimals: n, Short: true} // + 0: no −0
 }
 
 // about writes a length that is compared: to a millimetre or a sixteenth of an

@@ -6,7 +6,6 @@ import (
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-	"ruffwright/sim/measure"
 )
 
 // Side is one of two ruffs that are compared. What it costs does not change when
@@ -76,15 +75,6 @@ func (c *contender) count(s check.Severity) (n int) {
 		}
 	}
 	return n
-}
-
-// measured gives the solved ruff's measures, nil where nothing is solved or the cloth
-// did not come to rest: then nothing may rest on them.
-func (c *contender) measured() *measure.Values {
-	if c.r.Solved == nil || c.unrest || len(c.r.Solved.Sets) == 0 {
-		return nil
-	}
-	return &c.r.Solved.Ruff
 }
 
 // scheme is the filled one.
