@@ -203,3 +203,34 @@ func TestHeightsSpread(t *testing.T) {
 		t.Errorf("nothing sewn: %v", z)
 	}
 }
+
+// TestSlacks: of own marks that differ the slack is the mean over the panels held at
+// both folds, the least and the largest beside it; a panel that hangs free at one
+// fold has none.
+func TestSlacks(t *testing.T) {
+	s := set(t, "ruff.sets 8", "band.height 30", "pleat.tuck_top 4", "pleat.tuck_bottom 3")
+	place, sum := 0.0, 0.0
+	for i := range 17 {
+		m := scheme.Mark{Place: place, Fold: scheme.Trough, Sewn: scheme.EdgeBottom}
+		if i%2 == 1 {
+			m.Fold, m.Sewn = scheme.Crest, scheme.EdgeTop
+		}
+		if i == 16 {
+			m.Sewn = scheme.EdgeNone
+		}
+		s.Pleat.Marks = append(s.Pleat.Marks, m)
+		panel := 50.0 + []float64{0, 4, -3, 1}[i%4]
+		if place += panel; i < 15 {
+			sum += panel - 7
+		}
+	}
+	p, err := NewPlan(s)
+	if err != nil {
+		t.Fatal(err)
+	}
+	over := math.Hypot(30, p.Row.Pitch(0))
+	near(t, "least slack", p.SlackLeast, (47-7)/over, 1e-12)
+	near(t, "most slack", p.SlackMost, (54-7)/over, 1e-12)
+	near(t, "slack", p.Slack, sum/15/over, 1e-12)
+	near(t, "inner panel", p.InnerPanel_mm, (sum+51-4)/16, 1e-12)
+}
