@@ -16,37 +16,36 @@ type Error struct {
 	Why     word.Text `json:"why"`     // what is wrong, one clause
 }
 
-// Error gives field, value, reason and what is allowed in one line.
-func (e Error) Error() string {
-	var b strings.Builder
-	if e.Field != "" {
-		b.WriteString(e.Field)
-		b.WriteString(": ")
-	}
-	if value := e.Value.String(); value != "" {
-		b.WriteString(shorten(value, 40))
-		b.WriteString(" ")
-	}
-	b.WriteString(e.Why.String())
+// Said gives field, value, reason and what is allowed in one line.
+func (e Error) Said() word.Text {
+	t := word.Join(" ", e.Value, e.Why)
 	if !e.Allowed.Empty() {
-		b.WriteString("; allowed: ")
-		b.WriteString(e.Allowed.String())
+		t = word.Say("%s; allowed: %s", t, e.Allowed)
 	}
-	return b.String()
+	if e.Field != "" {
+		t = word.Say("%s: %s", word.Key(e.Field), t)
+	}
+	return t
 }
+
+// Error is the same in English.
+func (e Error) Error() string { return e.Said().String() }
 
 // Errors is everything that is wrong with a scheme or a document, in the order
 // of the table of fields where a field is at fault.
 type Errors []Error
 
-// Error gives one line for each error.
-func (es Errors) Error() string {
-	lines := make([]string, len(es))
+// Said gives one line for each error.
+func (es Errors) Said() word.Text {
+	lines := make([]word.Text, len(es))
 	for i, e := range es {
-		lines[i] = e.Error()
+		lines[i] = e.Said()
 	}
-	return strings.Join(lines, "\n")
+	return word.Join("\n", lines...)
 }
+
+// Error is the same in English.
+func (es Errors) Error() string { return es.Said().String() }
 
 // orNil keeps an empty list from becoming a non-nil error.
 func (es Errors) orNil() error {

@@ -21,6 +21,16 @@ type Language struct {
 // English is the language of the templates.
 var English = Language{Tag: "en"}
 
+// Tagged is the language of a tag of BCP 47, English where there is none.
+func Tagged(tag string) Language {
+	for _, l := range []Language{Accented, Long} {
+		if l.Tag == tag {
+			return l
+		}
+	}
+	return English
+}
+
 func (l Language) say(english string) string {
 	if l.Say != nil {
 		if own := l.Say(english); own != "" {
