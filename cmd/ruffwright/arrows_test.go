@@ -75,16 +75,16 @@ var rooms = map[string]room{
 
 	// The page's program.
 	"wasm/doc":         {},
-	"wasm/page/say":    {below: []string{"geom/scheme", "sim", "sim/check"}},
-	"wasm/page/work":   {below: []string{"geom/scheme", "sim", "sim/check", "sim/check/compare", "wasm/wire", "wasm/page/say"}},
+	"wasm/page/say":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check"}},
+	"wasm/page/work":   {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "sim/check/compare", "wasm/wire", "wasm/page/say"}},
 	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say"}), tests: []string{"sim/window"}},
-	"wasm/page/ask":    {below: []string{"geom/scheme", "sim", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
+	"wasm/page/ask":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
-	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/pattern", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}, tests: []string{"wasm/wire"}},
-	"wasm/page":        {below: []string{"geom/scheme", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"geom/figure"}},
-	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/page/look", "wasm/printing", "wasm/solving", "wasm/wire"}},
+	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}, tests: []string{"wasm/wire"}},
+	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"geom/figure"}},
+	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm/stage":       {below: slices.Concat(result, []string{"wasm/page/look"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
 	"wasm":             {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/page/say", "wasm/dom", "wasm/stage"})},
 

@@ -137,7 +137,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 	if err != nil {
 		return nil, err
 	}
-	text = []byte(strings.Replace(spoken, `<html lang="en">`, `<html lang="`+say.Language()+`">`, 1))
+	text = []byte(strings.Replace(spoken, `<html lang="en">`, `<html lang="`+say.Language().Tag+`">`, 1))
 	replace := func(old, new string) error {
 		if bytes.Count(text, []byte(old)) != 1 {
 			return fmt.Errorf("%q must stand once, and stands %d times", old, bytes.Count(text, []byte(old)))

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"ruffwright/geom/word"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/page/say"
 )
@@ -29,7 +30,7 @@ func longSite(t *testing.T) string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	say.Speak(say.Long)
+	say.Speak(word.Long.Tag)
 	defer say.Speak("en")
 	start, err := page.Start()
 	if err != nil {
@@ -104,7 +105,7 @@ const cut = `(() => {
 // text in any state bypasses the table of words.
 func TestLongWords(t *testing.T) {
 	b := open(t, serve(t, longSite(t), nil), screen{width: 1280, height: 800, still: true}).ready()
-	if lang := eval[string](b, "document.documentElement.lang"); lang != say.Long {
+	if lang := eval[string](b, "document.documentElement.lang"); lang != word.Long.Tag {
 		t.Fatalf("the page is in %q", lang)
 	}
 	seen := map[string]bool{}

@@ -148,7 +148,7 @@ func TestSheets(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if want := (wire.Printing{Paper: "Letter", Units: "mm", Wide_mm: 98.5, High_mm: 101, Address: "https://ruffs.example/plan/#"}); *r.Print != want {
+	if want := (wire.Printing{Paper: "Letter", Units: "mm", Language: "en", Wide_mm: 98.5, High_mm: 101, Address: "https://ruffs.example/plan/#"}); *r.Print != want {
 		t.Errorf("asked for %+v, want %+v", *r.Print, want)
 	}
 

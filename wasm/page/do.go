@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
@@ -79,7 +80,7 @@ func (p *Page) does(e doc.Event) ([]doc.Patch, extent) {
 func (p *Page) measures(e doc.Event) []doc.Patch {
 	if u, err := scheme.ParseUnits(e.Value); err == nil && u != p.work.Units {
 		p.work.Measure(u)
-		p.voice.Soon(say.Word("units.said", "unit", say.Theirs(u.Symbol())))
+		p.voice.Soon(say.Text("Lengths in %s.", say.Text(u.Symbol())))
 	}
 	return nil
 }
@@ -96,23 +97,23 @@ func (p *Page) applies(e doc.Event) []doc.Patch {
 	case err != nil:
 		p.misfits(err)
 	case is:
-		p.voice.Soon(say.Word("said.apply", "news", p.news()))
+		p.voice.Soon(say.Text("Applied. %s", p.news()))
 	}
 	return nil
 }
 
 func (p *Page) misfits(err error) {
-	p.voice.Soon(say.Word("misfit", "why", say.Told(err.Error())))
+	p.voice.Soon(say.Text("This change does not fit the rest of the scheme: %s", word.Of(err)))
 }
 
 // travels goes a step back, or forward again.
 func (p *Page) travels(e doc.Event) []doc.Patch {
-	key, travel := "undo.done", p.work.Undo
+	done, travel := "Undone: %s. %s", p.work.Undo
 	if e.Name == "redo" {
-		key, travel = "redo.done", p.work.Redo
+		done, travel = "Done again: %s. %s", p.work.Redo
 	}
 	if what := travel(); what != "" {
-		p.voice.Soon(say.Word(key, "what", what, "news", p.news()))
+		p.voice.Soon(say.Text(done, what, p.news()))
 	}
 	return nil
 }
@@ -131,15 +132,15 @@ func (p *Page) startsFrom(e doc.Event) []doc.Patch {
 	if !ok {
 		return nil
 	}
-	p.replaces(d.Scheme, say.Word("step.demo", "title", d.Title))
-	p.voice.Soon(say.Word("said.demo", "title", d.Title, "news", p.news()))
+	p.replaces(d.Scheme, say.Text("start from %s", d.Title))
+	p.voice.Soon(say.Text("%s. %s", d.Title, p.news()))
 	return closing
 }
 
 // startsAfresh takes the default scheme.
 func (p *Page) startsAfresh(doc.Event) []doc.Patch {
-	p.replaces(scheme.Default(), say.Word("step.fresh"))
-	p.voice.Soon(say.Word("said.fresh", "news", p.news()))
+	p.replaces(scheme.Default(), say.Text("start afresh"))
+	p.voice.Soon(say.Text("Back at the start. %s", p.news()))
 	return closing
 }
 
@@ -149,16 +150,16 @@ func (p *Page) pairs(e doc.Event) []doc.Patch {
 	switch {
 	case err != nil:
 		p.misfits(err)
-	case said == "twin":
-		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
+	case said == work.Twinned:
+		p.voice.Soon(say.In(p.work.Comparison().Sentence))
 	case said != "":
-		p.voice.Soon(say.Word("said."+said, "news", p.news()))
+		p.voice.Soon(say.Text(said, p.news()))
 	}
 	return nil
 }
 
 // ways are what a step is called that takes another ruff up.
-var ways = map[string]string{"other-take": "step.other", "own-back": "step.own", "aside-take": "step.aside"}
+var ways = map[string]string{"other-take": "the other tab’s ruff", "own-back": "back to your own work", "aside-take": "the ruff that was set aside"}
 
 // takesUp takes another tab's ruff, the reader's own, or one that stands aside in
 // the place of the ruff at hand, as one step.
@@ -167,9 +168,9 @@ func (p *Page) takesUp(e doc.Event) []doc.Patch {
 	if other == nil {
 		return nil
 	}
-	held, what := *other, say.Word(ways[e.Name])
+	held, what := *other, say.Text(ways[e.Name])
 	if err := p.replaces(held.Scheme, what); err != nil { // it was good when it was stored
-		p.voice.Notice(say.Sentence(say.Told(err.Error())))
+		p.voice.Notice(say.Why(err))
 		return nil
 	}
 	if p.work.SetB(held.Beside) != nil {
@@ -180,7 +181,7 @@ func (p *Page) takesUp(e doc.Event) []doc.Patch {
 		p.keep.Took(p.work.Held())
 	}
 	p.voice.Notice("")
-	p.voice.Soon(say.Word("said.took", "what", say.Capital(what), "news", p.news()))
+	p.voice.Soon(say.Text("%s. %s", say.Capital(what), p.news()))
 	return nil
 }
 
@@ -189,18 +190,18 @@ func (p *Page) takesUp(e doc.Event) []doc.Patch {
 func (p *Page) learns(name string) []doc.Patch {
 	l := p.course.Lesson(name)
 	if l == nil {
-		p.voice.Notice(say.Word("lesson.broken"))
+		p.voice.Notice(say.Text("There is no lesson of this name, so nothing was changed. Lessons are listed at the top of the page."))
 		return nil
 	}
-	if err := p.replaces(l.Scheme, say.Word("lesson.step", "title", l.Title)); err != nil {
-		p.voice.Notice(say.Sentence(say.Told(err.Error())))
+	if err := p.replaces(l.Scheme, say.Text("“%s”", l.Title)); err != nil {
+		p.voice.Notice(say.Why(err))
 		return nil
 	}
 	p.work.Lesson = l.Name
 	p.course.Open()
 	p.visits()
 	p.voice.Notice("")
-	p.voice.Soon(say.Word("lesson.opened", "title", l.Title, "question", l.Question))
+	p.voice.Soon(say.Text("Lesson opened: %s. %s", l.Title, l.Question))
 	return []doc.Patch{
 		{Op: doc.OpAttr, ID: "course", Name: "open", Gone: true}, {Op: doc.OpAttr, ID: "from", Name: "open", Gone: true},
 		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: doc.OpFocus, ID: "lesson"},
@@ -213,7 +214,7 @@ func (p *Page) endsLesson(doc.Event) []doc.Patch {
 		return nil
 	}
 	p.work.Lesson = ""
-	p.voice.Soon(say.Word("lesson.closed"))
+	p.voice.Soon(say.Text("The lesson is put away; your ruff stays."))
 	return focus("to-lessons")
 }
 

@@ -192,7 +192,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 		p.work.SolveB(a.Solved, a.Last, a.Solved == nil)
 		p.follow()
 		if a.Last && a.Solved != nil {
-			p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
+			p.voice.Soon(say.In(p.work.Comparison().Sentence))
 		}
 		return nil
 	}
@@ -217,7 +217,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 		p.voice.Soon(p.news())
 	}
 	if p.work.Compares() {
-		p.voice.Soon(say.Theirs(p.work.Comparison().Sentence.String()))
+		p.voice.Soon(say.In(p.work.Comparison().Sentence))
 	}
 	return out
 }
@@ -290,15 +290,15 @@ func (p *Page) opensLink(e doc.Event) ([]doc.Patch, extent) {
 		return nil, all
 	}
 	if err == nil {
-		err = p.work.Arrive(a, b, say.Word("step.link"))
+		err = p.work.Arrive(a, b, say.Text("the link"))
 	}
 	if err != nil {
-		p.voice.Notice(say.Word("link.bad", "why", say.Sentence(say.Told(err.Error()))))
+		p.voice.Notice(say.Text("This link holds no scheme that can be read, so nothing was changed. %s", say.Faults(err, "code")))
 		return nil, all
 	}
 	p.Look.Reset()
 	p.visits()
 	p.voice.Notice("")
-	p.voice.Soon(say.Word("said.link", "news", p.news()))
+	p.voice.Soon(say.Text("Opened the link. %s", p.news()))
 	return nil, all
 }

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"ruffwright/geom/word"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -14,7 +15,7 @@ func (p *Page) pictures(e doc.Event) []doc.Patch {
 	case "svg":
 		return p.savesPicture("svg")
 	case "png":
-		p.voice.Soon(say.Word("picture.drawing"))
+		p.voice.Soon(say.Text("Drawing the picture."))
 		return []doc.Patch{{Op: doc.OpTimer, Name: "png", MS: png_ms}}
 	}
 	return nil
@@ -27,7 +28,7 @@ var pictureTypes = map[string]string{"svg": "image/svg+xml", "png": "image/png"}
 func (p *Page) savesPicture(kind string) []doc.Patch {
 	bytes, err := p.Look.Export(kind)
 	if err != nil {
-		p.voice.Soon(say.Word("picture.none", "why", say.Told(err.Error())))
+		p.voice.Soon(say.Text("This view cannot be drawn: %s", word.Of(err)))
 		return nil
 	}
 	return p.saves(fileName(p.work.Scheme, p.Look.Label(), kind), pictureTypes[kind], bytes)
@@ -44,14 +45,14 @@ func (p *Page) copied(e doc.Event) ([]doc.Patch, extent) {
 	ok, what := e.Name == "yes", e.Value
 	switch {
 	case what != "text" && ok:
-		p.voice.Soon(say.Word("share.yes"))
+		p.voice.Soon(say.Text("Link copied."))
 	case what != "text":
-		p.voice.Soon(say.Word("share.no"))
+		p.voice.Soon(say.Text("The link is in the address bar: copy it from there."))
 	case ok:
-		p.voice.Soon(say.Word("copy.yes"))
+		p.voice.Soon(say.Text("Numbers copied."))
 		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}, all
 	default:
-		p.voice.Soon(say.Word("copy.no"))
+		p.voice.Soon(say.Text("The browser does not let the page copy. The numbers stand below the table: copy them from there."))
 		return []doc.Patch{
 			{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
 			{Op: doc.OpValue, ID: "by-hand", Value: p.tell().NumbersText()},

@@ -2,7 +2,6 @@ package page
 
 import (
 	"encoding/base64"
-	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -59,9 +58,9 @@ func fileName(s scheme.Scheme, shows, ending string) string {
 // saves hands the browser a file to save.
 func (p *Page) saves(name, kind string, bytes []byte) []doc.Patch {
 	if p.tell().State().Old() {
-		p.voice.Soon(say.Word("file.savinglast", "file", name))
+		p.voice.Soon(say.Text("The browser saves %s: the last good ruff, not what is typed.", name))
 	} else {
-		p.voice.Soon(say.Word("file.saving", "file", name))
+		p.voice.Soon(say.Text("The browser saves %s.", name))
 	}
 	return []doc.Patch{{Op: doc.OpSave, Name: name, Value: "data:" + kind + ";base64," + base64.StdEncoding.EncodeToString(bytes)}}
 }
@@ -110,11 +109,11 @@ func (p *Page) opensFile(e doc.Event) ([]doc.Patch, extent) {
 	name := shownName(e.Name)
 	n, err := strconv.ParseInt(e.Value, 10, 64)
 	if err != nil {
-		p.voice.Notice(say.Word("file.none", "file", name))
+		p.voice.Notice(say.Text("%s could not be read, so nothing was changed.", name))
 		return nil, all
 	}
 	if n > scheme.MaxDocument {
-		p.voice.Notice(say.Word("file.big", "file", name, "size", bytesWords(n), "most", bytesWords(scheme.MaxDocument)))
+		p.voice.Notice(say.Text("%s was not opened, and nothing was changed: it has %s; a ruff’s file has at most %s.", name, bytesWords(n), bytesWords(scheme.MaxDocument)))
 		return nil, all
 	}
 	s, err := scheme.Parse(e.Body)
@@ -122,45 +121,13 @@ func (p *Page) opensFile(e doc.Event) ([]doc.Patch, extent) {
 		err = p.replaces(s, name)
 	}
 	if err != nil {
-		p.voice.Notice(say.Word("file.bad", "file", name, "why", faults(err)))
+		p.voice.Notice(say.Text("%s holds no ruff that can be read, so nothing was changed. %s", name, say.Faults(err, "")))
 		return nil, all
 	}
 	p.work.Own = true
 	p.voice.Notice("")
-	p.voice.Soon(say.Word("file.opened", "file", name, "news", p.news()))
+	p.voice.Soon(say.Text("Opened %s. %s", name, p.news()))
 	return nil, all
-}
-
-// mostFaults is how many faults of a file are told.
-const mostFaults = 5
-
-// faults names what is wrong with a document: the field, the value, what is
-// allowed.
-func faults(err error) string {
-	var list scheme.Errors
-	var one scheme.Error
-	switch {
-	case errors.As(err, &list):
-	case errors.As(err, &one):
-		list = scheme.Errors{one}
-	default:
-		return say.Sentence(say.Told(err.Error()))
-	}
-	var lines []string
-	for i, e := range list {
-		if i == mostFaults {
-			lines = append(lines, say.Word("file.more", "n", len(list)-mostFaults))
-			break
-		}
-		line := say.Told(strings.TrimPrefix(e.Error(), e.Field+": "))
-		if f, ok := scheme.Lookup(e.Field); ok {
-			line = say.Word("entry.other", "field", say.Theirs(f.Label), "why", line)
-		} else if e.Field != "" {
-			line = say.Word("file.stray", "key", e.Field, "why", line)
-		}
-		lines = append(lines, say.Sentence(line))
-	}
-	return strings.Join(lines, " ")
 }
 
 // shownName is a file's name as it may be shown: short, in one line.
@@ -175,9 +142,9 @@ func shownName(name string) string {
 		runes = append(runes[:2*mostFileName], '…')
 	}
 	if len(runes) == 0 {
-		return say.Word("file.unnamed")
+		return say.Text("The file")
 	}
-	return say.Word("file.named", "name", string(runes))
+	return say.Text("“%s”", string(runes))
 }
 
 func bytesWords(n int64) string {
@@ -196,7 +163,7 @@ func (p *Page) links() []doc.Patch {
 		if code == "" {
 			length = scheme.MaxCode
 		}
-		p.voice.Notice(say.Word("share.long", "length", length, "most", mostLink))
+		p.voice.Notice(say.Text("This ruff has so many marks of its own that its link would be longer than mail and messages carry (%d characters or more; at most %d). Save it as a file instead, and send that.", length, mostLink))
 		return focus("save")
 	}
 	p.voice.Notice("")

@@ -64,7 +64,7 @@ func TestForm(t *testing.T) {
 		if f.Help == "" || !strings.Contains(html, doc.HTML(doc.Node{Text: f.Help, Tag: "p"})[3:20]) {
 			t.Errorf("%s: no help", f.Key)
 		}
-		if f.Changes == "" || !strings.Contains(html, doc.HTML(doc.Text(say.Word("form.changes", "what", say.Inside(f.Changes))))[5:]) {
+		if f.Changes == "" || !strings.Contains(html, doc.HTML(doc.Text(say.Text("Changes: %s", say.Inside(f.Changes))))[5:]) {
 			t.Errorf("%s: what it changes is not told", f.Key)
 		}
 	}

@@ -29,6 +29,22 @@ type Demo struct {
 	Scheme scheme.Scheme
 }
 
+// shows is what there is to see of each demo.
+var shows = map[string]string{
+	"sound":    "Top and bottom folds sewn, tucked and starched. It stands level and keeps its shape.",
+	"floppy":   "A fault: only the top folds are sewn, and nothing holds the lower edge.",
+	"ends-up":  "A fault: the strip begins and ends on top folds, so flaps turn up at the chin.",
+	"flaps-up": "A fault: the bottom folds are sewn where the top folds should be. It sinks like a skirt.",
+	"short":    "A fault: the strip runs out before the band is full.",
+	"uneven":   "A fault: a strip as it was marked by eye, one fold not sewn.",
+	"early":    "Small and early: 25 mm deep, 68 little sets, no tucks and no starch.",
+	"wide":     "Wide, of many small sets: 130 mm deep, 120 of them.",
+	"tall":     "Tall loops, 68 mm, with deep tucks on a high band.",
+	"untucked": "Without tucks: the band is as high as the cloth between the folds needs.",
+	"portrait": "Taken from a picture: its proportions times the wearer’s own face.",
+	"cuff":     "A cuff for the wrist, to go with the first ruff.",
+}
+
 // Demos are the schemes to start from. A demo that cannot be read is left out:
 // a test keeps them readable.
 func Demos() []Demo {
@@ -55,7 +71,7 @@ func demo(name string) (Demo, bool) {
 	if title == "" {
 		title = name
 	}
-	return Demo{name, say.Theirs(title), say.Word("demo." + name), s}, true
+	return Demo{name, say.Text(title), say.Text(shows[name]), s}, true
 }
 
 // closing folds the gallery away when something was taken from it, and goes back

@@ -159,10 +159,10 @@ func (p *Page) head() (out doc.List) {
 		out.Bool("units-"+u.Symbol(), "aria-pressed", u == p.work.Units)
 	}
 	back, forth := p.work.Ways()
-	for _, way := range []struct{ id, what, step string }{{"undo", "undo.what", back}, {"redo", "redo.what", forth}} {
-		label := say.Word(way.id)
+	for _, way := range []struct{ id, what, step string }{{"undo", "Undo", back}, {"redo", "Redo", forth}} {
+		label := say.Text(way.what)
 		if way.step != "" {
-			label = say.Word(way.what, "what", way.step)
+			label = say.Text("%s: %s", label, way.step)
 		}
 		out.Bool(way.id, "aria-disabled", way.step == "")
 		out.Attr(way.id, "aria-label", label)

@@ -21,15 +21,11 @@ const (
 	startPixelsPerMM              = 4
 )
 
-// Start builds what index.html is filled with.
-func Start() (Started, error) {
-	p, err := New()
-	if err != nil {
-		return Started{}, err
-	}
+// Marks fill the marks of index.html, all but the gallery's.
+func (p *Page) Marks() map[string]string {
 	t := p.tell()
 	kept, _ := p.keep.Words(p.work, t.State())
-	out := Started{HTML: map[string]string{
+	return map[string]string{
 		"kept":        doc.HTML(doc.Text(kept)),
 		"asides":      doc.HTML(doc.Text(p.keep.AsideLabel())),
 		"form":        doc.HTML(t.Form()...),
@@ -47,7 +43,16 @@ func Start() (Started, error) {
 		"compare":     doc.HTML(t.PairActs()...),
 		"limits":      doc.HTML(t.LimitNodes()...),
 		"sheets":      doc.HTML(p.sheets.Nodes()...),
-	}}
+	}
+}
+
+// Start builds what index.html is filled with.
+func Start() (Started, error) {
+	p, err := New()
+	if err != nil {
+		return Started{}, err
+	}
+	out := Started{HTML: p.Marks()}
 	for _, name := range []string{"light", "dark"} {
 		d, err := p.Look.Sketch(name, startWidth_mm, startHeight_mm)
 		if err != nil {

@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/paper"
 	"ruffwright/wasm/wire"
@@ -61,7 +62,7 @@ func (m Maker) Print(ctx context.Context, s scheme.Scheme, how wire.Printing, te
 	}
 	now := m.Today()
 	in.Date = time.Date(now.Year(), now.Month(), now.Day(), 0, 0, 0, 0, time.UTC)
-	in.Paper, in.Printer, in.Address = sheet, printer, how.Address
+	in.Paper, in.Printer, in.Address, in.Language = sheet, printer, how.Address, word.Tagged(how.Language)
 	out := &wire.Printed{Unsolved: !in.Unsolved.Empty(), Stops: in.Stops()}
 	in.Progress = func(n, of int) error {
 		out.Sheets = of

@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/wasm/wire"
 )
 
@@ -55,7 +56,7 @@ func (b *Bench) Prints(p Printer) { b.print = p }
 func (b *Bench) Take(head string) {
 	r, err := wire.ReadRequest(head)
 	if err != nil {
-		b.say(wire.Reply{Last: true, Error: &wire.Error{Cause: wire.BadRequest, Why: err.Error()}})
+		b.say(wire.Reply{Last: true, Error: &wire.Error{Cause: wire.BadRequest, Why: word.Packed{Text: word.Of(err)}}})
 		return
 	}
 	b.mu.Lock()
@@ -116,7 +117,7 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 	defer func() {
 		if why := recover(); why != nil {
 			b.warm, b.whole = store{}, whole{} // what it left behind is not to be trusted
-			j.fail(wire.Fault, fmt.Sprint(why))
+			j.fail(wire.Fault, word.Name(fmt.Sprint(why)))
 		}
 	}()
 	j.tell(wire.Progress{}) // taken up
@@ -143,7 +144,7 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 func (b *Bench) say(r wire.Reply) {
 	head, body, err := r.Encode()
 	if err != nil {
-		head, body, err = wire.Reply{ID: r.ID, Last: true, Error: &wire.Error{Cause: wire.Fault, Why: err.Error()}}.Encode()
+		head, body, err = wire.Reply{ID: r.ID, Last: true, Error: &wire.Error{Cause: wire.Fault, Why: word.Packed{Text: word.Of(err)}}}.Encode()
 		if err != nil { // words and a number alone: it cannot
 			return
 		}

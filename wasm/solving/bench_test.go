@@ -313,7 +313,7 @@ func TestPanic(t *testing.T) {
 	l.atYield(func() { panic("a fault") })
 	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
 	all := l.until(1)
-	if last := all[len(all)-1]; last.Error == nil || last.Error.Cause != wire.Fault || !strings.Contains(last.Error.Why, "a fault") {
+	if last := all[len(all)-1]; last.Error == nil || last.Error.Cause != wire.Fault || !strings.Contains(last.Error.Why.String(), "a fault") {
 		t.Errorf("the fault is told as %+v", last)
 	}
 	l.ask(wire.Request{ID: 2, Task: wire.Solve, Coarse: true, Scheme: s})

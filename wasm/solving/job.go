@@ -5,6 +5,7 @@ import (
 	"errors"
 	"time"
 
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/wasm/wire"
 )
@@ -42,11 +43,8 @@ func (j *job) tell(p wire.Progress) {
 }
 
 // fail ends the request with an error.
-func (j *job) fail(cause wire.Cause, why string) {
-	if why == "" {
-		why = "no reason was given"
-	}
-	j.say(wire.Reply{Last: true, Error: &wire.Error{Cause: cause, Why: why}})
+func (j *job) fail(cause wire.Cause, why word.Text) {
+	j.say(wire.Reply{Last: true, Error: &wire.Error{Cause: cause, Why: word.Packed{Text: why}}})
 }
 
 // refuse ends the request with what the pipeline said against it, unless it was
@@ -55,9 +53,9 @@ func (j *job) refuse(err error) {
 	switch {
 	case j.ctx.Err() != nil:
 	case errors.Is(err, sim.ErrDesign):
-		j.fail(wire.NoDesign, err.Error())
+		j.fail(wire.NoDesign, word.Of(err))
 	default:
-		j.fail(wire.BadScheme, err.Error())
+		j.fail(wire.BadScheme, word.Of(err))
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/window"
 	"ruffwright/wasm/wire"
@@ -112,7 +113,7 @@ func (j *job) progress(p sim.Progress) {
 // print answers with the sheets.
 func (j *job) print() {
 	if j.b.print == nil {
-		j.fail(wire.BadRequest, "this program does not print")
+		j.fail(wire.BadRequest, word.Say("this program does not print"))
 		return
 	}
 	s, err := wire.Read(j.r.Scheme)

@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/shell/known"
@@ -40,7 +41,7 @@ func (j *job) try() {
 		tried := wire.Tried{Finding: t.Finding, Remedy: t.Remedy}
 		at := slices.IndexFunc(before, func(f check.Finding) bool { return f.ID == t.Finding })
 		if at < 0 {
-			tried.Why = "this is not found any more"
+			tried.Why.Text = word.Say("this is not found any more")
 		} else {
 			var with sim.Ruff
 			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
@@ -64,7 +65,7 @@ func (j *job) try() {
 				return
 			}
 			if err != nil {
-				tried.Why = err.Error()
+				tried.Why.Text = word.Of(err)
 			}
 			if tried.Tried != "" {
 				becomes(&tried, before, check.Find(with, scheme.Millimetres))
@@ -154,7 +155,7 @@ func checked(ctx context.Context, p known.Problem) wire.Checked {
 		Took: float64(time.Since(began).Microseconds()) / 1000,
 	}
 	if o.Err != nil {
-		c.Why, c.Value, c.Deviation = o.Err.Error(), 0, 0
+		c.Why.Text, c.Value, c.Deviation = word.Of(o.Err), 0, 0
 	}
 	return c
 }

@@ -38,7 +38,7 @@ func TestTries(t *testing.T) {
 		t.Fatalf("%d tries answered: %+v", len(got), got)
 	}
 	for i, w := range want {
-		if g := got[i]; g.Remedy != i || g.Tried != w.tried || strings.Join(g.Brings, " ") != w.brings || (g.Why != "") != (w.tried == "") {
+		if g := got[i]; g.Remedy != i || g.Tried != w.tried || strings.Join(g.Brings, " ") != w.brings || !g.Why.Empty() != (w.tried == "") {
 			t.Errorf("try %d: %+v, want %+v", i, g, w)
 		}
 	}

@@ -8,11 +8,12 @@ import (
 
 // Printing is how the sheets are to be made.
 type Printing struct {
-	Paper   string  `json:"paper"`             // as paper.ParsePaper reads it
-	Units   string  `json:"units"`             // as scheme.ParseUnits reads it
-	Wide_mm float64 `json:"wide_mm,omitempty"` // the first sheet's square as it was printed; 0 = 100
-	High_mm float64 `json:"high_mm,omitempty"`
-	Address string  `json:"address,omitempty"` // of the page with a # at its end, for the square to scan; "" = the code alone
+	Paper    string  `json:"paper"`              // as paper.ParsePaper reads it
+	Units    string  `json:"units"`              // as scheme.ParseUnits reads it
+	Language string  `json:"language,omitempty"` // its tag; "" is English
+	Wide_mm  float64 `json:"wide_mm,omitempty"`  // the first sheet's square as it was printed; 0 = 100
+	High_mm  float64 `json:"high_mm,omitempty"`
+	Address  string  `json:"address,omitempty"` // of the page with a # at its end, for the square to scan; "" = the code alone
 }
 
 // mostAddress bytes of an address still leave room for a code in a square.

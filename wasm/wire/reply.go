@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
@@ -47,9 +48,9 @@ type Tried struct {
 	Remedy  int    `json:"remedy"`
 	// Tried, Then and Brings are the remedy's, as check.Try gives them; Tried is ""
 	// where it cannot be told, because of Why.
-	Tried string  `json:"tried,omitempty"`
-	Then  float64 `json:"then,omitempty"`
-	Why   string  `json:"why,omitempty"`
+	Tried string      `json:"tried,omitempty"`
+	Then  float64     `json:"then,omitempty"`
+	Why   word.Packed `json:"why,omitzero"`
 	// Findings, by id, that stop or are to mend: Brings newly do with the remedy, Ends
 	// are gone with it beside its own, Leaves stay.
 	Brings []string `json:"brings,omitempty"`
@@ -59,23 +60,23 @@ type Tried struct {
 
 // Checked is one problem with a known answer as this program computed it.
 type Checked struct {
-	Name      string  `json:"name"`
-	Source    string  `json:"source"`
-	Unit      string  `json:"unit"`
-	Reference float64 `json:"reference"`
-	Value     float64 `json:"value"`
-	Deviation float64 `json:"deviation"`
-	Allowed   float64 `json:"allowed"`
-	Relative  bool    `json:"relative"`
-	Held      bool    `json:"held"`
-	Why       string  `json:"why,omitempty"` // why there is no value
-	Took      float64 `json:"took_ms"`
+	Name      string      `json:"name"`
+	Source    string      `json:"source"`
+	Unit      string      `json:"unit"`
+	Reference float64     `json:"reference"`
+	Value     float64     `json:"value"`
+	Deviation float64     `json:"deviation"`
+	Allowed   float64     `json:"allowed"`
+	Relative  bool        `json:"relative"`
+	Held      bool        `json:"held"`
+	Why       word.Packed `json:"why,omitzero"` // why there is no value
+	Took      float64     `json:"took_ms"`
 }
 
 // Error says why a request has no answer.
 type Error struct {
-	Cause Cause  `json:"cause"`
-	Why   string `json:"why"`
+	Cause Cause       `json:"cause"`
+	Why   word.Packed `json:"why"`
 }
 
 // Cause of an error.
@@ -181,7 +182,7 @@ func (h *head) validate() error {
 		return errors.New("wire: a reply that says nothing")
 	case h.Cancelled && !h.Last:
 		return errors.New("wire: cancelled, and yet not the last reply")
-	case h.Error != nil && h.Error.Why == "":
+	case h.Error != nil && h.Error.Why.Empty():
 		return errors.New("wire: an error without a reason")
 	}
 	if p := h.Progress; p != nil && (p.Cell < 0 || p.Cells < 0 || p.Cell > p.Cells || p.Factorisation < 0) {

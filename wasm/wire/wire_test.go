@@ -12,6 +12,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
@@ -81,6 +82,7 @@ func filled(seed float64) measure.Values {
 }
 
 func replies() []Reply {
+	why := word.Packed{Text: word.Say("%s is a slack below 1", word.Number{Value: 0.9, Decimals: 1})}
 	return []Reply{
 		{Alive: true},
 		{ID: 3, Last: true},
@@ -90,12 +92,12 @@ func replies() []Reply {
 		{ID: 4, Result: &Result{Solved: ruff(false, false), Awaits: []string{"bow", "other"}, Took: 12.5}},
 		{ID: 4, Result: &Result{Solved: ruff(true, false), Awaits: []string{"other"}, Took: 12.5}},
 		{ID: 4, Last: true, Result: &Result{Solved: ruff(true, true)}},
-		{ID: 5, Tried: &Tried{Finding: "bow", Remedy: 1, Tried: check.Trades, Then: 1.7, Why: "w", Brings: []string{"slack-long"}, Ends: []string{"depth"}, Leaves: []string{"bow"}}},
+		{ID: 5, Tried: &Tried{Finding: "bow", Remedy: 1, Tried: check.Trades, Then: 1.7, Why: why, Brings: []string{"slack-long"}, Ends: []string{"depth"}, Leaves: []string{"bow"}}},
 		{ID: 8, Checked: &Checked{Name: "n", Source: "s", Unit: "mm", Reference: 1, Value: 1.01, Deviation: 0.01, Allowed: 0.02, Relative: true, Held: true, Took: 3}},
 		{ID: 9, Last: true, Printed: &Printed{Sheets: 17, Stops: 1, Unsolved: true, Body: []byte("%PDF12PK"), Files: []File{
 			{SheetsFile, "a.pdf", "application/pdf", 4}, {MarksFile, "a.csv", "text/csv", 2}, {PiecesFile, "a.zip", "application/zip", 2},
 		}}},
-		{ID: 9, Last: true, Error: &Error{Cause: NoDesign, Why: "slack below 1"}},
+		{ID: 9, Last: true, Error: &Error{Cause: NoDesign, Why: why}},
 	}
 }
 

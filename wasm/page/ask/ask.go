@@ -6,6 +6,7 @@
 package ask
 
 import (
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
@@ -59,12 +60,12 @@ type Ask struct {
 	died   string // why
 	deaths int    // since all that was wanted was last done
 
-	id     int     // of the newest request
-	out    *errand // being worked on; nil: nothing
-	asked  string  // what was last asked for the ruff; "" nothing
-	done   bool    // and the whole answer is here
-	none   bool    // or there is none,
-	why    string  // because of this
+	id     int       // of the newest request
+	out    *errand   // being worked on; nil: nothing
+	asked  string    // what was last asked for the ruff; "" nothing
+	done   bool      // and the whole answer is here
+	none   bool      // or there is none,
+	why    word.Text // because of this
 	far    wire.Progress
 	awaits []string // parts of the ruff that are on their way
 
@@ -128,7 +129,7 @@ func (s *Ask) Check(now_ms float64) []doc.Patch {
 		s.suspect = true
 		return s.watch()
 	}
-	return s.Die(say.Word("solve.silent"), now_ms)
+	return s.Die(say.Text("it fell silent"), now_ms)
 }
 
 // Die takes note that the worker is dead: once it is started again, then it is
@@ -210,7 +211,7 @@ func (s *Ask) Busy() bool {
 func (s *Ask) See(w Want, turned bool) {
 	s.Want = w
 	if turned {
-		s.done, s.none, s.why, s.halted, s.awaits = false, false, "", false, nil
+		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
 		s.tried, s.again = nil, false
 	}
 	if turned && w.Whole {
@@ -219,12 +220,12 @@ func (s *Ask) See(w Want, turned bool) {
 	s.marked()
 }
 
-// None is why there is no answer for the ruff at hand; "" where there is or may be.
-func (s *Ask) None() (why string) {
+// None is why there is no answer for the ruff at hand; empty where there is or may be.
+func (s *Ask) None() (why word.Text) {
 	if s.none {
 		return s.why
 	}
-	return ""
+	return word.Text{}
 }
 
 // Settled reports that nothing more will be known of the ruff at hand.

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -52,9 +53,9 @@ func TestOrder(t *testing.T) {
 		t.Fatalf("first is asked for %q", first.Scheme)
 	}
 	whole := func(id int) wire.Reply {
-		return wire.Reply{ID: id, Last: true, Error: &wire.Error{Cause: wire.NoDesign, Why: "it has no mechanics"}}
+		return wire.Reply{ID: id, Last: true, Error: &wire.Error{Cause: wire.NoDesign, Why: word.Packed{Text: word.Say("it has no mechanics")}}}
 	}
-	if a := hears(t, s, whole(first.ID)); a != nil || s.None() == "" || !s.Settled() {
+	if a := hears(t, s, whole(first.ID)); a != nil || s.None().Empty() || !s.Settled() {
 		t.Errorf("no answer for A: %+v, %q", a, s.None())
 	}
 	second := asked(t, s.Next(0))

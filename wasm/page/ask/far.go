@@ -8,9 +8,16 @@ import (
 // haltWords are what the solver's button says, and whether it has nothing to do.
 func (s *Ask) haltWords() (label string, idle bool) {
 	if s.stand == gone || s.halted {
-		return say.Word("halt.again"), false
+		return say.Text("Solve again"), false
 	}
-	return say.Word("halt.stop"), !s.Busy()
+	return say.Text("Stop solving"), !s.Busy()
+}
+
+// awaited says what is solved and what is next, by what wire.Result.Awaits names first.
+var awaited = map[string]string{
+	"fine":  "Solved: the shape, coarsely. Now finer%s.",
+	"bow":   "Solved: the shape. Now letting the wearer bow%s.",
+	"other": "Solved: the shape and how it holds. Now the other way in which it may lie%s.",
 }
 
 // Words say how far the solver is; solvingState is the same for the
@@ -19,23 +26,23 @@ func (s *Ask) Words() string {
 	switch {
 	case s.stand == gone:
 		if s.Want.Solved != nil {
-			return say.Word("solve.gonelast", "why", s.died)
+			return say.Text("The solver of the cloth does not run (%s). What was solved until then is shown.", s.died)
 		}
-		return say.Word("solve.gone", "why", s.died)
+		return say.Text("The solver of the cloth does not run (%s). Shape and findings are geometry’s alone.", s.died)
 	case s.halted && s.Want.Solved != nil:
-		return say.Word("solve.partly")
+		return say.Text("Solving was stopped; what was solved until then is shown.")
 	case s.halted:
-		return say.Word("solve.stopped")
+		return say.Text("Solving was stopped. Shape and findings are geometry’s alone.")
 	case s.none:
-		return say.Word("solve.none", "why", say.Sentence(say.Told(s.why)))
+		return say.Text("How the cloth hangs cannot be solved for these sets. %s", say.Sentence(say.In(s.why)))
 	case s.stand == asleep || s.stand == waking:
-		return say.Word("solve.soon")
+		return say.Text("Soon to be solved: how the cloth hangs.")
 	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:
 		return s.solvedWords()
 	case len(s.awaits) > 0:
-		return say.Word("solve."+s.awaits[0], "far", s.farWords()) // fine, bow or other
+		return say.Text(awaited[s.awaits[0]], s.farWords())
 	}
-	return say.Word("solve.busy", "far", s.farWords())
+	return say.Text("Solving how the cloth hangs%s.", s.farWords())
 }
 
 func (s *Ask) farWords() string {
@@ -43,25 +50,25 @@ func (s *Ask) farWords() string {
 	if f.Cells < 2 {
 		return ""
 	}
-	return say.Word("solve.far", "n", f.Cell+1, "of", f.Cells)
+	return say.Text(": half set %d of %d", f.Cell+1, f.Cells)
 }
 
 // solvedWords say what was solved, and what more is being done.
 func (s *Ask) solvedWords() string {
-	words := say.Word("solved")
+	words := say.Text("Solved: how the cloth hangs.")
 	if r := s.Want.Solved; r != nil && !r.Converged() {
-		words = say.Word("solved.roughly")
+		words = say.Text("The cloth did not come to rest in the solver: believe its shape only roughly, and no finding about firmness.")
 	}
 	if s.out == nil {
 		return words
 	}
 	switch s.out.purpose {
 	case forRival:
-		words = say.Word("solved.rival", "solved", words, "far", s.farWords())
+		words = say.Text("%s Now B, which it is compared with%s.", words, s.farWords())
 	case forTries:
-		words = say.Word("solved.tries", "solved", words)
+		words = say.Text("%s Now trying the changes offered.", words)
 	case forProof:
-		words = say.Word("solved.proof", "solved", words)
+		words = say.Text("%s Now trying the solver on known answers.", words)
 	}
 	return words
 }

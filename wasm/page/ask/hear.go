@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -23,7 +24,7 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 	}
 	r, err := wire.ReadReply(head, body)
 	if err != nil {
-		return s.Die(say.Word("solve.riddles", "why", say.Told(err.Error())), now_ms), nil
+		return s.Die(say.Text("it spoke in riddles: %s", word.Of(err)), now_ms), nil
 	}
 	s.heard_ms, s.suspect = now_ms, false
 	if r.Alive {
@@ -64,12 +65,12 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 func (s *Ask) fails(of purpose, e wire.Error) *Answer {
 	switch of {
 	case forRuff:
-		s.none, s.why, s.awaits = true, e.Why, nil
+		s.none, s.why, s.awaits = true, e.Why.Text, nil
 	case forRival:
 		return &Answer{OfB: true, Last: true}
 	case forProof:
 		s.proof = proof{}
-		s.Voice.Soon(say.Sentence(say.Told(e.Why)))
+		s.Voice.Soon(say.Sentence(say.In(e.Why.Text)))
 	}
 	return nil
 }

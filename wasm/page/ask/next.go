@@ -1,6 +1,7 @@
 package ask
 
 import (
+	"ruffwright/geom/word"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/wire"
 )
@@ -29,7 +30,7 @@ func (s *Ask) Next(now_ms float64) []doc.Patch {
 	r.ID, e.id = s.id, s.id
 	head, err := r.Encode()
 	if err != nil {
-		s.none, s.why = true, err.Error()
+		s.none, s.why = true, word.Of(err)
 		return nil
 	}
 	s.out, s.heard_ms, s.suspect, s.far = &e, now_ms, false, wire.Progress{}
@@ -39,7 +40,7 @@ func (s *Ask) Next(now_ms float64) []doc.Patch {
 // choose gives the next request, without a task if there is none.
 func (s *Ask) choose() (r wire.Request, e errand) {
 	if s.asked != s.wanted() { // what is under way gives way
-		s.asked, s.done, s.none, s.why, s.awaits = s.wanted(), false, false, "", nil
+		s.asked, s.done, s.none, s.why, s.awaits = s.wanted(), false, false, word.Text{}, nil
 		r = wire.Request{Task: wire.Solve, Scheme: s.Want.A, Coarse: s.moving}
 		if s.moving {
 			r.Skip = wire.Skip{Bow: true, Tangents: true, Other: true}

@@ -59,13 +59,13 @@ func (s *Ask) proofWords() string {
 	case !t.wanted && !t.done:
 		return ""
 	case t.missed() > 0:
-		return say.Word("proof.missed", "n", t.missed(), "of", max(t.of, len(t.rows)))
+		return say.Text("%d of %d known answers are missed: do not sew by what this browser solves.", t.missed(), max(t.of, len(t.rows)))
 	case t.done:
-		return say.Word("proof.held", "n", len(t.rows))
+		return say.Text("All %d known answers are met within what is allowed.", len(t.rows))
 	case t.of == 0:
-		return say.Word("proof.soon")
+		return say.Text("It begins when the ruff is done.")
 	}
-	return say.Word("proof.busy", "n", len(t.rows), "of", t.of)
+	return say.Text("%d of %d tried, all within what is allowed.", len(t.rows), t.of)
 }
 
 func (s *Ask) proofState() string {
@@ -103,12 +103,12 @@ func (s *Ask) proofNodes() []doc.Node {
 // proofRow is one problem in words.
 func proofRow(c wire.Checked) string {
 	known := say.Amount(c.Reference, c.Unit, 4)
-	if c.Why != "" {
-		return say.Word("proof.none", "name", say.Theirs(c.Name), "known", known, "source", say.Theirs(c.Source), "why", say.Theirs(c.Why))
+	if !c.Why.Empty() {
+		return say.Text("%s: no answer. Known: %s (%s). %s", say.Text(c.Name), known, say.Text(c.Source), c.Why.Text)
 	}
 	off, most := say.Amount(math.Abs(c.Deviation), c.Unit, 2), say.Amount(c.Allowed, c.Unit, 2)
 	if c.Relative {
 		off, most = say.Amount(100*math.Abs(c.Deviation), "%", 2), say.Amount(100*c.Allowed, "%", 2)
 	}
-	return say.Word("proof.row", "name", say.Theirs(c.Name), "value", say.Amount(c.Value, c.Unit, 4), "known", known, "source", say.Theirs(c.Source), "off", off, "most", most)
+	return say.Text("%s: %s. Known: %s (%s). Off by %s; %s allowed.", say.Text(c.Name), say.Amount(c.Value, c.Unit, 4), known, say.Text(c.Source), off, most)
 }

@@ -108,19 +108,19 @@ func (s *Ask) Outcome(f check.Finding, i int, units scheme.Units) string {
 	case !ok:
 		return ""
 	case t.Tried == "":
-		return say.Word("tried.not", "why", say.Told(t.Why))
+		return say.Text("tried, and not told: %s", t.Why.Text)
 	}
-	words := say.Word("tried.removes")
+	words := say.Text("tried: removes it")
 	if t.Tried == check.Fails {
-		words = say.Word("tried.fails")
+		words = say.Text("tried: does not remove it")
 	}
 	if t.Then != 0 && f.Unit == "mm" { // other units say little by themselves
-		words = say.Word("tried.then", "tried", words, "value", say.Length(t.Then, units))
+		words = say.Text("%s (then %s)", words, say.Length(t.Then, units))
 	}
 	for _, more := range []struct {
-		key string
-		ids []string
-	}{{"tried.brings", t.Brings}, {"tried.ends", t.Ends}, {"tried.leaves", t.Leaves}} {
+		words string
+		ids   []string
+	}{{"%s, but brings something new: %s", t.Brings}, {"%s; also removes: %s", t.Ends}, {"%s; left: %s", t.Leaves}} {
 		var titles []string
 		for _, id := range more.ids {
 			if id != f.ID {
@@ -128,7 +128,7 @@ func (s *Ask) Outcome(f check.Finding, i int, units scheme.Units) string {
 			}
 		}
 		if len(titles) > 0 {
-			words = say.Word(more.key, "tried", words, "titles", say.Listed(titles))
+			words = say.Text(more.words, words, say.Listed(titles))
 		}
 	}
 	return words

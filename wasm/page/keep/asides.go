@@ -96,15 +96,15 @@ func (k *Keep) asideNodes(units scheme.Units) []doc.Node {
 		words := ""
 		if a := k.asides[key]; a.why == "" {
 			words = say.Sentence(names(a.ruff.Held, units))
-			acts.Nodes = append(acts.Nodes, asideButton("aside-take", i, key, say.Word("aside.take")))
+			acts.Nodes = append(acts.Nodes, asideButton("aside-take", i, key, say.Text("Take it up again")))
 		} else {
-			words = say.Word("aside.bad", "why", a.why)
+			words = say.Text("Cannot be read here. %s", a.why)
 		}
-		drop := say.Word("aside.drop")
+		drop := say.Text("Throw it away")
 		if k.doubt == key {
-			drop = say.Word("aside.sure")
+			drop = say.Text("Yes, throw it away for good")
 		}
-		acts.Nodes = append(acts.Nodes, asideButton("aside-save", i, key, say.Word("aside.save")), asideButton("aside-drop", i, key, drop))
+		acts.Nodes = append(acts.Nodes, asideButton("aside-save", i, key, say.Text("Save it as a file")), asideButton("aside-drop", i, key, drop))
 		out = append(out, doc.El("li", "", doc.El("p", "").Say(words), acts))
 	}
 	return out

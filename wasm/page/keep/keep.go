@@ -106,7 +106,7 @@ func (k *Keep) Recall(why, value string, held work.Held) (*work.Held, error) {
 
 // Unread sets aside what was recalled and cannot be taken up.
 func (k *Keep) Unread(err error) {
-	k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), say.Sentence(say.Told(err.Error()))
+	k.unread, k.unwhy = unreadPrefix+sumOf(k.stands), say.Why(err)
 	if k.asides[k.unread].text != k.stands {
 		k.queue = []doc.Patch{k.put(k.unread, k.stands)}
 	}
@@ -131,7 +131,7 @@ func (k *Keep) has(key, text string) {
 		a := aside{text: text}
 		r, err := readRecord(text)
 		if a.ruff = r; err != nil {
-			a.why = say.Sentence(say.Told(err.Error()))
+			a.why = say.Why(err)
 		}
 		k.asides[key] = a
 		k.n = max(k.n, r.N)
@@ -230,7 +230,7 @@ func (k *Keep) Kept(key, text string, held work.Held) []doc.Patch {
 	k.queue, k.asking = k.queue[1:], false
 	k.has(key, text)
 	if text != ask.Value {
-		k.queue, k.why = nil, say.Word("keep.readback")
+		k.queue, k.why = nil, say.Text("what the browser stored is not what was written. Save the ruff as a file.")
 		return nil
 	}
 	if key == recordKey {
@@ -298,14 +298,14 @@ func (k *Keep) Elsewhere(key, text string, held work.Held) (work.Whose, bool) {
 	}
 	k.other, k.otherWhy = nil, ""
 	if text == "" {
-		k.why, k.content = say.Word("keep.emptied"), content(held)
+		k.why, k.content = say.Text("what was stored here was taken away. The next change is saved again."), content(held)
 		return held.Whose, true
 	}
 	r, err := readRecord(text)
 	k.n = max(k.n, r.N)
 	switch {
 	case err != nil:
-		k.otherWhy = say.Sentence(say.Told(err.Error()))
+		k.otherWhy = say.Why(err)
 	case r.By == k.by: // this page's own, which it did not know to be written
 		k.taken, k.line = text, r.Line
 	case held.Guest:

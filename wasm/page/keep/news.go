@@ -11,11 +11,11 @@ import (
 func storageWords(name string) string {
 	switch name {
 	case "SecurityError", "TypeError", "ReferenceError":
-		return say.Word("keep.denied")
+		return say.Text("the browser lets this page store nothing. Save the ruff as a file before you leave.")
 	case "QuotaExceededError", "NS_ERROR_DOM_QUOTA_REACHED":
-		return say.Word("keep.full")
+		return say.Text("the storage of this page is full. Save the ruff as a file.")
 	}
-	return say.Word("keep.error", "name", name)
+	return say.Text("the browser could not store it (%s). Save the ruff as a file.", name)
 }
 
 // Words say whether the ruff at hand is saved; state is the same for the
@@ -23,19 +23,19 @@ func storageWords(name string) string {
 func (k *Keep) Words(w *work.Work, s work.State) (words, state string) {
 	switch {
 	case k.stand == unasked:
-		return say.Word("keep.will"), "none"
+		return say.Text("Changes will be saved on this device."), "none"
 	case k.why != "":
-		return say.Word("keep.not", "why", k.why), "not"
+		return say.Text("Not saved: %s", k.why), "not"
 	case k.other != nil || k.otherWhy != "":
-		return say.Word("keep.beside"), "beside"
+		return say.Text("Set aside until you decide between the two tabs."), "beside"
 	case s.Old():
-		return say.Word("keep.old"), "old"
+		return say.Text("Not saved: what is typed cannot be used. The last good ruff is kept."), "old"
 	case w.Guest:
-		return say.Word("keep.link"), "none"
+		return say.Text("A link’s ruff: saved when you change it."), "none"
 	case k.stands == "" || k.taken != k.stands:
-		return say.Word("keep.will"), "none"
+		return say.Text("Changes will be saved on this device."), "none"
 	}
-	return say.Word("keep.saved"), "saved"
+	return say.Text("Saved on this device."), "saved"
 }
 
 // offer is something that the reader may do about the news.
@@ -46,25 +46,29 @@ type offer struct{ do, with, label string }
 func (k *Keep) news(w *work.Work, s work.State) (words string, offers []offer) {
 	switch {
 	case w.Doubt != "" && s.Old(): // give the last good ruff away, or go to what is refused
-		return say.Word("ask."+w.Doubt, "entries", s.Entries()), []offer{
-			{w.Doubt + "-last", "", say.Word("ask." + w.Doubt + ".yes")},
-			{"goto", s.Refused[0].Field.Key, say.Word("state.goto", "field", s.Refused[0].Field.Label)},
+		ask, yes := "What is typed cannot be used, so the file would hold the last good ruff in its place. %s", "Save the last good ruff"
+		if w.Doubt == "share" {
+			ask, yes = "What is typed cannot be used, so the link would lead to the last good ruff in its place. %s", "Copy a link to the last good ruff"
+		}
+		return say.Text(ask, s.Entries()), []offer{
+			{w.Doubt + "-last", "", say.Text(yes)},
+			{"goto", s.Refused[0].Field.Key, say.Text("Go to: %s", say.Text(s.Refused[0].Field.Label))},
 		}
 	case k.other != nil:
-		return say.Word("news.other", "ruff", names(k.other.Held, w.Units)),
-			[]offer{{"other-take", "", say.Word("offer.othertake")}, {"other-leave", "", say.Word("offer.otherleave")}}
+		return say.Text("Another tab has saved a different ruff on this device: %s. Yours is kept beside it; nothing is written over until you decide.", names(k.other.Held, w.Units)),
+			[]offer{{"other-take", "", say.Text("Take the other tab’s ruff")}, {"other-leave", "", say.Text("Keep mine")}}
 	case k.otherWhy != "":
-		return say.Word("news.otherbad", "why", k.otherWhy), []offer{{"other-leave", "", say.Word("offer.otherleave")}}
+		return say.Text("Another tab has saved something on this device that this page cannot read. %s Yours is kept beside it; nothing is written over until you decide.", k.otherWhy), []offer{{"other-leave", "", say.Text("Keep mine")}}
 	case w.Guest && k.mine != nil && !work.Same(k.mine.Scheme, w.Scheme):
-		return say.Word("news.link", "ruff", names(*k.mine, w.Units)),
-			[]offer{{"own-back", "", say.Word("offer.back")}, {"link-take", "", say.Word("offer.on")}}
+		return say.Text("This ruff came by a link. Your own work is kept: %s.", names(*k.mine, w.Units)),
+			[]offer{{"own-back", "", say.Text("Back to your own work")}, {"link-take", "", say.Text("Go on with this one")}}
 	case k.unread != "" && k.asides[k.unread].text != "":
-		return say.Word("news.unread", "why", k.unwhy),
-			[]offer{{"aside-save", k.unread, say.Word("offer.found")}, {"unread-leave", "", say.Word("offer.leave")}}
+		return say.Text("What was saved on this device cannot be read, so the page begins afresh. It is set aside as it was found. %s", k.unwhy),
+			[]offer{{"aside-save", k.unread, say.Text("Save what was found as a file")}, {"unread-leave", "", say.Text("Leave it set aside")}}
 	case k.unread != "":
-		return say.Word("news.stays", "why", k.unwhy), nil
+		return say.Text("What was saved on this device cannot be read, so the page begins afresh. It stays where it is, and nothing is saved over it. %s", k.unwhy), nil
 	case w.Restored:
-		return say.Word("news.last", "ruff", names(w.Held(), w.Units)), []offer{{"fresh", "", say.Word("offer.fresh")}}
+		return say.Text("Your ruff from last time: %s.", names(w.Held(), w.Units)), []offer{{"fresh", "", say.Text("Start afresh")}}
 	}
 	return "", nil
 }
@@ -72,10 +76,13 @@ func (k *Keep) news(w *work.Work, s work.State) (words string, offers []offer) {
 // names tells one ruff from another in a few words, lengths in units.
 func names(h work.Held, units scheme.Units) string {
 	s := h.Scheme.Filled()
-	words := say.Word("ruff."+string(s.Wearer.Part), "sets", s.Ruff.Sets,
-		"depth", scheme.FormatLength(s.Ruff.Depth, units), "girth", scheme.FormatLength(s.Wearer.Girth, units))
+	sizes := "%d sets, %s deep, for a neck of %s"
+	if s.Wearer.Part == scheme.Wrist {
+		sizes = "%d sets, %s deep, for a wrist of %s"
+	}
+	words := say.Text(sizes, s.Ruff.Sets, scheme.Length(s.Ruff.Depth, units), scheme.Length(s.Wearer.Girth, units))
 	if s.Name != "" {
-		words = say.Word("ruff.named", "name", s.Name, "ruff", words)
+		words = say.Text("“%s”, %s", s.Name, words)
 	}
 	return words
 }
@@ -85,7 +92,7 @@ func (k *Keep) Patches(w *work.Work, s work.State) []doc.Patch {
 	words, state := k.Words(w, s)
 	news, offers := k.news(w, s)
 	if state == "not" {
-		offers = append(offers, offer{"keep-again", "", say.Word("offer.again")})
+		offers = append(offers, offer{"keep-again", "", say.Text("Try to save again")})
 	}
 	if state == "not" && k.stand == denied {
 		offers = offers[:len(offers)-1]
@@ -120,5 +127,5 @@ func (k *Keep) Patches(w *work.Work, s work.State) []doc.Patch {
 
 // AsideLabel says how many ruffs stand aside.
 func (k *Keep) AsideLabel() string {
-	return say.Word("aside", "n", len(k.asides))
+	return say.Text("Set aside on this device: %d", len(k.asides))
 }

@@ -27,6 +27,13 @@ const (
 // colours in the order of their buttons.
 var colours = []Colour{AsCloth, ByDroop, ByContact}
 
+// colourWords are a colour's button, its title, and what is said when it is chosen.
+var colourWords = map[Colour]struct{ short, long, said string }{
+	AsCloth:   {"Cloth", "Cloth as it is", "Cloth as it is."},
+	ByDroop:   {"Droop", "Dyed by droop: how far it has come down since it was formed", "Dyed by droop. The legend is below the drawing."},
+	ByContact: {"Contact", "Dyed by contact: how near the next panel lies", "Dyed by contact. The legend is below the drawing."},
+}
+
 // dyeing is what is chosen, and the tones made for the shapes at hand: of the
 // ruff, and of the one beside it.
 type dyeing struct {
@@ -47,7 +54,7 @@ func (l *Look) dyes(by Colour) {
 		return
 	}
 	l.dye.by, l.dirty = by, true
-	l.voice.Soon(say.Word("colour.said." + string(by)))
+	l.voice.Soon(say.Text(colourWords[by].said))
 }
 
 // canDye reports whether the ruff knows what the colour tells.
@@ -138,7 +145,7 @@ func (l *Look) ColourNodes() []doc.Node {
 		out = append(out, doc.El("button", "type=button data-do=colour id=colour-"+string(c)).
 			With("data-with", string(c)).With("aria-pressed", strconv.FormatBool(c == l.dye.by)).
 			With("aria-disabled", strconv.FormatBool(!l.canDye(c))).
-			With("title", say.Word("colourlong."+string(c))).Say(say.Word("colour."+string(c))))
+			With("title", say.Text(colourWords[c].long)).Say(say.Text(colourWords[c].short)))
 	}
 	return out
 }
@@ -146,7 +153,7 @@ func (l *Look) ColourNodes() []doc.Node {
 // stageWords say what else the stage shows: the ruff on its way, or its colours.
 func (l *Look) stageWords() string {
 	if l.folding() {
-		return say.Word("shows.fold", "step", l.foldName())
+		return say.Text(" Shown on its way from the strip: %s.", l.foldName())
 	}
 	return l.dyedWords()
 }
@@ -171,7 +178,7 @@ func (l *Look) dyedWords() string {
 	}
 	if tone.Kind == figure.ToneGap {
 		share := fmt.Sprintf("%.0f", 100*float64(touching)/float64(n))
-		return say.Word("shows.contact", "share", share, "least", say.Length(lo, l.Units), "most", say.Length(hi, l.Units))
+		return say.Text(" Dyed by contact: %s percent of the cloth lie within a millimetre of the next panel; the room there goes from %s to %s.", share, say.Length(lo, l.Units), say.Length(hi, l.Units))
 	}
-	return say.Word("shows.droop", "least", say.Length(lo, l.Units), "most", say.Length(hi, l.Units))
+	return say.Text(" Dyed by droop, place by place: from %s to %s lower than as formed.", say.Length(lo, l.Units), say.Length(hi, l.Units))
 }

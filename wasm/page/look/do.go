@@ -77,7 +77,7 @@ func (l *Look) shows(v *figure.View) {
 	l.View, l.dirty = v, true
 	l.unfolds()
 	l.camera.Lens = home.Lens
-	l.voice.Soon(say.Word("view.said", "view", l.Label()))
+	l.voice.Soon(say.Text("View: %s.", l.Label()))
 }
 
 // takes the finding of that id in hand; the one that is in hand already is let go.

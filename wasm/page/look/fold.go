@@ -26,8 +26,11 @@ type fold struct {
 	down   pleat.Shape // on its way from there
 }
 
-// foldSteps are the steps' names, at equal parts of the slider.
-var foldSteps = []string{"flat", "pleated", "drawn", "released"}
+// foldSteps are the steps, at equal parts of the slider: what the ruff is there, and
+// what becomes of it after.
+var foldSteps = []struct{ at, after string }{
+	{"Laid flat", "Being pleated"}, {"Pleated", "Being drawn up"}, {"Drawn up to the band", "Being released"}, {"Released", ""},
+}
 
 const (
 	wholeFold = 100.0
@@ -155,49 +158,48 @@ func (l *Look) foldShape() (pleat.Shape, float64) {
 func (l *Look) foldName() string {
 	step := l.fold.at / foldPart
 	if k := math.Round(step); math.Abs(step-k) < 0.02 {
-		return say.Word("foldstep." + foldSteps[int(k)])
+		return say.Text(foldSteps[int(k)].at)
 	}
-	return say.Word("foldpart." + foldSteps[int(step)])
+	return say.Text(foldSteps[int(step)].after)
 }
 
 // foldStory tells of a step.
 func (l *Look) foldStory(step int) string {
 	plan := l.A.Plan
-	name := foldSteps[min(max(step, 0), len(foldSteps)-1)]
 	length := func(mm float64) string { return say.Length(mm, l.Units) }
-	switch name {
-	case "flat":
-		return say.Word("foldtold.flat", "strip", length(plan.Marked_mm), "panel", length(plan.Panel_mm))
-	case "pleated":
-		return say.Word("foldtold.pleated", "sets", plan.Sets, "row", length(float64(plan.Panels)*plan.PitchOuter_mm/2))
-	case "drawn":
-		return say.Word("foldtold.drawn", "neck", length(plan.Filled_mm))
+	switch step {
+	case 0:
+		return say.Text("Laid flat: a strip of %s, marked every %s. Seen from behind; it runs on to both sides.", length(plan.Marked_mm), length(plan.Panel_mm))
+	case 1:
+		return say.Text("Pleated: folded up and down on the marks into %d sets, a row of %s.", plan.Sets, length(float64(plan.Panels)*plan.PitchOuter_mm/2))
+	case 2:
+		return say.Text("Drawn up to the band: the inner edge, its tucks folded in, goes round a neckline of %s, and the row closes.", length(plan.Filled_mm))
 	}
 	s := l.A.Solved
 	if s == nil {
-		return say.Word("foldtold.unsolved")
+		return say.Text("Released: how the cloth hangs is not solved yet, so this is the ruff as folded.")
 	}
-	return say.Word("foldtold.released", "droop", say.Length(s.Ruff.Droop_mm, l.Units))
+	return say.Text("Released: the sticks are out, and the outer edge has come down by %s.", say.Length(s.Ruff.Droop_mm, l.Units))
 }
 
 // FoldPatches are what slider, button and name lack.
 func (l *Look) FoldPatches() []doc.Patch {
 	at := strconv.FormatFloat(math.Round(l.fold.at), 'f', -1, 64)
 	name := l.foldName()
-	button, sign := "fold.play", "▶"
+	button, sign := "Play: from the strip to the ruff", "▶"
 	switch {
 	case l.Calm || l.Flat:
-		button, sign = "fold.step", "▶|"
+		button, sign = "Next step: from the strip to the ruff", "▶|"
 	case l.fold.playing:
-		button, sign = "fold.pause", "❚❚"
+		button, sign = "Pause", "❚❚"
 	}
 	var out doc.List
 	out.Value("fold", at)
-	out.Attr("fold", "aria-valuetext", say.Word("fold.value", "step", name, "percent", at))
+	out.Attr("fold", "aria-valuetext", say.Text("%s, %s %%", name, at))
 	out.Text("fold-name", name)
 	out.Text("fold-sign", sign)
-	out.Attr("fold-play", "aria-label", say.Word(button))
-	out.Attr("fold-play", "title", say.Word(button))
+	out.Attr("fold-play", "aria-label", say.Text(button))
+	out.Attr("fold-play", "title", say.Text(button))
 	return out
 
 }

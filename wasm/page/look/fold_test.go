@@ -12,7 +12,6 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/window"
 	"ruffwright/wasm/doc"
-	"ruffwright/wasm/page/say"
 )
 
 // lastOf is the last value that patches give to an element, or to its attribute.
@@ -42,18 +41,18 @@ func solvedLook(t *testing.T) *Look {
 func TestFoldSlides(t *testing.T) {
 	l := solvedLook(t)
 	l.shows(figure.Named("above"))
-	want := map[string]string{"0": "foldstep.flat", "20": "foldpart.flat", "33": "foldstep.pleated", "50": "foldpart.pleated", "67": "foldstep.drawn", "80": "foldpart.drawn"}
-	for at, key := range want {
+	want := map[string]string{"0": "Laid flat", "20": "Being pleated", "33": "Pleated", "50": "Being drawn up", "67": "Drawn up to the band", "80": "Being released"}
+	for at, words := range want {
 		l.Changed()
 		l.Slide(at, 0)
 		out := l.FoldPatches()
 		if !l.View.Turned || !l.folding() || !l.Changed() {
 			t.Fatalf("at %s the strip is not shown", at)
 		}
-		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != say.Word(key) || l.foldName() != say.Word(key) {
-			t.Errorf("at %s the page says %q, want %q", at, l.foldName(), say.Word(key))
+		if got, ok := lastOf(out, doc.OpText, "fold-name", ""); ok && got != words || l.foldName() != words {
+			t.Errorf("at %s the page says %q, want %q", at, l.foldName(), words)
 		}
-		if got, _ := lastOf(out, doc.OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, say.Word(key)) || !strings.Contains(got, at) {
+		if got, _ := lastOf(out, doc.OpAttr, "fold", "aria-valuetext"); !strings.Contains(got, words) || !strings.Contains(got, at) {
 			t.Errorf("at %s the slider says %q", at, got)
 		}
 		d, _, _, err := l.Picture()

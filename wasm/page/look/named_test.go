@@ -5,29 +5,25 @@ import (
 	"testing"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/wasm/page/say"
 )
 
-// TestNamed: where the code picks words by a name, every name has its words.
+// TestNamed: where words are picked by a name, every name has its words.
 func TestNamed(t *testing.T) {
-	var keys []string
 	for _, p := range poses {
-		keys = append(keys, "pose."+string(p), "poselong."+string(p))
-		if short, long := say.Word("pose."+string(p)), say.Word("poselong."+string(p)); !strings.HasPrefix(long, short) {
-			t.Errorf("the button says %q, its name is %q", short, long)
+		if w := poseWords[p]; w.short == "" || !strings.HasPrefix(w.long, w.short) {
+			t.Errorf("the button of %s says %q, its name is %q", p, w.short, w.long)
 		}
 	}
-	part, _ := scheme.Lookup("wearer.part")
-	for _, c := range part.Choices {
-		keys = append(keys, "shows."+c.Value)
+	for _, c := range colours {
+		if w := colourWords[c]; w.short == "" || w.long == "" || w.said == "" {
+			t.Errorf("the colour %s says %q", c, w)
+		}
 	}
-	sewn, _ := scheme.Lookup("pleat.sewn")
-	for _, c := range sewn.Choices {
-		keys = append(keys, "shows."+c.Value+".top", "shows."+c.Value+".bottom")
-	}
-	for _, key := range keys {
-		if say.Word(key) == "{"+key+"}" {
-			t.Errorf("no words for %q", key)
+	for _, fold := range []scheme.Fold{scheme.Crest, scheme.Trough} {
+		for _, edge := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+			if sewnAlone[sewing{fold, edge}] == "" {
+				t.Errorf("no words for %s at the %s", fold, edge)
+			}
 		}
 	}
 }

@@ -20,6 +20,13 @@ const (
 // poses in the order of their buttons.
 var poses = []Pose{AtRest, Bowed, Turned}
 
+// poseWords are a pose's button and its name; the name begins with the button's words.
+var poseWords = map[Pose]struct{ short, long string }{
+	AtRest: {"At rest", "At rest, the wearer upright"},
+	Bowed:  {"Bowing", "Bowing: the wearer bows by 60°"},
+	Turned: {"Other way", "Other way: how else the cloth may lie"},
+}
+
 // settling is a shape on its way to the next: a short, even movement, never
 // under reduced motion.
 type settling struct {
@@ -112,7 +119,7 @@ func (l *Look) poses(to Pose, now_ms float64) []doc.Patch {
 	}
 	from := l.posed()
 	l.Pose, l.dirty = to, true
-	l.voice.Soon(say.Word("pose.said", "pose", say.Word("poselong."+string(to))))
+	l.voice.Soon(say.Text("Shown: %s.", say.Text(poseWords[to].long)))
 	return l.moveFrom(from, now_ms)
 }
 

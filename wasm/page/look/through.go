@@ -2,6 +2,7 @@ package look
 
 import (
 	"bytes"
+	"ruffwright/wasm/page/say"
 	"slices"
 
 	"ruffwright/geom/draw"
@@ -35,7 +36,7 @@ func (l *Look) Export(kind string) ([]byte, error) {
 // by "light" or "dark".
 func (l *Look) Sketch(light string, width_mm, height_mm float64) (draw.Drawing, error) {
 	return l.paint(inHand, figure.Options{
-		Width_mm: width_mm, Height_mm: height_mm, Palette: palette(light),
+		Language: say.Language(), Width_mm: width_mm, Height_mm: height_mm, Palette: palette(light),
 		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
 	})
 }

@@ -24,7 +24,7 @@ func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 	opt := figure.Options{
 		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
 		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
-		Units:     l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]),
+		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]),
 		Cells: l.cells(), Turn_deg: l.camera.Turn_deg, Tilt_deg: l.camera.Tilt_deg, Zoom: l.camera.Zoom,
 	}
 	if l.twoDrawn() {
@@ -42,12 +42,12 @@ func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 }
 
 // Label is what the view is called, ViewHelp how to move in it.
-func (l *Look) Label() string { return say.Theirs(l.View.Label.String()) }
+func (l *Look) Label() string { return say.In(l.View.Label) }
 func (l *Look) ViewHelp() string {
 	if l.View.Turned {
-		return say.Word("viewhelp.turned")
+		return say.Text("Drag to turn. To come nearer pinch, press on the drawing and then scroll, or scroll with Ctrl. Keys: arrows turn, + and − come nearer and go back, Home returns, Escape leaves.")
 	}
-	return say.Word("viewhelp.lens", "tells", say.Theirs(l.View.Tells.String()))
+	return say.Text("%s Pinch, + or, after a press on the drawing, scroll to come nearer, then drag or use the arrows; Home returns, Escape leaves.", say.In(l.View.Tells))
 }
 
 // paint draws one view of the ruff at hand: the solved shape where there is one.
@@ -107,14 +107,14 @@ func (l *Look) notesOf(findings []check.Finding) []figure.Note {
 // held says in words how the reader holds the ruff.
 func (l *Look) held() string {
 	if !l.View.Turned {
-		return say.Word("held.lens", "times", fmt.Sprintf("%.3g", l.camera.Lens.Scale))
+		return say.Text("Enlarged %s times.", fmt.Sprintf("%.3g", l.camera.Lens.Scale))
 	}
 	turn := int(math.Round(l.camera.Turn_deg))
-	side := "held.right"
+	held := "Turned %d degrees to the right, seen from %d degrees above, enlarged %s times."
 	if turn < 0 {
-		turn, side = -turn, "held.left"
+		turn, held = -turn, "Turned %d degrees to the left, seen from %d degrees above, enlarged %s times."
 	}
-	return say.Word(side, "turn", turn, "tilt", int(math.Round(l.camera.Tilt_deg)), "times", fmt.Sprintf("%.3g", l.camera.Zoom))
+	return say.Text(held, turn, int(math.Round(l.camera.Tilt_deg)), fmt.Sprintf("%.3g", l.camera.Zoom))
 }
 
 // PoseNodes are the buttons of the poses.
@@ -124,7 +124,7 @@ func (l *Look) PoseNodes() []doc.Node {
 		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
 			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == l.Pose)).
 			With("aria-disabled", strconv.FormatBool(!l.has(pose))).
-			With("aria-label", say.Word("poselong."+string(pose))).With("title", say.Word("poselong."+string(pose))).Say(say.Word("pose."+string(pose))))
+			With("aria-label", say.Text(poseWords[pose].long)).With("title", say.Text(poseWords[pose].long)).Say(say.Text(poseWords[pose].short)))
 	}
 	return out
 }
@@ -134,7 +134,7 @@ func (l *Look) ViewNodes() []doc.Node {
 	var out []doc.Node
 	for _, v := range figure.Views {
 		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
-			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.Theirs(v.Label.String())))
+			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.In(v.Label)))
 	}
 	return out
 }

@@ -1,211 +1,129 @@
-// Package say holds all that the page says, in one table, and puts it into the
-// page's language: words with their places filled, small numbers, lengths, and
-// what comes from other tables and from errors below.
+// Package say puts what the page says into the page's language: its own texts, those
+// that come from the rooms below, and index.html's.
 package say
 
 import (
+	"errors"
 	"fmt"
 	"html"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
-	"ruffwright/sim"
 	"ruffwright/sim/check"
 )
 
-// Go says a key through Word and Many; index.html as {key}, in a text or an
-// attribute. The labels of fields stand in geom/scheme's table, the sentences of
-// findings in sim/check's; they come in through Fields, Finds and Theirs, nowhere
-// else.
-//
-// A test reads the source: text in it that is not in the table fails, and so
-// does a key that is missing, unused, or called with other places than it has.
+// language is the page's. It is set before New.
+var language = word.English
 
-// Long is the language of the tests: English with every letter of a vowel
-// accented and two fifths longer, so that text which bypasses the table is seen,
-// and so is a place that is too narrow for a translation. (BCP 47 keeps XA for
-// private use.)
-const Long = "en-XA"
+// Speak sets the language of every page made from now on by its tag.
+func Speak(tag string) { language = word.Tagged(tag) }
 
-// tongue is the page's language: English, or Long. It is set before New.
-var tongue = "en"
-
-// Speak sets the language of every page made from now on; one that the page
-// does not know becomes English.
-func Speak(lang string) {
-	tongue = "en"
-	if lang == Long {
-		tongue = Long
-	}
+// Language is the page's language. It shows fields by their labels.
+func Language() word.Language {
+	l := language
+	l.Key = label
+	return l
 }
 
-// Word is the text of a key of the table, its places filled: word("view.said",
-// "view", label) for "View: {view}.". Numbers are given as ints or written
-// already; a place may hold another word.
-func Word(key string, places ...any) string {
-	t, ok := words[key]
-	if !ok {
-		return "{" + key + "}"
-	}
-	t = Theirs(t)
-	if len(places) == 0 {
-		return t
-	}
-	var out strings.Builder
-	for {
-		before, rest, ok := strings.Cut(t, "{")
-		out.WriteString(before)
-		if !ok {
-			return out.String()
-		}
-		name, after, closed := strings.Cut(rest, "}")
-		at := 0
-		for at+1 < len(places) && places[at] != name {
-			at += 2
-		}
-		if !closed || at+1 >= len(places) {
-			out.WriteString("{")
-			t = rest
-			continue
-		}
-		if text, ok := places[at+1].(string); ok {
-			out.WriteString(text)
-		} else {
-			fmt.Fprint(&out, places[at+1])
-		}
-		t = after
-	}
+// In puts a text of the rooms below into the page's language.
+func In(text word.Text) string { return text.In(Language()) }
+
+// Text is a text of the page, as word.Say takes it, in the page's language. The
+// labels and helps of fields and the titles of findings are templates without places.
+func Text(english string, with ...any) string { return In(word.Say(english, with...)) }
+
+// Count is Text for n things, as word.Count takes it.
+func Count(n int, one, many string, with ...any) string {
+	return In(word.Count(n, one, many, with...))
 }
 
-// Language is the page's language, as HTML names it.
-func Language() string { return tongue }
+// label shows the key of a field, or of several with commas between them.
+func label(keys string) string {
+	all := strings.Split(keys, ", ")
+	for i, key := range all {
+		if f, ok := scheme.Lookup(key); ok {
+			key = Text(f.Label)
+		}
+		all[i] = "“" + key + "”"
+	}
+	return strings.Join(all, ", ")
+}
 
-// Fill puts the page's own words into a text of HTML: each {key} in it becomes
-// the key's words, escaped. A key that is not in the table is an error.
+// Fill puts the page's words into a text of HTML: each {text} in it, which may have
+// places in braces of its own, becomes the page's, escaped.
 func Fill(text string) (string, error) {
 	var out strings.Builder
-	for {
-		before, rest, ok := strings.Cut(text, "{")
-		out.WriteString(before)
-		if !ok {
-			return out.String(), nil
+	depth, from := 0, 0
+	for i, r := range text {
+		switch {
+		case r == '{':
+			if depth++; depth == 1 {
+				out.WriteString(text[from:i])
+				from = i + 1
+			}
+		case r == '}' && depth == 0:
+			return "", fmt.Errorf("%.40s: a brace that opens nothing", text[i:])
+		case r == '}':
+			if depth--; depth == 0 {
+				out.WriteString(html.EscapeString(Text(text[from:i])))
+				from = i + 1
+			}
 		}
-		key, rest, ok := strings.Cut(rest, "}")
-		if _, known := words[key]; !ok || !known {
-			return "", fmt.Errorf("{%.40s}: there are no such words in the page's table", key)
-		}
-		out.WriteString(html.EscapeString(Word(key)))
-		text = rest
 	}
+	if depth > 0 {
+		return "", fmt.Errorf("{%.40s: a brace that is not closed", text[from:])
+	}
+	return out.String() + text[from:], nil
 }
 
-// Many is the text of key.one or key.many: {n} is the number in words, {N} the
-// same at the head of a sentence.
-func Many(key string, n int, places ...any) string {
-	key += ".many"
-	if n == 1 {
-		key = strings.TrimSuffix(key, "many") + "one"
-	}
-	return Word(key, append(places, "n", Number(n), "N", Capital(Number(n)))...)
-}
+// numbers are small counts in words.
+var numbers = [...]string{"no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"}
 
 // Number is a small count in words.
 func Number(n int) string {
-	if names := strings.Fields(Word("numbers")); n >= 0 && n < len(names) {
-		return names[n]
+	if n >= 0 && n < len(numbers) {
+		return Text(numbers[n])
 	}
-	return fmt.Sprint(n)
+	return strconv.Itoa(n)
 }
 
-// Theirs is text from another table, in the page's language: a field's, a
-// finding's, a demo's, an error of what lies below.
-func Theirs(text string) string {
-	if tongue == Long {
-		return long(text)
+// Why is what an error says, as a sentence.
+func Why(err error) string { return Sentence(In(word.Of(err))) }
+
+// mostFaults is how many faults of a scheme are told.
+const mostFaults = 5
+
+// Faults are what is wrong with a scheme or its document, a sentence each: the field,
+// the value, what is allowed. The field own is not named: it is told beside it.
+func Faults(err error, own string) string {
+	var list scheme.Errors
+	if one := (scheme.Error{}); errors.As(err, &one) {
+		list = scheme.Errors{one}
+	} else if !errors.As(err, &list) {
+		return Why(err)
 	}
-	return text
-}
-
-// Told is an error of what lies below, as a person reads it: fields by their
-// labels instead of their keys, numbers with no more decimals than anybody uses.
-func Told(why string) string { return Theirs(rounded(labels().Replace(why))) }
-
-// labels puts the fields' labels in the place of their keys. A key that is an
-// ordinary word by itself ("name") stays.
-var labels = sync.OnceValue(func() *strings.Replacer {
-	all := scheme.Fields()
-	slices.SortFunc(all, func(a, b scheme.Field) int { return len(b.Key) - len(a.Key) }) // strip.hem_turns before strip.hem
-	var pairs []string
-	for _, f := range all {
-		if strings.Contains(f.Key, ".") {
-			pairs = append(pairs, f.Key, Word("state.label", "field", f.Label))
+	var lines []string
+	for i, e := range list {
+		if i == mostFaults {
+			lines = append(lines, Text("And %d more.", len(list)-i))
+			break
 		}
-	}
-	return strings.NewReplacer(pairs...)
-})
-
-// mostDecimals is how many decimals a number in an error keeps.
-const mostDecimals = 3
-
-// rounded shortens the numbers in a text that have more than mostDecimals.
-func rounded(text string) string {
-	var out strings.Builder
-	for i := 0; i < len(text); {
-		j := i
-		for j < len(text) && (text[j] >= '0' && text[j] <= '9' || text[j] == '.' && j > i) {
-			j++
+		field := e.Field
+		e.Field = ""
+		line := In(e.Said())
+		if f, ok := scheme.Lookup(field); ok && field != own {
+			line = Text("%s: %s", Text(f.Label), line)
+		} else if field != own && field != "" {
+			line = Text("%s: %s", word.Key(field), line)
 		}
-		whole, decimals, _ := strings.Cut(text[i:j], ".")
-		switch v, err := strconv.ParseFloat(text[i:j], 64); {
-		case j == i:
-			out.WriteByte(text[i])
-			j++
-		case err == nil && whole != "" && len(decimals) > mostDecimals:
-			out.WriteString(strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64))
-		default:
-			out.WriteString(text[i:j])
-		}
-		i = j
+		lines = append(lines, Sentence(line))
 	}
-	return out.String()
-}
-
-// Fields are the fields in the order of the form, their words in the page's
-// language.
-func Fields() []scheme.Field {
-	all := scheme.Fields()
-	if tongue == "en" {
-		return all
-	}
-	for i := range all {
-		f := &all[i]
-		f.Label, f.Help, f.Changes, f.Zero = Theirs(f.Label), Theirs(f.Help), Theirs(f.Changes), Theirs(f.Zero)
-		f.Choices = append([]scheme.Choice(nil), f.Choices...)
-		for k := range f.Choices {
-			f.Choices[k].Label = Theirs(f.Choices[k].Label)
-		}
-	}
-	return all
-}
-
-// Finds are a ruff's findings, lengths in units, in the page's language.
-func Finds(r sim.Ruff, units scheme.Units) []check.Finding {
-	all := check.Find(r, units)
-	for i := range all {
-		f := &all[i]
-		f.Sentence = word.Name(Theirs(f.Sentence.String()))
-		for k := range f.Remedies {
-			f.Remedies[k].Sentence = word.Name(Theirs(f.Remedies[k].Sentence.String()))
-		}
-	}
-	return all
+	return strings.Join(lines, " ")
 }
 
 // Sentence begins with a capital and ends with a stop.
@@ -219,26 +137,8 @@ func Sentence(text string) string {
 
 // Capital begins with a capital.
 func Capital(text string) string {
-	first := true
-	return strings.Map(func(r rune) rune {
-		if first {
-			first = false
-			return unicode.ToUpper(r)
-		}
-		return r
-	}, text)
-}
-
-// mostNamed is how many things that stop a ruff, or are to mend, the verdict
-// names; the findings name all.
-const mostNamed = 3
-
-// Listed is the first few of many things, divided by semicolons.
-func Listed(things []string) string {
-	if len(things) > mostNamed {
-		return Word("verdict.others", "what", strings.Join(things[:mostNamed], "; "), "n", Number(len(things)-mostNamed))
-	}
-	return strings.Join(things, "; ")
+	first, n := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[n:]
 }
 
 // Inside is a title in the middle of a sentence.
@@ -247,11 +147,23 @@ func Inside(title string) string {
 	return string(unicode.ToLower(first)) + title[n:]
 }
 
+// mostNamed is how many things that stop a ruff, or are to mend, the verdict
+// names; the findings name all.
+const mostNamed = 3
+
+// Listed is the first few of many things, divided by semicolons.
+func Listed(things []string) string {
+	if more := len(things) - mostNamed; more > 0 {
+		return Text("%s; and %s more", strings.Join(things[:mostNamed], "; "), Number(more))
+	}
+	return strings.Join(things, "; ")
+}
+
 // Title is a finding's few words.
 func Title(id string) string {
 	for _, r := range check.Table() {
 		if r.ID == id {
-			return Theirs(r.Title)
+			return Text(r.Title)
 		}
 	}
 	return id
@@ -264,11 +176,10 @@ func Amount(x float64, unit string, figures int) string {
 	if math.Abs(x) < 1e-4 {
 		text = "0"
 	}
-	text = scheme.Minus(text)
 	if unit == "°" {
-		return text + unit
+		return Text("%s°", word.Written(text))
 	}
-	return text + " " + Theirs(unit)
+	return Text("%s %s", word.Written(text), Text(unit))
 }
 
 // Brief is a text with at most 24 letters.
@@ -285,55 +196,24 @@ func Length(mm float64, units scheme.Units) string {
 	if units == scheme.Inches {
 		step = 25.4 / 32
 	}
-	return scheme.FormatLength(math.Round(mm/step)*step+0, units)
+	return In(scheme.Length(math.Round(mm/step)*step+0, units))
 }
 
 // Slope says which way an outer edge runs.
 func Slope(deg float64) string {
 	switch {
 	case math.Abs(deg) < 0.5:
-		return Word("slope.level")
+		return Text("level")
 	case deg > 0:
-		return Word("slope.rises")
+		return Text("rises outward")
 	}
-	return Word("slope.falls")
+	return Text("falls outward")
 }
 
 // Slopes is the same as a part of a sentence.
 func Slopes(deg float64) string {
 	if math.Abs(deg) < 0.5 {
-		return Word("slope.islevel")
+		return Text("is level")
 	}
 	return Slope(deg)
-}
-
-// accents are the vowels of Long.
-var accents = map[rune]rune{'a': 'á', 'e': 'é', 'i': 'í', 'o': 'ó', 'u': 'ú', 'y': 'ý', 'A': 'Á', 'E': 'É', 'I': 'Í', 'O': 'Ó', 'U': 'Ú', 'Y': 'Ý'}
-
-// long is text in Long. Places, and what is Long already, stay as they are.
-func long(text string) string {
-	var out strings.Builder
-	in, n, place := 0, 0, false
-	for _, r := range text {
-		switch r {
-		case '{':
-			place = true
-		case '}':
-			place = false
-		}
-		a, vowel := accents[r]
-		if place || !vowel {
-			out.WriteRune(r)
-			if !place {
-				in, n = in+1, n+1
-			}
-			continue
-		}
-		in, n = in+1, n+1
-		out.WriteRune(a)
-		for more := unicode.ToLower(a); n*5 < in*7; n++ {
-			out.WriteRune(more)
-		}
-	}
-	return out.String()
 }

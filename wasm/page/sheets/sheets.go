@@ -25,6 +25,8 @@ const (
 // papers that the press knows.
 var papers = []string{"A4", "Letter"}
 
+var paperWords = map[string]string{"A4": "A4", "Letter": "US Letter"}
+
 // What the square of 100 mm may measure for the press to mend it.
 const (
 	squareLeast_mm = 95
@@ -105,10 +107,10 @@ func readSquare(text string) (mm float64, why string) {
 	}
 	mm, err := scheme.ParseLength(text, scheme.Millimetres)
 	if err != nil {
-		return 0, say.Sentence(say.Told(err.Error()))
+		return 0, say.Why(err)
 	}
 	if mm < squareLeast_mm || mm > squareMost_mm {
-		return 0, say.Word("square.far", "text", text, "least", squareLeast_mm, "most", squareMost_mm)
+		return 0, say.Text("%s is too far off for a printer’s stretch; %d to %d mm can be mended. Most likely “fit to page” is set in the print dialogue, or the paper is of another size.", text, squareLeast_mm, squareMost_mm)
 	}
 	return mm, ""
 }
@@ -127,7 +129,7 @@ func reachable(address string) string {
 
 // printing is how to print just now; ok tells whether all entries can be used.
 func (t *Sheets) printing() (how wire.Printing, ok bool) {
-	how = wire.Printing{Paper: t.paper, Units: t.Now.Units.Symbol(), Address: t.address}
+	how = wire.Printing{Paper: t.paper, Units: t.Now.Units.Symbol(), Address: t.address, Language: say.Language().Tag}
 	var why [2]string
 	how.Wide_mm, why[0] = readSquare(t.square[0])
 	how.High_mm, why[1] = readSquare(t.square[1])
@@ -147,12 +149,12 @@ func (t *Sheets) Make(now_ms float64) []doc.Patch {
 	}
 	t.stopped, t.why = false, ""
 	if t.Now.Entries != "" {
-		t.why = say.Word("sheets.entries", "entries", t.Now.Entries)
+		t.why = say.Text("No sheets were made: they would leave out what is typed, which cannot be used. %s", t.Now.Entries)
 		t.voice.Soon(t.words())
 		return nil
 	}
 	if _, ok := t.printing(); !ok {
-		t.why = say.Word("sheets.nosquare")
+		t.why = say.Text("No sheets were made: what the square measures cannot be used.")
 		t.voice.Soon(t.words())
 		return nil
 	}
@@ -177,7 +179,7 @@ func (t *Sheets) Fail(why string) []doc.Patch {
 	if !t.busy {
 		return nil
 	}
-	t.busy, t.why = false, say.Word("sheets.failed", "why", say.Sentence(say.Told(why)))
+	t.busy, t.why = false, say.Text("The sheets could not be made. %s The rest of the page works on; you may try again. Without a browser: go run ./cmd/ruffwright sheets.", say.Sentence(why))
 	t.voice.Soon(t.why)
 	return []doc.Patch{{Op: doc.OpPress, Name: "end"}}
 }
@@ -204,7 +206,7 @@ func (t *Sheets) Check(now_ms float64) []doc.Patch {
 	case now_ms-t.heard_ms < patience:
 		t.suspect = false
 	case t.suspect:
-		return t.Fail(say.Word("solve.silent"))
+		return t.Fail(say.Text("it fell silent"))
 	default:
 		t.suspect = true
 	}
@@ -239,7 +241,7 @@ func (t *Sheets) Hear(head string, body []byte, now_ms float64) []doc.Patch {
 	case r.Printed != nil:
 		return t.takes(r.Printed)
 	case r.Error != nil:
-		return t.Fail(r.Error.Why)
+		return t.Fail(say.In(r.Error.Why.Text))
 	}
 	return nil
 }

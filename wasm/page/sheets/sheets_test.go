@@ -47,7 +47,7 @@ func TestMade(t *testing.T) {
 	if out := s.Make(1); len(out) > 0 {
 		t.Errorf("a second one begins: %v", out)
 	}
-	if out := s.Stop(); len(out) != 1 || out[0].Name != "end" || s.busy || !strings.Contains(s.words(), say.Word("sheets.stopped")) {
+	if out := s.Stop(); len(out) != 1 || out[0].Name != "end" || s.busy || !strings.Contains(s.words(), say.Text("Stopped; no new sheets were made.")) {
 		t.Errorf("stopped: %v, %s", out, s.words())
 	}
 	if out := s.Hear("{", nil, 2); len(out) > 0 {

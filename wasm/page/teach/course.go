@@ -66,12 +66,12 @@ func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
 	if l == nil {
 		return []doc.Patch{{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Value: ""}, {Op: doc.OpText, ID: "lesson-short"}}, ""
 	}
-	how, words := l.judge(p.Scheme, p.Ruff, p.Findings, p.Settled, func(mm float64) string { return scheme.FormatLength(mm, p.Units) })
+	how, words := l.judge(p.Scheme, p.Ruff, p.Findings, p.Settled, func(mm float64) string { return say.In(scheme.Length(mm, p.Units)) })
 	switch how {
 	case solved:
-		words = say.Word("lesson.solved", "answer", l.Answer)
+		words = say.Text("Solved. %s", l.Answer)
 	case waiting:
-		words = say.Word("lesson.waits")
+		words = say.Text("How the cloth hangs is being solved; then you are told how the lesson stands.")
 	}
 	if p.Instead != "" { // the last good ruff is not what is typed
 		how, words = waiting, p.Instead
@@ -81,15 +81,15 @@ func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
 	}
 	c.told = how == solved
 	state := map[standing]string{waiting: "waiting", unsolved: "open", solved: "solved"}[how]
-	short := say.Word("lesson.short")
+	short := say.Text("Lesson: not solved yet.")
 	if how == solved {
-		short = say.Word("lesson.done")
+		short = say.Text("Lesson: solved.")
 	}
 	var list doc.List
 	list.Flag("lesson", "hidden", false)
 	list.Text("lesson-short", short)
 	list.Attr("lesson-short", "data-state", state)
-	list.Text("lesson-title", say.Word("lesson.title", "title", l.Title))
+	list.Text("lesson-title", say.Text("Lesson: %s", l.Title))
 	list.Nodes("lesson-text", l.nodes())
 	list.Text("lesson-stands", words)
 	list.Attr("lesson-stands", "data-state", state)
@@ -104,7 +104,7 @@ func (l *Lesson) nodes() []doc.Node {
 	}
 	return append(out,
 		doc.El("p", "class=question").Say(l.Question),
-		doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.hint")), doc.El("p", "").Say(l.Hint)))
+		doc.El("details", "", doc.El("summary", "").Say(say.Text("A hint")), doc.El("p", "").Say(l.Hint)))
 }
 
 // Nodes are all lessons to be read before any program loads: each with a
@@ -114,9 +114,9 @@ func (c *Course) Nodes() []doc.Node {
 	var out []doc.Node
 	for _, l := range c.lessons() {
 		body := doc.El("div", "tabindex=-1").With("id", Link+l.Name).WithNodes(l.nodes()...).WithNodes(
-			doc.El("details", "", doc.El("summary", "").Say(say.Word("lesson.shows")), doc.El("p", "").Say(l.Answer)),
+			doc.El("details", "", doc.El("summary", "").Say(say.Text("What shows it, and what mends it")), doc.El("p", "").Say(l.Answer)),
 			doc.El("p", "", doc.El("a", "data-do=lesson").With("href", "#"+Link+l.Name).With("data-with", l.Name).
-				With("aria-label", say.Word("lesson.openthis", "title", l.Title)).Say(say.Word("lesson.open"))))
+				With("aria-label", say.Text("Open this lesson: %s", l.Title)).Say(say.Text("Open this lesson"))))
 		out = append(out, doc.El("li", "", doc.El("details", "class=lesson", doc.El("summary", "").Say(l.Title), body)))
 	}
 	return out
@@ -124,7 +124,7 @@ func (c *Course) Nodes() []doc.Node {
 
 // Words is what the fold of the lessons is called.
 func (c *Course) Words() string {
-	return say.Word("lessons", "n", say.Number(len(c.lessons())))
+	return say.Text("Lessons: %s ruffs with something wrong", say.Number(len(c.lessons())))
 }
 
 // Named gives the lesson that a fragment names.

@@ -102,10 +102,10 @@ func Lessons() []Lesson {
 		if text, ok := assets.Lesson(name); ok {
 			if l, err := readLesson(text); err == nil && l.Name == name {
 				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer} {
-					*text = say.Theirs(*text)
+					*text = say.Text(*text)
 				}
 				for i := range l.Text {
-					l.Text[i] = say.Theirs(l.Text[i])
+					l.Text[i] = say.Text(l.Text[i])
 				}
 				out = append(out, l)
 			}
@@ -182,7 +182,7 @@ const (
 func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, length func(mm float64) string) (standing, string) {
 	for _, key := range l.Solved.Keep {
 		if f, ok := scheme.Lookup(key); ok && f.Get(l.Scheme) != f.Get(s) {
-			return unsolved, say.Word("lesson.keep", "field", say.Theirs(f.Label), "value", kept(f, l.Scheme, length))
+			return unsolved, say.Text("%s must stay as it was: %s. The lesson asks for another way.", say.Text(f.Label), kept(f, l.Scheme, length))
 		}
 	}
 	if !settled {
@@ -192,18 +192,18 @@ func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, se
 		switch {
 		case f.Pending && slices.ContainsFunc(f.Awaits, func(id string) bool { return slices.Contains(l.Solved.Gone, id) }),
 			f.ID == "not-at-rest":
-			return unsolved, say.Word("lesson.unknown")
+			return unsolved, say.Text("Not yet: how the cloth of this ruff hangs is not known.")
 		case !f.Pending && (f.Severity == check.Stop || slices.Contains(l.Solved.Gone, f.ID)):
-			return unsolved, say.Word("lesson.left", "finding", f.Sentence)
+			return unsolved, say.Text("Not yet. %s", f.Sentence)
 		}
 	}
 	for _, in := range l.Solved.Within {
 		v, ok := measured(in.Measure)(r)
 		switch {
 		case !ok || math.IsNaN(v):
-			return unsolved, say.Word("lesson.unknown")
+			return unsolved, say.Text("Not yet: how the cloth of this ruff hangs is not known.")
 		case v < in.Least || v > in.Most:
-			return unsolved, say.Word("lesson.off")
+			return unsolved, say.Text("Not yet: a measure that the lesson asks for is still off.")
 		}
 	}
 	return solved, ""
@@ -217,7 +217,7 @@ func kept(f scheme.Field, s scheme.Scheme, length func(mm float64) string) strin
 	case scheme.KindChoice:
 		for _, c := range f.Choices {
 			if c.Value == f.Get(s) {
-				return say.Theirs(c.Label)
+				return say.Text(c.Label)
 			}
 		}
 	}

@@ -3,13 +3,20 @@ package tell
 import (
 	"fmt"
 
+	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
 
-// signs of the severities: never colour alone.
-var signs = map[check.Severity]string{check.Stop: "✕", check.Mend: "◆", check.Note: "○", check.Caution: "△"}
+// severities by their sign, never colour alone, what a finding begins with, and what
+// the comparison says.
+var severities = map[check.Severity]struct{ sign, begins, found string }{
+	check.Stop:    {"✕", "Stop: ", "stops"},
+	check.Mend:    {"◆", "Mend: ", "to mend"},
+	check.Note:    {"○", "Note: ", ""},
+	check.Caution: {"△", "Caution: ", ""},
+}
 
 // FindingNodes is the list of findings: what will be seen, a button that marks
 // the place, one button a remedy. What is not solved yet comes last, in one
@@ -19,25 +26,25 @@ func (t Tell) FindingNodes() []doc.Node {
 	var pending []string
 	for _, f := range t.Findings {
 		if f.Pending {
-			pending = append(pending, f.Sentence.String())
+			pending = append(pending, say.In(f.Sentence))
 			continue
 		}
 		item := doc.El("li", "id=finding-"+f.ID+" class=finding data-severity="+string(f.Severity),
 			doc.El("p", "class=sentence",
-				doc.El("span", "class=sign aria-hidden=true").Say(signs[f.Severity]),
-				doc.El("strong", "").Say(say.Word("severity."+string(f.Severity))),
-				doc.Text(f.Sentence.String())))
+				doc.El("span", "class=sign aria-hidden=true").Say(severities[f.Severity].sign),
+				doc.El("strong", "").Say(say.Text(severities[f.Severity].begins)),
+				doc.Text(say.In(f.Sentence))))
 		if f.Severity == check.Caution {
 			care.Nodes = append(care.Nodes, item)
 			continue
 		}
 		acts := doc.El("p", "class=acts",
 			doc.El("button", "type=button class=quiet data-do=hand id=hand-"+f.ID).
-				With("data-with", f.ID).With("aria-pressed", fmt.Sprint(t.Hand == f.ID)).Say(say.Word("finding.where")))
+				With("data-with", f.ID).With("aria-pressed", fmt.Sprint(t.Hand == f.ID)).Say(say.Text("Show where")))
 		for _, i := range t.Ask.Offered(f) {
-			label := say.Word("finding.try", "change", f.Remedies[i].Sentence)
+			label := say.Text("Try: %s", f.Remedies[i].Sentence)
 			if t.Ask.Cures(f, i) {
-				label = say.Word("finding.apply", "change", f.Remedies[i].Sentence)
+				label = say.Text("Apply: %s", f.Remedies[i].Sentence)
 			}
 			button := doc.El("button", fmt.Sprintf("type=button class=apply data-do=apply id=apply-%s-%d", f.ID, i)).
 				With("data-with", fmt.Sprintf("%s %d", f.ID, i)).Say(label)
@@ -61,7 +68,7 @@ func (t Tell) FindingNodes() []doc.Node {
 		out = append(out, fold)
 	}
 	if len(care.Nodes) > 0 {
-		out = append(out, doc.El("div", "class=care", doc.El("h3", "").Say(say.Word("finding.care")), care))
+		out = append(out, doc.El("div", "class=care", doc.El("h3", "").Say(say.Text("Take care")), care))
 	}
 	return out
 }
@@ -70,9 +77,9 @@ func (t Tell) FindingNodes() []doc.Node {
 // region.
 func (t Tell) News() string {
 	if len(t.Wrong) > 0 {
-		for _, f := range say.Fields() {
+		for _, f := range scheme.Fields() {
 			if w, ok := t.Wrong[f.Key]; ok {
-				return say.Word("entry.bad", "field", f.Label, "why", w.Why)
+				return say.Text("%s: %s The last good ruff is shown.", say.Text(f.Label), w.Why)
 			}
 		}
 	}
@@ -82,7 +89,7 @@ func (t Tell) News() string {
 	}
 	for _, f := range t.Findings {
 		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
-			return words + " " + f.Sentence.String()
+			return words + " " + say.In(f.Sentence)
 		}
 	}
 	return words

@@ -46,7 +46,7 @@ func TestOffered(t *testing.T) {
 		{Tried: check.Fails, Then: 4},
 		{Tried: check.Fails, Then: 4, Brings: []string{"sinks"}},
 		{Tried: check.Removes, Then: 1.5, Ends: []string{"sinks"}},
-		{Why: "it did not come to rest"},
+		{Why: word.Packed{Text: word.Say("it did not come to rest")}},
 	} {
 		tried.Finding, tried.Remedy = "bow", i
 		hear(wire.Reply{ID: 1, Tried: &tried})

@@ -15,7 +15,7 @@ func (t Tell) Form() []doc.Node {
 	var out []doc.Node
 	for _, g := range scheme.Groups() {
 		var plain, rare []doc.Node
-		for _, f := range say.Fields() {
+		for _, f := range scheme.Fields() {
 			switch {
 			case f.Group != g.Key:
 			case f.Rare:
@@ -27,7 +27,7 @@ func (t Tell) Form() []doc.Node {
 		if len(plain)+len(rare) == 0 {
 			continue
 		}
-		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(say.Theirs(g.Label)))
+		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(say.Text(g.Label)))
 		set.Nodes = append(set.Nodes, plain...)
 		if len(rare) > 0 {
 			fold := doc.El("details", "class=rare id=rare-"+g.Key, doc.El("summary", "id=rare-"+g.Key+"-label").Say(rareLabel(len(rare), len(plain))))
@@ -41,9 +41,9 @@ func (t Tell) Form() []doc.Node {
 
 func rareLabel(rare, plain int) string {
 	if plain > 0 {
-		return say.Word("form.more", "n", rare)
+		return say.Text("%d more, seldom changed", rare)
 	}
-	return say.Word("form.rare", "n", rare)
+	return say.Text("%d seldom changed", rare)
 }
 
 // row is one field: label, control, unit, message, help.
@@ -55,7 +55,7 @@ func (t Tell) row(f scheme.Field) doc.Node {
 	case scheme.KindChoice:
 		c = doc.El("select", "")
 		for _, choice := range f.Choices {
-			option := doc.El("option", "").With("value", choice.Value).Say(choice.Label)
+			option := doc.El("option", "").With("value", choice.Value).Say(say.Text(choice.Label))
 			if choice.Value == value {
 				option = option.With("selected", "")
 			}
@@ -71,22 +71,22 @@ func (t Tell) row(f scheme.Field) doc.Node {
 		c = doc.El("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").With("value", value)
 	}
 	c = c.With("id", id).With("data-key", f.Key).With("aria-describedby", id+"-unit "+id+"-wrong "+id+"-decided "+id+"-help "+id+"-range "+id+"-changes")
-	help := doc.El("p", "class=help id="+id+"-help").Say(f.Help)
+	help := doc.El("p", "class=help id="+id+"-help").Say(say.Text(f.Help))
 	row := doc.El("div", "class=field").With("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
-		if utf8.RuneCountInString(choice.Label) > widestChoice {
+		if utf8.RuneCountInString(say.Text(choice.Label)) > widestChoice {
 			row = row.With("data-wide", "")
 		}
 	}
 	return row.WithNodes(
-		doc.El("label", "for="+id).Say(f.Label),
-		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(say.Theirs(f.UnitIn(t.Units)))),
+		doc.El("label", "for="+id).Say(say.Text(f.Label)),
+		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))),
 		doc.El("p", "class=wrong id="+id+"-wrong"),
 		doc.El("p", "class=decided id="+id+"-decided").Say(t.Decided(f)),
 		help,
 		doc.El("p", "class=range",
 			doc.El("span", "id="+id+"-range").Say(t.rangeWords(f)), doc.Text(" "),
-			doc.El("span", "id="+id+"-changes").Say(say.Word("form.changes", "what", say.Inside(f.Changes)))),
+			doc.El("span", "id="+id+"-changes").Say(say.Text("Changes: %s", say.Inside(say.Text(f.Changes))))),
 	)
 }
 
@@ -99,10 +99,10 @@ func (t Tell) rangeWords(f scheme.Field) string {
 	case scheme.KindChoice, scheme.KindText:
 		return ""
 	}
-	words := say.Theirs(f.For(t.Scheme).Allowed(t.Units).String())
+	words := say.In(f.For(t.Scheme).Allowed(t.Units))
 	if f.Zero != "" && f.Number(t.Scheme) == 0 {
 		if now := t.planned(f); now != "" {
-			words = say.Word("form.now", "range", words, "value", now)
+			words = say.Text("%s; now %s", words, now)
 		}
 	}
 	return say.Sentence(words)
@@ -130,7 +130,7 @@ func (t Tell) planned(f scheme.Field) string {
 		return ""
 	}
 	if f.Kind == scheme.KindLength {
-		return scheme.FormatLength(v, t.Units)
+		return say.In(scheme.Length(v, t.Units))
 	}
-	return strconv.FormatFloat(v, 'g', 4, 64) + " " + say.Theirs(f.Unit)
+	return strconv.FormatFloat(v, 'g', 4, 64) + " " + say.Text(f.Unit)
 }

@@ -18,39 +18,39 @@ func (t Tell) numberRows() []numberRow {
 	plan, mean, over := t.Ruff.Plan, t.Ruff.Folded.Mean, t.Ruff.Totals()
 	length := func(mm float64) string { return say.Length(mm, t.Units) }
 	rows := []numberRow{
-		{say.Word("sum.neckline"), length(plan.Neckline_mm), say.Word("sum.neckline.note")},
-		{say.Word("sum.band"), length(plan.BandPlanned_mm), say.Word("sum.band.note")},
+		{say.Text("Neckline"), length(plan.Neckline_mm), say.Text("girth and ease")},
+		{say.Text("Band, as planned"), length(plan.BandPlanned_mm), say.Text("neckline and overlap")},
 	}
 	if plan.Band_mm != plan.BandPlanned_mm {
-		rows = append(rows, numberRow{say.Word("sum.bandmade"), length(plan.Band_mm), ""})
+		rows = append(rows, numberRow{say.Text("Band, as made"), length(plan.Band_mm), ""})
 	}
 	rows = append(rows,
-		numberRow{say.Word("sum.sets"), fmt.Sprint(plan.Sets), say.Word("sum.sets.note", "crests", plan.Crests, "troughs", plan.Troughs)},
-		numberRow{say.Word("sum.panel"), length(plan.Panel_mm), fitted(plan.PanelFitted)},
-		numberRow{say.Word("sum.strip"), length(plan.Strip_mm), say.Word("sum.strip.note")})
+		numberRow{say.Text("Sets"), fmt.Sprint(plan.Sets), say.Text("%d top folds, %d bottom folds", plan.Crests, plan.Troughs)},
+		numberRow{say.Text("Fold to fold"), length(plan.Panel_mm), fitted(plan.PanelFitted)},
+		numberRow{say.Text("Strip"), length(plan.Strip_mm), say.Text("with end hems, without joins and spare")})
 	if have := plan.Scheme.Strip.Have; have > 0 {
-		rows = append(rows, numberRow{say.Word("sum.have"), length(have), say.Word("sum.have.note", "sets", fmt.Sprintf("%.4g", plan.SetsHave))})
+		rows = append(rows, numberRow{say.Text("Strip at hand"), length(have), say.Text("makes %s sets", fmt.Sprintf("%.4g", plan.SetsHave))})
 	}
 	rows = append(rows,
-		numberRow{say.Word("sum.over"), say.Length(over.OuterBreadth_mm, t.Units), say.Word("sum.over.note", "depth", say.Length(over.OuterDepth_mm, t.Units))},
-		numberRow{say.Word("sum.pitch"), length(plan.Pitch_mm), ""})
+		numberRow{say.Text("The ruff, across"), say.Length(over.OuterBreadth_mm, t.Units), say.Text("over all; %s front to back", say.Length(over.OuterDepth_mm, t.Units))},
+		numberRow{say.Text("Room for a set at the neck"), length(plan.Pitch_mm), ""})
 	if t.Ruff.Solved == nil { // solvedRows has these as the cloth hangs
 		rows = append(rows,
-			numberRow{say.Word("sum.pitchouter"), length(mean.PitchOuter_mm), ""},
-			numberRow{say.Word("sum.height"), length(mean.HeightOuter_mm), say.Word("sum.folded")},
-			numberRow{say.Word("sum.inner"), length(mean.HeightInner_mm), say.Word("sum.folded")},
-			numberRow{say.Word("sum.loop"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
+			numberRow{say.Text("Room for a set at the outer edge"), length(mean.PitchOuter_mm), ""},
+			numberRow{say.Text("Height at the outer edge"), length(mean.HeightOuter_mm), say.Text("as folded")},
+			numberRow{say.Text("Height at the inner edge"), length(mean.HeightInner_mm), say.Text("as folded")},
+			numberRow{say.Text("Loop’s clear width"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
 	}
 	if plan.Slack > 0 {
-		rows = append(rows, numberRow{say.Word("sum.slack"), fmt.Sprintf("%.3f", plan.Slack), say.Word("sum.slack.note", "inner", say.Length(plan.InnerPanel_mm, t.Units), "apart", say.Length(plan.InnerPanel_mm/plan.Slack, t.Units))})
+		rows = append(rows, numberRow{say.Text("Slack"), fmt.Sprintf("%.3f", plan.Slack), say.Text("%s of inner edge between sewn points %s apart", say.Length(plan.InnerPanel_mm, t.Units), say.Length(plan.InnerPanel_mm/plan.Slack, t.Units))})
 	}
 	if e := scheme.FaceError(t.Scheme); e.Relative > 0 {
-		note := say.Word("sum.look.note", "percent", fmt.Sprintf("%.1f", 100*e.Relative))
+		note := say.Text("%s %% of the length, from one face measure", fmt.Sprintf("%.1f", 100*e.Relative))
 		if e.Depth_mm > 0 {
-			rows = append(rows, numberRow{say.Word("sum.lookdepth"), length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
+			rows = append(rows, numberRow{say.Text("Depth from the picture"), length(plan.Scheme.Ruff.Depth) + " ± " + length(e.Depth_mm), note})
 		}
 		if e.Height_mm > 0 {
-			rows = append(rows, numberRow{say.Word("sum.lookheight"), length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
+			rows = append(rows, numberRow{say.Text("Height from the picture"), length(plan.Scheme.Ruff.Height) + " ± " + length(e.Height_mm), note})
 		}
 	}
 	return rows
@@ -58,16 +58,16 @@ func (t Tell) numberRows() []numberRow {
 
 func fitted(yes bool) string {
 	if yes {
-		return say.Word("sum.panel.fitted")
+		return say.Text("fitted to the height")
 	}
 	return ""
 }
 
 func meeting(yes bool) string {
 	if yes {
-		return say.Word("sum.meet")
+		return say.Text("neighbours meet: closed")
 	}
-	return say.Word("sum.gape")
+	return say.Text("neighbours do not meet: gaping")
 }
 
 // NumberNodes is the body of the table.
@@ -95,15 +95,15 @@ func (t Tell) NumbersText() string {
 	if of := t.State().Of(); of != "" {
 		line(of, "", "")
 	}
-	line(say.Word("sums.of"), say.Word("sums.is"), say.Word("sums.remark"))
+	line(say.Text("Of"), say.Text("Is"), say.Text("Remark"))
 	for _, r := range append(t.numberRows(), t.solvedRows()...) {
 		line(r.label, r.value, r.note)
 	}
 	if t.Ruff.Solved == nil {
-		line(say.Word("sum.hangs"), say.Word("sum.hangs.not"), "")
+		line(say.Text("How the cloth hangs"), say.Text("not solved"), "")
 	}
 	if code := t.Scheme.Code(); code != "" {
-		line(say.Word("sum.code"), code, "")
+		line(say.Text("Share code"), code, "")
 	}
 	return pattern.TabSeparated(rows)
 }

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/sim/check/compare"
 	"ruffwright/wasm/doc"
@@ -12,16 +13,16 @@ import (
 
 // PairActs are the buttons of the comparison.
 func (t Tell) PairActs() []doc.Node {
-	button := func(id, key string) doc.Node {
-		return doc.El("button", "type=button data-do="+id+" id="+id).Say(say.Word(key))
+	button := func(id, label string) doc.Node {
+		return doc.El("button", "type=button data-do="+id+" id="+id).Say(say.Text(label))
 	}
 	twin := doc.El("button", "type=button data-do=twin id=twin").Say(t.TwinLabel())
 	if !t.Compares() {
-		return []doc.Node{button("compare-keep", "compare.keep"), twin}
+		return []doc.Node{button("compare-keep", "Keep this ruff to compare"), twin}
 	}
 	return []doc.Node{
-		button("compare-swap", "compare.swap"), button("compare-keep", "compare.atob"), button("compare-back", "compare.btoa"),
-		twin, button("compare-stop", "compare.stop"),
+		button("compare-swap", "Swap A and B"), button("compare-keep", "Copy A to B"), button("compare-back", "Copy B to A"),
+		twin, button("compare-stop", "Stop comparing"),
 	}
 }
 
@@ -31,7 +32,7 @@ func (t Tell) pairNodes() []doc.Node {
 		return nil
 	}
 	c := t.Comparison()
-	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.Theirs(c.Sentence.String()))}
+	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.In(c.Sentence))}
 	cell := func(role, class string, words string) doc.Node {
 		return doc.El("td", "role="+role+" class="+class).Say(words)
 	}
@@ -51,26 +52,26 @@ func (t Tell) pairNodes() []doc.Node {
 	}
 	var fields, troubles, measures []doc.Node
 	for _, f := range c.Fields {
-		fields = append(fields, row(say.Theirs(f.Field.Label), t.decision(f.Field, f.A.String()), t.decision(f.Field, f.B.String()), "", "figure"))
+		fields = append(fields, row(say.Text(f.Field.Label), decision(f.Field, f.A), decision(f.Field, f.B), "", "figure"))
 	}
 	for _, t := range c.Troubles {
-		troubles = append(troubles, row(say.Theirs(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
+		troubles = append(troubles, row(say.Text(t.Title), found(t.A, t.PendingA), found(t.B, t.PendingB), "", "found"))
 	}
 	for _, m := range c.Measures {
 		class := "figure"
-		differ := say.Theirs(m.Difference.String())
+		differ := say.In(m.Difference)
 		if m.Better != compare.Neither {
-			differ = say.Word("compare.better", "difference", differ, "which", string(m.Better))
+			differ = say.Text("%s, %s better", differ, string(m.Better))
 		}
-		measures = append(measures, row(say.Theirs(m.Label), say.Theirs(m.A.Text.String()), say.Theirs(m.B.Text.String()), differ, class))
+		measures = append(measures, row(say.Text(m.Label), say.In(m.A.Text), say.In(m.B.Text), differ, class))
 	}
 	table := doc.El("table", "class=two role=table",
-		doc.El("caption", "class=hidden").Say(say.Word("compare.caption")),
+		doc.El("caption", "class=hidden").Say(say.Text("A and B: what differs")),
 		doc.El("thead", "role=rowgroup", doc.El("tr", "role=row", doc.El("td", "role=cell").Say(""),
-			named(head("columnheader", "col", say.Word("compare.a")).With("data-of", "A"), t.Scheme.Name),
-			named(head("columnheader", "col", say.Word("compare.b")).With("data-of", "B"), t.B.Scheme.Name),
-			head("columnheader", "col", say.Word("compare.differ")))))
-	table.Nodes = slices.Concat(table.Nodes, body(say.Word("compare.fields"), fields), body(say.Word("compare.troubles"), troubles), body(say.Word("compare.measures"), measures))
+			named(head("columnheader", "col", "A").With("data-of", "A"), t.Scheme.Name),
+			named(head("columnheader", "col", "B").With("data-of", "B"), t.B.Scheme.Name),
+			head("columnheader", "col", say.Text("Difference")))))
+	table.Nodes = slices.Concat(table.Nodes, body(say.Text("Decided otherwise"), fields), body(say.Text("What will go wrong"), troubles), body(say.Text("What comes of it"), measures))
 	return append(out, table)
 }
 
@@ -83,22 +84,23 @@ func named(head doc.Node, name string) doc.Node {
 }
 
 // decision is a value of a field as the form calls it.
-func (t Tell) decision(f scheme.Field, value string) string {
+func decision(f scheme.Field, value word.Text) string {
+	text := say.In(value)
 	for _, c := range f.Choices {
-		if c.Value == value {
-			return say.Theirs(c.Label)
+		if c.Value == text {
+			return say.Text(c.Label)
 		}
 	}
-	return say.Theirs(value)
+	return text
 }
 
 // found says what a finding comes to in one of the two.
 func found(s check.Severity, pending bool) string {
 	switch {
 	case s != "":
-		return signs[s] + " " + say.Word("found."+string(s))
+		return severities[s].sign + " " + say.Text(severities[s].found)
 	case pending:
-		return say.Word("found.pending")
+		return say.Text("not solved yet")
 	}
-	return say.Word("found.no")
+	return say.Text("no")
 }

@@ -1,6 +1,7 @@
 package tell
 
 import (
+	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -22,7 +23,7 @@ func (t Tell) Patches() []doc.Patch {
 // entries are the controls of the form.
 func (t Tell) entries(out *doc.List) {
 	shown := t.Scheme.Looked()
-	for _, f := range say.Fields() {
+	for _, f := range scheme.Fields() {
 		id := doc.Control(f.Key)
 		bad, isBad := t.Wrong[f.Key]
 		switch {
@@ -35,7 +36,7 @@ func (t Tell) entries(out *doc.List) {
 		out.Flag(id, "aria-invalid", isBad)
 		out.Text(id+"-wrong", bad.Why)
 		out.Text(id+"-decided", t.Decided(f))
-		out.Text(id+"-unit", say.Theirs(f.UnitIn(t.Units)))
+		out.Text(id+"-unit", say.Text(f.UnitIn(t.Units)))
 		out.Text(id+"-range", t.rangeWords(f))
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/measure"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -17,9 +18,9 @@ func (t Tell) solvedRows() []numberRow {
 		return nil
 	}
 	m := r.Ruff
-	remark := say.Word("sum.solved")
+	remark := say.Text("solved")
 	if !m.Converged {
-		remark = say.Word("sum.restless")
+		remark = say.Text("solved, but not come to rest")
 	}
 	var rows []numberRow
 	show := func(field *float64, label, note string) {
@@ -28,29 +29,29 @@ func (t Tell) solvedRows() []numberRow {
 			rows = append(rows, numberRow{label, t.measured(q, &m), note})
 		}
 	}
-	show(&m.PitchOuter_mm, say.Word("sum.pitchouter"), remark)
-	show(&m.HeightOuter_mm, say.Word("sum.heighthangs"), remark)
-	show(&m.HeightInner_mm, say.Word("sum.inner"), remark)
-	show(&m.Loop_mm, say.Word("sum.loophangs"), meeting(m.LoopsMeet))
-	show(&m.Reach_mm, say.Word("sum.reach"), remark)
-	show(&m.Droop_mm, say.Word("sum.droop"), say.Word("sum.droop.note"))
-	show(&m.Tilt_deg, say.Word("sum.slope"), say.Slope(m.Tilt_deg))
-	show(&m.Bow_mm, say.Word("sum.bow"), say.Word("sum.bow.note"))
-	show(&m.Vertical_mm_per_g, say.Word("sum.vertical"), say.Word("sum.vertical.note"))
-	show(&m.Lateral_mm_per_g, say.Word("sum.lateral"), say.Word("sum.lateral.note"))
+	show(&m.PitchOuter_mm, say.Text("Room for a set at the outer edge"), remark)
+	show(&m.HeightOuter_mm, say.Text("Height at the outer edge, hanging"), remark)
+	show(&m.HeightInner_mm, say.Text("Height at the inner edge"), remark)
+	show(&m.Loop_mm, say.Text("Narrower loop’s clear width, hanging"), meeting(m.LoopsMeet))
+	show(&m.Reach_mm, say.Text("Outer edge from the neck"), remark)
+	show(&m.Droop_mm, say.Text("Droop of the outer edge, its mean"), say.Text("as set on the sticks, less as released"))
+	show(&m.Tilt_deg, say.Text("Slope from neck to outer edge"), say.Slope(m.Tilt_deg))
+	show(&m.Bow_mm, say.Text("Moves when the wearer bows"), say.Text("the outer edge, at 60°"))
+	show(&m.Vertical_mm_per_g, say.Text("Gives up and down"), say.Text("the outer edge, for its own weight once more"))
+	show(&m.Lateral_mm_per_g, say.Text("Gives sideways"), say.Text("likewise, all loops leaning the same way"))
 	if m.OtherFound {
-		rows = append(rows, numberRow{say.Word("sum.other"), say.Word("sum.other.is", "bottom", say.Length(m.OtherHeights[1], t.Units), "top", say.Length(m.OtherHeights[0], t.Units)), undecided(m.OtherShare)})
+		rows = append(rows, numberRow{say.Text("Lying the other way"), say.Text("%s to %s", say.Length(m.OtherHeights[1], t.Units), say.Length(m.OtherHeights[0], t.Units)), undecided(m.OtherShare)})
 	}
-	show(&m.Thread_N, say.Word("sum.thread"), remark)
-	return append(rows, numberRow{say.Word("sum.mesh"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
+	show(&m.Thread_N, say.Text("Pull on the most loaded stitch"), remark)
+	return append(rows, numberRow{say.Text("How it was solved"), m.Mesh, cells(len(r.Sets), m.Iterations+m.Extra)})
 }
 
 // cells says how many half sets were solved, in how many steps.
 func cells(n, steps int) string {
 	if n == 1 {
-		return say.Word("sum.mesh.alike", "steps", steps)
+		return say.Text("cells of each half set; all half sets alike, %d steps", steps)
 	}
-	return say.Word("sum.mesh.differing", "n", n, "steps", steps)
+	return say.Text("cells of each half set; %d different ones, %d steps", n, steps)
 }
 
 // measured writes what a measure comes to.
@@ -58,47 +59,47 @@ func (t Tell) measured(q *measure.Measure, of *measure.Values) string {
 	x, known := q.Number(of)
 	switch {
 	case !known:
-		return say.Word("sum.unstable")
+		return say.Text("does not hold")
 	case q.Unit == "degrees":
-		return scheme.Minus(fmt.Sprintf("%.1f°", x+0))
+		return say.Text("%s°", word.Number{Value: x, Decimals: 1})
 	case q.Unit == "N":
-		return fmt.Sprintf("%.2g N", x)
+		return say.Text("%s N", word.Written(fmt.Sprintf("%.2g", x)))
 	}
 	return say.Length(x, t.Units)
 }
 
 func undecided(share float64) string {
 	if math.Abs(share) <= 0.1 {
-		return say.Word("sum.other.flip")
+		return say.Text("outer edge’s bottom and top; it may flip from one to the other")
 	}
 	if share < 0 {
-		return say.Word("sum.other.easier")
+		return say.Text("outer edge’s bottom and top; it lies easier so")
 	}
-	return say.Word("sum.other.push")
+	return say.Text("outer edge’s bottom and top; it takes a push to lie so")
 }
 
 // limits are what the solver leaves out, said for this ruff.
 func (t Tell) limits() []string {
 	s := t.Ruff.Plan.Scheme
 	out := []string{
-		say.Word("limits.odd"),
-		say.Word("limits.time"),
-		say.Word("limits.bow"),
+		say.Text("Every set is solved as if its neighbours were its mirror images. A single odd set, the ends at the opening and the closure are outside it."),
+		say.Text("Friction between the loops, damp, wind and wear are left out; so is the starch’s giving way with time."),
+		say.Text("The bow is the pull of gravity turned by 60° to the front and back of the neck; how the neck itself bends is left out."),
 	}
 	if c, ok := scheme.ClothNamed(s.Cloth.Name); ok && guessed(t.Scheme) {
-		out = append(out, say.Word("limits.cloth", "cloth", say.Theirs(c.Name), "source", say.Theirs(c.Source)))
+		out = append(out, say.Text("The cloth is not measured: what is entered as 0 is a guess for %s (%s). Stiffness that follows from it may be half or twice as much; your own swatch tells.", say.Text(c.Name), say.Text(c.Source)))
 	}
 	if t.Ruff.Plan.MarksOwn {
-		out = append(out, say.Word("limits.marks"))
+		out = append(out, say.Text("Your own marks are solved as regular sets of their mean length fold to fold: what single marks do is not seen."))
 	}
 	if t.Ruff.Plan.Row.OneEdge() {
-		out = append(out, say.Word("limits.single"))
+		out = append(out, say.Text("Sewn at one edge only, a ruff may lie in more than one way. The numbers tell of the other way if one was found; there may be more."))
 	}
 	if t.Ruff.Plan.Row.Tucked() && s.Starch.Bend == 0 {
-		out = append(out, say.Word("limits.unstarched"))
+		out = append(out, say.Text("Tucked and not starched, cloth can lie in several ways that cost it much the same. What is shown is one of them."))
 	}
 	if t.Ruff.Plan.Row.Tucked() {
-		out = append(out, say.Word("limits.tucked"))
+		out = append(out, say.Text("How tucked sets give sideways is not told: the answer hangs on how finely they are solved."))
 	}
 	return out
 }

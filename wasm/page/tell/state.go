@@ -15,19 +15,19 @@ func stateNodes(s work.State) []doc.Node {
 		list := doc.El("ul", "")
 		for _, r := range s.Refused {
 			list.Nodes = append(list.Nodes, doc.El("li", "",
-				doc.Text(say.Word("entry.other", "field", r.Field.Label, "why", r.Why)),
+				doc.Text(say.Text("%s: %s", say.Text(r.Field.Label), r.Why)),
 				goTo(r.Field, "state-"+doc.Control(r.Field.Key))))
 		}
-		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.last"))), list}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Text("What you see is the last good ruff, not what is typed."))), list}
 	case work.Cannot:
-		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Word("state.cannot")), doc.Text(s.Why))}
+		return []doc.Node{doc.El("p", "", doc.El("span", "class=sign aria-hidden=true").Say("✕"), doc.El("strong", "").Say(say.Text("How this cloth hangs cannot be solved. ")), doc.Text(s.Why))}
 	}
 	return nil
 }
 
 // goTo is a button that leads to a field.
 func goTo(f scheme.Field, id string) doc.Node {
-	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(say.Word("state.goto", "field", f.Label))
+	return doc.El("button", "type=button class=quiet data-do=goto id="+id).With("data-with", f.Key).Say(say.Text("Go to: %s", say.Text(f.Label)))
 }
 
 // panels of the page that show the ruff; each says which one where it is not
@@ -44,7 +44,7 @@ func (t Tell) states(out *doc.List) {
 	for _, panel := range panels {
 		words := s.Of()
 		if panel.id == "stage" && words != "" { // the drawing has little room
-			words = say.Word("state.ofstage")
+			words = say.Text("The last good ruff, not what is typed")
 		}
 		if panel.of == "compare-of" && !t.Compares() {
 			words = ""
@@ -55,7 +55,7 @@ func (t Tell) states(out *doc.List) {
 	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
 		rare, bad := 0, 0
 		plain := 0
-		for _, f := range say.Fields() {
+		for _, f := range scheme.Fields() {
 			switch {
 			case f.Group != g.Key:
 			case !f.Rare:
@@ -72,7 +72,7 @@ func (t Tell) states(out *doc.List) {
 		}
 		words := rareLabel(rare, plain)
 		if bad > 0 {
-			words = say.Many("form.refused", bad, "fold", words)
+			words = say.Count(bad, "%[1]s: ✕ one entry in it cannot be used", "%s: ✕ %s entries in it cannot be used", words, say.Number(bad))
 		}
 		out.Text("rare-"+g.Key+"-label", words)
 		out.Flag("rare-"+g.Key, "data-refused", bad > 0)

@@ -15,9 +15,9 @@ func (t Tell) Verdict() string {
 	switch s.Kind {
 	case work.Typing:
 		r := s.Refused[0]
-		return say.Word("verdict.typing", "field", r.Field.Label, "text", r.Text, "used", r.Used)
+		return say.Text("The ruff as before, with %s %s: “%s” cannot be used as far as it is typed.", say.Text(r.Field.Label), r.Used, r.Text)
 	case work.LastOne:
-		return say.Word("verdict.last", "verdict", t.judgement(s))
+		return say.Text("Of the last good ruff, not of what is typed: %s", t.judgement(s))
 	}
 	return t.judgement(s)
 }
@@ -34,52 +34,58 @@ func (t Tell) judgement(s work.State) string {
 		named[f.Severity] = append(named[f.Severity], say.Inside(say.Title(f.ID)))
 	}
 	stop, mend := named[check.Stop], named[check.Mend]
-	ruff := say.Word("thing." + string(t.Scheme.Wearer.Part))
+	ruff := say.Text("ruff")
+	if t.Scheme.Wearer.Part == scheme.Wrist {
+		ruff = say.Text("cuff")
+	}
 	words := ""
 	switch {
 	case len(stop) > 0:
-		words = say.Many("verdict.stop", len(stop), "ruff", ruff, "what", say.Listed(stop))
-		if n := len(mend); n > 0 {
-			words = say.Many("verdict.more", n, "verdict", words)
-		}
+		words = say.Count(len(stop), "One thing stops this %[2]s: %[3]s.", "%s things stop this %s: %s.", say.Capital(say.Number(len(stop))), ruff, say.Listed(stop))
+		words = more(words, len(mend))
 	case s.Why != "":
-		words = say.Word("verdict.cannot", "ruff", ruff)
-		if n := len(mend); n > 0 {
-			words = say.Many("verdict.more", n, "verdict", words)
-		}
-		return words
+		return more(say.Text("Nobody can tell how this %s will stand: how its cloth hangs cannot be solved.", ruff), len(mend))
 	case len(mend) > 0 && pending > 0:
-		words = say.Many("verdict.drawn.mend", len(mend), "ruff", ruff, "what", say.Listed(mend))
+		words = say.Count(len(mend), "As drawn, nothing stops this %[2]s, but one thing is to mend: %[3]s.", "As drawn, nothing stops this %[2]s, but %[1]s things are to mend: %[3]s.", say.Number(len(mend)), ruff, say.Listed(mend))
 	case len(mend) > 0:
-		words = say.Many("verdict.mend", len(mend), "ruff", ruff, "what", say.Listed(mend))
+		words = say.Count(len(mend), "This %[2]s will stand, but one thing is to mend: %[3]s.", "This %[2]s will stand, but %[1]s things are to mend: %[3]s.", say.Number(len(mend)), ruff, say.Listed(mend))
 	case pending > 0:
-		words = say.Word("verdict.drawn", "ruff", ruff)
+		words = say.Text("As drawn, nothing stops this %s.", ruff)
 	default:
 		words = t.stands(ruff)
 	}
 	if pending == 0 {
 		return words
 	}
-	what, how := "hang", "not"
-	if t.Ruff.Solved != nil {
-		what = "firm"
+	switch solved, busy := t.Ruff.Solved != nil, t.Ask.Busy(); {
+	case solved && busy:
+		return say.Text("%s How firmly it holds is being solved.", words)
+	case solved:
+		return say.Text("%s How firmly it holds is not solved.", words)
+	case busy:
+		return say.Text("%s How the cloth hangs is being solved.", words)
 	}
-	if t.Ask.Busy() {
-		how = "busy"
+	return say.Text("%s How the cloth hangs is not solved.", words)
+}
+
+// more adds to a verdict how many things are to mend beside what stops.
+func more(verdict string, mend int) string {
+	if mend == 0 {
+		return verdict
 	}
-	return say.Word("verdict."+what+"."+how, "verdict", words)
+	return say.Count(mend, "%[1]s One thing more is to mend.", "%s %s things more are to mend.", verdict, say.Capital(say.Number(mend)))
 }
 
 // stands says how a ruff stands that nothing is wrong with.
 func (t Tell) stands(ruff string) string {
 	r := t.Ruff.Solved
 	if r == nil || !r.Converged() || !r.Ruff.BowDone {
-		return say.Word("verdict.plain", "ruff", ruff)
+		return say.Text("Nothing stops this %s.", ruff)
 	}
 	height := say.Length(r.Ruff.HeightOuter_mm, t.Units)
-	wanted := scheme.FormatLength(t.Ruff.Plan.Scheme.Ruff.Height, t.Units)
+	wanted := scheme.Length(t.Ruff.Plan.Scheme.Ruff.Height, t.Units)
 	if bow := say.Length(r.Ruff.Bow_mm, t.Units); bow != say.Length(0, t.Units) {
-		return say.Word("verdict.good", "ruff", ruff, "sets", t.Ruff.Plan.Sets, "height", height, "wanted", wanted, "bow", bow)
+		return say.Text("This %s will stand: %d sets, %s high as they hang (%s wanted), and when the wearer bows the outer edge moves by %s.", ruff, t.Ruff.Plan.Sets, height, wanted, bow)
 	}
-	return say.Word("verdict.firm", "ruff", ruff, "sets", t.Ruff.Plan.Sets, "height", height, "wanted", wanted)
+	return say.Text("This %s will stand: %d sets, %s high as they hang (%s wanted), and when the wearer bows the outer edge keeps its place.", ruff, t.Ruff.Plan.Sets, height, wanted)
 }

@@ -1,7 +1,6 @@
 package work
 
 import (
-	"errors"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -39,7 +38,7 @@ func (w *Work) Enter(key, text string, live bool) bool {
 				w.ruled, w.ruledBy = ruled, key
 			}
 			if changed && w.editing != key {
-				w.remember(step{before: before, what: say.Theirs(f.Label)})
+				w.remember(step{before: before, what: say.Text(f.Label)})
 			}
 			if live && changed {
 				w.editing = key
@@ -50,11 +49,11 @@ func (w *Work) Enter(key, text string, live bool) bool {
 		}
 	}
 	if live {
-		w.draft = &Wrong{text, w.why(f, err)}
+		w.draft = &Wrong{text, say.Faults(err, key)}
 		return false
 	}
 	w.editing = ""
-	w.Wrong[key] = Wrong{text, w.why(f, err)}
+	w.Wrong[key] = Wrong{text, say.Faults(err, key)}
 	return true
 }
 
@@ -77,22 +76,30 @@ func (w *Work) with(f scheme.Field, text string, all bool) (s scheme.Scheme, rul
 	return s, ruled, s.Validate()
 }
 
+// decided says that a field follows from another, by the other's key.
+var decided = map[string]string{
+	"look.depth_ratio":  "Follows from the picture: “%s” times the wearer’s face height. What you type here counts in its place.",
+	"look.height_ratio": "Follows from the picture: “%s” times the wearer’s face height. What you type here counts in its place.",
+	"look.quarter":      "Follows from the picture: four times “%s”. What you type here counts in its place.",
+	"pleat.marks":       "Follows from “%s”. Clear them, and what you type here counts.",
+}
+
 // Decided says at a field who decides it, where it does not itself, or what its
 // own last entry put aside; else "".
 func (w *Work) Decided(f scheme.Field) string {
 	label := func(key string) string {
 		of, _ := scheme.Lookup(key)
-		return say.Theirs(of.Label)
+		return say.Text(of.Label)
 	}
 	if by := w.Scheme.DecidedBy(f.Key); len(by) > 0 {
-		return say.Word("decide."+by[0], "field", label(by[0]))
+		return say.Text(decided[by[0]], label(by[0]))
 	}
 	if v, fitted := w.fittedTuck(f); fitted {
-		return say.Word("decide.fitted", "value", v)
+		return say.Text("In this ruff %s: fitted, since there is no room for more.", v)
 	}
 	for _, o := range w.ruled {
 		if o.By == f.Key {
-			return say.Word("decide.aside", "field", label(o.Key), "was", o.Was)
+			return say.Text("Yours counts now: %s %s is put aside.", label(o.Key), o.Was)
 		}
 	}
 	return ""
@@ -114,33 +121,7 @@ func (w *Work) Ruled() string {
 	for _, o := range w.ruled {
 		of, _ := scheme.Lookup(o.Key)
 		by, _ := scheme.Lookup(o.By)
-		out = append(out, say.Word("decide.said", "field", say.Theirs(of.Label), "was", o.Was, "by", say.Theirs(by.Label), "now", o.Now))
+		out = append(out, say.Text("%s %s counts no longer: %s decides now, %s.", say.Text(of.Label), o.Was, say.Text(by.Label), o.Now))
 	}
 	return strings.Join(out, " ")
-}
-
-// why words an error for the field that caused it. A field at fault with
-// others is told of them by their labels.
-func (w *Work) why(f scheme.Field, err error) string {
-	var list scheme.Errors
-	var one scheme.Error
-	switch {
-	case errors.As(err, &list):
-	case errors.As(err, &one):
-		list = scheme.Errors{one}
-	default:
-		return say.Sentence(say.Told(err.Error()))
-	}
-	var lines []string
-	for _, e := range list {
-		line := strings.TrimSpace(e.Value.String() + " " + say.Told(e.Why.String()))
-		if other, ok := scheme.Lookup(e.Field); ok && e.Field != f.Key {
-			line = say.Word("entry.other", "field", say.Theirs(other.Label), "why", line)
-		}
-		if !e.Allowed.Empty() {
-			line = say.Word("entry.beyond", "why", line, "allowed", say.Told(e.Allowed.String()))
-		}
-		lines = append(lines, say.Sentence(line))
-	}
-	return strings.Join(lines, " ")
 }

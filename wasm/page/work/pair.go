@@ -74,13 +74,16 @@ func (w *Work) Comparison() compare.Comparison {
 	of.a, of.b, of.solvedA, of.solvedB, of.units = w.Asked, w.B.Asked, w.Ruff.Solved, w.B.Side.Ruff.Solved, w.Units
 	if of != c.of {
 		c.of, c.comparison = of, compare.Of(w.sideA(), w.B.Side, w.Units)
-		w.B.Findings = say.Finds(w.B.Side.Ruff, w.Units)
+		w.B.Findings = check.Find(w.B.Side.Ruff, w.Units)
 	}
 	return c.comparison
 }
 
-// Pair carries out a command of the comparison, each of them one step, and gives
-// the key of what is said of it; "" where nothing was done.
+// Twinned is said of the comparison with the other way of sewing: its sentence.
+const Twinned = "%s"
+
+// Pair carries out a command of the comparison, each of them one step, and gives the
+// template of what is said of it, with a place for the news; "" where nothing was done.
 func (w *Work) Pair(name string) (said string, err error) {
 	a, b := w.Scheme, w.B.Scheme
 	if b == nil && name != "compare-keep" && name != "twin" {
@@ -91,22 +94,22 @@ func (w *Work) Pair(name string) (said string, err error) {
 		if b != nil && w.B.Asked == w.Asked {
 			return "", nil
 		}
-		said, what := "keep", say.Word("step.keep")
+		said, what := "Kept as B. Change A in the form: both are shown.", say.Text("keep a ruff to compare")
 		if b != nil {
-			said, what = "atob", say.Word("step.atob")
+			said, what = "A is copied to B.", say.Text("copy A to B")
 		}
 		w.remember(step{before: a, what: what})
 		return said, w.SetB(&a)
 	case "compare-back": // B becomes A
-		return "btoa", w.Swap(*b, say.Word("step.btoa"))
+		return "B is copied to A. %s", w.Swap(*b, say.Text("copy B to A"))
 	case "compare-swap":
-		if err := w.Swap(*b, say.Word("step.swap")); err != nil {
+		if err := w.Swap(*b, say.Text("swap A and B")); err != nil {
 			return "", err
 		}
-		return "swap", w.SetB(&a)
+		return "A and B are swapped. %s", w.SetB(&a)
 	case "compare-stop":
-		w.remember(step{before: a, what: say.Word("step.stop")})
-		return "stop", w.SetB(nil)
+		w.remember(step{before: a, what: say.Text("stop comparing")})
+		return "The comparison is put away; A stays.", w.SetB(nil)
 	}
 	other, err := check.SewnOtherwise(a) // the first comparison that everybody needs
 	if err != nil {
@@ -120,7 +123,7 @@ func (w *Work) Pair(name string) (said string, err error) {
 	w.B = was
 	w.remember(step{before: a, what: w.TwinLabel()})
 	w.B = now
-	return "twin", nil
+	return Twinned, nil
 }
 
 // Code is what a link holds: the ruff at hand, or both; "" if that is too much.
@@ -136,12 +139,17 @@ func (w *Work) Holds(a scheme.Scheme, b *scheme.Scheme) bool {
 	return Same(a, w.Scheme) && (b == nil || w.Compares() && Same(*b, *w.B.Scheme))
 }
 
+// sewnTo are the edges that a ruff may be sewn to, "" both.
+var sewnTo = map[scheme.Edge]string{
+	"": "top and bottom edge", scheme.EdgeTop: "top edge only", scheme.EdgeBottom: "bottom edge only", scheme.EdgeNone: "to neither edge",
+}
+
 // TwinLabel is what the button of the first comparison says: how A is sewn, and
 // the other way.
 func (w *Work) TwinLabel() string {
-	this, other := "both", "top"
+	this, other := scheme.Edge(""), scheme.EdgeTop
 	if row := w.Ruff.Plan.Row; row.OneEdge() {
-		this, other = string(row.Edge()), "both"
+		this, other = row.Edge(), ""
 	}
-	return say.Word("twin", "this", say.Word("sewn."+this), "other", say.Word("sewn."+other))
+	return say.Text("Compare: %s, or %s", say.Text(sewnTo[this]), say.Text(sewnTo[other]))
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/page/say"
 )
@@ -40,10 +41,10 @@ const (
 func (s State) Old() bool { return s.Kind == LastOne || s.Kind == Typing }
 
 // State gives the state; busy is whether the solver works on it, none why it has no
-// answer, "" where it has or may have.
-func (w *Work) State(busy bool, none string) State {
+// answer, empty where it has or may have.
+func (w *Work) State(busy bool, none word.Text) State {
 	s := State{Kind: AsTyped}
-	for _, f := range say.Fields() {
+	for _, f := range scheme.Fields() {
 		entry, bad := w.Wrong[f.Key]
 		if !bad && len(w.Wrong) == 0 && w.draft != nil && w.Under == f.Key {
 			entry, bad = *w.draft, true
@@ -51,17 +52,17 @@ func (w *Work) State(busy bool, none string) State {
 		if bad {
 			used := f.Show(w.Scheme.Looked(), w.Units)
 			if unit := f.UnitIn(w.Units); unit != "" {
-				used += " " + say.Theirs(unit)
+				used += " " + say.Text(unit)
 			}
 			s.Refused = append(s.Refused, Refusal{f, say.Brief(entry.Text), entry.Why, say.Brief(used)})
 		}
 	}
 	if i := slices.IndexFunc(w.Findings, func(f check.Finding) bool { return f.ID == cannotSolve }); i >= 0 {
-		s.Why = w.Findings[i].Sentence.String()
+		s.Why = say.In(w.Findings[i].Sentence)
 	} else if w.Misfit != nil { // a finding that stops says the same in its own way
-		s.Why = say.Sentence(say.Told(w.Misfit.Error()))
-	} else if none != "" {
-		s.Why = say.Sentence(say.Told(none))
+		s.Why = say.Why(w.Misfit)
+	} else if !none.Empty() {
+		s.Why = say.Sentence(say.In(none))
 	}
 	switch {
 	case len(w.Wrong) > 0:
@@ -83,7 +84,7 @@ const cannotSolve = "cannot-solve"
 func (s State) Entries() string {
 	var out []string
 	for _, r := range s.Refused {
-		out = append(out, say.Word("entry.other", "field", r.Field.Label, "why", r.Why))
+		out = append(out, say.Text("%s: %s", say.Text(r.Field.Label), r.Why))
 	}
 	return strings.Join(out, " ")
 }
@@ -95,7 +96,7 @@ func (s State) Of() string {
 	}
 	var used []string
 	for _, r := range s.Refused {
-		used = append(used, say.Word("state.used", "field", r.Field.Label, "value", r.Used))
+		used = append(used, say.Text("%s %s", say.Text(r.Field.Label), r.Used))
 	}
-	return say.Word("state.of", "used", strings.Join(used, "; "))
+	return say.Text("Of the last good ruff, with %s; not of what is typed.", strings.Join(used, "; "))
 }

@@ -62,7 +62,7 @@ func (w *Work) Take(s scheme.Scheme) error {
 			w.Ruff.Solved, w.Whole = b.Side.Ruff.Solved, true // what is solved of the very same
 		}
 	}
-	w.Findings = say.Finds(w.Ruff, w.Units)
+	w.Findings = check.Find(w.Ruff, w.Units)
 	w.changes.Shown, w.changes.Taken, w.changes.Turned = true, true, w.changes.Turned || !again
 	return nil
 }
@@ -70,14 +70,14 @@ func (w *Work) Take(s scheme.Scheme) error {
 // Solve takes A as far as it is solved.
 func (w *Work) Solve(solved *sim.Solved, whole bool) {
 	w.Ruff.Solved, w.Whole = solved, whole
-	w.Findings = say.Finds(w.Ruff, w.Units)
+	w.Findings = check.Find(w.Ruff, w.Units)
 	w.changes.Shown = true
 }
 
 // Measure writes all lengths in other units.
 func (w *Work) Measure(units scheme.Units) {
 	w.Units = units
-	w.Findings = say.Finds(w.Ruff, units)
+	w.Findings = check.Find(w.Ruff, units)
 	w.changes.Shown = true
 }
 
@@ -146,7 +146,7 @@ func (w *Work) Apply(id string, n int) (bool, error) {
 	if err := w.Take(s); err != nil {
 		return true, err
 	}
-	w.remember(step{before: before, what: say.Word("step.remedy", "change", remedy.Sentence)})
+	w.remember(step{before: before, what: say.Text("“%s”", remedy.Sentence)})
 	w.clears()
 	return true, nil
 }
