@@ -64,7 +64,7 @@ func longSite(t *testing.T) string {
 // plain finds the texts and names that have a plain vowel: they bypass the table
 // of words. What is not to be translated says so (translate=no, code).
 const plain = `(() => {
-	const out = new Set(), vowel = {test: (s) => /[aeiouy]/i.test(s.replace(/\bA\b/g, ""))}, // A is a name, as B
+	const out = new Set(), vowel = {test: (s) => /[aeiouy]/i.test(s.replace(/\bA\b|“0 trough[^”]*”/g, ""))}, // A is a name, as B; marks are typed so
 		 kept = (e) => e.closest("code, pre, noscript, script, [translate=no]");
 	const walk = document.createTreeWalker(document.documentElement, NodeFilter.SHOW_TEXT);
 	for (let n; (n = walk.nextNode());) if (vowel.test(n.data) && !kept(n.parentElement) && n.parentElement.tagName !== "TITLE") out.add(n.data.trim());

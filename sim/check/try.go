@@ -4,15 +4,20 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"fmt"
 
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 )
 
 // ErrUnknown is wrapped by Try's errors where the changed ruff does not tell: its
 // cloth did not come to rest, or it cannot be solved.
 var ErrUnknown = errors.New("it cannot be told what the remedy does")
+
+// unknown is ErrUnknown in a whole sentence.
+func unknown(english string, with ...any) error {
+	return word.Fault{Text: word.Say(english, with...), Of: ErrUnknown}
+}
 
 // Solver solves a scheme, leaving out what the options say.
 type Solver func(context.Context, scheme.Scheme, sim.Options) (sim.Ruff, error)
@@ -41,7 +46,7 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 	}
 	l, ok := lawOf(f.ID)
 	if !ok {
-		return Outcome{}, fmt.Errorf("%w: no finding is called %q", ErrUnknown, f.ID)
+		return Outcome{}, unknown("it cannot be told what the remedy does: no finding is called %q", f.ID)
 	}
 	after, err := solve(ctx, changed, sim.Options{SkipFiner: l.parts&finerPart == 0})
 	if err != nil {
@@ -50,10 +55,10 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 	then := &view{r: after, p: &after.Plan, s: after.Plan.Scheme, u: scheme.Millimetres}
 	if l.From == FromMechanics {
 		if s := after.Solved; s == nil || !s.Ruff.Converged {
-			return Outcome{}, fmt.Errorf("%w: with it the cloth does not come to rest", ErrUnknown)
+			return Outcome{}, unknown("it cannot be told what the remedy does: with it the cloth does not come to rest")
 		}
 		if l.applies(then) && then.awaits(l.parts) {
-			return Outcome{}, fmt.Errorf("%w: not all of it was solved", ErrUnknown)
+			return Outcome{}, unknown("it cannot be told what the remedy does: not all of it was solved")
 		}
 	}
 	out := Outcome{Tried: Removes, Brings: worse(r, after)}
