@@ -128,7 +128,7 @@ var everyRule = []string{"wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa",
 // the rules on colour are run, once.
 func (b *tab) axeClean(state, within string) {
 	b.t.Helper()
-	for _, s := range []screen{{width: 1280, height: 800}, {width: 320, height: 568, touch: true}} {
+	for _, s := range []screen{{width: 1000, height: 600}, {width: 320, height: 568, touch: true}} {
 		b.resize(s)
 		for _, dark := range []bool{false, true} {
 			if dark && s.width == 320 {
@@ -167,8 +167,7 @@ var states = []struct {
 	name, within string
 	reach        func(b *tab)
 }{
-	{"start", "html", func(b *tab) {}},
-	{"all open", "html", func(b *tab) { b.run(`document.querySelectorAll("details").forEach((d) => d.open = true)`) }},
+	{"start, all open", "html", func(b *tab) { b.run(`document.querySelectorAll("details").forEach((d) => d.open = true)`) }},
 	{"findings", ".look", func(b *tab) {
 		b.run(`document.querySelectorAll("header details").forEach((d) => d.open = false); document.querySelector('[data-do="demo"][data-with="floppy"]').click()`)
 		b.await(still)
@@ -272,7 +271,7 @@ func TestVoice(t *testing.T) {
 // TestAxe: the checker finds nothing wrong in any state of the page, by day on a
 // desktop and at 320 px, and by candle; and it does find what is made wrong.
 func TestAxe(t *testing.T) {
-	b := open(t, site(t), screen{width: 1280, height: 800, still: true}).ready()
+	b := open(t, site(t), screen{width: 1000, height: 600}).ready()
 	began := time.Now()
 	for _, s := range states {
 		s.reach(b)
@@ -292,7 +291,7 @@ func TestAxe(t *testing.T) {
 	}
 	b.clean()
 
-	b.resize(screen{width: 1280, height: 800})
+	b.resize(screen{width: 1000, height: 600})
 	b.enter("wearer.girth", "xx")
 	b.calm()
 
@@ -302,11 +301,11 @@ func TestAxe(t *testing.T) {
 			http.NotFound(w, r)
 		}
 		return missing
-	}), screen{width: 1280, height: 800})
+	}), screen{width: 1000, height: 600})
 	failed.await(`!document.getElementById("failure").hidden`)
 	failed.axeClean("no program", "body")
 
-	dead := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+	dead := open(t, site(t), screen{width: 1000, height: 600, unsolved: true}).drawn()
 	dead.enter("ruff.sets", "44")
 	dead.run(`ruffwright.fail("a fault made by the test")`)
 	dead.axeClean("program stopped", "body")

@@ -288,7 +288,7 @@ func TestNoProgram(t *testing.T) {
 		"old browser": {screen{before: "delete globalThis.WebAssembly"}, nil, "WebAssembly"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c.screen.width, c.screen.height = 1280, 800
+			c.screen.width, c.screen.height = 640, 480
 			b := open(t, serve(t, siteDir(t), c.meddle), c.screen)
 			b.await(`!document.getElementById("failure").hidden`)
 			if got := b.text("#failure"); !strings.Contains(got, c.says) || !strings.Contains(got, "Reload") {

@@ -26,9 +26,9 @@ const where = `(() => { const e = document.activeElement; return !e || e === doc
 // through the canvas, and with Shift and Tab back: the same stops in reverse,
 // none twice, all in sight and with a visible ring. Escape leaves the canvas.
 func TestTab(t *testing.T) {
-	for _, s := range []screen{{width: 1280, height: 800}, {width: 390, height: 844}} {
+	for _, s := range []screen{{width: 1000, height: 600, unsolved: true}, {width: 390, height: 844, unsolved: true}} {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
-			b := open(t, site(t), s).ready()
+			b := open(t, site(t), s).drawn()
 			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
 			if n := eval[int](b, `[...document.querySelectorAll("*")].filter((e) => e.tabIndex > 0).length`); n > 0 {
 				t.Errorf("%d elements have a positive tabindex", n)
@@ -75,7 +75,7 @@ func TestTab(t *testing.T) {
 // TestGestures turns and enlarges the ruff by mouse, wheel, touch, keys and
 // buttons; Home returns to the very same picture.
 func TestGestures(t *testing.T) {
-	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+	b := open(t, site(t), screen{width: 1000, height: 600, unsolved: true}).drawn()
 	b.settle()
 	middle := eval[[]float64](b, `(() => { const r = document.getElementById("stage").getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 	x, y := middle[0], middle[1]
@@ -102,8 +102,8 @@ func TestGestures(t *testing.T) {
 	changes("a drag", func() {
 		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, x, y, chromedp.ButtonLeft, chromedp.ClickCount(1)),
 			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+60, y+10, chromedp.ButtonLeft),
-			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+700, y+20, chromedp.ButtonLeft), // over the form
-			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+700, y+20, chromedp.ButtonLeft, chromedp.ClickCount(1)))
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+500, y+20, chromedp.ButtonLeft), // over the form
+			chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, x+500, y+20, chromedp.ButtonLeft, chromedp.ClickCount(1)))
 	})
 	after := b.pixels()
 	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x+30, y))
@@ -138,7 +138,7 @@ func TestGestures(t *testing.T) {
 	changes("a press and the wheel", func() { press(x, y); wheel(-120, 0) })
 	reset()
 	press(x, y)
-	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y+500), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y))
+	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y+280), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, x, y))
 	scrolls("after the pointer left it")
 	for _, key := range []string{"\u0302", "\u0303", "\u0304", "\u0301", "+", "-"} {
 		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").focus()`))
@@ -183,7 +183,7 @@ func TestIdle(t *testing.T) {
 		const draw = WebGL2RenderingContext.prototype[name];
 		WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
 	}`
-	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true, before: count}).drawn()
+	b := open(t, site(t), screen{width: 800, height: 600, unsolved: true, before: count}).drawn()
 	b.settle()
 	time.Sleep(time.Second)
 	was := eval[int](b, "drawn")
@@ -203,7 +203,7 @@ func TestIdle(t *testing.T) {
 // stand beside the field, the entry stays to be mended, the ruff is the last
 // good one, and a good entry clears it all.
 func TestBadEntries(t *testing.T) {
-	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
+	b := open(t, site(t), quick).drawn()
 	b.settle()
 	// What is planned: what is solved comes and goes with every number that is
 	// good while it is typed.
@@ -253,7 +253,7 @@ func TestOpening(t *testing.T) {
 	})
 	s := scheme.Default()
 	s.Ruff.Sets = 48
-	b := open(t, home+"#"+s.Code(), screen{width: 1280, height: 800, unsolved: true})
+	b := open(t, home+"#"+s.Code(), quick)
 	b.await(`document.getElementById("state").textContent.includes("being opened")`)
 	if eval[bool](b, `document.getElementById("verdict").checkVisibility()`) {
 		t.Error("the start's verdict stands there while a link is opened")
@@ -267,15 +267,15 @@ func TestOpening(t *testing.T) {
 // TestLink opens a link, a broken link, and copies one.
 func TestLink(t *testing.T) {
 	home := site(t)
-	b := open(t, home, screen{width: 1280, height: 800, unsolved: true}).drawn()
+	b := open(t, home, quick).drawn()
 	b.enter("ruff.sets", "48")
 	b.click("#share")
 	b.await(`location.hash.length > 4`)
 	link := eval[string](b, "location.hash")
-	again := open(t, home+link, screen{width: 1280, height: 800, unsolved: true}).drawn()
+	again := open(t, home+link, quick).drawn()
 	again.await(`document.querySelector("#f-ruff-sets").value === "48"`)
 	again.clean()
-	broken := open(t, home+link[:len(link)-3], screen{width: 1280, height: 800, unsolved: true}).drawn()
+	broken := open(t, home+link[:len(link)-3], quick).drawn()
 	for _, bad := range []string{"", "#%00%ff", "#1." + strings.Repeat("A", 9000), "#<img src=x onerror=alert(1)>"} {
 		if bad != "" {
 			broken.do(chromedp.Evaluate[chromedp.Void](fmt.Sprintf(`document.querySelector("#notice").textContent = ""; location.hash = %q`, bad)))

@@ -81,7 +81,7 @@ func takePictures(t *testing.T, dir string) {
 			t.Fatal(err)
 		}
 	}
-	b := open(t, site(t), screen{width: 1280, height: 860, still: true}).ready()
+	b := open(t, site(t), screen{width: 1280, height: 860}).ready()
 	take(b, "first", ".head")
 	b.follow(demo("floppy"))
 	b.click("#pose-bow")
@@ -94,7 +94,7 @@ func takePictures(t *testing.T, dir string) {
 	b.media(true, true)
 	b.click("#twin")
 	take(b, "compare", ".picture")
-	b = open(t, site(t)+"#lesson=ends-up", screen{width: 390, height: 780, ratio: 1.5, touch: true, still: true}).ready()
+	b = open(t, site(t)+"#lesson=ends-up", screen{width: 390, height: 780, ratio: 1.5, touch: true}).ready()
 	take(b, "lesson", "#lesson")
 	b.click(`[data-do="lesson-away"]`)
 	b.follow(demo("wide"))

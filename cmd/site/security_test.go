@@ -24,7 +24,7 @@ func TestHostile(t *testing.T) {
 	}
 	for name, home := range map[string]func(*testing.T) string{"site": site, "file": single} {
 		t.Run(name, func(t *testing.T) {
-			b := open(t, home(t)+"#"+s.Code(), screen{width: 1000, height: 700, before: `globalThis.harmed = 0; globalThis.harm = () => { harmed++; };`}).ready()
+			b := open(t, home(t)+"#"+s.Code(), screen{width: 640, height: 480, before: `globalThis.harmed = 0; globalThis.harm = () => { harmed++; };`}).ready()
 			b.await(`document.querySelector("#finding-quarters")`)
 			for _, view := range []string{"above", "side", "set", "flat", "hand"} {
 				b.click("#view-" + view)

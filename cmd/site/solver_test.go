@@ -101,8 +101,8 @@ func TestSolved(t *testing.T) {
 // the stage, a sentence and a table, at two widths; a link holds both; the step can
 // be taken back.
 func TestCompare(t *testing.T) {
-	for _, s := range []screen{{width: 1280, height: 800}, {width: 320, height: 568, touch: true}} {
-		b := open(t, serve(t, siteDir(t), nil), s).ready()
+	for _, s := range []screen{{width: 1000, height: 600}, {width: 320, height: 568, touch: true}} {
+		b := open(t, site(t), s).ready()
 		b.top()
 		was := b.pixels()
 		b.click("#twin")
@@ -146,7 +146,7 @@ func TestCompare(t *testing.T) {
 // it is left a fine one; a slow solve is stopped by a change and by the button,
 // within 200 ms.
 func TestNewestChangeWins(t *testing.T) {
-	b := open(t, site(t), screen{width: 1280, height: 800, before: counted}).ready()
+	b := open(t, site(t), screen{width: 640, height: 480, before: counted}).ready()
 	was := eval[int](b, "asks.length")
 	b.run(`{ const e = document.querySelector("#f-wearer-girth"); e.focus(); for (const v of ["401", "402", "403"]) { e.value = v; e.dispatchEvent(new Event("input", {bubbles: true})); } }`)
 	coarse := fmt.Sprintf("asks.slice(%d)", was)
@@ -226,7 +226,7 @@ func TestNoSolver(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
-			c.screen.width, c.screen.height = 1280, 800
+			c.screen.width, c.screen.height = 640, 480
 			b := open(t, serve(t, siteDir(t), c.meddle), c.screen).drawn()
 			b.await(state + ` === "gone"`)
 			if got := b.text("#solving"); !strings.Contains(got, c.says) || !strings.Contains(got, "geometry") {
@@ -283,7 +283,7 @@ func TestSolverTimes(t *testing.T) {
 	}`
 	// A small stage without movement, for a machine whose processor draws: it
 	// would have to draw and solve at once.
-	b := open(t, site(t), screen{width: 400, height: 380, still: true, before: slow}).ready()
+	b := open(t, site(t), screen{width: 400, height: 380, before: slow}).ready()
 	b.settle()
 	mark := func(name string) float64 {
 		return eval[float64](b, fmt.Sprintf(`performance.getEntriesByName("ruffwright-%s")[0].startTime`, name))

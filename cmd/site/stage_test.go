@@ -25,6 +25,7 @@ func TestStage(t *testing.T) {
 		screens = append(screens, screen{width: 1280, height: 800}, screen{width: 1280, height: 800, dark: true}, screen{width: 390, height: 844, touch: true, dark: true})
 	}
 	for _, s := range screens {
+		s.moves = true // it plays
 		s.before = `globalThis.drawn = 0; for (const name of ["drawElements", "drawArrays"]) {
 			const draw = WebGL2RenderingContext.prototype[name];
 			WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };

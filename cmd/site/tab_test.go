@@ -39,7 +39,7 @@ type screen struct {
 	width, height int64
 	ratio         float64 // 0 = 1
 	dark, touch   bool
-	still         bool   // reduced motion
+	moves         bool   // what can move does: else the reader wants less motion, and fewer frames are drawn
 	unsolved      bool   // a browser without workers: what is drawn is the closed form, at once
 	kept          bool   // what earlier tabs stored on the device is there
 	stocks        bool   // the page may keep itself for use without a network
@@ -64,7 +64,7 @@ func open(t *testing.T, url string, s screen) *tab {
 		t.Fatal(err)
 	}
 	b.resize(s)
-	b.media(s.dark, s.still)
+	b.media(s.dark, !s.moves)
 	if _, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true}); err != nil {
 		t.Fatal(err)
 	}
