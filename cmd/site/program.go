@@ -30,7 +30,9 @@ var wordy = []string{
 	"bufio", "bytes", "compress/flate", "context", "encoding/base64", "encoding/binary", "encoding/json", "fmt",
 	"internal/poll", "internal/strconv", "io/fs", "os", "reflect", "sort", "strconv", "strings", "syscall", "time",
 	"unicode", "unicode/utf8", "golang.org/x/text/unicode/norm", "ruffwright/geom/pattern", "ruffwright/geom/scheme",
-	"ruffwright/sim/window", "ruffwright/sim/check", "ruffwright/sim/shell/known",
+	"ruffwright/sim/window", "ruffwright/sim/check", "ruffwright/sim/shell/known", "ruffwright/geom", "ruffwright/geom/curve",
+	"ruffwright/geom/pleat", "ruffwright/geom/word", "ruffwright/sim", "ruffwright/sim/cloth", "ruffwright/sim/measure",
+	"ruffwright/wasm/port", "ruffwright/wasm/solving", "errors", "hash/crc32", "sync", "gonum.org/v1/gonum/mathext",
 }
 
 // wordyPress are those of the press beside them: they lay out and write, and wait
@@ -38,7 +40,8 @@ var wordy = []string{
 var wordyPress = []string{
 	"archive/zip", "image/png", "rsc.io/qr", "rsc.io/qr/coding", "golang.org/x/image/font/sfnt",
 	"codeberg.org/go-pdf/fpdf", "encoding/gob", "encoding/xml", "image/gif", "image/jpeg", "regexp", "regexp/syntax",
-	"ruffwright/sim/paper", "ruffwright/sim/paper/sheet", "ruffwright/wasm/printing",
+	"ruffwright/sim/paper", "ruffwright/sim/paper/sheet", "ruffwright/wasm/printing", "ruffwright/geom/draw", "ruffwright/geom/figure",
+	"compress/lzw", "compress/zlib", "encoding/hex", "path/filepath", "golang.org/x/text/encoding", "golang.org/x/text/encoding/charmap",
 }
 
 // terse are the flags that keep the packages small.
