@@ -47,7 +47,7 @@ func TestTotalsOfTheSolved(t *testing.T) {
 		t.Fatal(err)
 	}
 	drawn := r.Totals().OuterBreadth_mm
-	r.Solved = &Solved{Ruff: measure.Values{Converged: true, Reach_mm: r.Plan.Scheme.Ruff.Depth - 10}}
+	r.Solved = &Solved{Sets: make([]measure.Values, 1), Ruff: measure.Values{Converged: true, Reach_mm: r.Plan.Scheme.Ruff.Depth - 10}}
 	if got := r.Totals().OuterBreadth_mm; math.Abs(got-(drawn-20)) > 1e-9 {
 		t.Errorf("%g mm at rest, drawn %g", got, drawn)
 	}
