@@ -29,16 +29,11 @@ type Neckline struct {
 
 // Station is one place on a neckline.
 type Station struct {
-	// S is the arc length from the centre front, mm, in [0, girth).
-	S float64
-	// Pos is the place, mm.
-	Pos Vec2
-	// Tangent is the unit direction of growing S.
-	Tangent Vec2
-	// Normal is the unit normal that points away from the neck.
-	Normal Vec2
-	// Curvature is that of the curve, 1/mm, always positive.
-	Curvature float64
+	S         float64 // arc length from the centre front, mm, in [0, girth)
+	Pos       Vec2    // mm
+	Tangent   Vec2    // unit direction of growing S
+	Normal    Vec2    // unit, away from the neck
+	Curvature float64 // 1/mm, always positive
 }
 
 // NewNeckline returns the ellipse whose perimeter is girth (mm, ease

@@ -33,16 +33,8 @@ func (a Vec2) Unit() Vec2 {
 	return Vec2{a.X / n, a.Y / n}
 }
 
-// Perp returns a turned by +90° (counter-clockwise).
-func (a Vec2) Perp() Vec2 { return Vec2{-a.Y, a.X} }
-
 // Rotate returns a turned by the angle whose cosine and sine are c and s.
 func (a Vec2) Rotate(c, s float64) Vec2 { return Vec2{c*a.X - s*a.Y, s*a.X + c*a.Y} }
-
-// Lerp returns a + t(b − a).
-func (a Vec2) Lerp(b Vec2, t float64) Vec2 {
-	return Vec2{a.X + t*(b.X-a.X), a.Y + t*(b.Y-a.Y)}
-}
 
 // Vec3 is a point or a direction of space. Lengths are in mm.
 type Vec3 struct{ X, Y, Z float64 }

@@ -16,29 +16,26 @@ type Lens struct{ Scale, X, Y float64 }
 const (
 	letterRoom = 7.0 // beside the title, for the letter
 	letterSize = 4.4
-	gutter     = 4.0 // between the two
 )
 
 // Gutter is how far two drawings stand apart on one sheet, mm.
-const Gutter = gutter
+const Gutter = 4.0
 
-// Beside puts two drawings on one sheet, b to the right of a or, stacked, below
-// it, each seen through the lens and cut off at its own edge, with its letter in
-// its upper left corner. The letters are words too: the sheet's description says
-// A's and B's.
+// Beside puts two drawings on one sheet, b to the right of a or, stacked, below it,
+// each seen through the lens, cut off at its own edge, with its letter.
 func Beside(a, b Drawing, stacked bool, lens Lens) Drawing {
 	d := Drawing{
-		Width_mm: a.Width_mm + gutter + b.Width_mm, Height_mm: max(a.Height_mm, b.Height_mm),
+		Width_mm: a.Width_mm + Gutter + b.Width_mm, Height_mm: max(a.Height_mm, b.Height_mm),
 		Scale: min(a.Scale, b.Scale), Ground: a.Ground,
 		Title: word.Say("%s and %s: %s", a.Letter, b.Letter, a.Title).In(a.Language), Language: a.Language,
 		Desc: a.Letter + ": " + a.Desc + " " + b.Letter + ": " + b.Desc,
 	}
-	to := Point{X: a.Width_mm + gutter}
-	rule := []Point{{a.Width_mm + gutter/2, margin}, {a.Width_mm + gutter/2, d.Height_mm - margin}}
+	to := Point{X: a.Width_mm + Gutter}
+	rule := []Point{{a.Width_mm + Gutter/2, margin}, {a.Width_mm + Gutter/2, d.Height_mm - margin}}
 	if stacked {
-		d.Width_mm, d.Height_mm = max(a.Width_mm, b.Width_mm), a.Height_mm+gutter+b.Height_mm
-		to = Point{Y: a.Height_mm + gutter}
-		rule = []Point{{margin, a.Height_mm + gutter/2}, {d.Width_mm - margin, a.Height_mm + gutter/2}}
+		d.Width_mm, d.Height_mm = max(a.Width_mm, b.Width_mm), a.Height_mm+Gutter+b.Height_mm
+		to = Point{Y: a.Height_mm + Gutter}
+		rule = []Point{{margin, a.Height_mm + Gutter/2}, {d.Width_mm - margin, a.Height_mm + Gutter/2}}
 	}
 	d.Items = make([]Item, 0, len(a.Items)+len(b.Items)+8)
 	d.pane(a, Point{}, lens)
@@ -47,7 +44,6 @@ func Beside(a, b Drawing, stacked bool, lens Lens) Drawing {
 	return d
 }
 
-// pane adds a drawing with its upper left corner at a place.
 func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
 	k, mid := 1.0, Point{0.5, 0.5}
 	if lens.Scale > 1 {
@@ -82,7 +78,6 @@ type move struct{ k, x, y float64 }
 
 func (m move) at(p Point) Point { return Point{p.X*m.k + m.x, p.Y*m.k + m.y} }
 
-// path moves a path and cuts it off at the edge.
 func (m move) path(p Path, edge Rect) []Item {
 	p.Width_mm *= m.k
 	if m.k != 1 {
@@ -173,7 +168,6 @@ func (m move) surface(s Surface, edge Rect) Surface {
 	return out
 }
 
-// mixed is the corner at t of the way from a to b.
 func mixed(a, b Vertex, t float64) Vertex {
 	f := float32(t)
 	byte8 := func(x, y uint8) uint8 { return uint8(math.Round(float64(x) + (float64(y)-float64(x))*t)) }

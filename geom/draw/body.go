@@ -20,7 +20,6 @@ type Body struct {
 	sorted []uint32
 }
 
-// face is n indices of Body.Triangles from first on, at depth z.
 type face struct {
 	z        float32
 	first, n uint32

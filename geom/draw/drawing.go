@@ -99,10 +99,8 @@ type Vertex struct {
 	Color   color.NRGBA
 }
 
-// Surface is lit cloth, wood and thread as triangles, three indices into
-// Vertices each, colours blended linearly between corners. Triangles come from
-// the farthest to the nearest, so that painting them in order needs no depth
-// buffer; Image sets them by depth exactly.
+// Surface is lit cloth, wood and thread as triangles from the farthest to the nearest,
+// three indices into Vertices each, colours blended linearly between corners.
 type Surface struct {
 	Vertices  []Vertex
 	Triangles []uint32

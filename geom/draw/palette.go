@@ -35,42 +35,35 @@ func rgb(hex uint32) color.NRGBA {
 	return color.NRGBA{R: uint8(hex >> 16), G: uint8(hex >> 8), B: uint8(hex), A: 255}
 }
 
-// Light is the sheet by day: paper, blue-black ink, white linen.
-func Light() Palette {
-	return Palette{
-		Ground: rgb(0xf8f3e7), Ink: rgb(0x17233f), Quiet: rgb(0x4c566c), Rule: rgb(0x6c7486), Ghost: rgb(0xcfc9bb),
-		Wash:       rgb(0xfffdf8),
-		ClothLight: rgb(0xfffefa), ClothMid: rgb(0xd3d4d6), ClothDeep: rgb(0x5c6478), Hatch: rgb(0x27324d),
-		WoodLight: rgb(0xdcc4a0), WoodDeep: rgb(0x967651), Thread: rgb(0x17233f),
-		ToneLow: rgb(0xfdf6dc), ToneMid: rgb(0x9abf8d), ToneHigh: rgb(0x348672), ToneInk: rgb(0x0f1c33),
-		Madder: rgb(0xa3242c), Weld: rgb(0x7d5f00), Woad: rgb(0x24588f), Walnut: rgb(0x68462a),
+// dyes gives a palette's colours in three lights: the sheet by day, by candle, and black
+// on white for forced colours and for printing, where the dyes read as black.
+func dyes(light int) Palette {
+	var p Palette
+	for _, c := range []struct {
+		at  *color.NRGBA
+		hex [3]uint32 // by day, by candle, black on white
+	}{
+		{&p.Ground, [3]uint32{0xf8f3e7, 0x1b1510, 0xffffff}}, {&p.Ink, [3]uint32{0x17233f, 0xf1e4cb, 0x000000}},
+		{&p.Quiet, [3]uint32{0x4c566c, 0xc4b394, 0x1c1c1c}}, {&p.Rule, [3]uint32{0x6c7486, 0x94856c, 0x333333}},
+		{&p.Ghost, [3]uint32{0xcfc9bb, 0x3b3025, 0xbbbbbb}}, {&p.Wash, [3]uint32{0xfffdf8, 0x2a2119, 0xffffff}},
+		{&p.ClothLight, [3]uint32{0xfffefa, 0xfcebc8, 0xffffff}}, {&p.ClothMid, [3]uint32{0xd3d4d6, 0xb3966a, 0xd9d9d9}},
+		{&p.ClothDeep, [3]uint32{0x5c6478, 0x3d2b1c, 0x666666}}, {&p.Hatch, [3]uint32{0x27324d, 0x1f140c, 0x111111}},
+		{&p.WoodLight, [3]uint32{0xdcc4a0, 0x7d5c3c, 0xc4c4c4}}, {&p.WoodDeep, [3]uint32{0x967651, 0x33231a, 0x777777}},
+		{&p.Thread, [3]uint32{0x17233f, 0xf1e4cb, 0x000000}}, {&p.ToneLow, [3]uint32{0xfdf6dc, 0xfcefca, 0xffffff}},
+		{&p.ToneMid, [3]uint32{0x9abf8d, 0x98ba80, 0xc6c6c6}}, {&p.ToneHigh, [3]uint32{0x348672, 0x34826c, 0x858585}},
+		{&p.ToneInk, [3]uint32{0x0f1c33, 0x0e120d, 0x000000}}, {&p.Madder, [3]uint32{0xa3242c, 0xf08a7c, 0x7a0010}},
+		{&p.Weld, [3]uint32{0x7d5f00, 0xe3bd4c, 0x4d3a00}}, {&p.Woad, [3]uint32{0x24588f, 0x93bbe4, 0x003a75}},
+		{&p.Walnut, [3]uint32{0x68462a, 0xcfa882, 0x3f2610}},
+	} {
+		*c.at = rgb(c.hex[light])
 	}
+	return p
 }
 
-// Dark is the same sheet by candle: warm near-black, cloth in candlelight.
-func Dark() Palette {
-	return Palette{
-		Ground: rgb(0x1b1510), Ink: rgb(0xf1e4cb), Quiet: rgb(0xc4b394), Rule: rgb(0x94856c), Ghost: rgb(0x3b3025),
-		Wash:       rgb(0x2a2119),
-		ClothLight: rgb(0xfcebc8), ClothMid: rgb(0xb3966a), ClothDeep: rgb(0x3d2b1c), Hatch: rgb(0x1f140c),
-		WoodLight: rgb(0x7d5c3c), WoodDeep: rgb(0x33231a), Thread: rgb(0xf1e4cb),
-		ToneLow: rgb(0xfcefca), ToneMid: rgb(0x98ba80), ToneHigh: rgb(0x34826c), ToneInk: rgb(0x0e120d),
-		Madder: rgb(0xf08a7c), Weld: rgb(0xe3bd4c), Woad: rgb(0x93bbe4), Walnut: rgb(0xcfa882),
-	}
-}
-
-// Contrast is for forced colours and for printing in black and white: black on
-// white, dyes dark enough to read as black.
-func Contrast() Palette {
-	return Palette{
-		Ground: rgb(0xffffff), Ink: rgb(0x000000), Quiet: rgb(0x1c1c1c), Rule: rgb(0x333333), Ghost: rgb(0xbbbbbb),
-		Wash:       rgb(0xffffff),
-		ClothLight: rgb(0xffffff), ClothMid: rgb(0xd9d9d9), ClothDeep: rgb(0x666666), Hatch: rgb(0x111111),
-		WoodLight: rgb(0xc4c4c4), WoodDeep: rgb(0x777777), Thread: rgb(0x000000),
-		ToneLow: rgb(0xffffff), ToneMid: rgb(0xc6c6c6), ToneHigh: rgb(0x858585), ToneInk: rgb(0x000000),
-		Madder: rgb(0x7a0010), Weld: rgb(0x4d3a00), Woad: rgb(0x003a75), Walnut: rgb(0x3f2610),
-	}
-}
+// Light, Dark and Contrast are the three; see dyes.
+func Light() Palette    { return dyes(0) }
+func Dark() Palette     { return dyes(1) }
+func Contrast() Palette { return dyes(2) }
 
 // Mix blends from a (t = 0) to b (t = 1), component by component.
 func Mix(a, b color.NRGBA, t float64) color.NRGBA {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"cmp"
 	"image/color"
 	"math"
 
@@ -29,9 +30,9 @@ type Sheet struct {
 	taken []Rect // by labels
 }
 
-// NewSheet lays down the title, a note beside it and the rule below them, and
-// leaves the rest as room. What is said on the sheet is put into the language when it
-// is set, since labels are laid out by their width. letter names the sheet where it stands beside another.
+// NewSheet lays down the title, a note beside it and the rule below them, and leaves
+// the rest as room. What is said is put into the language when it is set, since labels
+// are laid out by their width. letter names the sheet where it stands beside another.
 func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, language word.Language, letter string, title, note word.Text) *Sheet {
 	s := &Sheet{Pal: pal, Units: units}
 	s.Width_mm, s.Height_mm, s.Ground = width_mm, height_mm, pal.Ground
@@ -105,15 +106,7 @@ func (s *Sheet) Place(l Label, offsets ...Point) (box Rect, ok bool) {
 	return Rect{}, false
 }
 
-func sign(x float64) float64 {
-	switch {
-	case x > 0:
-		return 1
-	case x < 0:
-		return -1
-	}
-	return 0
-}
+func sign(x float64) float64 { return float64(cmp.Compare(x, 0)) }
 
 // Around gives offsets at distance d to the sides and corners.
 func Around(d float64) []Point {
@@ -166,27 +159,15 @@ func (s *Sheet) Across(a, b Point, y float64, number word.Text) {
 	if a.X > b.X {
 		a, b = b, a
 	}
-	dots := []float64{0.01, 0.9}
-	for _, p := range []Point{a, b} {
-		if math.Abs(p.Y-y) > 1 {
-			s.Line(s.Pal.Rule, 0.2, dots, Point{p.X, p.Y + 0.8*sign(y-p.Y)}, Point{p.X, y})
-		}
-	}
-	l := Label{At: Point{(a.X + b.X) / 2, y}, Text: text, Size_mm: TextSize, Anchor: Point{0.5, 0.5}, Color: s.Pal.Ink}
 	w := TextWidth(text, TextSize, Upright)/2 + 1
-	if b.X-a.X > 2*w+5 && s.Free(l.Box()) {
-		s.Line(s.Pal.Rule, thin, nil, Point{a.X, y}, Point{l.At.X - w, y})
-		s.Line(s.Pal.Rule, thin, nil, Point{l.At.X + w, y}, Point{b.X, y})
-		s.Label(l)
-	} else {
-		s.Line(s.Pal.Rule, thin, nil, Point{a.X, y}, Point{b.X, y})
-		mid, h := l.At.X, TextSize*0.5+1.5
-		right, left := b.X+1.6-mid, a.X-1.6-mid
+	if mid, ok := s.dimension(a, b, Point{a.X, y}, Point{b.X, y}, Point{w, 0}, 2*w+5, text); !ok {
+		h := TextSize*0.5 + 1.5
+		right, left := b.X+1.6-mid.At.X, a.X-1.6-mid.At.X
 		if y < a.Y { // outward
 			h = -h
 		}
 		h -= sign(h) * TextSize / 2 // the anchor goes to the near side
-		s.Place(l, Point{0, h}, Point{0, -h}, Point{right, 0}, Point{left, 0}, Point{right, h}, Point{left, h}, Point{0, 3 * h}, Point{0, -3 * h})
+		s.Place(mid, Point{0, h}, Point{0, -h}, Point{right, 0}, Point{left, 0}, Point{right, h}, Point{left, h}, Point{0, 3 * h}, Point{0, -3 * h})
 	}
 	s.stitchEnd(Point{a.X, y}, false)
 	s.stitchEnd(Point{b.X, y}, false)
@@ -194,33 +175,39 @@ func (s *Sheet) Across(a, b Point, y float64, number word.Text) {
 
 // Upright is Across for a dimension line at x, its number set level in it.
 func (s *Sheet) Upright(a, b Point, x float64, number word.Text) {
-	text := s.Say(number)
 	if a.Y > b.Y {
 		a, b = b, a
 	}
-	dots := []float64{0.01, 0.9}
-	for _, p := range []Point{a, b} {
-		if math.Abs(p.X-x) > 1 {
-			s.Line(s.Pal.Rule, 0.2, dots, Point{p.X + 0.8*sign(x-p.X), p.Y}, Point{x, p.Y})
-		}
-	}
-	l := Label{At: Point{x, (a.Y + b.Y) / 2}, Text: text, Size_mm: TextSize, Anchor: Point{0.5, 0.5}, Color: s.Pal.Ink}
-	h := TextSize/2 + 0.7
-	if b.Y-a.Y > 2*h+4 && s.Free(l.Box()) {
-		s.Line(s.Pal.Rule, thin, nil, Point{x, a.Y}, Point{x, l.At.Y - h})
-		s.Line(s.Pal.Rule, thin, nil, Point{x, l.At.Y + h}, Point{x, b.Y})
-		s.Label(l)
-	} else {
-		s.Line(s.Pal.Rule, thin, nil, Point{x, a.Y}, Point{x, b.Y})
-		mid := l.At.Y
-		up, down := a.Y-1.5-mid, b.Y+1.5-mid
-		s.Place(l, Point{0, up}, Point{0, down}, Point{1.8, 0}, Point{-1.8, 0}, Point{1.6, up}, Point{1.6, down}, Point{-1.6, up}, Point{-1.6, down}, Point{0, up - 4}, Point{0, down + 4})
+	const h = TextSize/2 + 0.7
+	if mid, ok := s.dimension(a, b, Point{x, a.Y}, Point{x, b.Y}, Point{0, h}, 2*h+4, s.Say(number)); !ok {
+		up, down := a.Y-1.5-mid.At.Y, b.Y+1.5-mid.At.Y
+		s.Place(mid, Point{0, up}, Point{0, down}, Point{1.8, 0}, Point{-1.8, 0}, Point{1.6, up}, Point{1.6, down}, Point{-1.6, up}, Point{-1.6, down}, Point{0, up - 4}, Point{0, down + 4})
 	}
 	s.stitchEnd(Point{x, a.Y}, true)
 	s.stitchEnd(Point{x, b.Y}, true)
 }
 
-// stitchEnd ends a dimension line in a small slanting stitch.
+// dimension draws the line from p to q, with threads to it from a and b, and its
+// number in a gap of half off to either side; ok is false where the line is shorter
+// than least or the place is taken: then it is whole, and the number is not set.
+func (s *Sheet) dimension(a, b, p, q, off Point, least float64, number string) (l Label, ok bool) {
+	for _, t := range [][2]Point{{a, p}, {b, q}} {
+		dx, dy := t[1].X-t[0].X, t[1].Y-t[0].Y
+		if math.Abs(dx)+math.Abs(dy) > 1 {
+			s.Line(s.Pal.Rule, 0.2, []float64{0.01, 0.9}, Point{t[0].X + 0.8*sign(dx), t[0].Y + 0.8*sign(dy)}, t[1])
+		}
+	}
+	l = Label{At: Point{(p.X + q.X) / 2, (p.Y + q.Y) / 2}, Text: number, Size_mm: TextSize, Anchor: Point{0.5, 0.5}, Color: s.Pal.Ink}
+	if ok = q.X-p.X+q.Y-p.Y > least && s.Free(l.Box()); !ok {
+		s.Line(s.Pal.Rule, thin, nil, p, q)
+		return l, false
+	}
+	s.Line(s.Pal.Rule, thin, nil, p, Point{l.At.X - off.X, l.At.Y - off.Y})
+	s.Line(s.Pal.Rule, thin, nil, Point{l.At.X + off.X, l.At.Y + off.Y}, q)
+	s.Label(l)
+	return l, true
+}
+
 func (s *Sheet) stitchEnd(at Point, upright bool) {
 	d := Point{0.55, -1.05}
 	if upright {

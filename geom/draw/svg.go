@@ -25,9 +25,9 @@ const surfaceRes = 8
 // and text. Text is escaped, characters that XML forbids are left out.
 func (d Drawing) SVG() []byte {
 	var b bytes.Buffer
-	w, h := num(d.Width_mm), num(d.Height_mm)
+	w, h := Number(d.Width_mm), Number(d.Height_mm)
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" role="img" aria-labelledby="t d">`+"\n", w, h, w, h)
-	fmt.Fprintf(&b, "<title id=\"t\">%s</title>\n<desc id=\"d\">%s</desc>\n", escape(d.Title), escape(d.Desc))
+	fmt.Fprintf(&b, "<title id=\"t\">%s</title>\n<desc id=\"d\">%s</desc>\n", Escape(d.Title), Escape(d.Desc))
 	fmt.Fprintf(&b, `<rect width="%s" height="%s"%s/>`+"\n", w, h, paint("fill", d.Ground))
 	fmt.Fprintf(&b, "<g stroke-linecap=\"round\" stroke-linejoin=\"round\" font-family=\"%s\">\n", fontFamilies)
 	for _, it := range d.Items {
@@ -53,7 +53,7 @@ func svgPath(b *bytes.Buffer, p Path) {
 			} else {
 				b.WriteByte('L')
 			}
-			b.WriteString(num(q.X) + " " + num(q.Y))
+			b.WriteString(Number(q.X) + " " + Number(q.Y))
 		}
 		if p.Closed {
 			b.WriteByte('Z')
@@ -66,11 +66,11 @@ func svgPath(b *bytes.Buffer, p Path) {
 		b.WriteString(` fill="none"`)
 	}
 	if p.Stroke.A > 0 && p.Width_mm > 0 {
-		b.WriteString(paint("stroke", p.Stroke) + ` stroke-width="` + num(p.Width_mm) + `"`)
+		b.WriteString(paint("stroke", p.Stroke) + ` stroke-width="` + Number(p.Width_mm) + `"`)
 		if len(p.Dash_mm) > 0 {
 			dash := make([]string, len(p.Dash_mm))
 			for i, x := range p.Dash_mm {
-				dash[i] = num(x)
+				dash[i] = Number(x)
 			}
 			b.WriteString(` stroke-dasharray="` + strings.Join(dash, " ") + `"`)
 		}
@@ -80,15 +80,15 @@ func svgPath(b *bytes.Buffer, p Path) {
 
 func svgLabel(b *bytes.Buffer, l Label) {
 	box := l.Box()
-	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s" textLength="%s"%s`, num(box.Min.X), num(box.Min.Y+l.Size_mm*baseline),
-		num(l.Size_mm), num(box.Max.X-box.Min.X), paint("fill", l.Color))
+	fmt.Fprintf(b, `<text x="%s" y="%s" font-size="%s" textLength="%s"%s`, Number(box.Min.X), Number(box.Min.Y+l.Size_mm*baseline),
+		Number(l.Size_mm), Number(box.Max.X-box.Min.X), paint("fill", l.Color))
 	switch l.Face {
 	case Italic:
 		b.WriteString(` font-style="italic"`)
 	case Bold:
 		b.WriteString(` font-weight="bold"`)
 	}
-	b.WriteString(">" + escape(l.Text) + "</text>\n")
+	b.WriteString(">" + Escape(l.Text) + "</text>\n")
 }
 
 func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
@@ -102,12 +102,12 @@ func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
 		return // a bytes.Buffer takes every write, and the size is held by resolution
 	}
 	fmt.Fprintf(b, `<image x="%s" y="%s" width="%s" height="%s" href="data:image/png;base64,%s"/>`+"\n",
-		num(float64(at.X)/s), num(float64(at.Y)/s), num(float64(img.Rect.Dx())/s), num(float64(img.Rect.Dy())/s),
+		Number(float64(at.X)/s), Number(float64(at.Y)/s), Number(float64(img.Rect.Dx())/s), Number(float64(img.Rect.Dy())/s),
 		base64.StdEncoding.EncodeToString(p.Bytes()))
 }
 
-// num writes a number of mm to a thousandth, without trailing zeros.
-func num(x float64) string {
+// Number writes a number of mm to a thousandth, without trailing zeros.
+func Number(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return "0"
 	}
@@ -122,13 +122,13 @@ func num(x float64) string {
 func paint(what string, c color.NRGBA) string {
 	s := fmt.Sprintf(` %s="#%02x%02x%02x"`, what, c.R, c.G, c.B)
 	if c.A < 255 {
-		s += fmt.Sprintf(` %s-opacity="%s"`, what, num(float64(c.A)/255))
+		s += fmt.Sprintf(` %s-opacity="%s"`, what, Number(float64(c.A)/255))
 	}
 	return s
 }
 
-// escape makes text safe inside an element or an attribute.
-func escape(s string) string {
+// Escape makes text safe inside an element or an attribute.
+func Escape(s string) string {
 	var b strings.Builder
 	for _, r := range s {
 		switch {

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"strings"
 	"sync"
 
 	"github.com/golang/freetype/truetype"
@@ -20,37 +21,33 @@ const (
 
 // TTF gives the font file that labels of this face are measured and drawn
 // with, so that another canvas can use the same.
-func TTF(f Face) []byte {
-	switch f {
-	case Italic:
-		return goitalic.TTF
-	case Bold:
-		return gobold.TTF
-	}
-	return goregular.TTF
-}
+func TTF(f Face) []byte { return [...][]byte{goregular.TTF, goitalic.TTF, gobold.TTF}[known(f)] }
 
-// parsed holds the three fonts; parsing constant bytes once is no state.
-var parsed = [3]func() *truetype.Font{
-	sync.OnceValue(func() *truetype.Font { return mustParse(goregular.TTF) }),
-	sync.OnceValue(func() *truetype.Font { return mustParse(goitalic.TTF) }),
-	sync.OnceValue(func() *truetype.Font { return mustParse(gobold.TTF) }),
-}
-
-func mustParse(ttf []byte) *truetype.Font {
-	f, err := truetype.Parse(ttf)
-	if err != nil {
-		panic("draw: embedded font: " + err.Error()) // bytes are compiled in: TestFonts
+// known is the face, Upright for one that there is not.
+func known(f Face) Face {
+	if f < Upright || f > Bold {
+		return Upright
 	}
 	return f
 }
 
-func fontOf(f Face) *truetype.Font {
-	if f < Upright || f > Bold {
-		f = Upright
-	}
-	return parsed[f]()
+// parsed holds the three fonts; parsing constant bytes once is no state.
+var parsed = [...]func() *truetype.Font{mustParse(Upright), mustParse(Italic), mustParse(Bold)}
+
+func mustParse(face Face) func() *truetype.Font {
+	return sync.OnceValue(func() *truetype.Font {
+		f, err := truetype.Parse(TTF(face))
+		if err != nil {
+			panic("draw: embedded font: " + err.Error()) // bytes are compiled in: TestFonts
+		}
+		return f
+	})
 }
+
+func fontOf(f Face) *truetype.Font { return parsed[known(f)]() }
+
+// Has tells whether a face has a letter.
+func Has(f Face, letter rune) bool { return letter <= 0xffff && fontOf(f).Index(letter) != 0 }
 
 // TextWidth is the width in mm of one line of text set at size mm, kerning
 // included, as Image draws it (TestTextWidth).
@@ -75,7 +72,7 @@ func TextWidth(text string, size_mm float64, face Face) float64 {
 func Wrap(text string, size_mm float64, face Face, width_mm float64, n int) []string {
 	var lines []string
 	line := ""
-	words := splitWords(text)
+	words := strings.FieldsFunc(text, func(r rune) bool { return r <= ' ' }) // control characters are space too
 	for i := 0; i < len(words); i++ {
 		try := words[i]
 		if line != "" {
@@ -105,26 +102,9 @@ func Clip(text string, size_mm float64, face Face, width_mm float64) string {
 	runes := []rune(text)
 	for len(runes) > 0 {
 		runes = runes[:len(runes)-1]
-		if s := string(runes) + "…"; TextWidth(s, size_mm, face) <= width_mm {
+		if s := strings.TrimRight(string(runes), " ") + "…"; TextWidth(s, size_mm, face) <= width_mm {
 			return s
 		}
 	}
 	return ""
-}
-
-func splitWords(text string) []string {
-	var words []string
-	start := -1
-	for i, r := range text {
-		space := r <= ' ' // control characters are space too
-		if space && start >= 0 {
-			words, start = append(words, text[start:i]), -1
-		} else if !space && start < 0 {
-			start = i
-		}
-	}
-	if start >= 0 {
-		words = append(words, text[start:])
-	}
-	return words
 }

@@ -1,10 +1,7 @@
 // Package word holds what the tool says until it is known in which language: an
-// English template and what stands in its places.
-//
-// A finding, a field's error, a label on a drawing, a line on a sheet carry a Text.
-// Whoever shows it (the page, the command, a PDF, an SVG) puts it into a language
-// with In. The English template is the key under which another language has its
-// own: a second language is one Language, of one table.
+// English template and what stands in its places. Whoever shows a Text puts it into a
+// language with In. The English template is the key under which another language has
+// its own: a second language is one Language, of one table.
 package word
 
 import (
