@@ -2,7 +2,6 @@ package scheme
 
 import "strconv"
 
-// ratio is over ÷ under.
 type ratio struct{ over, under uint64 }
 
 // amount is a number as it is written, to its last digit: whole.decimal, or whole

@@ -27,7 +27,7 @@ func (s Scheme) pack() []byte {
 		out = binary.AppendUvarint(out, uint64(f.code))
 		switch p := f.at(&s).(type) {
 		case *float64:
-			out = appendNumber(out, *p)
+			out = appendNumber(out, *p, thousandths(*p))
 		case *int:
 			out = binary.AppendVarint(out, int64(*p))
 		case *string:
@@ -39,13 +39,7 @@ func (s Scheme) pack() []byte {
 			for _, m := range *p {
 				// Both sides round the mark before to thousandths alike, so the step
 				// leads back to the very place wherever that lies on the grid.
-				step := thousandths(m.Place) - thousandths(last)
-				if onGrid(m.Place) {
-					out = binary.AppendUvarint(out, zigzag(step)<<1)
-				} else {
-					out = append(out, 1)
-					out = binary.BigEndian.AppendUint64(out, math.Float64bits(m.Place))
-				}
+				out = appendNumber(out, m.Place, thousandths(m.Place)-thousandths(last))
 				last = m.Place
 				out = append(out, foldByte(m))
 			}
@@ -57,9 +51,9 @@ func (s Scheme) pack() []byte {
 // appendNumber writes a number: one that is a whole count of thousandths as
 // uvarint 2 × zigzag(count); any other as a byte 1 and its eight bytes,
 // big-endian. Either way it comes back as the very same float.
-func appendNumber(out []byte, v float64) []byte {
+func appendNumber(out []byte, v float64, count int64) []byte {
 	if onGrid(v) {
-		return binary.AppendUvarint(out, zigzag(thousandths(v))<<1)
+		return binary.AppendUvarint(out, zigzag(count)<<1)
 	}
 	return binary.BigEndian.AppendUint64(append(out, 1), math.Float64bits(v))
 }
@@ -80,8 +74,7 @@ func zigzag(n int64) uint64   { return uint64(n<<1) ^ uint64(n>>63) }
 func unzigzag(u uint64) int64 { return int64(u>>1) ^ -int64(u&1) }
 
 func foldByte(m Mark) byte {
-	b := byte(slices.Index(codeFolds, m.Fold))
-	return b + 2*byte(slices.Index(codeEdges, m.Sewn))
+	return byte(slices.Index(codeFolds, m.Fold) + 2*slices.Index(codeEdges, m.Sewn))
 }
 
 var (

@@ -146,9 +146,8 @@ func uncoded(head, text string) (body []byte, why word.Text) {
 
 // unlettered undoes base64 (RFC 4648, section 5, without padding).
 func unlettered(head, text string) (raw []byte, why word.Text) {
-	strange := func(r rune) bool {
-		return !(r >= 'A' && r <= 'Z' || r >= 'a' && r <= 'z' || r >= '0' && r <= '9' || r == '-' || r == '_')
-	}
+	const letters = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789-_"
+	strange := func(r rune) bool { return !strings.ContainsRune(letters, r) }
 	if i := strings.IndexFunc(text, strange); i >= 0 {
 		return nil, word.Say("%s (character %d cannot stand in one)", altered, len(head)+i+1)
 	}
@@ -194,22 +193,16 @@ func wantedLength(raw []byte) (int, bool) {
 	return 1 + n + int(length) + 4, true
 }
 
+// deflated packs by DEFLATE; a buffer takes every write, and the level is one that
+// there is.
 func deflated(body []byte) []byte {
 	var b bytes.Buffer
-	w, err := flate.NewWriter(&b, flate.BestCompression)
-	if err != nil {
-		return body
-	}
-	if _, err := w.Write(body); err != nil {
-		return body
-	}
-	if err := w.Close(); err != nil {
-		return body
-	}
+	w, _ := flate.NewWriter(&b, flate.BestCompression)
+	w.Write(body)
+	w.Close()
 	return b.Bytes()
 }
 
-// same says whether a and b have the same value in the field.
 func (f Field) same(a, b *Scheme) bool {
 	switch p := f.at(a).(type) {
 	case *float64:

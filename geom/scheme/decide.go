@@ -10,7 +10,6 @@ import (
 // somebody decides, the later word holds: a depth typed after the ratio puts the
 // ratio aside.
 
-// second is a second way to decide a field.
 type second struct {
 	key   string   // the field
 	by    string   // what decides it instead, where that is not 0 or empty

@@ -2,6 +2,7 @@ package scheme
 
 import (
 	"fmt"
+	"golang.org/x/text/unicode/norm"
 	"math"
 
 	"pgregory.net/rapid"
@@ -25,7 +26,7 @@ func drawScheme(t *rapid.T) Scheme {
 			if f.Kind == KindChoice {
 				*p = rapid.SampledFrom(f.Choices).Draw(t, f.Key).Value
 			} else {
-				*p = seen(composed(rapid.StringN(0, 30, -1).Draw(t, f.Key)))
+				*p = seen(norm.NFC.String(rapid.StringN(0, 30, -1).Draw(t, f.Key)))
 			}
 		case *[]Mark:
 			*p = drawMarks(t)

@@ -47,14 +47,6 @@ func (es Errors) Said() word.Text {
 // Error is the same in English.
 func (es Errors) Error() string { return es.Said().String() }
 
-// orNil keeps an empty list from becoming a non-nil error.
-func (es Errors) orNil() error {
-	if len(es) == 0 {
-		return nil
-	}
-	return es
-}
-
 // shorten gives at most n runes of text that may be hostile: what cannot be
 // printed is shown as a dot, and what is cut off as an ellipsis.
 func shorten(text string, n int) string {

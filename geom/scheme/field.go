@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"golang.org/x/text/unicode/norm"
+
 	"ruffwright/geom/word"
 )
 
@@ -184,6 +186,16 @@ func (f Field) Number(s Scheme) float64 {
 	return 0
 }
 
+// put is Number's other way: a whole number where the field holds one.
+func (f Field) put(s *Scheme, v float64) {
+	switch p := f.at(s).(type) {
+	case *float64:
+		*p = v
+	case *int:
+		*p = int(v)
+	}
+}
+
 // InRange says whether v may stand in a field of numbers.
 func (f Field) InRange(v float64) bool {
 	return v >= f.Min && v <= f.Max || v == 0 && f.Zero != ""
@@ -235,27 +247,17 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 		return e
 	}
 	switch p := f.at(s).(type) {
-	case *float64:
+	case *float64, *int:
 		v, err := f.parse(text, edge)
-		if err != nil {
+		switch _, whole := p.(*int); {
+		case err != nil:
 			return fail(err)
-		}
-		if !f.InRange(v) {
-			return fail(here.outside(v, edge))
-		}
-		*p = v
-	case *int:
-		v, err := f.parse(text, edge)
-		if err != nil {
-			return fail(err)
-		}
-		if v != math.Trunc(v) {
+		case whole && v != math.Trunc(v):
 			return fail(Error{Value: quoted(text), Why: word.Say("is not a whole number")})
-		}
-		if !f.InRange(v) {
+		case !f.InRange(v):
 			return fail(here.outside(v, edge))
 		}
-		*p = int(v)
+		f.put(s, v)
 	case *string:
 		value, err := f.parseWords(text)
 		if err != nil {
@@ -272,7 +274,6 @@ func (f Field) write(s *Scheme, text string, edge Units) error {
 	return nil
 }
 
-// outside is the error of a number that is out of the field's range.
 func (f Field) outside(v float64, edge Units) Error {
 	side, bound := word.Say("is too large"), f.Max
 	if v < f.Min {
@@ -288,31 +289,19 @@ func (f Field) outside(v float64, edge Units) Error {
 
 // parse reads a number with the units that the field accepts.
 func (f Field) parse(text string, edge Units) (float64, error) {
-	switch f.Kind {
-	case KindLength:
+	if f.Kind == KindLength {
 		return ParseLength(text, edge)
-	case KindPercent:
-		return parseQuantity(text, percentWords, "%")
-	case KindAngle:
-		return parseQuantity(text, angleWords, "°")
 	}
-	switch f.Unit {
-	case "g/m²":
-		return parseQuantity(text, massWords, f.Unit)
-	case "g/L":
-		return parseQuantity(text, bathWords, f.Unit)
-	case "per cm":
-		return parseQuantity(text, stitchWords, f.Unit)
-	case "sets":
-		return parseQuantity(text, words{{[]string{"sets", "set"}, one}}, f.Unit)
+	if ws, ok := unitWords[f.Unit]; ok {
+		return parseQuantity(text, ws, f.Unit)
 	}
 	return parseQuantity(text, nil, "")
 }
 
-// parseWords reads a choice or a line of text.
 func (f Field) parseWords(text string) (string, error) {
 	if f.Kind == KindText {
-		value := composed(strings.TrimSpace(text))
+		// In Unicode's normal form C two spellings of one name that look the same are the same.
+		value := norm.NFC.String(strings.TrimSpace(text))
 		if why := badText(value, int(f.Max)); !why.Empty() {
 			return "", Error{Value: quoted(text), Why: why}
 		}
@@ -329,7 +318,6 @@ func (f Field) offers(value string) bool {
 	return slices.ContainsFunc(f.Choices, func(c Choice) bool { return c.Value == value })
 }
 
-// unknownKey names the nearest key where only the case differs.
 func unknownKey(key string) Error {
 	e := Error{Field: shorten(key, 60), Why: word.Say("is not a key of a scheme")}
 	for i := range table {

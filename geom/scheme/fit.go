@@ -111,7 +111,8 @@ func (s Scheme) fit() Errors {
 // sewn do not exist.
 func (s Scheme) fitTucks() Errors {
 	var errs Errors
-	tucks := []struct {
+	marks := s.Pleat.Marks
+	for _, k := range []struct {
 		key  string
 		fold Fold
 		t    float64
@@ -119,16 +120,10 @@ func (s Scheme) fitTucks() Errors {
 	}{
 		{"pleat.tuck_top", Crest, s.Pleat.TuckTop, s.Pleat.Anchor == AnchorBoth || s.Pleat.Sewn == Crests},
 		{"pleat.tuck_bottom", Trough, s.Pleat.TuckBottom, s.Pleat.Anchor == AnchorBoth || s.Pleat.Sewn == Troughs},
-	}
-	marks := s.Pleat.Marks
-	if p := s.Pleat.Panel; p > 0 && len(marks) == 0 {
-		for _, k := range tucks {
-			if k.sewn && k.t >= p/2 {
-				errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: word.Say("is no less than half of %s %s", word.Key("pleat.panel"), mm(p)), Allowed: word.Say("less than %s", mm(p/2))})
-			}
+	} {
+		if p := s.Pleat.Panel; k.sewn && p > 0 && len(marks) == 0 && k.t >= p/2 {
+			errs = append(errs, Error{Field: k.key, Value: mm(k.t), Why: word.Say("is no less than half of %s %s", word.Key("pleat.panel"), mm(p)), Allowed: word.Say("less than %s", mm(p/2))})
 		}
-	}
-	for _, k := range tucks {
 		for i := 1; i < len(marks); i++ {
 			gap := marks[i].Place - marks[i-1].Place
 			near := marks[i-1]

@@ -6,30 +6,28 @@ package scheme
 // in ANSUR II (US Army, 2010 to 2012), both 0.054.
 const faceError = 0.054
 
-// LookError is how far the millimetres that a picture gives may be off.
+// LookError is how far the millimetres that a picture gives may be off, one standard
+// deviation.
 type LookError struct {
-	Relative  float64 // one standard deviation, as a part of the length
+	Relative  float64 // as a part of the length; 0 where the look is not used
 	Depth_mm  float64 // of ruff.depth; 0 where the look does not set it
 	Height_mm float64 // of ruff.height; 0 where the look does not set it
-	Source    string
 }
 
 // FaceError gives the error of one face measure on the lengths that look.* sets:
 // one standard deviation of how faces differ, 5.4 % of the length. A painter's
 // licence and a chin hidden in the ruff come on top; ±10 % is a modest claim for
-// any portrait. A scheme whose look is not used gives no error.
+// any portrait.
 func FaceError(s Scheme) LookError {
-	e := LookError{Source: "spread of face height (menton to sellion) among 4,082 men and 1,986 women, ANSUR II, US Army 2010 to 2012"}
-	depth, height := s.Look.DepthRatio*s.Wearer.Face, s.Look.HeightRatio*s.Wearer.Face
-	if !(depth > 0 || height > 0) {
-		return e
+	var e LookError
+	if v := s.Look.DepthRatio * s.Wearer.Face; v > 0 {
+		e.Depth_mm = faceError * v
 	}
-	e.Relative = faceError
-	if depth > 0 {
-		e.Depth_mm = faceError * depth
+	if v := s.Look.HeightRatio * s.Wearer.Face; v > 0 {
+		e.Height_mm = faceError * v
 	}
-	if height > 0 {
-		e.Height_mm = faceError * height
+	if e.Depth_mm > 0 || e.Height_mm > 0 {
+		e.Relative = faceError
 	}
 	return e
 }

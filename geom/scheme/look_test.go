@@ -5,7 +5,6 @@ import (
 	"math"
 	"os"
 	"strconv"
-	"strings"
 	"testing"
 )
 
@@ -19,7 +18,7 @@ func TestLook(t *testing.T) {
 		t.Errorf("%+v", f.Ruff)
 	}
 	e := FaceError(s)
-	if math.Abs(e.Depth_mm-70.8*0.054) > 1e-9 || math.Abs(e.Height_mm-47.2*0.054) > 1e-9 || e.Relative != 0.054 || !strings.Contains(e.Source, "ANSUR II") {
+	if math.Abs(e.Depth_mm-70.8*0.054) > 1e-9 || math.Abs(e.Height_mm-47.2*0.054) > 1e-9 || e.Relative != 0.054 {
 		t.Errorf("%+v", e)
 	}
 	if e := FaceError(Default()); e.Relative != 0 || e.Depth_mm != 0 || e.Height_mm != 0 {
@@ -97,8 +96,8 @@ func TestCloths(t *testing.T) {
 	}
 	for _, c := range cloths {
 		r, ok := gathered[c.Name]
-		if !ok || c.Source == "" {
-			t.Errorf("%s: gathered %v, source %q", c.Name, ok, c.Source)
+		if !ok {
+			t.Errorf("%s: is not gathered", c.Name)
 			continue
 		}
 		for i, v := range []float64{c.Mass, c.Thickness, c.BendWarp, c.BendWeft} {
@@ -106,7 +105,7 @@ func TestCloths(t *testing.T) {
 				t.Errorf("%s: figure %d is %g, gathered %g to %g", c.Name, i, v, r[2*i], r[2*i+1])
 			}
 		}
-		for key, v := range map[string]float64{"cloth.mass": c.Mass, "cloth.thickness": c.Thickness, "cloth.bend_warp": c.BendWarp, "cloth.bend_weft": c.BendWeft, "strip.shrink_warp": c.ShrinkWarp, "strip.shrink_weft": c.ShrinkWeft} {
+		for key, v := range map[string]float64{"cloth.mass": c.Mass, "cloth.thickness": c.Thickness, "cloth.bend_warp": c.BendWarp, "cloth.bend_weft": c.BendWeft} {
 			if f, _ := Lookup(key); !f.InRange(v) {
 				t.Errorf("%s: %g is outside %s", c.Name, v, key)
 			}

@@ -26,14 +26,7 @@ var markPlaces = word.Say("%d to %d mm", 0, int(maxMarkPlace))
 // Validate checks them.
 func ParseMarks(text string) ([]Mark, error) {
 	var marks []Mark
-	rest := text
-	for more := true; more; {
-		var item string
-		if i := strings.IndexAny(rest, ";\n"); i >= 0 {
-			item, rest = rest[:i], rest[i+1:]
-		} else {
-			item, more = rest, false
-		}
+	for _, item := range strings.FieldsFunc(text, func(r rune) bool { return r == ';' || r == '\n' }) {
 		if strings.TrimSpace(item) == "" {
 			continue
 		}

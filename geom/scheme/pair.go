@@ -10,7 +10,6 @@ import (
 // between them: neither holds one, and an address may. Both together keep to
 // MaxCode.
 
-// between stands between the two codes of a pair.
 const between = "~"
 
 // PairCode gives two schemes as one code. It is "" where they need more than

@@ -58,7 +58,6 @@ func tooNew(version string) Error {
 	return Error{Field: "version", Value: word.Name(version), Why: word.Say("was written by a newer ruffwright; this one cannot read it"), Allowed: word.Name(strconv.Itoa(Version))}
 }
 
-// reader walks a document token by token.
 type reader struct {
 	dec     *json.Decoder
 	s       Scheme
@@ -94,7 +93,7 @@ func (r *reader) document() error {
 		if f, ok := Lookup(key); ok && f.Group == f.Key {
 			return r.value(f)
 		}
-		if !isGroup(key) {
+		if !slices.Contains(objectKeys, key) {
 			return r.unknown(key)
 		}
 		t, err := r.token()
@@ -180,7 +179,6 @@ func (r *reader) readVersion() error {
 	return nil
 }
 
-// value reads the value of one field.
 func (r *reader) value(f Field) error {
 	t, err := r.token()
 	if err != nil {
@@ -191,18 +189,15 @@ func (r *reader) value(f Field) error {
 		return r.skip(t)
 	}
 	switch p := f.at(&r.s).(type) {
-	case *float64:
-		v, ok := r.number(f.Key, t)
-		if !ok {
+	case *float64, *int:
+		v, ok := number(t)
+		switch _, whole := p.(*int); {
+		case whole && (!ok || v != math.Trunc(v) || math.Abs(v) > 1e9):
+			return wrong("is not a whole number")
+		case !ok:
 			return wrong("is not a number")
 		}
-		*p = v
-	case *int:
-		v, ok := r.number(f.Key, t)
-		if !ok || v != math.Trunc(v) || math.Abs(v) > 1e9 {
-			return wrong("is not a whole number")
-		}
-		*p = int(v)
+		f.put(&r.s, v)
 	case *string:
 		text, ok := t.(string)
 		if !ok {
@@ -221,22 +216,15 @@ func (r *reader) value(f Field) error {
 }
 
 // number reads a finite number; one too large for a float is none.
-func (r *reader) number(path string, t json.Token) (float64, bool) {
+func number(t json.Token) (float64, bool) {
 	n, ok := t.(json.Number)
-	if !ok {
-		return 0, false
-	}
 	v, err := strconv.ParseFloat(string(n), 64)
-	if err != nil {
-		return 0, false
-	}
-	if v == 0 {
-		v = 0 // no negative zero
+	if !ok || err != nil || v == 0 { // no negative zero
+		return 0, ok && err == nil
 	}
 	return v, true
 }
 
-// marks reads the list of own marks.
 func (r *reader) marks(f Field, out *[]Mark) error {
 	for i := 0; r.dec.More(); i++ {
 		t, err := r.token()
@@ -269,7 +257,7 @@ func (r *reader) marks(f Field, out *[]Mark) error {
 				return err
 			}
 			if text == nil {
-				v, ok := r.number(path, t)
+				v, ok := number(t)
 				if !ok {
 					r.refuse(path+"."+key, kindOf(t), word.Say("is not a number"), markPlaces)
 					return r.skip(t)
@@ -308,7 +296,6 @@ func (r *reader) token() (json.Token, error) {
 	return t, err
 }
 
-// skipValue passes over the next value whatever it is.
 func (r *reader) skipValue() error {
 	t, err := r.token()
 	if err != nil {
@@ -357,17 +344,12 @@ func kindOf(t json.Token) word.Text {
 	return word.Text{}
 }
 
-func isGroup(key string) bool { return slices.Contains(objectKeys, key) }
-
 // objectKeys are the keys of the document whose values are objects.
-var objectKeys = objectsOf(groups)
-
-func objectsOf(groups []Group) []string {
-	var keys []string
+var objectKeys = func() (keys []string) {
 	for _, g := range groups {
-		if _, field := Lookup(g.Key); !field {
+		if place(g.Key) < 0 {
 			keys = append(keys, g.Key)
 		}
 	}
 	return keys
-}
+}()

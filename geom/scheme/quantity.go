@@ -27,21 +27,24 @@ var (
 		{[]string{"in", "in.", "inch", "inches", `"`, "″", "”", "''", "’’", "′′"}, ratio{127, 5}},
 		{[]string{"yd", "yd.", "yard", "yards"}, ratio{4572, 5}},
 	}
-	percentWords = words{{[]string{"%", "percent", "per cent"}, one}}
-	angleWords   = words{{[]string{"°", "deg", "degree", "degrees"}, one}}
-	// 1 oz/yd² = 28.349523125 g ÷ 0.83612736 m², both by definition (33.906 g/m²).
-	massWords = words{
-		{[]string{"g/m²", "g/m2", "g/m^2", "gsm", "g per m²"}, one},
-		{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, ratio{28349523125, 836127360}},
-	}
-	bathWords   = words{{[]string{"g/L", "g/l", "grams per litre"}, one}}
-	stitchWords = words{
-		{[]string{"per cm", "/cm"}, one},
-		{[]string{"per inch", "per in", "/in", "/inch"}, ratio{50, 127}},
+	// By the unit of the field. 1 oz/yd² = 28.349523125 g ÷ 0.83612736 m², both by
+	// definition (33.906 g/m²).
+	unitWords = map[string]words{
+		"%": {{[]string{"%", "percent", "per cent"}, one}},
+		"°": {{[]string{"°", "deg", "degree", "degrees"}, one}},
+		"g/m²": {
+			{[]string{"g/m²", "g/m2", "g/m^2", "gsm", "g per m²"}, one},
+			{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, ratio{28349523125, 836127360}},
+		},
+		"g/L": {{[]string{"g/L", "g/l", "grams per litre"}, one}},
+		"per cm": {
+			{[]string{"per cm", "/cm"}, one},
+			{[]string{"per inch", "per in", "/in", "/inch"}, ratio{50, 127}},
+		},
+		"sets": {{[]string{"sets", "set"}, one}},
 	}
 )
 
-// list names the first word of each unit, for errors.
 func (ws words) list() string {
 	var out []string
 	for _, w := range ws {

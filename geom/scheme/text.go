@@ -10,10 +10,6 @@ import (
 	"ruffwright/geom/word"
 )
 
-// composed gives text in Unicode's normal form C, so that two spellings of one
-// name that look the same are the same.
-func composed(text string) string { return norm.NFC.String(text) }
-
 // badText says why a line of words cannot stand in a scheme, nothing where it can:
 // UTF-8, form C, at most max runes, one line, no space at its ends, and nothing that hides or turns
 // around what stands beside it.

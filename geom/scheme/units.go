@@ -87,9 +87,7 @@ func BareLength(mm float64, u Units) string {
 	}
 	switch u {
 	case Centimetres:
-		text := strconv.FormatFloat(mm/10, 'f', 2, 64)
-		text = strings.TrimSuffix(text, "0")
-		return plainZero(text)
+		return plainZero(strings.TrimSuffix(strconv.FormatFloat(mm/10, 'f', 2, 64), "0"))
 	case Inches:
 		return inches(mm)
 	}

@@ -22,25 +22,21 @@ func (s Scheme) Validate() error {
 		errs = s.fit()
 		slices.SortStableFunc(errs, func(a, b Error) int { return place(a.Field) - place(b.Field) })
 	}
-	return errs.orNil()
+	if len(errs) == 0 {
+		return nil
+	}
+	return errs
 }
 
-// check says what is wrong with one field by itself.
 func (f Field) check(s *Scheme) Errors {
-	number := func(v float64) Errors {
-		switch {
+	switch p := f.at(s).(type) {
+	case *float64, *int:
+		switch v := f.Number(*s); {
 		case math.IsNaN(v) || math.IsInf(v, 0):
 			return Errors{{Field: f.Key, Value: word.Name(strconv.FormatFloat(v, 'g', -1, 64)), Why: word.Say("is not a number that can be used"), Allowed: f.Allowed(Millimetres)}}
 		case !f.InRange(v):
 			return Errors{f.outside(v, Millimetres)}
 		}
-		return nil
-	}
-	switch p := f.at(s).(type) {
-	case *float64:
-		return number(*p)
-	case *int:
-		return number(float64(*p))
 	case *string:
 		if f.Kind == KindChoice && !f.offers(*p) {
 			return Errors{{Field: f.Key, Value: quoted(*p), Why: word.Say("is not one of the choices"), Allowed: f.Allowed(Millimetres)}}

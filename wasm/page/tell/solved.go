@@ -87,7 +87,7 @@ func (t Tell) limits() []string {
 		say.Text("The bow is the pull of gravity turned by 60° to the front and back of the neck; how the neck itself bends is left out."),
 	}
 	if c, ok := scheme.ClothNamed(s.Cloth.Name); ok && guessed(t.Scheme) {
-		out = append(out, say.Text("The cloth is not measured: what is entered as 0 is a guess for %s (%s). Stiffness that follows from it may be half or twice as much; your own swatch tells.", say.Text(c.Name), say.Text(c.Source)))
+		out = append(out, say.Text("The cloth is not measured: what is entered as 0 is a guess for %s (%s). Stiffness that follows from it may be half or twice as much; your own swatch tells.", say.Text(c.Name), c.Source))
 	}
 	if t.Ruff.Plan.MarksOwn {
 		out = append(out, say.Text("Your own marks are solved as regular sets of their mean length fold to fold: what single marks do is not seen."))
