@@ -1,6 +1,7 @@
 package cloth
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -20,22 +21,20 @@ type Strength struct {
 	Starch_gL float64 // g of dry starch per litre of water
 }
 
-// Strengths lists them, weakest first: the steps are a judgement among the recipes
+// strengths lists them, weakest first: the steps are a judgement among the recipes
 // named beside them, in grams per litre at 8 g a level 15 mL spoon of maize starch.
-func Strengths() []Strength {
-	return []Strength{
-		{word.Say("soft"), 10},        // 1 to 2 spoons a litre: 8 to 16 (vanessashomekitchen.blogspot.com, March 2010)
-		{word.Say("light"), 20},       // 2 to 3 spoons a quart: 17 to 25 (The Ladies Book of Useful Information); halved for lawns: 34 (The Complete Home)
-		{word.Say("medium"), 35},      // raw starch for collars: 34 (Ontario Teachers' Manuals: Household Management)
-		{word.Say("stiff"), 70},       // boiled 'ordinary', half a cup a quart: 68 (The Complete Home)
-		{word.Say("very stiff"), 100}, // doubled for collars: 135 (The Complete Home)
-	}
+var strengths = []Strength{
+	{word.Say("soft"), 10},        // 1 to 2 spoons a litre: 8 to 16 (vanessashomekitchen.blogspot.com, March 2010)
+	{word.Say("light"), 20},       // 2 to 3 spoons a quart: 17 to 25 (The Ladies Book of Useful Information); halved for lawns: 34 (The Complete Home)
+	{word.Say("medium"), 35},      // raw starch for collars: 34 (Ontario Teachers' Manuals: Household Management)
+	{word.Say("stiff"), 70},       // boiled 'ordinary', half a cup a quart: 68 (The Complete Home)
+	{word.Say("very stiff"), 100}, // doubled for collars: 135 (The Complete Home)
 }
 
-// StrengthName is the name of the nearest of Strengths, by ratio.
+// StrengthName is the name of the nearest of strengths, by ratio.
 func StrengthName(gL float64) (name word.Text) {
 	best := math.Inf(1)
-	for _, s := range Strengths() {
+	for _, s := range strengths {
 		if d := math.Abs(math.Log(gL / s.Starch_gL)); d < best {
 			name, best = s.Name, d
 		}
@@ -49,7 +48,7 @@ const doublesAt = 0.05
 
 // FirstStrength is the bath to begin the swatches with: the guess that 5 % of starch
 // on the cloth doubles its bending length and each further 5 % doubles it again, at
-// the pick-up of cloth wrung by hand; then the one of Strengths that lies next below,
+// the pick-up of cloth wrung by hand; then the one of strengths that lies next below,
 // because starch is sooner added than taken out. From bending lengths (mm, above 0)
 // of the cloth and of the target; none, 0 g/L, where the cloth itself reaches the
 // target.
@@ -58,9 +57,8 @@ func FirstStrength(cloth_mm, target_mm float64) Strength {
 		return Strength{Name: word.Say("none")}
 	}
 	guess := doublesAt * math.Log2(target_mm/cloth_mm) / PickUp * 1000
-	all := Strengths()
-	best := all[0]
-	for _, s := range all {
+	best := strengths[0]
+	for _, s := range strengths {
 		if s.Starch_gL <= guess*1.05 {
 			best = s
 		}
@@ -86,14 +84,11 @@ type Starch struct {
 // Densities: maize 128 g a US cup of 236.6 mL (a USDA figure), potato about 160 g a
 // cup; the others from memory of handbooks. The order of the four ranges is published
 // (Food Chemistry 81 (2003) 219): maize and rice above wheat and potato.
-func starches() []Starch {
-	memory := word.Say("handbooks, from memory")
-	return []Starch{
-		{scheme.Maize, 0.54, 62, 72, memory},
-		{scheme.Wheat, 0.55, 58, 64, memory},
-		{scheme.Potato, 0.67, 58, 68, memory},
-		{scheme.Rice, 0.55, 68, 78, word.Say("handbooks, from memory; by calorimetry 56 to 82 by variety")},
-	}
+var starches = []Starch{
+	{scheme.Maize, 0.54, 62, 72, word.Say("handbooks, from memory")},
+	{scheme.Wheat, 0.55, 58, 64, word.Say("handbooks, from memory")},
+	{scheme.Potato, 0.67, 58, 68, word.Say("handbooks, from memory")},
+	{scheme.Rice, 0.55, 68, 78, word.Say("handbooks, from memory; by calorimetry 56 to 82 by variety")},
 }
 
 // What a bath is reckoned with.
@@ -137,7 +132,7 @@ type Bath struct {
 // at least half a litre, rounded up to a quarter.
 func NewBath(kind scheme.StarchKind, strength_gL, area_m2, mass_gm2 float64) (Bath, error) {
 	b := Bath{Strength_gL: strength_gL, Area_m2: area_m2, Dry_g: area_m2 * mass_gm2}
-	for _, s := range starches() {
+	for _, s := range starches {
 		if s.Kind == kind {
 			b.Starch = s
 		}
@@ -145,14 +140,8 @@ func NewBath(kind scheme.StarchKind, strength_gL, area_m2, mass_gm2 float64) (Ba
 	if b.Starch.Kind == "" {
 		return Bath{}, fmt.Errorf("starch.kind %q is none of maize, wheat, potato and rice", kind)
 	}
-	for _, err := range []error{
-		within("starch.bath", strength_gL, 1, 150, "g/L"),
-		within("area", area_m2, 0.001, 50, "m²"),
-		checkMass(mass_gm2),
-	} {
-		if err != nil {
-			return Bath{}, err
-		}
+	if err := cmp.Or(within("starch.bath", strength_gL, 1, 150, "g/L"), within("area", area_m2, 0.001, 50, "m²"), checkMass(mass_gm2)); err != nil {
+		return Bath{}, err
 	}
 	b.Taken_L = b.Dry_g / 1000 * PickUp
 	b.Cook_L = math.Ceil(4*math.Max(cookLeast_L, b.Dry_g/1000*liquor_Lpkg)-1e-9) / 4

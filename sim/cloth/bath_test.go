@@ -13,7 +13,7 @@ import (
 // L, US cup 0.2365882 L = 16 tablespoons). Published density: 128 g of cornstarch a
 // cup (USDA figure), which is 8 g a tablespoon.
 func TestRecipes(t *testing.T) {
-	maize := starches()[0]
+	maize := starches[0]
 	const quart, cup = 0.946353, 0.2365882
 	if g := maize.Density_gpmL * cup * 1000; math.Abs(g-128) > 1.28 {
 		t.Errorf("a cup of maize starch is %.1f g, want 128 (USDA figure)", g)
@@ -88,7 +88,7 @@ func TestBath(t *testing.T) {
 // maize and rice above wheat and potato.
 func TestStarches(t *testing.T) {
 	end := map[scheme.StarchKind]float64{}
-	for _, s := range starches() {
+	for _, s := range starches {
 		end[s.Kind] = s.To_C
 		if s.From_C < 55 || s.To_C > 85 || s.From_C >= s.To_C || s.RangeSource.Empty() {
 			t.Errorf("%+v", s)
@@ -107,7 +107,7 @@ func TestStarches(t *testing.T) {
 // can be made.
 func TestStrengths(t *testing.T) {
 	last := 0.0
-	for _, s := range Strengths() {
+	for _, s := range strengths {
 		if !(s.Starch_gL > last && s.Starch_gL <= 150) || StrengthName(s.Starch_gL).String() != s.Name.String() {
 			t.Errorf("%+v is called %s", s, StrengthName(s.Starch_gL))
 		}
@@ -120,7 +120,7 @@ func TestStrengths(t *testing.T) {
 	}
 }
 
-// TestFirstStrength: one of the strengths of Strengths, more for more, none where
+// TestFirstStrength: one of the strengths of strengths, more for more, none where
 // the cloth itself does.
 func TestFirstStrength(t *testing.T) {
 	if s := FirstStrength(20, 20); s.Starch_gL != 0 || s.Name.String() != "none" {
@@ -140,7 +140,7 @@ func TestFirstStrength(t *testing.T) {
 		}
 		last = g
 		known := false
-		for _, s := range Strengths() {
+		for _, s := range strengths {
 			known = known || s.Starch_gL == g
 		}
 		if !known {

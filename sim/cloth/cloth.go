@@ -30,7 +30,6 @@ const (
 	MassMin_gm2, MassMax_gm2               = 1, 2000
 	ThicknessMin_mm, ThicknessMax_mm       = 0.005, 10
 	BendMin_mm, BendMax_mm                 = 1, 500
-	RigidityMin_uNm, RigidityMax_uNm       = 1e-6, 3e6
 	OverhangMin_mm, OverhangMax_mm         = 10, 500
 	SwatchAngleMin_deg, SwatchAngleMax_deg = 5, 85
 )

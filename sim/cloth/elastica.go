@@ -178,7 +178,6 @@ func (m *march) integrate(h float64, r *trial) {
 	r.xP, r.dropP = r.xP+xp, r.dropP+zp
 }
 
-// advance goes on by h.
 func (m *march) advance(h float64) {
 	d := sum(&m.a, h)
 	m.rate, m.eta, m.etaRate = slope(&m.a, h), sum(&m.e, h), slope(&m.e, h)
@@ -190,7 +189,6 @@ func (m *march) advance(h float64) {
 	}
 }
 
-// sum evaluates a series at h.
 func sum(a *[order + 1]float64, h float64) float64 {
 	v := a[order]
 	for k := order - 1; k >= 0; k-- {
@@ -199,7 +197,6 @@ func sum(a *[order + 1]float64, h float64) float64 {
 	return v
 }
 
-// slope evaluates a series' derivative at h.
 func slope(a *[order + 1]float64, h float64) float64 {
 	v := order * a[order]
 	for k := order - 1; k >= 1; k-- {

@@ -1,6 +1,9 @@
 package cloth
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // StandardGravity is the standard acceleration of free fall, m/s² (exact by
 // definition: 3rd CGPM 1901, in the SI brochure).
@@ -9,23 +12,6 @@ const StandardGravity = 9.80665
 // rigidityPerMass turns g/m² · mm³ into µN·m: 1e-3 kg/g · g · (1e-3 m/mm)³ ·
 // 1e6 µN/N.
 const rigidityPerMass = StandardGravity * 1e-6
-
-// Units that laboratories and sellers use, each from its definition.
-const (
-	// OuncePerSquareYard_gm2 is 1 oz/yd² in g/m²: the avoirdupois ounce is
-	// 28.349523125 g and the yard 0.9144 m, both exact (international yard and
-	// pound agreement, 1959).
-	OuncePerSquareYard_gm2 = 28.349523125 / (0.9144 * 0.9144)
-	// Momme_gm2 is 1 momme of silk in g/m², by the definition 'pounds in a
-	// piece 45 inches by 100 yards' (1 lb = 453.59237 g exactly): 4.340. Another
-	// figure in trade use, 4.3056, is 0.8 % less.
-	Momme_gm2 = 453.59237 / (45 * 0.0254 * 91.44)
-	// MilligramCentimetre_uNm is 1 mg·cm (mgf·cm² per cm of width, the unit of BS
-	// 3356) in µN·m.
-	MilligramCentimetre_uNm = 1e-6 * StandardGravity * 1e-2 * 1e6
-	// GramForceCentimetre_uNm is 1 gf·cm² per cm of width in µN·m.
-	GramForceCentimetre_uNm = 1000 * MilligramCentimetre_uNm
-)
 
 // Rigidity is the bending rigidity per width, µN·m, of cloth of the mass (1 to
 // 2,000 g/m²) and bending length (1 to 500 mm) given:
@@ -38,10 +24,7 @@ const (
 // Peirce's was 18 %: Text. Res. J. 84 (2014) 1307, abstract).
 // Exact to rounding (TestRigidity).
 func Rigidity(mass_gm2, bend_mm float64) (float64, error) {
-	if err := checkMass(mass_gm2); err != nil {
-		return 0, err
-	}
-	if err := checkBend("bending length", bend_mm); err != nil {
+	if err := cmp.Or(checkMass(mass_gm2), checkBend("bending length", bend_mm)); err != nil {
 		return 0, err
 	}
 	return rigidity(mass_gm2, bend_mm), nil
@@ -56,16 +39,8 @@ func rigidity(mass, bend float64) float64 {
 // starch; the scheme's starch.bend is kept at the cloth's unstarched mass, so
 // that rigidities compare. Masses may differ by a factor of at most 2.
 func AtMass(bend_mm, from_gm2, to_gm2 float64) (float64, error) {
-	if err := checkBend("bending length", bend_mm); err != nil {
-		return 0, err
-	}
-	if err := checkMass(from_gm2); err != nil {
-		return 0, err
-	}
-	if err := checkMass(to_gm2); err != nil {
-		return 0, err
-	}
-	if err := within("mass weighed ÷ mass wanted", from_gm2/to_gm2, massRatioMin, massRatioMax, ""); err != nil {
+	if err := cmp.Or(checkBend("bending length", bend_mm), checkMass(from_gm2), checkMass(to_gm2),
+		within("mass weighed ÷ mass wanted", from_gm2/to_gm2, massRatioMin, massRatioMax, "")); err != nil {
 		return 0, err
 	}
 	return bend_mm * math.Cbrt(from_gm2/to_gm2), nil
@@ -86,17 +61,10 @@ type Bounds struct {
 // in Rigidity, for all three lengths, and Low <= Value <= High.
 func RigidityBounds(mass_gm2, massRel float64, bend_mm Bounds) (Bounds, error) {
 	b, err := Rigidity(mass_gm2, bend_mm.Value)
-	if err != nil {
-		return Bounds{}, err
-	}
-	if err := within("relative error of the mass", massRel, 0, massErrMax, ""); err != nil {
-		return Bounds{}, err
-	}
-	if err := within("bending length, low end", bend_mm.Low, 0, bend_mm.Value, "mm"); err != nil {
-		return Bounds{}, err
-	}
 	// The upper end may pass BendMax_mm: it is a doubt, not a cloth.
-	if err := within("bending length, high end", bend_mm.High, bend_mm.Value, 10*BendMax_mm, "mm"); err != nil {
+	if err := cmp.Or(err, within("relative error of the mass", massRel, 0, massErrMax, ""),
+		within("bending length, low end", bend_mm.Low, 0, bend_mm.Value, "mm"),
+		within("bending length, high end", bend_mm.High, bend_mm.Value, 10*BendMax_mm, "mm")); err != nil {
 		return Bounds{}, err
 	}
 	side := func(end float64) float64 {

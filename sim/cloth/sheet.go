@@ -1,6 +1,7 @@
 package cloth
 
 import (
+	"cmp"
 	"fmt"
 
 	"ruffwright/geom/scheme"
@@ -34,23 +35,10 @@ func Along(warp, weft float64, along scheme.Along) (u, v float64, err error) {
 // assumption, no source). Errors name the scheme's field, the value and the range.
 func FromScheme(s scheme.Scheme) (Sheet, error) {
 	c := s.Cloth
-	for _, f := range []struct {
-		field     string
-		v         float64
-		low, high float64
-		unit      string
-	}{
-		{"cloth.mass", c.Mass, MassMin_gm2, MassMax_gm2, "g/m²"},
-		{"cloth.thickness", c.Thickness, ThicknessMin_mm, ThicknessMax_mm, "mm"},
-		{"cloth.bend_warp", c.BendWarp, BendMin_mm, BendMax_mm, "mm"},
-		{"cloth.bend_weft", c.BendWeft, BendMin_mm, BendMax_mm, "mm"},
-	} {
-		if err := within(f.field, f.v, f.low, f.high, f.unit); err != nil {
-			return Sheet{}, err
-		}
-	}
 	u, v, err := Along(c.BendWarp, c.BendWeft, s.Strip.Along)
-	if err != nil {
+	if err := cmp.Or(within("cloth.mass", c.Mass, MassMin_gm2, MassMax_gm2, "g/m²"),
+		within("cloth.thickness", c.Thickness, ThicknessMin_mm, ThicknessMax_mm, "mm"),
+		checkBend("cloth.bend_warp", c.BendWarp), checkBend("cloth.bend_weft", c.BendWeft), err); err != nil {
 		return Sheet{}, err
 	}
 	ratio, err := FrozenRatio(u, s.Starch.Bend)

@@ -7,7 +7,7 @@ import (
 	"gonum.org/v1/gonum/stat/distuv"
 )
 
-// Against gonum's Student distribution: its CDF at our quantile must be 0.975.
+// The CDF at our quantile must be 0.975.
 // The slope of the CDF there is 0.0019 at ν = 1 and above 0.011 beyond, so 1e-11
 // in the CDF is 5e-9 and 1e-9 of t.
 func TestStudent(t *testing.T) {

@@ -1,8 +1,11 @@
 package cloth
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+
+	"gonum.org/v1/gonum/stat/distuv"
 )
 
 // Slope_deg is the slope that swatches are held to: there the overhang is twice the
@@ -21,14 +24,27 @@ const Slope_deg = 41.5
 // exceed the 500 mm that a Reading takes, where the angle is too steep for so stiff a
 // cloth: choose a smaller one.
 func Overhang(bend_mm, angle_deg float64) (float64, error) {
-	if err := checkBend("bending length", bend_mm); err != nil {
-		return 0, err
-	}
-	if err := checkAngle(angle_deg); err != nil {
+	if err := cmp.Or(checkBend("bending length", bend_mm), checkAngle(angle_deg)); err != nil {
 		return 0, err
 	}
 	span, _, err := spanOf(angle_deg)
 	return bend_mm * span, err
+}
+
+// normal95 is the normal distribution's 97.5 % quantile: half of a 95 % interval
+// in standard errors.
+const normal95 = 1.959963984540054
+
+// student95 is Student's t for a two-sided 95 % interval with ν >= 1 degrees of
+// freedom, rounded down to a whole number (on the wide side).
+func student95(freedom float64) float64 {
+	if freedom > 1e9 { // +Inf too: gonum's quantile is for finite ones
+		return normal95
+	}
+	if !(freedom >= 1) {
+		freedom = 1
+	}
+	return distuv.StudentsT{Sigma: 1, Nu: math.Floor(freedom)}.Quantile(0.975)
 }
 
 func checkAngle(deg float64) error {
@@ -39,10 +55,7 @@ func checkAngle(deg float64) error {
 // derivative by the angle, mm per degree. Exact for an evenly heavy, evenly stiff
 // strip without curl, to 1e-12 (TestElasticaDigits).
 func bend(r Reading) (c, perDegree float64, err error) {
-	if err := within("overhang", r.Overhang_mm, OverhangMin_mm, OverhangMax_mm, "mm"); err != nil {
-		return 0, 0, err
-	}
-	if err := checkAngle(r.Angle_deg); err != nil {
+	if err := cmp.Or(within("overhang", r.Overhang_mm, OverhangMin_mm, OverhangMax_mm, "mm"), checkAngle(r.Angle_deg)); err != nil {
 		return 0, 0, err
 	}
 	span, logSlope, err := spanOf(r.Angle_deg)
@@ -166,16 +179,8 @@ func (s Swatch) check() error {
 				&RangeError{Field: "face", Value: float64(r.Face), Low: 0, High: float64(FaceWrong)})
 		}
 	}
-	if err := checkMass(s.Mass_gm2); err != nil {
-		return err
-	}
-	if err := within("relative error of the mass", s.MassErr_rel, 0, massErrMax, ""); err != nil {
-		return err
-	}
-	if err := within("ruler's step", s.Ruler_mm, 0, rulerMax_mm, "mm"); err != nil {
-		return err
-	}
-	return within("error of the angle", s.AngleErr_deg, 0, angleErrMax_deg, "degrees")
+	return cmp.Or(checkMass(s.Mass_gm2), within("relative error of the mass", s.MassErr_rel, 0, massErrMax, ""),
+		within("ruler's step", s.Ruler_mm, 0, rulerMax_mm, "mm"), within("error of the angle", s.AngleErr_deg, 0, angleErrMax_deg, "degrees"))
 }
 
 // average sets Spread, Freedom and FaceGap from Each, and returns the mean and
