@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"slices"
 
 	"ruffwright/geom"
@@ -10,12 +11,10 @@ import (
 	"ruffwright/geom/word"
 )
 
-// above draws the whole ruff from above, the front towards the reader: the
-// neck, the sets, the opening where the strip's ends meet, pins at the quarter
-// marks, and the outer breadth and depth.
+// above draws the whole ruff from above, the front towards the reader.
 func above(s *sheet) error {
 	plan, shape := s.plan, s.shape
-	c := newCloth(shape, 0, len(shape.Panels), s.opt.cells(stillCells))
+	c := newCloth(shape, 0, len(shape.Panels), cmp.Or(s.opt.Cells, stillCells))
 	c.dyed(shape, s.tone, 0)
 	e := draw.NewEye(0, 90)
 	whole := e.Bounds(c.v)
@@ -48,7 +47,6 @@ func above(s *sheet) error {
 
 	s.pins(&e, plan, shape, top)
 
-	// The opening: a thread between the ends, from the outer edge outward.
 	front := innerAt(shape, 0, shape.NV).Lerp(innerAt(shape, plan.Panels, shape.NV), 0.5)
 	at := e.Point(geom.Vec3{X: front.X, Y: front.Y})
 	tip := draw.Pt(at.X, box.Max.Y+2.6)
@@ -66,15 +64,8 @@ func above(s *sheet) error {
 }
 
 // top is the height of the neck block: above all cloth.
-func (s *sheet) top(c cloth) float64 {
-	z := 0.0
-	for _, h := range c.hi {
-		z = max(z, h)
-	}
-	return z + 12
-}
+func (s *sheet) top(c cloth) float64 { return max(0, slices.Max(c.hi)) + 12 }
 
-// pins puts a pin through the band at each quarter mark.
 func (s *sheet) pins(e *draw.Eye, plan pleat.Plan, shape pleat.Shape, z float64) {
 	for m, mark := range plan.Row {
 		if !mark.Quarter {
@@ -88,7 +79,6 @@ func (s *sheet) pins(e *draw.Eye, plan pleat.Plan, shape pleat.Shape, z float64)
 	}
 }
 
-// pin draws a pin from its head to its point.
 func (s *sheet) pin(head, tip draw.Point) {
 	s.Line(s.Pal.Ground, 1.1, nil, head, tip)
 	s.Line(s.Pal.Ink, 0.38, nil, head, tip)
@@ -96,7 +86,6 @@ func (s *sheet) pin(head, tip draw.Point) {
 	s.Dot(head, 0.8, s.Pal.Ink)
 }
 
-// pinWord explains the pins at the foot of the sheet, on the right.
 func (s *sheet) pinWord(plan pleat.Plan) {
 	for _, m := range plan.Row {
 		if !m.Quarter {
@@ -138,16 +127,25 @@ func (s *sheet) marked(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(int
 	}
 }
 
-// atNeck tells whether a place lies at the inner edge and not at the outer.
 func atNeck(place string) bool {
 	return slices.Contains([]string{WhereInner, WhereTucks, WhereBand, WhereNeck}, place)
+}
+
+// parts are where places of notes lie on the whole ruff: the part of the way round,
+// the part of the way from the neck outward, and the fold.
+var parts = map[string]struct {
+	part, row float64
+	fold      scheme.Fold
+}{
+	WhereOuter: {0.12, 1, scheme.Crest}, WhereInner: {0.85, 0, scheme.Crest}, WhereTucks: {0.91, 0, scheme.Crest},
+	WhereMarks: {0.09, 0.5, scheme.Crest}, WhereFlaps: {0.93, 1, scheme.Trough}, WhereStrip: {0.16, 0.5, scheme.Crest},
+	WhereJoins: {0.16, 0.5, scheme.Crest}, WhereWhole: {0.19, 1, scheme.Crest},
 }
 
 // spots gives where each place of a note lies for an eye on the whole ruff: on
 // the side of the ruff that faces the eye, different places apart.
 func (s *sheet) spots(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(string) (draw.Point, bool) {
 	nv := shape.NV
-	// nearest gives the mark nearest to the part t of the way round the sheet.
 	node := func(part float64, j int, fold scheme.Fold) geom.Vec3 {
 		m := int(part*float64(plan.Panels)) % plan.Panels
 		if plan.Row[m].Fold != fold {
@@ -156,20 +154,12 @@ func (s *sheet) spots(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(stri
 		return innerAt(shape, m, j)
 	}
 	return func(place string) (draw.Point, bool) {
-		var v geom.Vec3
+		at, ok := parts[place]
+		if !ok {
+			at = parts[WhereWhole]
+		}
+		v := node(at.part, int(at.row*float64(nv)), at.fold)
 		switch place {
-		case WhereOuter:
-			v = node(0.12, nv, scheme.Crest)
-		case WhereInner:
-			v = node(0.85, 0, scheme.Crest)
-		case WhereTucks:
-			v = node(0.91, 0, scheme.Crest)
-		case WhereMarks:
-			v = node(0.09, nv/2, scheme.Crest)
-		case WhereFlaps:
-			v = node(0.93, nv, scheme.Trough)
-		case WhereStrip, WhereJoins:
-			v = node(0.16, nv/2, scheme.Crest)
 		case WhereBand:
 			st := plan.Neckline.At(plan.Neckline.Girth() * 0.06)
 			v = geom.Vec3{X: st.Pos.X, Y: st.Pos.Y, Z: plan.Scheme.Band.Height}
@@ -183,8 +173,6 @@ func (s *sheet) spots(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) func(stri
 				return draw.Point{}, false
 			}
 			v = innerAt(shape, (lo+hi)/2, nv)
-		default:
-			v = node(0.19, nv, scheme.Crest)
 		}
 		p := e.Point(v)
 		return p, p.X > 1 && p.Y > 1 && p.X < s.Width_mm-1 && p.Y < s.Height_mm-1

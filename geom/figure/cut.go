@@ -6,11 +6,8 @@ import (
 	"ruffwright/geom/word"
 )
 
-// cut draws one set as two clear sections, without light or shade. End on: the
-// curves of its outer and inner edge, with the loop's clear width, height, tucks,
-// the room a set takes, and the slack between the sewn points. Through a crest,
-// from the neck outward: crest and trough, depth, height, and how the middle
-// rises or falls. Scale is that of the section through the crest.
+// cut draws one set as two clear sections, end on and through a crest from the neck
+// outward. Scale is that of the section through the crest.
 func cut(s *sheet) error {
 	n, u, err := s.shownSet()
 	if err != nil {
@@ -42,7 +39,8 @@ func cut(s *sheet) error {
 	s.small(second, word.Say("from the neck outward, through the top fold"))
 	second.Min.Y += draw.SmallSize*draw.Leading + 1
 	s.section(sec, second)
-	said = append(said, word.Say("It is %s deep from the neck to the outer edge.", s.Length(sec.depth)), sec.droopSentence(s))
+	_, droop := sec.droopSaid(s)
+	said = append(said, word.Say("It is %s deep from the neck to the outer edge.", s.Length(sec.depth)), droop)
 	s.Desc = s.Say(word.Join(" ", said...))
 	s.point(nil, func(place string) (draw.Point, bool) {
 		if place == WhereBand || place == WhereNeck {
@@ -53,7 +51,6 @@ func cut(s *sheet) error {
 	return nil
 }
 
-// small writes a line in small letters into the upper left corner of a room.
 func (s *sheet) small(room draw.Rect, words word.Text) {
 	text := draw.Clip(s.Say(words), draw.SmallSize, draw.Italic, room.Max.X-room.Min.X)
 	s.Label(draw.Label{At: room.Min, Text: text, Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet})
@@ -65,7 +62,6 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 	const line = draw.SmallSize * draw.Leading
 	slack := x.slackWords()
 	foot := draw.Wrap(x.Say(slack), draw.SmallSize, draw.Italic, room.Max.X-room.Min.X, 2)
-	// The set's own curves fill what the numbers leave of the room.
 	inner := room
 	inner.Min.X += x.numberWidth(x.bands) + 3
 	inner.Max.X -= x.numberWidth(x.height) + 3
@@ -88,12 +84,15 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 	said = append(said, word.Say("End on, %s and it is %s high at the outer edge; the band is %s high.", x.loopsSaid(), x.height, x.bands))
 	x.named(word.Say("outer edge"), out[len(out)*5/8])
 	x.named(word.Say("inner edge"), in[len(in)*3/8])
+	tucked := func(mark int, deep float64) {
+		x.named(word.Say("tuck %s", x.Length(deep)), x.node(mark, 0))
+	}
 	if deep := x.plan.Row[x.crest].Tuck_mm; deep > 0 {
-		x.tucked(x.crest)
+		tucked(x.crest, deep)
 		said = append(said, word.Say("The top fold's tuck is %s deep.", x.Length(deep)))
 	}
 	if deep := x.plan.Row[x.hi].Tuck_mm; deep > 0 && x.hi != x.crest {
-		x.tucked(x.hi)
+		tucked(x.hi, deep)
 		said = append(said, word.Say("The bottom fold's tuck is %s deep.", x.Length(deep)))
 	}
 	for k, text := range foot {
@@ -103,11 +102,6 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 		said = append(said, word.Say("%s.", slack))
 	}
 	return said
-}
-
-// tucked writes how deep the tuck at a mark is.
-func (x *endOn) tucked(mark int) {
-	x.named(word.Say("tuck %s", x.Length(x.plan.Row[mark].Tuck_mm)), x.node(mark, 0))
 }
 
 // named writes a word beside what it names, with a thread to it where the word

@@ -51,7 +51,6 @@ func (x *endOn) ends() (left, right float64) {
 	return x.node(x.lo, 0).X - x.over, x.node(x.hi, 0).X + x.over
 }
 
-// frame has the corners of the band that is shown.
 func (x *endOn) frame() []geom.Vec3 {
 	left, right := x.ends()
 	return []geom.Vec3{{X: left}, {X: right, Z: x.plan.Scheme.Band.Height}}
@@ -66,7 +65,6 @@ func (x *endOn) edge(row int) []geom.Vec3 {
 	return line
 }
 
-// drawBand draws the band behind everything.
 func (x *endOn) drawBand() {
 	left, right := x.ends()
 	h := x.plan.Scheme.Band.Height
@@ -76,7 +74,6 @@ func (x *endOn) drawBand() {
 	x.Line(x.Pal.Rule, 0.25, nil, band[3], band[2])
 }
 
-// sewn are the places where the set's folds are sewn to the band.
 func (x *endOn) sewn() []draw.Point {
 	var on []draw.Point
 	for m := x.lo; m <= x.hi; m++ {
@@ -118,7 +115,6 @@ func (x *endOn) dimensions(room, box draw.Rect, off apart) {
 	x.Across(draw.Pt(x.at(mid-pitch/2, 0).X, y+2), draw.Pt(x.at(mid+pitch/2, 0).X, y+2), y+off.neck, word.Say("neck %s", x.Length(pitch)))
 }
 
-// loopsSaid says in a sentence how wide the set's loops are.
 func (x *endOn) loopsSaid() word.Text {
 	if x.bottom > 0 {
 		return word.Say("its top loop is %s wide, the bottom loop beside it %s", x.Length(x.top), x.Length(x.bottom))
@@ -126,7 +122,6 @@ func (x *endOn) loopsSaid() word.Text {
 	return word.Say("its top loop is %s wide", x.Length(x.top))
 }
 
-// spot gives where the place of a note lies.
 func (x *endOn) spot(place string) (draw.Point, bool) {
 	switch place {
 	case WhereOuter, WhereWhole:

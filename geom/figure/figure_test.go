@@ -88,7 +88,7 @@ func TestLabelsApart(t *testing.T) {
 // everywhere puts a note at as many places as a sheet points at.
 func everywhere() []Note {
 	var all []Note
-	for i, w := range Wheres() {
+	for i, w := range wheres {
 		all = append(all, Note{Where: w, Text: word.Say("something about the %s", w), Sign: []Sign{SignStop, SignMend, SignNote, SignCaution}[i%4]})
 	}
 	return all
@@ -343,10 +343,10 @@ func TestMeasures(t *testing.T) {
 		}
 		n := plan.Crests / 2
 		lo, hi, _ := setPanels(plan, n)
-		u := unroll(plan, shape, nil, lo, hi, setCrest(plan, n))
+		u := unroll(plan, shape, nil, lo, hi, lo+1)
 		half := folded.Half[lo]
 		a, b := u.loop(u.crest)
-		sec := newSection(plan, shape, setCrest(plan, n), nil)
+		sec := newSection(plan, shape, lo+1, nil)
 		for _, m := range []struct {
 			name            string
 			got, want, room float64

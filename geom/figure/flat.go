@@ -5,25 +5,22 @@ import (
 	"strconv"
 
 	"ruffwright/geom/draw"
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 )
 
-// flat draws the strip laid flat, its inner edge up: above, the whole of it in
-// rows with every mark, pins at the quarters, joins and numbers of sets; below,
-// larger, its first sets and its last with a break between, top marks whole
-// lines, bottom marks dashed, tucks shaded, and what a maker measures. The
-// shape is not used and may be empty. Scale is that of the lower picture.
+// flat draws the strip laid flat, its inner edge up: above, the whole of it in rows;
+// below, larger, its first sets and its last with a break between. The shape may be
+// empty. Scale is that of the lower picture.
 func flat(s *sheet) error {
 	plan := s.plan
 	s.head(word.Join(", ", sets(plan), word.Count(plan.Panels, "%d panel", "%d panels", plan.Panels)))
-	f := strip{sheet: s, plan: plan, joins: s.opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
+	f := strip{sheet: s, joins: s.opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
 	f.overview()
 	f.detail()
 	s.Desc = s.Say(word.Say("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on %s and ends on %s.",
 		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
-		name(plan.Row[0].Fold), name(plan.Row[plan.Panels].Fold)))
+		name[plan.Row[0].Fold], name[plan.Row[plan.Panels].Fold]))
 	s.point(f.marked, func(place string) (draw.Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
@@ -36,24 +33,15 @@ func flat(s *sheet) error {
 	return nil
 }
 
-// marked gives where a mark lies in the whole strip.
 func (f *strip) marked(m int, _ string) (draw.Point, float64, bool) {
 	p, ok := f.marks[m]
 	return p, -float64(m), ok // the first of a note's marks has its sign
 }
 
-// name of a fold as the maker calls it on the strip.
-func name(f scheme.Fold) word.Text {
-	if f == scheme.Crest {
-		return word.Say("a top mark")
-	}
-	return word.Say("a bottom mark")
-}
+var name = map[scheme.Fold]word.Text{scheme.Crest: word.Say("a top mark"), scheme.Trough: word.Say("a bottom mark")}
 
-// strip is the strip's drawing under way.
 type strip struct {
 	*sheet
-	plan  pleat.Plan
 	joins []float64             // places of joins, mm from the first mark
 	spots map[string]draw.Point // where places of notes lie
 	marks map[int]draw.Point    // where marks lie in the whole strip
@@ -83,13 +71,11 @@ func (f *strip) overview() {
 	wide := s.Room.Max.X - s.Room.Min.X - number
 	rows := int(math.Ceil(float64(f.plan.Panels) * least / wide))
 	most := (s.Room.Max.Y - s.Room.Min.Y) * 0.42
-	k := 0.0
-	for rows = max(rows, 1); ; rows++ {
-		k = wide * float64(rows) / long
-		if rows >= 2 || f.width()*k > 4 || f.plan.Panels < 24 {
-			break
-		}
+	rows = max(rows, 1)
+	if rows == 1 && f.width()*wide/long <= 4 && f.plan.Panels >= 24 {
+		rows = 2
 	}
+	k := wide * float64(rows) / long
 	tall := math.Min(f.width()*k, 22)
 	gap := 3.2
 	if float64(rows)*(tall+gap) > most { // too many rows: flatter ones
@@ -99,20 +85,18 @@ func (f *strip) overview() {
 	each := (f.plan.Panels + rows - 1) / rows
 	y := s.Room.Min.Y + 1
 	total := s.Say(word.Say("%s from first to last mark", s.Length(long)))
+	rowLong := 0.0
+	for q := 0; q < f.plan.Panels; q += each {
+		rowLong = math.Max(rowLong, f.plan.Row[min(f.plan.Panels, q+each)].Place_mm-f.plan.Row[q].Place_mm)
+	}
 	for r := range rows {
 		a, b := r*each, min(f.plan.Panels, (r+1)*each)
 		if a >= b {
 			break
 		}
-		p := piece{from: f.plan.Row[a].Place_mm, to: f.plan.Row[b].Place_mm, at: draw.Pt(s.Room.Min.X+number, y), k: 0}
-		rowLong := 0.0
-		for q := 0; q < f.plan.Panels; q += each {
-			rowLong = math.Max(rowLong, f.plan.Row[min(f.plan.Panels, q+each)].Place_mm-f.plan.Row[q].Place_mm)
-		}
-		p.k = wide / rowLong
+		p := piece{from: f.plan.Row[a].Place_mm, to: f.plan.Row[b].Place_mm, at: draw.Pt(s.Room.Min.X+number, y), k: wide / rowLong}
 		f.row(p, a, b, tall)
-		set := f.setOf(a)
-		s.Label(draw.Label{At: draw.Pt(p.at.X-1.6, y+tall/2), Text: strconv.Itoa(set), Size_mm: draw.SmallSize, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet})
+		s.Label(draw.Label{At: draw.Pt(p.at.X-1.6, y+tall/2), Text: strconv.Itoa(f.setOf(a)), Size_mm: draw.SmallSize, Anchor: draw.Pt(1, 0.5), Color: s.Pal.Quiet})
 		y += tall + gap
 	}
 	s.Label(draw.Label{At: draw.Pt(s.Room.Min.X+number, y+0.3), Text: draw.Clip(total, draw.TextSize, draw.Italic, s.Room.Max.X-s.Room.Min.X-number), Size_mm: draw.TextSize, Face: draw.Italic, Color: s.Pal.Quiet})
@@ -133,7 +117,6 @@ func (f *strip) setOf(m int) int {
 	return max(1, min(n, max(1, f.plan.Crests)))
 }
 
-// row draws panels a to b of the whole strip.
 func (f *strip) row(p piece, a, b int, tall float64) {
 	s := f.sheet
 	x0, x1 := p.x(p.from), p.x(p.to)
@@ -153,9 +136,8 @@ func (f *strip) row(p piece, a, b int, tall float64) {
 			bottoms = append(bottoms, []draw.Point{draw.Pt(x, p.at.Y+tall*0.62), draw.Pt(x, p.at.Y+tall)})
 		}
 	}
-	w := 0.2
-	s.Add(draw.Path{Lines: tops, Stroke: s.Pal.Ink, Width_mm: w})
-	s.Add(draw.Path{Lines: bottoms, Stroke: s.Pal.Rule, Width_mm: w})
+	s.Add(draw.Path{Lines: tops, Stroke: s.Pal.Ink, Width_mm: 0.2})
+	s.Add(draw.Path{Lines: bottoms, Stroke: s.Pal.Rule, Width_mm: 0.2})
 	s.Line(s.Pal.Ink, 0.25, nil, draw.Pt(x0, p.at.Y), draw.Pt(x1, p.at.Y))
 	s.Line(s.Pal.Ink, 0.45, nil, draw.Pt(x0, p.at.Y+tall), draw.Pt(x1, p.at.Y+tall))
 	for _, j := range f.joins {
@@ -178,7 +160,6 @@ func (f *strip) row(p piece, a, b int, tall float64) {
 	}
 }
 
-// join draws a seam: two lines of running stitch.
 func (f *strip) join(x, y0, y1 float64) {
 	d := []float64{0.7, 0.7}
 	f.Line(f.Pal.Walnut, 0.4, d, draw.Pt(x-0.45, y0), draw.Pt(x-0.45, y1))
@@ -225,7 +206,6 @@ func (f *strip) legend() float64 {
 	return height
 }
 
-// cross draws a stitch as a small cross.
 func (s *sheet) cross(at draw.Point, r float64) {
 	s.Add(draw.Path{Lines: [][]draw.Point{{draw.Pt(at.X-r, at.Y-r), draw.Pt(at.X+r, at.Y+r)}, {draw.Pt(at.X-r, at.Y+r), draw.Pt(at.X+r, at.Y-r)}}, Stroke: s.Pal.Thread, Width_mm: 0.45})
 }

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"image/color"
 	"math"
 
@@ -11,9 +12,8 @@ import (
 	"ruffwright/geom/word"
 )
 
-// inHand draws the ruff as if held before the eye: lit cloth on its band and
-// block, turned, tilted and enlarged as the options say, in gentle perspective.
-// It is made to be drawn again at every turn: BenchmarkInHand says how fast.
+// inHand draws the ruff as if held before the eye, in gentle perspective. It is made to
+// be drawn again at every turn: BenchmarkInHand says how fast.
 func inHand(s *sheet) error {
 	opt, plan, shape := s.opt, s.plan, s.shape
 	first, last, mid := 0, len(shape.Panels), geom.Vec3{}
@@ -22,7 +22,7 @@ func inHand(s *sheet) error {
 		ball = 1.6 * (max(plan.Neckline.Breadth(), plan.Neckline.Depth())/2 + plan.Scheme.Ruff.Depth)
 		first, last, mid = within(shape, 1.6*ball)
 	}
-	c := newCloth(shape, first, last, opt.cells(turningCells))
+	c := newCloth(shape, first, last, cmp.Or(opt.Cells, turningCells))
 	c.dyed(shape, s.tone, first)
 	if opt.Row {
 		s.title = word.Say("On its way from the strip")

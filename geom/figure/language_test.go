@@ -23,7 +23,7 @@ var (
 func TestLanguage(t *testing.T) {
 	var notes []Note
 	for i, sign := range []Sign{SignStop, SignMend, SignNote, SignCaution} {
-		notes = append(notes, Note{Where: Wheres()[i], Text: word.Name(fmt.Sprint(i)), Sign: sign})
+		notes = append(notes, Note{Where: wheres[i], Text: word.Name(fmt.Sprint(i)), Sign: sign})
 	}
 	for _, d := range []int{0, 3, 6} {
 		plan, shape := designs()[d].make(t)

@@ -36,7 +36,6 @@ func block(b *draw.Body, e *draw.Eye, n geom.Neckline, z0, z1 float64, pal draw.
 	small := math.Min(n.Breadth(), n.Depth()) / 2
 	in := math.Min(blockIn, small*0.15)
 	edge := math.Min(5, small*0.2)
-	// Profile: down the side, over the rounded edge, in over the top.
 	type step struct{ inside, z, nr, nz float64 }
 	var prof []step
 	const down = 8
@@ -90,7 +89,6 @@ func block(b *draw.Body, e *draw.Eye, n geom.Neckline, z0, z1 float64, pal draw.
 					[4]color.NRGBA{tone, tone, tone, tone})
 			}
 		}
-		// Growth rings as an engraver would: fine lines, no two alike.
 		line := draw.Mix(tone, pal.WoodDeep, 0.55)
 		for k, t := range [...]float64{0.05, 0.12, 0.21, 0.31, 0.4, 0.52, 0.61, 0.73, 0.82, 0.93} {
 			pts := make([]geom.Vec3, around+1)

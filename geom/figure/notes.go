@@ -25,13 +25,11 @@ func (s *sheet) noted() []Note {
 	return notes
 }
 
-// whereSet is the place of the selected set, not for callers.
 const whereSet = "selected set"
 
 func letter(i int) string { return string(rune('a' + i)) }
 
-// key writes the notes at the foot of the sheet, and takes their space from
-// the room: sign with its letter, its word in the dye, then the text.
+// key writes the notes at the foot of the sheet, and takes their space from the room.
 func (s *sheet) key() {
 	notes := s.noted()
 	if len(notes) == 0 {
@@ -68,7 +66,6 @@ func (s *sheet) key() {
 	}
 }
 
-// badge draws a note's sign with its letter.
 func (s *sheet) badge(at draw.Point, kind Sign, letter string) {
 	dye, _ := kind.dye(s.Pal)
 	r := badge
@@ -94,24 +91,21 @@ func (s *sheet) badge(at draw.Point, kind Sign, letter string) {
 	s.Label(draw.Label{At: draw.Pt(at.X, at.Y-0.12), Text: letter, Size_mm: draw.SmallSize, Face: draw.Bold, Anchor: draw.Pt(0.5, 0.5), Color: ink})
 }
 
-// point sets each note's sign beside its place, with a thread from the sign to
-// the very point; a place that the view does not show (ok false) is pointed at
-// nowhere, its words stay at the foot. mark gives where a mark lies, at the place
-// that the note names, and how near to the eye: of a note's marks the nearest has
-// the sign, the others a dot. where gives the place of a note without marks. Where
-// mark is nil the view shows no single marks.
+// point sets each note's sign beside its place, with a thread to the very point; what
+// the view does not show (ok false) is pointed at nowhere. mark gives where a mark lies
+// and how near to the eye: of a note's marks the nearest has the sign, the others a dot;
+// nil: the view shows no single marks. where gives the place of a note without marks.
 func (s *sheet) point(mark func(m int, place string) (at draw.Point, near float64, ok bool), where func(place string) (at draw.Point, ok bool)) {
 	for i, n := range s.noted() {
 		dye, _ := n.Sign.dye(s.Pal)
 		var at draw.Point
 		ok, nearest := false, math.Inf(-1)
 		var dots []draw.Point
-		if mark != nil {
-			for _, m := range n.At[:min(len(n.At), maxDots)] {
-				p, near, shown := mark(m-1, n.Where)
-				if !shown {
-					continue
-				}
+		for _, m := range n.At[:min(len(n.At), maxDots)] {
+			if mark == nil {
+				break
+			}
+			if p, near, shown := mark(m-1, n.Where); shown {
 				dots = append(dots, p)
 				if near > nearest {
 					at, nearest, ok = p, near, true
@@ -127,25 +121,25 @@ func (s *sheet) point(mark func(m int, place string) (at draw.Point, near float6
 			s.Dot(p, 0.9, s.Pal.Ground)
 			s.Dot(p, 0.65, dye)
 		}
-		for _, d := range []float64{5, 8, 11, 15, 20} {
-			done := false
-			for _, o := range draw.Around(d)[:8] {
-				c := draw.Pt(at.X+o.X, at.Y+o.Y)
-				b := draw.Rect{Min: draw.Pt(c.X-1.3*badge, c.Y-1.3*badge), Max: draw.Pt(c.X+1.3*badge, c.Y+1.3*badge)}
-				if !s.Free(b) || !b.Inside(s.View.Grow(1)) {
-					continue
-				}
-				s.Line(s.Pal.Ground, 1, nil, at, c)
-				s.Line(dye, 0.35, nil, at, c)
-				s.Dot(at, 0.9, s.Pal.Ground)
-				s.Dot(at, 0.65, dye)
-				s.badge(c, n.Sign, letter(i))
-				done = true
-				break
-			}
-			if done {
-				break
+		if c, ok := s.beside(at); ok {
+			s.Line(s.Pal.Ground, 1, nil, at, c)
+			s.Line(dye, 0.35, nil, at, c)
+			s.Dot(at, 0.9, s.Pal.Ground)
+			s.Dot(at, 0.65, dye)
+			s.badge(c, n.Sign, letter(i))
+		}
+	}
+}
+
+// beside is the nearest place about a point that has room for a note's sign.
+func (s *sheet) beside(at draw.Point) (draw.Point, bool) {
+	for _, d := range []float64{5, 8, 11, 15, 20} {
+		for _, o := range draw.Around(d)[:8] {
+			c := draw.Pt(at.X+o.X, at.Y+o.Y)
+			if b := (draw.Rect{Min: c, Max: c}).Grow(1.3 * badge); s.Free(b) && b.Inside(s.View.Grow(1)) {
+				return c, true
 			}
 		}
 	}
+	return draw.Point{}, false
 }

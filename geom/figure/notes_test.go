@@ -18,7 +18,7 @@ func TestNotesAreMarked(t *testing.T) {
 		plan, shape := d.make(t)
 		for _, sheet := range sheets()[:2] {
 			for _, v := range Views {
-				for _, where := range Wheres() {
+				for _, where := range wheres {
 					opt := sheet.Options
 					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
 					opt.Joins_mm = []float64{plan.Row[2].Place_mm}

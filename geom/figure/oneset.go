@@ -7,10 +7,8 @@ import (
 	"ruffwright/geom/word"
 )
 
-// oneSet draws one set end on, as the eye sees it looking from outside towards
-// the neck, the neckline unrolled: the outer edge's curve with the loop's clear
-// width, height and room, the inner edge's curve behind it, and the stitches on
-// the band. Neighbours are drawn faintly.
+// oneSet draws one set end on, as the eye sees it looking from outside towards the
+// neck, the neckline unrolled. Neighbours are drawn faintly.
 func oneSet(s *sheet) error {
 	n, u, err := s.shownSet()
 	if err != nil {
@@ -18,7 +16,6 @@ func oneSet(s *sheet) error {
 	}
 	s.head(word.Say("set %d of %d, seen end on", n, s.plan.Sets))
 	x := s.endOn(u, 0.5)
-	// Room: loop above, two rows of pitch below, heights to the sides.
 	room := s.Room
 	room.Min.X += s.numberWidth(x.bands) + 4
 	room.Max.X -= s.numberWidth(x.height) + 4
@@ -47,7 +44,6 @@ func oneSet(s *sheet) error {
 	return nil
 }
 
-// drawCloth draws the neighbours faintly, then the set.
 func (x *endOn) drawCloth() {
 	faint := x.Pal
 	for _, c := range []*color.NRGBA{&faint.ClothLight, &faint.ClothMid, &faint.ClothDeep, &faint.Hatch} {

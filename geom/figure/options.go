@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"image/color"
 	"math"
 	"slices"
@@ -89,11 +90,8 @@ const (
 	WhereWhole   = "ruff" // the whole of it; unknown places are taken for it
 )
 
-// Wheres gives all places that a note can point at.
-func Wheres() []string {
-	return []string{WhereOuter, WhereInner, WhereBand, WhereOpening, WhereMarks, WhereJoins,
-		WhereNeck, WhereTucks, WhereFlaps, WhereStrip, WhereWhole}
-}
+// wheres are all of them.
+var wheres = []string{WhereOuter, WhereInner, WhereBand, WhereOpening, WhereMarks, WhereJoins, WhereNeck, WhereTucks, WhereFlaps, WhereStrip, WhereWhole}
 
 // dye gives the colour of a sign and the word that goes with it.
 func (s Sign) dye(p draw.Palette) (color.NRGBA, word.Text) {
@@ -118,12 +116,10 @@ const (
 	maxNotes                 = 6 // that a sheet points at; more would hide the ruff
 )
 
-// bad is the error of what cannot be drawn.
 func bad(field string, value any, allowed string, with ...any) error {
 	return scheme.Error{Field: field, Value: word.Say("%v", value), Why: word.Say("cannot be drawn"), Allowed: word.Say(allowed, with...)}
 }
 
-// filled resolves zeros and checks the rest.
 func (o Options) filled() (Options, error) {
 	if o.Width_mm == 0 && o.Height_mm == 0 {
 		o.Width_mm, o.Height_mm = 240, 180
@@ -150,16 +146,11 @@ func (o Options) filled() (Options, error) {
 			return o, bad("Joins_mm", x, "places in mm")
 		}
 	}
-	if o.Palette == (draw.Palette{}) {
-		o.Palette = draw.Light()
-	}
-	if o.Zoom == 0 {
-		o.Zoom = 1
-	}
-	o.Zoom = math.Max(o.Zoom, 0.2)
+	o.Palette = cmp.Or(o.Palette, draw.Light())
+	o.Zoom = max(cmp.Or(o.Zoom, 1), 0.2)
 	o.Notes = slices.Clone(o.Notes)
 	for i, n := range o.Notes {
-		if !slices.Contains(Wheres(), n.Where) {
+		if !slices.Contains(wheres, n.Where) {
 			o.Notes[i].Where = WhereWhole
 		}
 		o.Notes[i].At = slices.DeleteFunc(slices.Clone(n.At), func(m int) bool { return m < 1 })
@@ -168,12 +159,7 @@ func (o Options) filled() (Options, error) {
 }
 
 // most is the largest scale that a view may take.
-func (o Options) most() float64 {
-	if o.Scale > 0 {
-		return math.Min(o.Scale, maxScale)
-	}
-	return maxScale
-}
+func (o Options) most() float64 { return min(cmp.Or(o.Scale, maxScale), maxScale) }
 
 // checkShape refuses what cannot be drawn: an empty shape, one whose panels do
 // not fit its grid or the plan, and nodes that are not finite.
@@ -205,7 +191,6 @@ func checkShape(plan pleat.Plan, shape pleat.Shape) error {
 	return nil
 }
 
-// checkPlan refuses a plan without marks or a size.
 func checkPlan(plan pleat.Plan) error {
 	if len(plan.Row) != plan.Panels+1 || plan.Panels < 2 {
 		return bad("marks of the plan", len(plan.Row), "one more than panels, at least 3")
@@ -222,12 +207,4 @@ func checkPlan(plan pleat.Plan) error {
 		}
 	}
 	return nil
-}
-
-// cells is the most cells to paint where the caller leaves it open.
-func (o Options) cells(open int) int {
-	if o.Cells > 0 {
-		return o.Cells
-	}
-	return open
 }

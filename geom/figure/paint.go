@@ -6,7 +6,6 @@ import (
 	"ruffwright/geom/draw"
 )
 
-// dress says how cloth is painted.
 type dress struct {
 	pal      draw.Palette
 	selected func(col int) bool // tinted woad; nil = none
@@ -30,7 +29,6 @@ func (c *cloth) paint(b *draw.Body, e *draw.Eye, d dress) {
 	}
 }
 
-// painting is cloth on its way to the sheet.
 type painting struct {
 	*cloth
 	dress
@@ -45,10 +43,8 @@ type painting struct {
 	thin  float32 // half of a line between two steps of a dye, sheet mm
 }
 
-// light adds the nodes with the light that falls on them. It comes from the sheet's
-// upper left, over the eye's shoulder; the side turned to the eye is lit, whichever
-// it is. Deep places (towards the neck, and below the crests as the eye sees them)
-// lie in shade.
+// light adds the nodes with the light that falls on them, from over the eye's shoulder;
+// the side turned to the eye is lit, whichever it is. Deep places lie in shade.
 func (p *painting) light(e *draw.Eye) {
 	light := e.Light()
 	p.first = uint32(len(p.body.Vertices))

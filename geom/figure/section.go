@@ -32,11 +32,9 @@ func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
 		top, low := c.at(0, j), c.at(c.cols-1, j)
 		for col := range c.cols {
-			v := c.at(col, j)
-			if v.Z > top.Z {
+			if v := c.at(col, j); v.Z > top.Z {
 				top = v
-			}
-			if v.Z < low.Z {
+			} else if v.Z < low.Z {
 				low = v
 			}
 		}
@@ -73,7 +71,6 @@ func nearest(n geom.Neckline, p geom.Vec2) geom.Station {
 	return best
 }
 
-// narrow is half the neckline's lesser measure, mm.
 func narrow(n geom.Neckline) float64 { return math.Min(n.Breadth(), n.Depth()) / 2 }
 
 // corner is the place x mm outward from the neckline, z mm above the band's
@@ -84,29 +81,17 @@ func (c *section) corner(x, z float64) geom.Vec3 {
 
 func (c *section) at(x, z float64) draw.Point { return c.eye.Point(c.corner(x, z)) }
 
-// droopWord says in a word or two, and droopSentence in a sentence, where the outer
-// edge's middle lies.
-func (c *section) droopWord(s *sheet) word.Text {
-	switch {
+// droopSaid says in a word or two and in a sentence where the outer edge's middle lies.
+func (c *section) droopSaid(s *sheet) (short, sentence word.Text) {
+	switch by := s.Length(math.Abs(c.droop)); {
 	case c.droop > 0.5:
-		return word.Say("falls %s", s.Length(c.droop))
+		return word.Say("falls %s", by), word.Say("The outer edge's middle falls %s below the inner edge's.", by)
 	case c.droop < -0.5:
-		return word.Say("rises %s", s.Length(-c.droop))
+		return word.Say("rises %s", by), word.Say("The outer edge's middle rises %s above the inner edge's.", by)
 	}
-	return word.Say("level")
+	return word.Say("level"), word.Say("The outer edge lies level with the inner edge.")
 }
 
-func (c *section) droopSentence(s *sheet) word.Text {
-	switch {
-	case c.droop > 0.5:
-		return word.Say("The outer edge's middle falls %s below the inner edge's.", s.Length(c.droop))
-	case c.droop < -0.5:
-		return word.Say("The outer edge's middle rises %s above the inner edge's.", s.Length(-c.droop))
-	}
-	return word.Say("The outer edge lies level with the inner edge.")
-}
-
-// marked gives where the section shows a mark: one of the two of its panel.
 func (c *section) marked(m int, place string) (draw.Point, float64, bool) {
 	if m != c.mark && m != c.mark+1 {
 		return draw.Point{}, 0, false
@@ -122,7 +107,6 @@ func (c *section) marked(m int, place string) (draw.Point, float64, bool) {
 	return c.eye.Point(line[row]), 1, true
 }
 
-// spot gives where the section shows the place of a note.
 func (c *section) spot(place string) (at draw.Point, ok bool) {
 	switch place {
 	case WhereOuter:
@@ -155,7 +139,6 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	s.cutCloth(c)
 	s.cutBand(c)
 
-	// Depth below, height right, band left, droop beyond the height.
 	last := len(c.crest) - 1
 	tip, low := c.eye.Point(c.crest[last]), c.eye.Point(c.trough[last])
 	s.Across(c.at(0, c.lo), draw.Pt(tip.X, low.Y), math.Max(box.Max.Y, foot)+4, s.Length(c.depth))
@@ -166,7 +149,8 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	out := draw.Pt(tip.X, (tip.Y+low.Y)/2)
 	s.Line(s.Pal.Rule, 0.22, []float64{1.6, 0.9, 0.01, 0.9}, draw.Pt(c.at(0, 0).X+1, mid.Y), draw.Pt(x-right, mid.Y))
 	s.Line(s.Pal.Ink, 0.35, nil, draw.Pt(out.X-1.6, out.Y), draw.Pt(out.X+1.6, out.Y))
-	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: s.Say(c.droopWord(s)), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
+	droop, _ := c.droopSaid(s)
+	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: s.Say(droop), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
 		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
 	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
 }
@@ -192,7 +176,6 @@ func (s *sheet) cutBlock(c *section) (foot float64) {
 	return wood[2].Y
 }
 
-// cutCloth draws the panel's cloth with its highest and its lowest line.
 func (s *sheet) cutCloth(c *section) {
 	var b draw.Body
 	c.panel.paint(&b, &c.eye, dress{pal: s.Pal, hatch: 1.3, tone: s.tone})
@@ -201,7 +184,6 @@ func (s *sheet) cutCloth(c *section) {
 	s.seen(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
 }
 
-// seen draws a line of the ruff's space as the eye sees it.
 func (s *sheet) seen(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64, dash []float64) {
 	on := make([]draw.Point, len(line))
 	for i, v := range line {
@@ -210,7 +192,6 @@ func (s *sheet) seen(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64
 	s.Line(c, width, dash, on...)
 }
 
-// cutBand draws the band's cut edge over the cloth, and the stitches.
 func (s *sheet) cutBand(c *section) {
 	half := math.Max(0.45, 0.7*c.eye.Scale) / c.eye.Scale
 	bar := []draw.Point{c.at(-bandIn-2*half, c.band), c.at(-bandIn, c.band), c.at(-bandIn, 0), c.at(-bandIn-2*half, 0)}

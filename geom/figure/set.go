@@ -6,38 +6,29 @@ import (
 	"ruffwright/geom/word"
 )
 
-// sets says how many there are.
 func sets(plan pleat.Plan) word.Text { return word.Count(plan.Sets, "%d set", "%d sets", plan.Sets) }
 
-// setPanels gives the panels lo to hi (hi excluded) of set n, counted from 1 in
-// the order of crests: the panels on either side of its crest.
-func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
-	if n < 1 {
-		return 0, 0, false
-	}
-	seen := 0
-	for m, mark := range plan.Row {
-		if mark.Fold != scheme.Crest {
-			continue
-		}
-		if seen++; seen == n {
-			return max(0, m-1), min(plan.Panels, m+1), true
-		}
-	}
-	return 0, 0, false
-}
-
-// setCrest is the mark of set n's crest.
-func setCrest(plan pleat.Plan, n int) int {
+// setCrest is the mark of the crest of set n, counted from 1.
+func setCrest(plan pleat.Plan, n int) (mark int, ok bool) {
 	seen := 0
 	for m, mark := range plan.Row {
 		if mark.Fold == scheme.Crest {
 			if seen++; seen == n {
-				return m
+				return m, true
 			}
 		}
 	}
-	return 0
+	return 0, false
+}
+
+// setPanels gives the panels lo to hi (hi excluded) of set n: those on either side of
+// its crest.
+func setPanels(plan pleat.Plan, n int) (lo, hi int, ok bool) {
+	m, ok := setCrest(plan, n)
+	if !ok {
+		return 0, 0, false
+	}
+	return max(0, m-1), min(plan.Panels, m+1), true
 }
 
 // setAt is the set to show: the one selected, else that of the first mark of the
@@ -65,10 +56,10 @@ func (s *sheet) shownSet() (n int, u unrolled, err error) {
 	if n == 0 {
 		n = (s.plan.Sets + 1) / 2
 	}
-	lo, hi, ok := setPanels(s.plan, n)
+	crest, ok := setCrest(s.plan, n)
 	if !ok {
 		return n, u, bad("Set", s.opt.Set, "0 to %d", s.plan.Crests)
 	}
 	s.opt.Set = 0
-	return n, unroll(s.plan, s.shape, s.tone, lo, hi, setCrest(s.plan, n)), nil
+	return n, unroll(s.plan, s.shape, s.tone, max(0, crest-1), min(s.plan.Panels, crest+1), crest), nil
 }

@@ -1,6 +1,7 @@
 package figure
 
 import (
+	"cmp"
 	"slices"
 
 	"ruffwright/geom/draw"
@@ -13,13 +14,10 @@ import (
 // the way round.
 func side(s *sheet) error { return s.level(90, 0.25, false) }
 
-// front draws it from the front, cut beside the opening.
 func front(s *sheet) error { return s.level(0, 0.01, true) }
 
 // level draws the ruff level with the eye, turned so far, and below it, larger, one
-// half set cut through at its crest, at the part of the way round: band and
-// stitches, the crest's and the trough's line, depth, heights, and how far the outer
-// edge's middle rises above or falls below the inner edge's. Scale is that of the
+// half set cut through at its crest, at the part of the way round. Scale is that of the
 // lower picture.
 func (s *sheet) level(turn_deg, part float64, front bool) error {
 	s.head(sets(s.plan))
@@ -29,8 +27,9 @@ func (s *sheet) level(turn_deg, part float64, front bool) error {
 	lower := s.Room
 	lower.Min.Y = foot + 6
 	s.section(sec, lower)
+	_, droop := sec.droopSaid(s)
 	s.Desc = s.Say(word.Say("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
-		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), sec.droopSentence(s)))
+		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop))
 	upper := s.spots(&e, s.plan, s.shape)
 	s.point(sec.marked, func(place string) (draw.Point, bool) {
 		if place == WhereOpening && !front {
@@ -47,7 +46,7 @@ func (s *sheet) level(turn_deg, part float64, front bool) error {
 // wholeLevel draws the whole ruff in the upper part of the room. It gives the
 // breadth, and how far down the sheet its dimension line lies.
 func (s *sheet) wholeLevel(e *draw.Eye) (breadth word.Text, foot float64) {
-	c := newCloth(s.shape, 0, len(s.shape.Panels), s.opt.cells(stillCells))
+	c := newCloth(s.shape, 0, len(s.shape.Panels), cmp.Or(s.opt.Cells, stillCells))
 	c.dyed(s.shape, s.tone, 0)
 	room := s.Room
 	tall := (room.Max.Y-room.Min.Y)*0.36 - 9

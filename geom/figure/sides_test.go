@@ -94,7 +94,7 @@ func TestLoopOfTheLastSet(t *testing.T) {
 	plan, shape := designs()[0].make(t)
 	bottom := func(n int) float64 {
 		lo, hi, _ := setPanels(plan, n)
-		u := unroll(plan, shape, nil, lo, hi, setCrest(plan, n))
+		u := unroll(plan, shape, nil, lo, hi, lo+1)
 		_, mm := u.loops(plan.Scheme.Cloth.Thickness)
 		return mm
 	}

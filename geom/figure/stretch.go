@@ -17,7 +17,6 @@ func (f *strip) detail() {
 	room := s.Room
 	wides := s.Length(plan.Scheme.Ruff.Depth)
 	gutter := s.numberWidth(wides) + 3
-	// Room below for the names of the lines and for fold to fold.
 	room.Max.Y -= f.legend() + 12
 	room.Min.Y += 12
 	room.Max.X -= gutter
@@ -67,7 +66,6 @@ func (f *strip) detail() {
 	}
 	bottom := y + width*k
 
-	// Fold to fold on the second panel, the depth of the tuck at a mark inside.
 	i := min(1, first-1)
 	s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom), bottom+5,
 		s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
@@ -79,7 +77,6 @@ func (f *strip) detail() {
 			break
 		}
 	}
-	// Depth at the right, with what the band takes up above it.
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
 	s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
@@ -124,7 +121,6 @@ func (f *strip) stretch(p piece, a, b int, breakRight, breakLeft bool) {
 	x.numbers()
 }
 
-// mark is where a mark lies across the sheet.
 func (x *stretch) mark(m int) float64 { return x.x(x.plan.Row[m].Place_mm) }
 
 // end is the line in which the stretch ends: straight, or, broken, a slack wave to

@@ -3,6 +3,7 @@ package figure
 import (
 	"image/color"
 	"math"
+	"slices"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
@@ -10,11 +11,9 @@ import (
 	"ruffwright/geom/word"
 )
 
-// Tone dyes the cloth by a length at every node of the shape, in five steps from
-// the palette's ToneLow to its ToneHigh. What is dyed is also hatched, the denser
-// the deeper the dye, and a line is drawn where one step becomes the next: the
-// picture can be read without any colour. A legend gives the steps in the sheet's
-// unit.
+// Tone dyes the cloth by a length at every node of the shape, in five steps. What is
+// dyed is also hatched, the denser the deeper, with a line from step to step: the
+// picture can be read without any colour. A legend gives the steps.
 type Tone struct {
 	Kind   ToneKind
 	Values [][]float64 // mm, for every panel in the order of its nodes
@@ -33,7 +32,6 @@ const (
 	ToneGap   ToneKind = "gap"   // clear room to the panel beside; the deeper, the less
 )
 
-// toneSteps is how many steps a tone has.
 const toneSteps = 5
 
 // Touching_mm is the room below which panels are said to touch: as in the solver,
@@ -42,19 +40,13 @@ const Touching_mm = 1
 
 // Range is the least and the most of its values; 0, 0 where it has none.
 func (t *Tone) Range() (least, most float64) {
-	first := true
-	for _, vs := range t.Values {
-		for _, v := range vs {
-			if first {
-				least, most, first = v, v, false
-			}
-			least, most = min(least, v), max(most, v)
-		}
+	all := slices.Concat(t.Values...)
+	if len(all) == 0 {
+		return 0, 0
 	}
-	return least, most
+	return slices.Min(all), slices.Max(all)
 }
 
-// toned is a tone ready to paint with.
 type toned struct {
 	Tone
 	bound [toneSteps - 1]float64 // between the steps, mm, ascending
@@ -68,7 +60,6 @@ const (
 	toneShade  = 0.34 // how much of the light's shade dyed cloth takes
 )
 
-// newToned checks the tone and finds its steps.
 func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*toned, error) {
 	if t.Kind != ToneDroop && t.Kind != ToneGap {
 		return nil, bad("kind of tone", t.Kind, "%s or %s", ToneDroop, ToneGap)
@@ -160,7 +151,6 @@ func (d *toned) dye(v float64) float64 {
 	return x
 }
 
-// color is the dye's colour in the light t, 0 to 1.
 func (d *toned) color(dye, t float64) color.NRGBA {
 	return d.ramp[int(dye/toneSteps*(toneLevels-1)+0.5)][int(t*(toneLights-1)+0.5)]
 }
@@ -216,8 +206,7 @@ func isolines(b *draw.Body, v [4]draw.Vertex, d [4]float64, half float32, ink co
 	}
 }
 
-// legend sets the tone's steps at the foot of the room: its words, a strip of
-// the dyes hatched as the cloth is, and the lengths between the steps.
+// legend sets the tone's steps at the foot of the room.
 func (s *sheet) legend(d *toned) {
 	if d == nil {
 		return

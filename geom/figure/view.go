@@ -13,20 +13,10 @@ type View struct {
 	Shows word.Text // what is to be seen, for a line of help
 	Tells word.Text // the same in sentences, for who looks at it; empty where turning tells more
 
-	// Turned: it is held in the hand, and Options.Turn_deg, Tilt_deg, Zoom and Row
-	// are for it. The other views lie on their sheet.
-	Turned bool
-
-	// Strip: it shows the strip laid flat. It takes no shape and no scale, but
-	// Options.Joins_mm.
-	Strip bool
-
-	// Dyed: its cloth takes Options.Tone, with a legend.
-	Dyed bool
-
-	// Lacks are the places that it does not show: the words of a note about them
-	// stand at the foot alone.
-	Lacks []string
+	Turned bool     // held in the hand: Options.Turn_deg, Tilt_deg, Zoom and Row are for it; the others lie on their sheet
+	Strip  bool     // the strip laid flat: it takes no shape and no scale, but Options.Joins_mm
+	Dyed   bool     // its cloth takes Options.Tone, with a legend
+	Lacks  []string // places that it does not show: the words of a note about them stand at the foot alone
 
 	draw func(*sheet) error
 }
@@ -104,7 +94,6 @@ func (v *View) Draw(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawi
 	return s.Drawing, nil
 }
 
-// sheet is a view's sheet under way.
 type sheet struct {
 	*draw.Sheet // from head on
 	opt         Options
@@ -114,8 +103,7 @@ type sheet struct {
 	tone        *toned // of the cloth; nil: not dyed
 }
 
-// head begins the sheet: it lays down the title with a note beside it, the notes'
-// key and the dye's legend, and leaves the rest as room.
+// head begins the sheet with its title, a note beside it, the notes' key and the legend.
 func (s *sheet) head(note word.Text) {
 	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Language, s.opt.Letter, s.title, note)
 	s.key()
@@ -123,7 +111,6 @@ func (s *sheet) head(note word.Text) {
 	s.legend(s.tone)
 }
 
-// numberWidth is the width in sheet mm of a number beside a dimension line.
 func (s *sheet) numberWidth(number word.Text) float64 {
 	return draw.TextWidth(s.Say(number), draw.TextSize, draw.Upright)
 }
