@@ -59,7 +59,7 @@ var rooms = map[string]room{
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
 	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
-	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr", "golang.org/x/image"}},
+	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr"}},
 
 	"assets": {},
 

@@ -34,19 +34,10 @@ func orderCSV(o pattern.Order, good []turned) []byte {
 		rows = append(rows, []string{
 			l.Cloth.Name, decimal(l.Cloth.Mass, 1), decimal(l.Bolt_mm, 1), strconv.Itoa(len(l.Of)),
 			decimal(l.Together.Need_mm, 1), decimal(l.Together.Metric_mm/1000, 1), yards(l.Together.Eighths),
-			decimal(l.Apart_mm/1000, 1), yards(l.ApartEighths), strconv.Itoa(leftOut(l)), namesOf(l.Of, good),
+			decimal(l.Apart_mm/1000, 1), yards(l.ApartEighths), strconv.Itoa(l.Left), namesOf(l.Of, good),
 		})
 	}
 	return []byte(pattern.CSV(rows))
-}
-
-// leftOut is how many pieces the bolt is too narrow for.
-func leftOut(l pattern.Line) int {
-	n := 0
-	for _, x := range l.Left {
-		n += x.Piece.Count
-	}
-	return n
 }
 
 func namesOf(of []int, good []turned) string {
@@ -132,7 +123,7 @@ func summaryText(o pattern.Order, good []turned, u scheme.Units) []byte {
 		fmt.Fprintf(&b, "  %s of %s, %s g/m2, %s wide, for %s; bought for each by itself %s\n", sold(l.Together, u), l.Cloth.Name, decimal(l.Cloth.Mass, 1),
 			roundedLength(l.Bolt_mm, u), counted(len(l.Of), "wearer", "wearers"),
 			sold(pattern.Buy{Metric_mm: l.Apart_mm, Eighths: l.ApartEighths}, u))
-		if n := leftOut(l); n > 0 {
+		if n := l.Left; n > 0 {
 			fmt.Fprintf(&b, "    and %s that this width is too narrow for, from other cloth: see the cutting sheets\n", counted(n, "piece", "pieces"))
 		}
 	}

@@ -30,7 +30,6 @@ type Band struct {
 	CutWide_mm float64 // 2 × height + 2 seams
 	Fold_mm    float64 // y of the fold line = Seam + Height
 	RowFrom_mm float64 // x of the first fold sewn, from the cut end
-	RowTo_mm   float64 // x of the last
 	Marks      []BandMark
 	Pins       []Pin
 	Closures   []Closure
@@ -44,9 +43,8 @@ type BandMark struct {
 
 // Pin is where a quarter of the strip is pinned to the band.
 type Pin struct {
-	Mark     int     // index of the plan's mark
-	Strip_mm float64 // its place from the first mark
-	Band_mm  float64 // x of the band, from the cut end
+	Mark    int     // index of the plan's mark
+	Band_mm float64 // x of the band, from the cut end
 }
 
 // Face is the half of the band that a part of the closure is sewn to: worn, the
@@ -87,12 +85,10 @@ func newBand(p pleat.Plan) Band {
 	for i, name := range quarterNames(p.Scheme.Wearer.Part) {
 		b.Marks = append(b.Marks, BandMark{X_mm: s.Seam + b.Carry_mm*float64(i)/4, Name: name})
 	}
-	row := p.Row.Along(p.Panels)
-	b.RowFrom_mm = s.Seam + (b.Carry_mm-row)/2
-	b.RowTo_mm = b.RowFrom_mm + row
+	b.RowFrom_mm = s.Seam + (b.Carry_mm-p.Row.Along(p.Panels))/2
 	for k, m := range p.Row {
 		if m.Quarter {
-			b.Pins = append(b.Pins, Pin{Mark: k, Strip_mm: m.Place_mm, Band_mm: b.RowFrom_mm + p.Row.Along(k)})
+			b.Pins = append(b.Pins, Pin{Mark: k, Band_mm: b.RowFrom_mm + p.Row.Along(k)})
 		}
 	}
 	b.Closures = b.closures(s.Closure)
@@ -124,9 +120,8 @@ const (
 
 // closures places the closure's halves so that, closed, the band's inside goes
 // round girth + ease: the half on the overlap lies Carry_mm further along the band
-// than its fellow on the other end. Ties without overlap are the exception: their
-// eyelets stand in from both ends, and the ties cross what lies between
-// (Apart_mm).
+// than its fellow. The eyelets of ties without overlap stand in from both ends, and
+// the ties cross what lies between (Apart_mm).
 //
 // The end with the first set lies over the overlap, so that its part is on its inner
 // half, and the overlap's part looks up to it from the outer half. Buttons take

@@ -4,6 +4,7 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
 )
@@ -31,19 +32,14 @@ func (p Pattern) AsCSV(w io.Writer, u scheme.Units) error {
 		lines = append(lines, []string{
 			mark, strconv.Itoa(r.Set), string(r.Fold), string(r.Edge),
 			t.decimal(r.Place), t.decimal(r.Raw), a, b,
-			yes(r.Quarter), yes(r.Join), strconv.Itoa(r.Piece),
+			yes[r.Quarter], yes[r.Join], strconv.Itoa(r.Piece),
 		})
 	}
 	_, err := io.WriteString(w, CSV(lines))
 	return err
 }
 
-func yes(b bool) string {
-	if b {
-		return "yes"
-	}
-	return "no"
-}
+var yes = map[bool]string{true: "yes", false: "no"}
 
 // CSV writes rows for a spreadsheet, as RFC 4180 has it: commas, CRLF lines, each
 // cell by Cell. A cell with a semicolon or a tab in it stands in quotes too, for
@@ -91,21 +87,11 @@ func TabSeparated(rows [][]string) string {
 // apostrophe before it. A number stays as it is, a negative one too.
 func Cell(text string) string {
 	start := strings.TrimLeft(text, " \t\r\n\u00a0")
-	if start == "" || !strings.ContainsAny(start[:1], "=+-@") && !strings.ContainsAny(first(start), "＝＋－＠") && !strings.ContainsAny(text[:1], "\t\r\n") {
-		return text
+	first, _ := utf8.DecodeRuneInString(start)
+	if start != "" && (strings.ContainsRune("=+-@＝＋－＠", first) || strings.ContainsAny(text[:1], "\t\r\n")) && !isNumber(text) {
+		return "'" + text
 	}
-	if isNumber(text) {
-		return text
-	}
-	return "'" + text
-}
-
-// first is the first letter of text, however many bytes it has.
-func first(text string) string {
-	for _, r := range text {
-		return string(r)
-	}
-	return ""
+	return text
 }
 
 // isNumber reports whether text is a number with a point and nothing else: a sign,

@@ -17,7 +17,6 @@ const mostSide = 40
 // tiny is a length in mm far below a thread, for what is in the last bits of sums.
 const tiny = 1e-6
 
-// usable is the width of the cloth between the selvedges, as bought.
 func usable(s scheme.Strip) float64 { return s.Bolt - 2*s.Selvedge }
 
 // keeps is the fraction of its length that the cloth keeps in the first wash,
@@ -38,7 +37,7 @@ func (p Pattern) cuts() []Cut {
 	side := int((washed + tiny) / p.Strip.Width_mm)
 	for n := 1; n <= min(side, mostSide); n++ {
 		c := p.cut(scheme.Warp, n, p.evenReach(n))
-		if n > 1 && c.toCut() < n {
+		if n > 1 && c.ToCut() < n {
 			continue // as few pieces as a way before it
 		}
 		cuts = append(cuts, c)
@@ -55,8 +54,8 @@ func (p Pattern) cut(along scheme.Along, side int, reach float64) Cut {
 	return c
 }
 
-// toCut is the number of pieces that are cut.
-func (c Cut) toCut() int {
+// ToCut is the number of pieces that are cut.
+func (c Cut) ToCut() int {
 	n := len(c.Pieces)
 	if n > 0 && c.Pieces[0].AtHand {
 		n--
@@ -65,7 +64,7 @@ func (c Cut) toCut() int {
 }
 
 func (c Cut) way() Way {
-	w := Way{Along: c.Along, Side: c.Side, Pieces: c.toCut(), Joins: len(c.Joins), Buy: c.Buy}
+	w := Way{Along: c.Along, Side: c.Side, Pieces: c.ToCut(), Joins: len(c.Joins), Buy: c.Buy}
 	for _, j := range c.Joins {
 		if !j.Hidden {
 			w.Shown++
@@ -74,23 +73,10 @@ func (c Cut) way() Way {
 	return w
 }
 
-// less orders ways: those whose joins are hidden, then the least cloth as sold,
-// then the fewest joins.
-func (w Way) less(v Way) bool {
-	switch {
-	case w.Shown != v.Shown:
-		return w.Shown < v.Shown
-	case w.Buy.Metric_mm != v.Buy.Metric_mm:
-		return w.Buy.Metric_mm < v.Buy.Metric_mm
-	}
-	return w.Joins < v.Joins
-}
-
-// joinWorth is the cloth in mm that a join is weighed against where the number of
-// pieces side by side is left open.
+// joinWorth is the cloth in mm that a join is weighed against.
 const joinWorth = 100
 
-// before orders ways for the maker who leaves the number open.
+// before orders ways: those whose joins are hidden, then the least of cloth and joins.
 func (w Way) before(v Way) bool {
 	if w.Shown != v.Shown {
 		return w.Shown < v.Shown
@@ -108,28 +94,28 @@ func buy(need float64) Buy {
 }
 
 func checkPlan(p pleat.Plan) error {
-	bad := func(field, value, why, allowed string) error {
-		return scheme.Error{Field: field, Value: word.Name(value), Why: word.Say(why), Allowed: word.Say(allowed)}
+	bad := func(value, why, allowed string) error {
+		return scheme.Error{Field: "plan", Value: word.Name(value), Why: word.Say(why), Allowed: word.Say(allowed)}
 	}
 	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
-		return bad("plan", fmt.Sprintf("%d marks and %d panels", len(p.Row), p.Panels), "is no plan that can be cut", "what pleat.NewPlan made")
+		return bad(fmt.Sprintf("%d marks and %d panels", len(p.Row), p.Panels), "is no plan that can be cut", "what pleat.NewPlan made")
 	}
 	last := math.Inf(-1)
 	for _, m := range p.Row {
 		if !(m.Place_mm > last) || math.IsInf(m.Place_mm, 0) {
-			return bad("plan", text(m.Place_mm)+" mm", "is a mark out of order", "what pleat.NewPlan made")
+			return bad(text(m.Place_mm)+" mm", "is a mark out of order", "what pleat.NewPlan made")
 		}
 		last = m.Place_mm
 	}
 	s := p.Scheme.Strip
 	for _, v := range []float64{p.Scheme.Ruff.Depth, usable(s), keeps(s, scheme.Warp), keeps(s, scheme.Weft), p.Panel_mm} {
 		if !(v > 0) || math.IsInf(v, 0) {
-			return bad("plan", text(v), "is a size that no cloth has", "a plan of a valid scheme")
+			return bad(text(v), "is a size that no cloth has", "a plan of a valid scheme")
 		}
 	}
 	for _, v := range []float64{s.Hem, s.Takeup, s.Join, s.Have, p.Neckline_mm, p.Band_mm, p.Pitch_mm, p.Scheme.Band.Height, p.Scheme.Band.Seam, p.Scheme.Band.Overlap} {
 		if !(v >= 0) || math.IsInf(v, 0) {
-			return bad("plan", text(v), "is a size that no cloth has", "a plan of a valid scheme")
+			return bad(text(v), "is a size that no cloth has", "a plan of a valid scheme")
 		}
 	}
 	if reach := usable(s) * keeps(s, scheme.Weft); reach <= 2*s.Join+1 {
@@ -138,32 +124,15 @@ func checkPlan(p pleat.Plan) error {
 	return nil
 }
 
-// noSuchWay says why a way of cutting is not there.
-func noSuchWay(p Pattern, along scheme.Along, side int) error {
-	if along != scheme.Warp && along != scheme.Weft {
-		return scheme.Error{Field: "strip.along", Value: word.Name(strconv.Quote(string(along))), Why: word.Say("is no thread of a cloth"), Allowed: word.Name("warp, weft")}
-	}
-	most := 0
-	for _, w := range p.Ways {
-		if w.Along == along {
-			most = max(most, w.Side)
-		}
-	}
-	if most == 0 {
-		s := p.Plan.Scheme.Strip
-		return scheme.Error{
-			Field: "strip.bolt", Value: word.Say("%s mm", text(s.Bolt)),
-			Why:     word.Say("less selvedges and shrinkage leaves %s mm, but a strip along the warp is %s mm wide", text(usable(s)*keeps(s, scheme.Weft)), text(p.Strip.Width_mm)),
-			Allowed: word.Say("a wider cloth, or %s %s", word.Key("strip.along"), scheme.Weft),
-		}
-	}
+func tooWide(p Pattern) error {
+	s := p.Plan.Scheme.Strip
 	return scheme.Error{
-		Field: "pieces side by side", Value: word.Name(strconv.Itoa(side)), Why: word.Say("is no way of cutting this strip along the %s", along),
-		Allowed: word.Say("those of Pattern.Ways, at most %d", most),
+		Field: "strip.bolt", Value: word.Say("%s mm", text(s.Bolt)),
+		Why:     word.Say("less selvedges and shrinkage leaves %s mm, but a strip along the warp is %s mm wide", text(usable(s)*keeps(s, scheme.Weft)), text(p.Strip.Width_mm)),
+		Allowed: word.Say("a wider cloth, or %s %s", word.Key("strip.along"), scheme.Weft),
 	}
 }
 
-// text writes a number for an error: at most three decimals.
 func text(v float64) string {
 	return strconv.FormatFloat(math.Round(v*1000)/1000, 'f', -1, 64)
 }

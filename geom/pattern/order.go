@@ -15,21 +15,13 @@ type Order struct {
 
 // Line is one cloth of an order: the same kind, washed the same, on the same bolt.
 type Line struct {
-	Cloth   scheme.Cloth // as filled
-	Bolt_mm float64
-	Selvedge_mm,
-	ShrinkWarp, ShrinkWeft float64 // %
-	Of           []int     // which of the patterns are cut from it, ascending
-	Together     Buy       // bought in one length: Need_mm is the sum of theirs, rounded up once
-	Apart_mm     float64   // bought for each by itself, in 10 cm
-	ApartEighths int       // the same in 1/8 yd
-	Left         []LeftOut // what the bolt is too narrow for
-}
-
-// LeftOut is a piece that one of the patterns cannot cut from its cloth.
-type LeftOut struct {
-	Of    int // which pattern
-	Piece Swatch
+	Cloth        scheme.Cloth // as filled
+	Bolt_mm      float64
+	Of           []int   // which of the patterns are cut from it, ascending
+	Together     Buy     // bought in one length: Need_mm is the sum of theirs, rounded up once
+	Apart_mm     float64 // bought for each by itself, in 10 cm
+	ApartEighths int     // the same in 1/8 yd
+	Left         int     // how many pieces the bolt is too narrow for
 }
 
 // NewOrder sums patterns. Each is cut from its own length, squared at both ends, so
@@ -53,10 +45,7 @@ func NewOrder(of []Pattern) Order {
 		if !ok {
 			at = len(o.Lines)
 			lines[key] = at
-			o.Lines = append(o.Lines, Line{
-				Cloth: s.Cloth, Bolt_mm: s.Strip.Bolt, Selvedge_mm: s.Strip.Selvedge,
-				ShrinkWarp: s.Strip.ShrinkWarp, ShrinkWeft: s.Strip.ShrinkWeft,
-			})
+			o.Lines = append(o.Lines, Line{Cloth: s.Cloth, Bolt_mm: s.Strip.Bolt})
 		}
 		l := &o.Lines[at]
 		l.Of = append(l.Of, i)
@@ -64,7 +53,7 @@ func NewOrder(of []Pattern) Order {
 		l.Apart_mm += p.Cut.Buy.Metric_mm
 		l.ApartEighths += p.Cut.Buy.Eighths
 		for _, w := range p.Cut.Layout.Left {
-			l.Left = append(l.Left, LeftOut{i, w})
+			l.Left += w.Count
 		}
 	}
 	for i := range o.Lines {

@@ -12,10 +12,9 @@ import (
 // drawn thread, in mm (common practice, no source).
 const squareEnd = 20
 
-// layOut places everything on the cloth. Pieces of the strip lie in rows: along
-// the weft one above another, along the warp side by side. Band and swatches
-// then go, one by one, where they lengthen the cloth least, of such places the
-// lowest and leftmost: beside a shortened piece where there is room. All keep
+// layOut places everything on the cloth. Pieces of the strip lie in rows: along the
+// weft one above another, along the warp side by side. Band and swatches then go, one
+// by one, where they lengthen the cloth least, there lowest and leftmost. All keep
 // their grain; only a band too long for its grain is turned.
 func (p Pattern) layOut(c Cut) Layout {
 	s := p.Plan.Scheme.Strip
@@ -127,12 +126,10 @@ func (l Layout) bought(long, wide float64, along scheme.Along) Placed {
 	return Placed{Along: along, Wide_mm: long / (1 - l.ShrinkWeft), Long_mm: wide / (1 - l.ShrinkWarp)}
 }
 
-// fits says whether a piece goes between the selvedges.
 func (l Layout) fits(w Swatch) bool {
 	return l.size(w).Wide_mm <= l.Bolt_mm-2*l.Selvedge_mm+tiny
 }
 
-// size is the size of a test piece or band on the cloth as bought.
 func (l Layout) size(w Swatch) Placed { return l.bought(w.Long_mm, w.Wide_mm, w.Along) }
 
 // place puts one piece down and gives the new top of everything placed.

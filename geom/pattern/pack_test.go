@@ -129,39 +129,6 @@ func checkLayout(t interface{ Fatalf(string, ...any) }, p Pattern) {
 	}
 }
 
-// Way.less and Pattern.Least: no way with all joins hidden takes less cloth.
-func TestLeastCloth(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		p, err := New(drawPlan(t))
-		if err != nil {
-			t.Fatal(err)
-		}
-		least := p.Ways[p.Least]
-		for _, w := range p.Ways {
-			if w.Shown <= least.Shown && w.Buy.Metric_mm < least.Buy.Metric_mm {
-				t.Fatalf("least %+v, but %+v", least, w)
-			}
-		}
-	})
-}
-
-// Every way that is offered can be had, and is what was offered.
-func TestWaysAreCuts(t *testing.T) {
-	p := made(t)
-	if len(p.Ways) < 5 {
-		t.Fatalf("%d ways", len(p.Ways))
-	}
-	for _, w := range p.Ways {
-		q, err := NewCut(p.Plan, w.Along, w.Side)
-		if err != nil {
-			t.Fatalf("way %+v: %v", w, err)
-		}
-		if q.Cut.way() != w {
-			t.Errorf("cut %+v is not the way %+v that was offered", q.Cut.way(), w)
-		}
-	}
-}
-
 // The default's cloth, so that a change of the packer is seen: four pieces along
 // the weft, two thirds of the cloth used; one long strip along the warp has no join
 // and needs its whole length before the wash.
@@ -173,12 +140,8 @@ func TestDefaultCloth(t *testing.T) {
 	if p.Cut.Layout.Used < 0.65 {
 		t.Errorf("uses %.0f %% of the cloth, want 65 at least", 100*p.Cut.Layout.Used)
 	}
-	long, err := NewCut(p.Plan, scheme.Warp, 1)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(long.Cut.Joins) != 0 || long.Cut.Buy.Need_mm < long.Strip.Length_mm/(1-0.04) {
-		t.Errorf("one strip along the warp: %d joins, %v", len(long.Cut.Joins), long.Cut.Buy)
+	if long := p.cuts()[1]; long.Along != scheme.Warp || long.Side != 1 || len(long.Joins) != 0 || long.Buy.Need_mm < p.Strip.Length_mm/(1-0.04) {
+		t.Errorf("one strip along the warp: %d joins, %v", len(long.Joins), long.Buy)
 	}
 }
 
@@ -207,12 +170,6 @@ func TestEighthOfAYard(t *testing.T) {
 func TestRefusals(t *testing.T) {
 	p := planned(t)
 	var e scheme.Error
-	if _, err := NewCut(p, scheme.Weft, 2); !errors.As(err, &e) || e.Field == "" {
-		t.Errorf("two side by side along the weft: %v", err)
-	}
-	if _, err := NewCut(p, "bias", 0); !errors.As(err, &e) || e.Field != "strip.along" {
-		t.Errorf("bias: %v", err)
-	}
 	broken := p
 	broken.Row = broken.Row[:5]
 	if _, err := New(broken); !errors.As(err, &e) || e.Field != "plan" {
@@ -224,7 +181,8 @@ func TestRefusals(t *testing.T) {
 		t.Errorf("depth NaN: %v", err)
 	}
 	wide := planned(t, [2]string{"ruff.depth", "250"}, [2]string{"strip.bolt", "240"})
-	if _, err := NewCut(wide, scheme.Warp, 0); !errors.As(err, &e) || e.Field != "strip.bolt" {
+	wide.Scheme.Strip.Along = scheme.Warp
+	if _, err := New(wide); !errors.As(err, &e) || e.Field != "strip.bolt" {
 		t.Errorf("strip wider than the cloth: %v", err)
 	}
 	narrow := made(t, [2]string{"band.height", "80"}, [2]string{"band.seam", "30"}, [2]string{"strip.bolt", "200"})

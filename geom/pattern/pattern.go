@@ -2,13 +2,9 @@
 // the strip and their joins, the band, the swatches, where each lies on the
 // cloth and how much cloth to buy, the table of marks, and the amount of work.
 //
-// Cloth is washed before it is cut, so every size is of washed cloth, as it is
-// cut and as it stays, unless its name says Bought: that is the same piece on the
-// cloth as sold, which the first wash makes shorter by the fraction s in each
-// direction: bought = washed ÷ (1 − s). A maker who cuts first and washes later
-// cuts the Bought sizes. All lengths are in mm.
-//
-// Nothing here draws; the rectangles are plain numbers for whoever does.
+// Cloth is washed before it is cut, so every size in mm is of washed cloth, as it is
+// cut and as it stays; only a Layout is of cloth as sold, which the first wash makes
+// shorter by the fraction s in each direction: bought = washed ÷ (1 − s).
 package pattern
 
 import (
@@ -25,7 +21,6 @@ type Pattern struct {
 	Band  Band
 	Cut   Cut   // the way of cutting that the pattern follows
 	Ways  []Way // all ways of cutting the strip from this cloth, to choose from
-	Least int   // index in Ways of the one that takes the least cloth with every join hidden, of those the one with the fewest joins
 }
 
 // Cut is one way of cutting the strip: its direction, how many pieces lie side
@@ -49,21 +44,14 @@ type Way struct {
 	Buy    Buy
 }
 
-// New lays the pattern out as the scheme says: strip.along gives the direction.
-// Along the warp it takes the number of pieces side by side that NewCut takes for
-// 0.
+// New lays the pattern out as the scheme says: strip.along gives the direction. Along
+// the weft a piece runs from selvedge to selvedge. Along the warp many short pieces
+// need the least cloth but the most joins: it takes the number side by side that needs
+// the least of both, a join counted as 10 cm of cloth (our choice, no source).
 //
 // The error is a scheme.Error that names the field: only for a plan that NewPlan
 // did not make, or a strip too wide for the cloth.
-func New(p pleat.Plan) (Pattern, error) { return NewCut(p, p.Scheme.Strip.Along, 0) }
-
-// NewCut lays the pattern out along the given thread with the given number of
-// pieces of strip side by side. Along the weft a piece runs from selvedge to
-// selvedge and the number is 1. Along the warp many short pieces need the least
-// cloth but the most joins; 0 takes the number that needs the least of both, a
-// join counted as 10 cm of cloth (our choice, no source). The ways that there are
-// stand in Pattern.Ways; any other is refused with a scheme.Error.
-func NewCut(p pleat.Plan, along scheme.Along, side int) (Pattern, error) {
+func New(p pleat.Plan) (Pattern, error) {
 	if err := checkPlan(p); err != nil {
 		return Pattern{}, err
 	}
@@ -71,6 +59,7 @@ func NewCut(p pleat.Plan, along scheme.Along, side int) (Pattern, error) {
 	if p.Scheme.Wearer.Part == scheme.Wrist {
 		pat.Made = 2
 	}
+	along := p.Scheme.Strip.Along
 	if along == scheme.Weft {
 		pat.trimSpare(usable(p.Scheme.Strip) * keeps(p.Scheme.Strip, scheme.Weft))
 	}
@@ -78,18 +67,12 @@ func NewCut(p pleat.Plan, along scheme.Along, side int) (Pattern, error) {
 	chosen := -1
 	for i, c := range cuts {
 		pat.Ways = append(pat.Ways, c.way())
-		if i > 0 && pat.Ways[i].less(pat.Ways[pat.Least]) {
-			pat.Least = i
-		}
-		if c.Along != along || side != 0 && c.Side != side {
-			continue
-		}
-		if chosen < 0 || pat.Ways[i].before(pat.Ways[chosen]) {
+		if c.Along == along && (chosen < 0 || pat.Ways[i].before(pat.Ways[chosen])) {
 			chosen = i
 		}
 	}
 	if chosen < 0 {
-		return Pattern{}, noSuchWay(pat, along, side)
+		return Pattern{}, tooWide(pat)
 	}
 	pat.Cut = cuts[chosen]
 	return pat, nil

@@ -12,22 +12,17 @@ import (
 // (common practice, no source).
 const nearCrest = 2
 
-// pieces cuts the strip into pieces no longer than reach as cut, and places the
-// joins.
+// pieces cuts the strip into pieces no longer than reach as cut, and places the joins.
 //
-// An inner fold is a trough: it lies low between the panels beside it, at the
-// band's bottom edge or leaning against the band, its layers folded away from
-// whoever looks from above or from the front; where it is sewn, the cloth
-// between the tuck's fold lines goes inward and takes the join with it. A join
-// lies with its seam line on the trough's mark, so its allowances lie inside the
-// fold. Each piece is cut as long as it may be and then shortened back to the last
-// trough in reach; no other choice of troughs needs fewer pieces, since a join
-// further back never lets the next one lie further on. (A test compares with the
-// exhaustive answer.)
+// A trough hides a join: it lies low between the panels beside it, its layers folded
+// away from whoever looks; where it is sewn, the tuck takes the join inward. So a join's
+// seam line lies on a trough's mark. Each piece is cut as long as it may be and then
+// shortened back to the last trough in reach; no other choice needs fewer pieces, since
+// a join further back never lets the next one lie further on. (A test compares with
+// the exhaustive answer.)
 //
-// A join in the spare, beyond the end hem that stays, need not be hidden: that
-// cloth is cut off. Where no trough is in reach (a set is longer than the cloth is
-// wide) the join falls where the piece ends, moved off a top fold by nearCrest
+// A join in the spare need not be hidden: that cloth is cut off. Where no trough is in
+// reach the join falls where the piece ends, moved off a top fold by nearCrest
 // allowances where that leaves at least half of the piece.
 func (p Pattern) pieces(reach float64) ([]Piece, []Join) {
 	var (
@@ -48,15 +43,15 @@ func (p Pattern) pieces(reach float64) ([]Piece, []Join) {
 		// What is in the last bits of the sums is no reason for another piece.
 		if next.From_mm+room >= end-1e-9 {
 			next.To_mm = end
-			pieces = append(pieces, p.closed(next))
-			return pieces, joins
+			next.Length_mm = next.JoinA_mm + (next.To_mm - next.From_mm)
+			return append(pieces, next), joins
 		}
 		full := next.From_mm + room - a
 		j := p.joinAt(next.From_mm, full, stays)
 		j.Consumes_mm, j.Back_mm = 2*a, full-j.Place_mm
 		next.To_mm, next.JoinB_mm = j.Place_mm, a
-		pieces = append(pieces, p.closed(next))
-		joins = append(joins, j)
+		next.Length_mm = next.JoinA_mm + (next.To_mm - next.From_mm) + a
+		pieces, joins = append(pieces, next), append(joins, j)
 		next = Piece{Number: next.Number + 1, From_mm: j.Place_mm, JoinA_mm: a, Width_mm: s.Width_mm}
 		longest = reach
 	}
@@ -86,15 +81,6 @@ func (p Pattern) joinAt(from, full, stays float64) Join {
 		}
 	}
 	return Join{Place_mm: place, Mark: -1}
-}
-
-// closed fills in what follows from a piece's two ends.
-func (p Pattern) closed(c Piece) Piece {
-	marks := p.Plan.Row
-	c.Length_mm = c.JoinA_mm + (c.To_mm - c.From_mm) + c.JoinB_mm
-	c.MarkA = sort.Search(len(marks), func(k int) bool { return marks[k].Place_mm >= c.From_mm })
-	c.MarkB = sort.Search(len(marks), func(k int) bool { return marks[k].Place_mm > c.To_mm }) - 1
-	return c
 }
 
 // evenReach is the least reach with which the strip takes at most n pieces, all

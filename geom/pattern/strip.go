@@ -29,8 +29,6 @@ type Piece struct {
 	Length_mm float64 // cut: JoinA + (To − From) + JoinB
 	Width_mm  float64 // cut
 	AtHand    bool    // not to be cut: the strip that the maker has
-	MarkA     int     // index of the first plan mark on it (at or after From)
-	MarkB     int     // index of the last (at or before To); below MarkA: none
 }
 
 // Join is where two pieces meet.

@@ -22,14 +22,11 @@ const (
 // HoldLong_mm is what of a test strip lies on the table while the rest hangs over.
 const HoldLong_mm = 50
 
-// Swatches gives the test pieces that are cut along with the ruff, sizes as
-// washed: three strips each way for the bending length of the cloth, six along
-// the strip's thread for the starch, and a square to weigh. Starched strips are
-// longer where the wanted bending length needs it: they hang over by twice that.
-// Strips along the weft are no longer than the cloth is wide.
+// Swatches gives the test pieces that are cut along with the ruff, sizes as washed.
+// Starched strips are longer where the wanted bending length needs it: they hang over
+// by twice that. Strips along the weft are no longer than the cloth is wide.
 func (p Pattern) Swatches() []Swatch { return p.swatches(p.Cut.Along) }
 
-// swatches gives the test pieces for a strip that is cut along the given thread.
 func (p Pattern) swatches(along scheme.Along) []Swatch {
 	s := p.Plan.Scheme
 	across := usable(s.Strip) * keeps(s.Strip, scheme.Weft)

@@ -74,7 +74,7 @@ const (
 //
 // Hours of sewing go with the metres of strip and with the stitches that this
 // ruff has beside what it would have at 6 per cm. A learner's pace is the starter
-// ruff's, widened both ways by the factor with which Predict misses its third
+// ruff's, widened both ways by the factor with which predict misses its third
 // piece; a practised hand's lies between 1.2 m an hour and the Icelandic
 // ruff's log.
 func (p Pattern) Work() Work {
@@ -90,10 +90,10 @@ func (p Pattern) Work() Work {
 		whole += s.Stitches
 	}
 	metres := float64(p.Made) * p.Strip.Length_mm / 1000 * float64(w.Stitches) / float64(whole)
-	test := Predict()
+	test := predict()
 	perMetre := starterRuff.Sewing.times(1 / starterRuff.Strip_m)
 	w.Sewing = Hours{
-		Learner:   perMetre.widened(test.SewingMiss).times(metres),
+		Learner:   perMetre.widened(test.sewingMiss).times(metres),
 		Practised: Range{practisedFast, icelandic.Sewing.middle() / icelandic.Strip_m}.times(metres),
 	}
 	w.Washing = Hours{Learner: northGermanWash.times(learnersStarching), Practised: northGermanWash}
@@ -110,9 +110,9 @@ func (p Pattern) Work() Work {
 	number := func(v float64, decimals int) word.Number { return word.Number{Value: v, Decimals: decimals} }
 	w.Notes = []word.Text{
 		word.Say("A learner's sewing: %s (%s m in %s to %s h; %s), widened by a factor of %s each way.",
-			starterRuff.Name, number(starterRuff.Strip_m, -1), number(starterRuff.Sewing.Least, -1), number(starterRuff.Sewing.Most, -1), starterRuff.Source, number(test.SewingMiss, 2)),
+			starterRuff.Name, number(starterRuff.Strip_m, -1), number(starterRuff.Sewing.Least, -1), number(starterRuff.Sewing.Most, -1), starterRuff.Source, number(test.sewingMiss, 2)),
 		word.Say("That factor is how far the pace of two logged pieces misses a third (%s; %s): sewing %s h for the %s h told, starching and setting %s h for %s h.",
-			icelandic.Name, icelandic.Source, number(test.Sewing_h, 1), number(test.SewingLogged_h, 0), number(test.Setting_h, 1), number(test.SettingLogged_h, 0)),
+			icelandic.Name, icelandic.Source, number(test.sewing, 1), number(icelandic.Sewing.middle(), 0), number(test.setting, 1), number(icelandic.Setting.middle(), 0)),
 		word.Say("A practised hand's sewing: from 23 stitches a minute (from memory of 19th century trials) to the third piece's log, a day taken as 8 h."),
 		word.Say("Setting: %d s a set (%s) to %d s; learners three times that: no source.", settingLeast_s, northGerman.Source, settingMost_s),
 		word.Say("Thread and stitches at the folds and at the inner edge: common practice, no source. Drying is not counted."),

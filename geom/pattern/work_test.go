@@ -12,23 +12,23 @@ import (
 // their sources, in pace.go). By hand: 9 h ÷ 3.7 m × 5.4 m = 13.135 h of sewing
 // for the 8 h told; (2 h − ¾ h) ÷ 200 × 72 + ¾ h = 1.2 h of setting for 3 h.
 func TestPredictThirdPiece(t *testing.T) {
-	p := Predict()
+	p := predict()
 	for _, c := range []struct {
 		name      string
 		got, want float64
 	}{
-		{"sewing", p.Sewing_h, 9 / 3.7 * 5.4},
-		{"setting", p.Setting_h, 1.25/200*72 + 0.75},
-		{"sewing missed by", p.SewingMiss, 1.64},
-		{"setting missed by", p.SettingMiss, 0.40},
-		{"total missed by", p.TotalMiss, 1.30},
+		{"sewing", p.sewing, 9 / 3.7 * 5.4},
+		{"setting", p.setting, 1.25/200*72 + 0.75},
+		{"sewing missed by", p.sewingMiss, 1.64},
+		{"setting missed by", p.settingMiss, 0.40},
+		{"total missed by", p.totalMiss, 1.30},
 	} {
 		if math.Abs(c.got-c.want) > 0.005 {
 			t.Errorf("%s %v, want %v", c.name, c.got, c.want)
 		}
 	}
 	// The practised hand's 18 to 60 s a set hold the logged 1 to 1½ h for 200.
-	if s := p.Pace.Setting_s; s < settingLeast_s || s > settingMost_s {
+	if s := (p.setting - 0.75) / 72 * 3600; s < settingLeast_s || s > settingMost_s {
 		t.Errorf("%v s a set lie outside the range that is told", s)
 	}
 }

@@ -62,12 +62,11 @@ func (j *job) bandWords(p *sheet.Page, all []sheet.Tile) float64 {
 	case b.AtHand:
 		made = word.Say("The band is made already: lay it beside this pattern and check its length and marks.")
 	case j.s.Wearer.Girth > 0:
-		made = word.Say("Finished length %s = %s %s + ease %s + overlap %s.", j.len(b.Length_mm), partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
+		made = word.Say("Finished length %s = %s %s + ease %s + overlap %s.", j.len(b.Length_mm), partWord[j.s.Wearer.Part], j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(b.Overlap_mm))
 	}
-	cut := word.Say("Cut %s × %s, without seam allowance; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Height_mm))
-	if b.Seam_mm > 0 {
-		cut = word.Say("Cut %s × %s, seam allowance %s all round; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm), j.len(b.Height_mm))
-	}
+	cut := when(b.Seam_mm > 0,
+		word.Say("Cut %s × %s, seam allowance %s all round; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Seam_mm), j.len(b.Height_mm)),
+		word.Say("Cut %s × %s, without seam allowance; folded along the middle it is %s high, the fold is its top edge.", j.len(b.CutLong_mm), j.len(b.CutWide_mm), j.len(b.Height_mm)))
 	c.Para(word.Join(" ", pair, made, cut, word.Say("Finish it all round before the strip is sewn to it: the strip's turned-in edge is whipped to its edges from outside.")))
 	c.Para(word.Say("**%s** %s Parts on the inner half stand above the fold line of this pattern, those on the outer half below.", j.overlapWords(), j.closureWords()))
 	if n := len(all); n > 1 {
@@ -76,9 +75,15 @@ func (j *job) bandWords(p *sheet.Page, all []sheet.Tile) float64 {
 	if len(b.Pins) > 0 {
 		pin = word.Say("Pin the strip at the quarters first, then share out the folds between them.")
 	}
-	strokes := word.Say("Short strokes: where folds are sewn to the %s.", list(j.sewnEdges()))
+	var edges []word.Text
+	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
+		if j.sewn()[e] != nil {
+			edges = append(edges, edgeName[e])
+		}
+	}
+	strokes := word.Say("Short strokes: where folds are sewn to the %s.", list(edges))
 	if n := j.strokesEvery(); n > 1 {
-		strokes = word.Say("Short strokes: where folds are sewn to the %s (one stroke for every %d folds of an edge).", list(j.sewnEdges()), n)
+		strokes = word.Say("Short strokes: where folds are sewn to the %s (one stroke for every %d folds of an edge).", list(edges), n)
 	}
 	c.Para(word.Join(" ", tiles, pin, strokes))
 	for _, k := range j.at(StepBand) {
@@ -94,18 +99,16 @@ func (j *job) strokesEvery() int {
 	return max(1, int(math.Ceil(2/j.Ruff.Plan.Pitch_mm-1e-9)))
 }
 
-// sewnEdges names the edges of the band that folds are sewn to.
-func (j *job) sewnEdges() []word.Text {
-	var out []word.Text
-	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
-		for _, m := range j.Ruff.Plan.Row {
-			if m.Edge == e {
-				out = append(out, edgeName(e))
-				break
-			}
+// sewn is how many folds of a kind are sewn to each edge of the band.
+func (j *job) sewn() map[scheme.Edge]map[scheme.Fold]int {
+	n := map[scheme.Edge]map[scheme.Fold]int{}
+	for _, m := range j.Ruff.Plan.Row {
+		if n[m.Edge] == nil {
+			n[m.Edge] = map[scheme.Fold]int{}
 		}
+		n[m.Edge][m.Fold]++
 	}
-	return out
+	return n
 }
 
 // bandTile draws one tile, the piece's upper cut edge at `top`. The outer half
@@ -114,10 +117,7 @@ func (j *job) sewnEdges() []word.Text {
 func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	b := j.Pattern.Band
 	size := t.Long()
-	head := word.Say("band, tile %d of %d  ·  begins at the cut end", i+1, n)
-	if i > 0 {
-		head = word.Say("band, tile %d of %d  ·  lay this end at %s from the cut end", i+1, n, j.len(t.From_mm))
-	}
+	head := when(i > 0, word.Say("band, tile %d of %d  ·  lay this end at %s from the cut end", i+1, n, j.len(t.From_mm)), word.Say("band, tile %d of %d  ·  begins at the cut end", i+1, n))
 	p.Text(0, top-1.2, sheet.Body, draw.Bold, 0, head)
 	// y on the sheet of y across the band (from the outer half's cut edge).
 	at := func(y float64) float64 { return top + b.CutWide_mm - y }
@@ -125,14 +125,14 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	clip := func(place float64) float64 { return math.Min(math.Max(place, t.From_mm), t.To_mm) - t.From_mm }
 	across := func(width float64, dash []float64, y, from, to float64) {
 		if to > t.From_mm && from < t.To_mm {
-			p.Line(width, dash, sheet.Pt(clip(from), at(y)), sheet.Pt(clip(to), at(y)))
+			p.Line(width, dash, draw.Pt(clip(from), at(y)), draw.Pt(clip(to), at(y)))
 		}
 	}
 	upright := func(width float64, dash []float64, place, y0, y1 float64) bool {
 		if place < t.From_mm-1e-9 || place > t.To_mm+1e-9 {
 			return false
 		}
-		p.Line(width, dash, sheet.Pt(x(place), at(y0)), sheet.Pt(x(place), at(y1)))
+		p.Line(width, dash, draw.Pt(x(place), at(y0)), draw.Pt(x(place), at(y1)))
 		return true
 	}
 	fold := []float64{5, 1.6}
@@ -149,9 +149,8 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		upright(0.35, sew, in, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
 		upright(0.35, sew, out, b.Seam_mm, b.CutWide_mm-b.Seam_mm)
 	}
-	// sheet.Tile joins.
 	if i > 0 {
-		p.Line(sheet.Fine, nil, sheet.Pt(0, top), sheet.Pt(0, top+b.CutWide_mm))
+		p.Line(sheet.Fine, nil, draw.Pt(0, top), draw.Pt(0, top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
 			p.Cross(sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
@@ -159,7 +158,7 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	}
 	if i < n-1 {
 		e := t.To_mm - sheet.TileOverlap(j.Units)
-		p.Line(sheet.Fine, []float64{2, 1}, sheet.Pt(x(e), top), sheet.Pt(x(e), top+b.CutWide_mm))
+		p.Line(sheet.Fine, []float64{2, 1}, draw.Pt(x(e), top), draw.Pt(x(e), top+b.CutWide_mm))
 		for _, y := range []float64{0.3, 0.7} {
 			p.Cross(x(e)+sheet.TileOverlap(j.Units)/2, at(b.CutWide_mm*y))
 		}
@@ -167,7 +166,6 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 		p.Text(sheet.Live_mm, top-1.2, sheet.Small, draw.Italic, 1, word.Say("%s: tile %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(e)))
 	}
 	j.bandStrokes(p, t, x, at)
-	// Quarter and centre marks, with their names on the inner half.
 	for k, m := range b.Marks {
 		if !upright(sheet.Medium, []float64{3, 1, 0.2, 1}, m.X_mm, b.Seam_mm, b.CutWide_mm-b.Seam_mm) {
 			continue
@@ -186,7 +184,6 @@ func (j *job) bandTile(p *sheet.Page, top float64, i, n int, t sheet.Tile) {
 	}
 }
 
-// bandStrokes draws where the folds are sewn.
 func (j *job) bandStrokes(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) {
 	b := j.Pattern.Band
 	every := j.strokesEvery()
@@ -203,12 +200,11 @@ func (j *job) bandStrokes(p *sheet.Page, t sheet.Tile, x, at func(float64) float
 		if m.Edge == scheme.EdgeBottom {
 			y, long = b.Seam_mm, 1.6
 		}
-		strokes = append(strokes, []draw.Point{sheet.Pt(x(place), at(y)), sheet.Pt(x(place), at(y+long))})
+		strokes = append(strokes, []draw.Point{draw.Pt(x(place), at(y)), draw.Pt(x(place), at(y+long))})
 	}
 	p.Lines(sheet.Fine, nil, strokes...)
 }
 
-// bandName sets a mark's name beside its line, on the side that has room.
 func (j *job) bandName(p *sheet.Page, x, size, y float64, words word.Text) {
 	w := p.Width(words, sheet.Small, draw.Italic)
 	anchor, at := 0.0, x+1
@@ -230,9 +226,8 @@ func (j *job) overlap(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) 
 	if b.Overlap_mm < 2 || from < t.From_mm || to > t.To_mm {
 		return
 	}
-	// A bracket along the bottom edge, and its words where there is room for them.
 	y := at(b.Seam_mm) - 1
-	p.Lines(sheet.Fine, nil, []draw.Point{sheet.Pt(x(from), y-1), sheet.Pt(x(from), y), sheet.Pt(x(to), y), sheet.Pt(x(to), y-1)})
+	p.Lines(sheet.Fine, nil, []draw.Point{draw.Pt(x(from), y-1), draw.Pt(x(from), y), draw.Pt(x(to), y), draw.Pt(x(to), y-1)})
 	words := word.Say("overlap, goes under")
 	w := p.Width(words, sheet.Small, draw.Italic)
 	if b.Height_mm < 12 || x(from)-1-w < 0 {
@@ -241,7 +236,6 @@ func (j *job) overlap(p *sheet.Page, t sheet.Tile, x, at func(float64) float64) 
 	p.Text(x(from)-1, y-1.9, sheet.Small, draw.Italic, 1, words) // over the strokes
 }
 
-// closure draws one half of a closure.
 func (j *job) closure(p *sheet.Page, c pattern.Closure, x, y, size float64) {
 	if r := math.Min(1.1, math.Min(x, size-x)); r > 0.4 {
 		p.Circle(sheet.Medium, x, y, r)
@@ -255,7 +249,6 @@ func (j *job) closure(p *sheet.Page, c pattern.Closure, x, y, size float64) {
 	}
 }
 
-// grain draws the grain line and what each half is.
 func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	b := j.Pattern.Band
 	thread := scheme.Warp
@@ -271,9 +264,9 @@ func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	if b.Height_mm < 12 || b.Seam_mm+room > t.To_mm || room < 25 {
 		return
 	}
-	p.Line(sheet.Medium, nil, sheet.Pt(left, y), sheet.Pt(right, y))
-	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(left+2, y-1.1), sheet.Pt(left, y), sheet.Pt(left+2, y+1.1)}, []draw.Point{sheet.Pt(right-2, y-1.1), sheet.Pt(right, y), sheet.Pt(right-2, y+1.1)})
-	p.Text((left+right)/2, y-1, sheet.Small, draw.Italic, 0.5, word.Say("thread: %s", along(thread)))
+	p.Line(sheet.Medium, nil, draw.Pt(left, y), draw.Pt(right, y))
+	p.Lines(sheet.Medium, nil, []draw.Point{draw.Pt(left+2, y-1.1), draw.Pt(left, y), draw.Pt(left+2, y+1.1)}, []draw.Point{draw.Pt(right-2, y-1.1), draw.Pt(right, y), draw.Pt(right-2, y+1.1)})
+	p.Text((left+right)/2, y-1, sheet.Small, draw.Italic, 0.5, word.Say("thread: %s", along[thread]))
 	p.Fitted(right+2, y+0.9, sheet.Small, draw.Italic, b.Seam_mm+room-right-3, word.Say("inner half"))
 	p.Fitted(right+2, at(b.Seam_mm+b.Height_mm*0.5), sheet.Small, draw.Italic, b.Seam_mm+room-right-3, word.Say("outer half"))
 	if b.Height_mm < 16 {
@@ -284,13 +277,12 @@ func (j *job) grain(p *sheet.Page, t sheet.Tile, at func(float64) float64) {
 	p.Fitted(left, at(b.Seam_mm)-2.6, sheet.Small, draw.Italic, w, word.Say("seam: the band's bottom edge"))
 }
 
-// pinsWords lists where the quarters of the strip are pinned: mark and place.
 func (j *job) pinsWords() []word.Text {
 	var out []word.Text
 	for _, q := range j.Pattern.Band.Pins {
 		for _, r := range j.table.Rows {
 			if r.Mark == q.Mark { // the place as the table of marks has it
-				out = append(out, word.Say("the %s of set %d (%s) at %s of the pattern", foldName(r.Fold), r.Set, j.place(r.Place), j.len(q.Band_mm)))
+				out = append(out, word.Say("the %s of set %d (%s) at %s of the pattern", foldName[r.Fold], r.Set, j.place(r.Place), j.len(q.Band_mm)))
 			}
 		}
 	}

@@ -103,7 +103,7 @@ func everyMark(t *testing.T, in Input, pages []sheet.Page) {
 		if r.Mark < 0 {
 			continue
 		}
-		want := strconv.Itoa(r.Set) + " " + markName(r.Fold).String() + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
+		want := strconv.Itoa(r.Set) + " " + markName[r.Fold].String() + " " + table.Text(r.Place) + " " + table.Text(r.TuckA) + " " + table.Text(r.TuckB)
 		n := strings.Index(text[at:], want)
 		if n < 0 {
 			t.Fatalf("the table lacks %q", want)

@@ -30,8 +30,7 @@ func (j *job) cutting() ([]*sheet.Page, error) {
 // cut lays the sheet out, with a layout that is less_mm smaller than the sheet is
 // wide.
 func (j *job) cut(less_mm float64) *sheet.Flow {
-	f := sheet.NewFlow(j.Language, word.Say("Cloth: buy and cut"))
-	f.Page.Holds = word.Say("layout on the bolt, not full size")
+	f := j.flow(word.Say("Cloth: buy and cut"), word.Say("layout on the bolt, not full size"))
 	cut := j.Pattern.Cut
 	lay := cut.Layout
 	f.Head(word.Say("Buy"), 20)
@@ -41,14 +40,8 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 	}
 	f.Para(word.Say("Thread: %s. %s", j.thread(), j.notions()))
 	if j.Pattern.Strip.Have_mm > 0 {
-		lacks := word.Say("Only what it lacks is on the layout.")
-		if j.toCut() == 0 {
-			lacks = word.Say("It is long enough: no strip is on the layout.")
-		}
-		have := word.Say("At hand already: a strip of %s.", j.len(j.Pattern.Strip.Have_mm))
-		if j.Pattern.Made > 1 {
-			have = word.Say("At hand already: a strip of %s for each.", j.len(j.Pattern.Strip.Have_mm))
-		}
+		lacks := when(j.Pattern.Cut.ToCut() == 0, word.Say("It is long enough: no strip is on the layout."), word.Say("Only what it lacks is on the layout."))
+		have := when(j.Pattern.Made > 1, word.Say("At hand already: a strip of %s for each.", j.len(j.Pattern.Strip.Have_mm)), word.Say("At hand already: a strip of %s.", j.len(j.Pattern.Strip.Have_mm)))
 		f.Para(word.Join(" ", have, lacks))
 	}
 	if j.Pattern.Band.AtHand {
@@ -81,21 +74,16 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 	return f
 }
 
-// bought is what is asked for in the shop.
 func (j *job) bought(b pattern.Buy) word.Text {
-	if j.Units == scheme.Inches {
-		return word.Say("%s (%s m)", pattern.Yards(b.Eighths), trim(b.Metric_mm/1000, 2))
-	}
-	return word.Say("%s m (%s)", trim(b.Metric_mm/1000, 2), pattern.Yards(b.Eighths))
+	return when(j.Units == scheme.Inches, word.Say("%s (%s m)", pattern.Yards(b.Eighths), trim(b.Metric_mm/1000, 2)), word.Say("%s m (%s)", trim(b.Metric_mm/1000, 2), pattern.Yards(b.Eighths)))
 }
 
 // thread is the thread to have, in whole 10 m or yards, with something over.
 func (j *job) thread() word.Text {
 	m := math.Ceil(j.work.Thread_mm/1000/10) * 10
-	if j.Units == scheme.Inches {
-		return word.Say("%s yd or more of linen or cotton thread, waxed (reckoned: %s yd)", trim(math.Ceil(m/0.9144/10)*10, 0), trim(j.work.Thread_mm/914.4, 0))
-	}
-	return word.Say("%s m or more of linen or cotton thread, waxed (reckoned: %s m)", trim(m, 0), trim(j.work.Thread_mm/1000, 0))
+	return when(j.Units == scheme.Inches,
+		word.Say("%s yd or more of linen or cotton thread, waxed (reckoned: %s yd)", trim(math.Ceil(m/0.9144/10)*10, 0), trim(j.work.Thread_mm/914.4, 0)),
+		word.Say("%s m or more of linen or cotton thread, waxed (reckoned: %s m)", trim(m, 0), trim(j.work.Thread_mm/1000, 0)))
 }
 
 func (j *job) notions() word.Text {
@@ -114,10 +102,7 @@ func (j *job) notions() word.Text {
 const layoutLabel = 2.2
 
 // layoutHigh is how high the layout would be drawn at the width of the sheet.
-func (j *job) layoutHigh() float64 {
-	lay := j.Pattern.Cut.Layout
-	return j.layoutScale() * lay.Length_mm
-}
+func (j *job) layoutHigh() float64 { return j.layoutScale() * j.Pattern.Cut.Layout.Length_mm }
 
 func (j *job) layoutScale() float64 { return (sheet.Live_mm - 34) / j.Pattern.Cut.Layout.Bolt_mm }
 
@@ -129,9 +114,8 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 	wide, long := k*lay.Bolt_mm, k*lay.Length_mm
 	x0, y0 := (sheet.Live_mm-wide)/2, f.Y+5
 	y1 := y0 + long
-	at := func(x, y float64) draw.Point { return sheet.Pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
+	at := func(x, y float64) draw.Point { return draw.Pt(x0+k*x, y1-k*y) } // Y runs up from the shop's cut
 	p.Box(sheet.Medium, x0, y0, x0+wide, y1)
-	// Selvedges: a dotted line each.
 	for _, x := range []float64{lay.Selvedge_mm, lay.Bolt_mm - lay.Selvedge_mm} {
 		if lay.Selvedge_mm > 0 {
 			p.Line(sheet.Fine, []float64{0.2, 0.8}, at(x, 0), at(x, lay.Length_mm))
@@ -153,21 +137,19 @@ func (j *job) drawLayout(f *sheet.Flow, high float64) {
 			}
 		}
 	}
-	p.Measure(sheet.Pt(x0, y0-2.2), sheet.Pt(x0+wide, y0-2.2), j.len(lay.Bolt_mm))
-	p.Measure(sheet.Pt(x0+wide+8, y1), sheet.Pt(x0+wide+8, y0), j.len(lay.Length_mm))
-	// The warp's arrow.
+	p.Measure(draw.Pt(x0, y0-2.2), draw.Pt(x0+wide, y0-2.2), j.len(lay.Bolt_mm))
+	p.Measure(draw.Pt(x0+wide+8, y1), draw.Pt(x0+wide+8, y0), j.len(lay.Length_mm))
 	ax := x0 - 5
 	mid := (y0 + y1) / 2
 	half := min(long/2, 14)
-	p.Line(sheet.Medium, nil, sheet.Pt(ax, mid+half), sheet.Pt(ax, mid-half))
-	p.Lines(sheet.Medium, nil, []draw.Point{sheet.Pt(ax-1.2, mid-half+2), sheet.Pt(ax, mid-half), sheet.Pt(ax+1.2, mid-half+2)},
-		[]draw.Point{sheet.Pt(ax-1.2, mid+half-2), sheet.Pt(ax, mid+half), sheet.Pt(ax+1.2, mid+half-2)})
+	p.Line(sheet.Medium, nil, draw.Pt(ax, mid+half), draw.Pt(ax, mid-half))
+	p.Lines(sheet.Medium, nil, []draw.Point{draw.Pt(ax-1.2, mid-half+2), draw.Pt(ax, mid-half), draw.Pt(ax+1.2, mid-half+2)},
+		[]draw.Point{draw.Pt(ax-1.2, mid+half-2), draw.Pt(ax, mid+half), draw.Pt(ax+1.2, mid+half-2)})
 	p.Text(ax-1.4, mid+1, sheet.Small, draw.Italic, 1, word.Say("warp"))
 	f.Y = y1 + 1.5
 	f.Small(word.Say("~~1 : %s. The shop's cut is below; dotted: selvedges; grey: band and swatches; %s at either end to straighten the cut. Pieces cover %s %% of the cloth.~~", trim(1/k, 1), j.len(lay.Square_mm), trim(100*lay.Used, 0)))
 }
 
-// short is a piece's name where there is little room.
 func short(q pattern.Placed) word.Text {
 	if q.Number > 0 {
 		return word.Say("%d", q.Number)
@@ -175,7 +157,6 @@ func short(q pattern.Placed) word.Text {
 	return q.Kind.Name(0, pattern.NoSleeve)
 }
 
-// pieces groups the layout's pieces of one size into rows of the table.
 func (j *job) pieces() [][]word.Text {
 	lay := j.Pattern.Cut.Layout
 	washed := lay.Washed()
@@ -221,7 +202,7 @@ func (j *job) pieces() [][]word.Text {
 		case strip:
 			name = washed.Placed[first].Name()
 		}
-		rows = append(rows, []word.Text{name, word.Say("%d", len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), along(washed.Placed[first].Along)})
+		rows = append(rows, []word.Text{name, word.Say("%d", len(groups[k])), size(washed.Placed[first]), size(lay.Placed[first]), along[washed.Placed[first].Along]})
 	}
 	return rows
 }
@@ -250,7 +231,6 @@ func numbers(all []pattern.Placed, which []int) word.Text {
 	return word.Join(", ", runs...)
 }
 
-// sums shows that the pieces make the strip: the two numbers that must agree.
 func (j *job) sums() word.Text {
 	st, cut := j.Pattern.Strip, j.Pattern.Cut
 	var joins float64
@@ -290,10 +270,7 @@ func (j *job) ways(f *sheet.Flow) {
 		if w.Along == j.Pattern.Cut.Along && w.Side == j.Pattern.Cut.Side {
 			continue
 		}
-		way := word.Say("along the %s", along(w.Along))
-		if w.Along == scheme.Warp {
-			way = word.Say("along the %s, %d side by side", along(w.Along), w.Side)
-		}
+		way := when(w.Along == scheme.Warp, word.Say("along the %s, %d side by side", along[w.Along], w.Side), word.Say("along the %s", along[w.Along]))
 		joins := word.Count(w.Joins, "%s join", "%s joins", thousands(w.Joins))
 		if w.Shown > 0 {
 			joins = word.Count(w.Joins, "%s join of which %d would show", "%s joins of which %d would show", thousands(w.Joins), w.Shown)

@@ -15,7 +15,6 @@ import (
 // not written.
 func (j *job) len(mm float64) word.Text { return word.Say("%s %s", j.bare(mm), j.Units.Symbol()) }
 
-// bare is len without the unit.
 func (j *job) bare(mm float64) word.Text {
 	if !finite(mm) {
 		return word.Name("–")
@@ -39,12 +38,10 @@ func thirtySeconds(n int) word.Text {
 	return word.Say("%s", word.Written(scheme.BareLength(float64(n)*25.4/32, scheme.Inches)))
 }
 
-// place writes a place of the table of marks, with its unit.
 func (j *job) place(p pattern.Place) word.Text {
 	return word.Say("%s %s", j.placed(p), j.Units.Symbol())
 }
 
-// placed is place without the unit.
 func (j *job) placed(p pattern.Place) word.Text {
 	return word.Say("%s", word.Written(j.table.Text(p)))
 }
@@ -66,10 +63,7 @@ func (j *job) near(mm float64) word.Text {
 // move writes a small move in mm, whatever the unit of the sheets: it is looked
 // for in tenths.
 func move(mm float64) word.Text {
-	if mm != 0 && math.Abs(mm) < 0.05 {
-		return word.Say("under 0.1 mm")
-	}
-	return word.Say("%s mm", trim(mm, 1))
+	return when(mm != 0 && math.Abs(mm) < 0.05, word.Say("under 0.1 mm"), word.Say("%s mm", trim(mm, 1)))
 }
 
 // long writes a long length in m or yards.
@@ -80,10 +74,7 @@ func (j *job) long(mm float64) word.Text {
 		}
 		return 1
 	}
-	if j.Units == scheme.Inches {
-		return word.Say("%s yd", trim(mm/914.4, places(mm/914.4)))
-	}
-	return word.Say("%s m", trim(mm/1000, places(mm/1000)))
+	return when(j.Units == scheme.Inches, word.Say("%s yd", trim(mm/914.4, places(mm/914.4))), word.Say("%s m", trim(mm/1000, places(mm/1000))))
 }
 
 // swatchLen writes a length of a test strip. Its exact length does not matter, so in
@@ -95,24 +86,10 @@ func (j *job) swatchLen(mm float64) word.Text {
 	return j.len(mm)
 }
 
-// unitWord is the unit in words.
-func unitWord(u scheme.Units) word.Text {
-	switch u {
-	case scheme.Inches:
-		return word.Say("inches")
-	case scheme.Centimetres:
-		return word.Say("cm")
-	}
-	return word.Say("mm")
-}
-
 // litres writes a volume: in mL below a litre, with cups for inches (US cup
 // 236.588 mL).
 func (j *job) litres(l float64) word.Text {
-	s := word.Say("%s L", trim(l, 2))
-	if l < 1 {
-		s = word.Say("%d mL", 5*int(math.Round(200*l)))
-	}
+	s := when(l < 1, word.Say("%d mL", 5*int(math.Round(200*l))), word.Say("%s L", trim(l, 2)))
 	if j.Units == scheme.Inches {
 		s = word.Say("%s (%s US cups)", s, trim(math.Round(4*l/0.236588)/4, 2))
 	}
@@ -121,8 +98,5 @@ func (j *job) litres(l float64) word.Text {
 
 // grams writes a weight that a kitchen balance can show.
 func grams(g float64) word.Text {
-	if g < 50 {
-		return word.Say("%s g", trim(math.Round(2*g)/2, 1))
-	}
-	return word.Say("%s g", trim(g, 0))
+	return when(g < 50, word.Say("%s g", trim(math.Round(2*g)/2, 1)), word.Say("%s g", trim(g, 0)))
 }

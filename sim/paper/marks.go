@@ -13,14 +13,13 @@ import (
 // marks is the table of marks: every place from the strip's hemmed end, rounded by
 // itself.
 func (j *job) marks() ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Table of marks"))
-	f.Page.Holds = word.Say("every mark from one end")
-	t := j.table
-	hem := word.Text{}
-	if t.Hem_mm > 0 {
-		hem = word.Say("If you mark before hemming, add %s to every place: what the end hem takes.", j.len(t.Hem_mm))
+	f := j.flow(word.Say("Table of marks"), word.Say("every mark from one end"))
+	t, step := j.table, j.len(j.table.Step_mm)
+	if t.Units == scheme.Inches {
+		step = word.Say("1/32 in")
 	}
-	f.Para(word.Say("**%s** Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.beforeMarking(), j.zero(), unitWord(t.Units), j.stepWords()))
+	hem := when(t.Hem_mm > 0, word.Say("If you mark before hemming, add %s to every place: what the end hem takes.", j.len(t.Hem_mm)), word.Text{})
+	f.Para(word.Say("**%s** Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.beforeMarking(), j.zero(), unitWord[t.Units], step))
 	f.Para(word.Join(" ", hem, word.Say("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
 	f.Para(word.Join(" ", j.sewing(), j.tuckWords()))
 	f.Skip(1)
@@ -48,7 +47,6 @@ func (j *job) marks() ([]*sheet.Page, error) {
 	return f.Pages, nil
 }
 
-// beforeMarking says what is done to the strip before it is marked.
 func (j *job) beforeMarking() word.Text {
 	take := j.len(j.Pattern.Strip.Takeup_mm)
 	joins, hem, turned := len(j.Pattern.Cut.Joins) > 0, j.table.Hem_mm > 0, j.Pattern.Strip.Takeup_mm > 0
@@ -74,7 +72,7 @@ func (j *job) beforeMarking() word.Text {
 // markRow is a row of the table of marks; a join beside the marks has neither set
 // nor fold.
 func (j *job) markRow(r pattern.Row, tucked, own bool) []word.Text {
-	row := []word.Text{word.Say("%d", r.Set), markName(r.Fold), j.placed(r.Place)}
+	row := []word.Text{word.Say("%d", r.Set), markName[r.Fold], j.placed(r.Place)}
 	if r.Mark < 0 {
 		row[0], row[1] = word.Text{}, word.Name("–")
 	}
@@ -90,7 +88,6 @@ func (j *job) markRow(r pattern.Row, tucked, own bool) []word.Text {
 	return append(row, rowNote(r))
 }
 
-// lastMark is the table's row of the last mark.
 func (j *job) lastMark() pattern.Row {
 	for i := len(j.table.Rows) - 1; i >= 0; i-- {
 		if j.table.Rows[i].Mark >= 0 {
@@ -98,14 +95,6 @@ func (j *job) lastMark() pattern.Row {
 		}
 	}
 	return pattern.Row{}
-}
-
-// markName is a fold in the tables: short.
-func markName(f scheme.Fold) word.Text {
-	if f == scheme.Crest {
-		return word.Say("top")
-	}
-	return word.Say("bottom")
 }
 
 func rowNote(r pattern.Row) word.Text {
@@ -120,22 +109,10 @@ func rowNote(r pattern.Row) word.Text {
 	return word.Text{}
 }
 
-func (j *job) stepWords() word.Text {
-	if j.table.Units == scheme.Inches {
-		return word.Say("1/32 in")
-	}
-	return j.len(j.table.Step_mm)
-}
-
-// tucked tells whether a mark has a tuck.
 func (j *job) tucked() bool {
 	return slices.ContainsFunc(j.table.Rows, func(r pattern.Row) bool { return r.Tucked })
 }
 
-// tuckWords says how a tuck is made; nothing where there is none.
 func (j *job) tuckWords() word.Text {
-	if !j.tucked() {
-		return word.Text{}
-	}
-	return word.Say("Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both.")
+	return when(!j.tucked(), word.Text{}, word.Say("Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."))
 }

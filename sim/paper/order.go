@@ -6,12 +6,10 @@ import (
 	"ruffwright/sim/paper/sheet"
 )
 
-// order is the order of work: steps with boxes to tick, the figures of this ruff,
-// the cautions where their step stands, and the hours as ranges. Every step is of
-// what the scheme has: TestSteps reads them over many schemes.
+// order is the order of work: steps with boxes to tick, cautions where their step
+// stands, hours as ranges. Every step is of what the scheme has: TestSteps.
 func (j *job) order() ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Order of work"))
-	f.Page.Holds = word.Say("steps and hours")
+	f := j.flow(word.Say("Order of work"), word.Say("steps and hours"))
 	w := j.work
 	done := map[string]bool{}
 
@@ -49,27 +47,20 @@ func (j *job) order() ([]*sheet.Page, error) {
 	f.Head(word.Say("Sewing in figures"), 24)
 	rows = nil
 	for _, s := range w.Seams {
-		rows = append(rows, []word.Text{s.Name, s.Stitch, j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), j.stitchSource(s.Source)})
+		source := s.Source
+		if source.Empty() {
+			source = word.Say("the scheme, %s", j.stitches())
+		}
+		rows = append(rows, []word.Text{s.Name, s.Stitch, j.long(s.Length_mm), thousands(s.Stitches), j.long(s.Thread_mm), source})
 	}
 	rows = append(rows, []word.Text{word.Say("all, with what knots and ends lose"), word.Text{}, word.Text{}, thousands(w.Stitches), j.long(w.Thread_mm), word.Text{}})
 	f.Table(sheet.Small, []sheet.Col{sheet.Words(word.Text{}, 30), sheet.Words(word.Say("stitch"), 16), sheet.Numbers(word.Say("length"), 12), sheet.Numbers(word.Say("stitches"), 11), sheet.Numbers(word.Say("thread"), 12), sheet.Words(word.Say("number of stitches from"), 22)}, rows)
 	return f.Pages, nil
 }
 
-// stitchSource names the scheme's own field in words.
-func (j *job) stitchSource(s word.Text) word.Text {
-	if s.Empty() {
-		return word.Say("the scheme, %s", j.stitches())
-	}
-	return s
-}
-
 // stitches is how close the hem's stitches stand: "6 to the cm", "15 to the inch".
 func (j *job) stitches() word.Text {
-	if j.Units == scheme.Inches {
-		return word.Say("%s to the inch", trim(j.s.Hand.Stitches*2.54, 0))
-	}
-	return word.Say("%s to the cm", trim(j.s.Hand.Stitches, 1))
+	return when(j.Units == scheme.Inches, word.Say("%s to the inch", trim(j.s.Hand.Stitches*2.54, 0)), word.Say("%s to the cm", trim(j.s.Hand.Stitches, 1)))
 }
 
 // supportWords says what carries the finished piece; it follows the word 'mount'.

@@ -13,10 +13,9 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 	st, cut := j.Pattern.Strip, j.Pattern.Cut
 	f.Head(word.Say("Before cutting"), 16)
 	f.Tick(word.Say("**Print and measure.** Sheet 1: the square, both ways. Tick each sheet's bars before you use it."))
-	wash := word.Say("Wash, dry and iron the whole cloth. Straighten both ends along a thread.")
-	if j.s.Strip.ShrinkWarp == 0 && j.s.Strip.ShrinkWeft == 0 {
-		wash = word.Say("The scheme takes the cloth as washed already. If it is not, wash, dry and iron the whole of it. Straighten both ends along a thread.")
-	}
+	wash := when(j.s.Strip.ShrinkWarp == 0 && j.s.Strip.ShrinkWeft == 0,
+		word.Say("The scheme takes the cloth as washed already. If it is not, wash, dry and iron the whole of it. Straighten both ends along a thread."),
+		word.Say("Wash, dry and iron the whole cloth. Straighten both ends along a thread."))
 	f.Tick(word.Say("**Wash before cutting.** %s", wash))
 	f.Tick(word.Say("**Test the washed cloth.** Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the %s changes.", j.thing()))
 
@@ -32,18 +31,12 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 				hidden++
 			}
 		}
-		undo := word.Text{}
-		if st.Have_mm > 0 {
-			undo = word.Say("Undo the hem of the end where the strip at hand is joined.")
-		}
+		undo := when(st.Have_mm > 0, word.Say("Undo the hem of the end where the strip at hand is joined."), word.Text{})
 		joins := word.Say("the join")
 		if n > 1 {
 			joins = word.Count(n, "the %s join", "the %s joins", thousands(n))
 		}
-		how := word.Say("%s allowed on each side", j.len(j.s.Strip.Join))
-		if j.s.Strip.Join == 0 {
-			how = word.Say("edge to edge, nothing allowed")
-		}
+		how := when(j.s.Strip.Join == 0, word.Say("edge to edge, nothing allowed"), word.Say("%s allowed on each side", j.len(j.s.Strip.Join)))
 		if j.s.Strip.Selvedge == 0 && cut.Along == scheme.Weft {
 			how = word.Say("selvedge to selvedge where both are, %s", how)
 		}
@@ -58,10 +51,9 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 	}
 }
 
-// cutWords lists what is cut.
 func (j *job) cutWords() word.Text {
 	var what []word.Text
-	if n := j.toCut(); n > 0 {
+	if n := j.Pattern.Cut.ToCut(); n > 0 {
 		n *= j.Pattern.Made
 		what = append(what, word.Count(n, "%s piece of strip, %s wide", "%s pieces of strip, each %s wide", thousands(n), j.len(j.Pattern.Strip.Width_mm)))
 	}
@@ -74,7 +66,7 @@ func (j *job) cutWords() word.Text {
 	}
 	what = append(what, word.Say("the swatches that are left"))
 	words := word.Say("%s.", list(what))
-	if j.toCut() > 1 {
+	if j.Pattern.Cut.ToCut() > 1 {
 		words = word.Join(" ", words, word.Say("Number the strips in pencil at one end."))
 	}
 	return words
@@ -84,7 +76,7 @@ func (j *job) cutWords() word.Text {
 // off beyond it.
 func (j *job) hemStep(f *sheet.Flow) {
 	st := j.Pattern.Strip
-	if j.toCut() == 0 {
+	if j.Pattern.Cut.ToCut() == 0 {
 		return // the strip at hand is hemmed
 	}
 	if st.Hem_mm == 0 {
@@ -100,7 +92,7 @@ func (j *job) hemStep(f *sheet.Flow) {
 	case st.Spare_mm > 0:
 		what = word.Say("The outer edge and the end that carries the first mark; the far end waits until the spare is cut off")
 	}
-	f.Tick(word.Say("**Hem.** %s: %s of %s, stitches %s.", what, turns(j.s.Strip.HemTurns), j.len(j.s.Strip.Hem), j.stitches()))
+	f.Tick(word.Say("**Hem.** %s: %s of %s, stitches %s.", what, word.Count(j.s.Strip.HemTurns, "one turn", "two turns"), j.len(j.s.Strip.Hem), j.stitches()))
 }
 
 // bandSteps are the steps from the marked strip to the closed band.
@@ -125,10 +117,7 @@ func (j *job) bandSteps(f *sheet.Flow) {
 	j.sewSteps(f)
 	count := word.Say("%s: %s?", word.Count(j.Ruff.Plan.Sets, "%s set", "%s sets", thousands(j.Ruff.Plan.Sets)), list(j.sewnCounts()))
 	if st.Spare_mm > 0 {
-		spare := word.Say("Then cut off the spare beyond the last mark.")
-		if st.Hem_mm > 0 {
-			spare = word.Say("Then cut off the spare beyond the last mark, leave %s and hem that end.", j.len(st.Hem_mm))
-		}
+		spare := when(st.Hem_mm > 0, word.Say("Then cut off the spare beyond the last mark, leave %s and hem that end.", j.len(st.Hem_mm)), word.Say("Then cut off the spare beyond the last mark."))
 		count = word.Join(" ", count, spare)
 	}
 	f.Tick(word.Say("**Count.** %s", count))
@@ -140,19 +129,15 @@ func (j *job) bandSteps(f *sheet.Flow) {
 // bottom edge".
 func (j *job) sewnCounts() []word.Text {
 	var out []word.Text
+	sewn := j.sewn()
 	for _, edge := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
 		for _, fold := range []scheme.Fold{scheme.Crest, scheme.Trough} {
-			n := 0
-			for _, m := range j.Ruff.Plan.Row {
-				if m.Edge == edge && m.Fold == fold {
-					n++
-				}
-			}
+			n := sewn[edge][fold]
 			if n > 0 {
 				if fold == scheme.Crest {
-					out = append(out, word.Count(n, "%s top fold on the band's %s", "%s top folds on the band's %s", thousands(n), edgeName(edge)))
+					out = append(out, word.Count(n, "%s top fold on the band's %s", "%s top folds on the band's %s", thousands(n), edgeName[edge]))
 				} else {
-					out = append(out, word.Count(n, "%s bottom fold on the band's %s", "%s bottom folds on the band's %s", thousands(n), edgeName(edge)))
+					out = append(out, word.Count(n, "%s bottom fold on the band's %s", "%s bottom folds on the band's %s", thousands(n), edgeName[edge]))
 				}
 			}
 		}
@@ -170,42 +155,32 @@ func (j *job) sewSteps(f *sheet.Flow) {
 		second = word.Say("Then a second line of stitches, %s from the first, parallel to the band.", j.len(j.s.Pleat.LineGap))
 	}
 	whip := word.Say("The fold's turned-in edge is whipped to the finished edge of the band from outside, four stitches to a fold.")
-	edges := map[scheme.Edge]int{}
-	for _, m := range j.Ruff.Plan.Row {
-		edges[m.Edge]++
-	}
-	both := edges[scheme.EdgeTop] > 0 && edges[scheme.EdgeBottom] > 0
+	edges := j.sewn()
+	both := edges[scheme.EdgeTop] != nil && edges[scheme.EdgeBottom] != nil
 	switch {
 	case j.Ruff.Plan.MarksOwn && both:
 		f.Tick(word.Join(" ", word.Say("**Sew** each fold to the edge that the table of marks gives, the top edge first all the way round."), whip, tuck, second))
 	case both:
 		f.Tick(word.Join(" ", word.Say("**Sew the top edge first.** All the way round, every top fold at its stroke on the band's top edge."), whip, tuck, second))
 		f.Tick(word.Say("**Then the bottom edge.** Every bottom fold at its stroke, halfway between its neighbours, in the same way."))
-	case edges[scheme.EdgeTop] == 0 && edges[scheme.EdgeBottom] == 0:
+	case edges[scheme.EdgeTop] == nil && edges[scheme.EdgeBottom] == nil:
 		f.Tick(word.Say("**Nothing is sewn:** by its marks no fold goes to the band."))
 	default:
 		edge := scheme.EdgeTop
-		if edges[edge] == 0 {
+		if edges[edge] == nil {
 			edge = scheme.EdgeBottom
 		}
-		which := word.Say("the folds that the table marks as sewn")
-		if !j.Ruff.Plan.MarksOwn {
-			which = word.Say("the %s", foldNames(j.Ruff.Plan.Row.Kind()))
-		}
+		which := when(!j.Ruff.Plan.MarksOwn, word.Say("the %s", foldNames[j.Ruff.Plan.Row.Kind()]), word.Say("the folds that the table marks as sewn"))
 		var only word.Text
-		if edges[scheme.EdgeNone] > 0 {
+		if edges[scheme.EdgeNone] != nil {
 			only = word.Say("Sew these folds only: the others hang free.")
 		}
-		f.Tick(word.Join(" ", word.Say("**Sew %s** to the band's %s, all the way round, each at its stroke.", which, edgeName(edge)), whip, only, tuck, second))
+		f.Tick(word.Join(" ", word.Say("**Sew %s** to the band's %s, all the way round, each at its stroke.", which, edgeName[edge]), whip, only, tuck, second))
 	}
 }
 
-// zero is where places along the strip are measured from.
 func (j *job) zero() word.Text {
-	if j.Pattern.Strip.Hem_mm > 0 {
-		return word.Say("the hemmed end")
-	}
-	return word.Say("the strip's first end")
+	return when(j.Pattern.Strip.Hem_mm > 0, word.Say("the hemmed end"), word.Say("the strip's first end"))
 }
 
 // overlapWords says which end of the closed band lies over the other.
@@ -219,7 +194,6 @@ func (j *job) overlapWords() word.Text {
 	return word.Say("Closed, the overlap goes under the other end, next to the skin: worn, the left end lies over the right.")
 }
 
-// closureWords says what is sewn where to close the band.
 func (j *job) closureWords() word.Text {
 	on := word.Say("on the overlap's outer half")
 	if far := j.Pattern.Band.Closures[1]; far.Face == pattern.Inner {
@@ -233,16 +207,6 @@ func (j *job) closureWords() word.Text {
 		return word.Say("Work eyelets through one half of the band only, %s, and %s. Knot a tie in each, lead the ties out below the band at the opening and tie them there in a bow. No part lies under the sets.", inside, on)
 	}
 	return word.Say("Sew the hooks %s, and the eyes %s. No part lies under the sets.", inside, on)
-}
-
-func (j *job) toCut() int {
-	n := 0
-	for _, p := range j.Pattern.Cut.Pieces {
-		if !p.AtHand {
-			n++
-		}
-	}
-	return n
 }
 
 func (j *job) hiddenWords(hidden, all int) word.Text {
@@ -261,11 +225,4 @@ func (j *job) hiddenWords(hidden, all int) word.Text {
 		return word.Say("None lies on an inner fold: they will show.")
 	}
 	return word.Say("%d of them lie on %s; the others will show.", hidden, inner)
-}
-
-func turns(n int) word.Text {
-	if n == 1 {
-		return word.Say("one turn")
-	}
-	return word.Say("two turns")
 }

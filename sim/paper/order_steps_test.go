@@ -82,7 +82,7 @@ func wanting(in Input) (says, never []string) {
 	expect(tucks, []string{"with a tuck"}, nil)
 	for _, e := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
 		for _, f := range []scheme.Fold{scheme.Crest, scheme.Trough} {
-			expect(sewn[e][f] > 0, []string{fmt.Sprintf("%ss on the band's %s", foldName(f), edgeName(e))}, nil)
+			expect(sewn[e][f] > 0, []string{fmt.Sprintf("%ss on the band's %s", foldName[f], edgeName[e])}, nil)
 		}
 	}
 	expect(s.Pleat.Lines == 2, []string{"a second line of stitches"}, nil)

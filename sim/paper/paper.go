@@ -9,6 +9,7 @@ package paper
 
 import (
 	"io"
+	"strings"
 	"time"
 
 	"ruffwright/geom/draw"
@@ -25,33 +26,24 @@ type Paper int
 
 // The papers. The live area fits both.
 const (
-	A4     Paper = iota // 210 × 297 mm (ISO 216)
-	Letter              // 8 1/2 × 11 in = 215.9 × 279.4 mm
+	A4     Paper = iota // ISO 216
+	Letter              // 8 1/2 × 11 in
 )
 
-// Size is the paper's width and height in mm.
-func (p Paper) Size() (wide_mm, high_mm float64) {
-	if p == Letter {
-		return 8.5 * 25.4, 11 * 25.4
-	}
-	return 210, 297
-}
+var papers = [...]struct {
+	name       string
+	wide, high float64
+}{{"A4", 210, 297}, {"Letter", 8.5 * 25.4, 11 * 25.4}}
 
 // String is the paper's name: "A4" or "Letter".
-func (p Paper) String() string {
-	if p == Letter {
-		return "Letter"
-	}
-	return "A4"
-}
+func (p Paper) String() string { return papers[p].name }
 
 // ParsePaper reads a paper's name, upper or lower case.
 func ParsePaper(text string) (Paper, error) {
-	switch text {
-	case "A4", "a4":
-		return A4, nil
-	case "Letter", "letter", "LETTER":
-		return Letter, nil
+	for p, of := range papers {
+		if strings.EqualFold(text, of.name) {
+			return Paper(p), nil
+		}
 	}
 	return A4, bad("paper", word.Name(text), word.Say("A4 or Letter"), word.Say("is no paper that the sheets are laid out for"))
 }
@@ -130,12 +122,10 @@ type Input struct {
 	Address  string // of the page, put before the share code in the QR square: "https://…/#"; empty: the code alone
 }
 
-// bad is the error of a field of the input.
 func bad(field string, value, allowed, why word.Text) error {
 	return scheme.Error{Field: field, Value: value, Allowed: allowed, Why: why}
 }
 
-// check refuses an input that does not hold together.
 func (in Input) check() error {
 	marks := len(in.Ruff.Plan.Row)
 	if marks < 2 || len(in.Ruff.Folded.Half) != in.Ruff.Plan.Panels {
@@ -159,7 +149,6 @@ func (in Input) check() error {
 	return in.Printer.Validate()
 }
 
-// job is an input on its way to paper.
 type job struct {
 	Input
 	s     scheme.Scheme // filled
@@ -168,16 +157,20 @@ type job struct {
 	code  string // share code; empty when the scheme is too long for one
 	// before is how many sheets lie before the one that is being laid out.
 	before int
+	goal   target // of the starch
 }
 
 func newJob(in Input) (*job, error) {
 	if err := in.check(); err != nil {
 		return nil, err
 	}
-	return &job{
+	j := &job{
 		Input: in, s: in.Ruff.Plan.Scheme, table: in.Pattern.Marks(in.Units), work: in.Pattern.Work(),
 		code: in.Ruff.Plan.Scheme.Code(),
-	}, nil
+	}
+	var err error
+	j.goal, err = j.target()
+	return j, err
 }
 
 // kinds are the sheets and cards after the first, in the order in which a maker
@@ -198,7 +191,6 @@ var kinds = []struct {
 	{"wear", word.Say("wear and keep"), (*job).wear},
 }
 
-// content is a line of the map of the sheets: what lies on which of them.
 type content struct {
 	first, last int
 	words       word.Text
@@ -238,19 +230,24 @@ func Pages(in Input) ([]sheet.Page, error) {
 	return out, nil
 }
 
-// square is the share code as a QR code; nil where there is none.
+// flow begins a sheet of text with its title and what lies on it.
+func (j *job) flow(title, holds word.Text) *sheet.Flow {
+	f := sheet.NewFlow(j.Language, title)
+	f.Page.Holds = holds
+	return f
+}
+
 func (j *job) square() (*sheet.Square, error) {
 	if j.code == "" {
 		return nil, nil
 	}
 	square, err := sheet.NewSquare(j.Address + j.code)
 	if err != nil {
-		return nil, scheme.Error{Field: "address", Value: word.Name(sheet.Fit(j.Address, 1, draw.Upright, 40)), Allowed: word.Say("an address short enough for a QR code"), Why: word.Name(err.Error())}
+		return nil, scheme.Error{Field: "address", Value: word.Name(draw.Clip(j.Address, 1, draw.Upright, 40)), Allowed: word.Say("an address short enough for a QR code"), Why: word.Name(err.Error())}
 	}
 	return square, nil
 }
 
-// months are the names of the months, as a date has them.
 var months = [...]word.Text{
 	word.Say("January"), word.Say("February"), word.Say("March"), word.Say("April"), word.Say("May"), word.Say("June"),
 	word.Say("July"), word.Say("August"), word.Say("September"), word.Say("October"), word.Say("November"), word.Say("December"),
@@ -263,16 +260,13 @@ func (j *job) frame(square *sheet.Square) sheet.Frame {
 	f := sheet.Frame{
 		Name: j.name(), Units: j.Units, Code: j.code, Square: square,
 		NoCode: word.Say("too many marks of its own for a share code: keep the scheme's file"),
-		About:  word.Say("%d %s %d  ·  lengths in %s  ·  %s", j.Date.Day(), months[j.Date.Month()-1], j.Date.Year(), unitWord(j.Units), j.Paper),
+		About:  word.Say("%d %s %d  ·  lengths in %s  ·  %s", j.Date.Day(), months[j.Date.Month()-1], j.Date.Year(), unitWord[j.Units], j.Paper),
 	}
 	if fx, fy, _ := j.Printer.factors(); fx != 1 || fy != 1 { // the error was checked before
 		f.About = word.Say("%s  ·  for a printer that makes 100 mm %s × %s", f.About, trim(100/fx, 2), trim(100/fy, 2))
 	}
 	if j.Stops() > 0 {
-		words := word.Say("Do not sew this %s", j.thing())
-		if j.Pattern.Made > 1 {
-			words = word.Say("Do not sew these cuffs")
-		}
+		words := when(j.Pattern.Made > 1, word.Say("Do not sew these cuffs"), word.Say("Do not sew this %s", j.thing()))
 		f.Stop = []word.Text{word.Say("%s: the record sheet says why", words), words}
 	}
 	return f
@@ -286,29 +280,21 @@ func Sheets(in Input, w io.Writer) error {
 	if err != nil {
 		return err
 	}
-	how := sheet.Print{Title: word.Say("%s · sheets", in.Ruff.Plan.Scheme.Name).In(in.Language), Date: in.Date, Progress: in.Progress}
-	how.Wide_mm, how.High_mm = in.Paper.Size()
+	how := sheet.Print{Title: word.Say("%s · sheets", in.Ruff.Plan.Scheme.Name).In(in.Language), Date: in.Date, Progress: in.Progress,
+		Wide_mm: papers[in.Paper].wide, High_mm: papers[in.Paper].high}
 	if how.StretchX, how.StretchY, err = in.Printer.factors(); err != nil {
 		return err
 	}
 	return sheet.WritePDF(w, pages, how)
 }
 
-// name is what the ruff is called on the sheets.
 func (j *job) name() word.Text {
 	if j.s.Name != "" {
 		return word.Name(j.s.Name)
 	}
-	if j.s.Wearer.Part == scheme.Wrist {
-		return word.Say("cuffs without a name")
-	}
-	return word.Say("a ruff without a name")
+	return when(j.s.Wearer.Part == scheme.Wrist, word.Say("cuffs without a name"), word.Say("a ruff without a name"))
 }
 
-// thing is what is made: "ruff" or "cuff".
 func (j *job) thing() word.Text {
-	if j.s.Wearer.Part == scheme.Wrist {
-		return word.Say("cuff")
-	}
-	return word.Say("ruff")
+	return when(j.s.Wearer.Part == scheme.Wrist, word.Say("cuff"), word.Say("ruff"))
 }

@@ -40,8 +40,8 @@ func Pieces(in Input) ([]Piece, error) {
 			if s.Count > 1 {
 				s.Number = n + 1
 			}
-			d := &sheet.Plot{Language: j.Language, Name: s.Name(), About: word.Say("%s; thread along its length: %s", s.For, along(s.Along)), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
-			d.Say(3, s.Wide_mm/2, sheet.Body, 0, word.Say("%s, %s →", d.Name, along(s.Along)))
+			d := &sheet.Plot{Language: j.Language, Name: s.Name(), About: word.Say("%s; thread along its length: %s", s.For, along[s.Along]), Wide_mm: s.Long_mm, High_mm: s.Wide_mm}
+			d.Say(3, s.Wide_mm/2, sheet.Body, 0, word.Say("%s, %s →", d.Name, along[s.Along]))
 			add(d)
 		}
 	}
@@ -50,10 +50,7 @@ func Pieces(in Input) ([]Piece, error) {
 
 // twice says of a piece of a pair that it is cut for each.
 func (j *job) twice() word.Text {
-	if j.Pattern.Made < 2 {
-		return word.Text{}
-	}
-	return word.Say("Cut it twice, for the right cuff as its mirror image.")
+	return when(j.Pattern.Made < 2, word.Text{}, word.Say("Cut it twice, for the right cuff as its mirror image."))
 }
 
 // stripPiece draws a piece of the strip, its raw inner edge at the top.
@@ -61,25 +58,24 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 	st := j.Pattern.Strip
 	d := &sheet.Plot{Language: j.Language, Name: word.Say("strip %d", p.Number), Wide_mm: p.Length_mm, High_mm: p.Width_mm}
 	d.About = word.Join(" ", word.Say("Strip %d of %s. Raw inner edge at the top; the line along it is the stitch line, where it is turned in and sewn. Marks as on the table: from %s.", p.Number, j.name(), j.zero()), j.twice())
-	// x of a place along the strip.
 	x := func(place float64) float64 { return place - p.From_mm + p.JoinA_mm }
 	on := func(place float64) bool { return x(place) >= -1e-9 && x(place) <= p.Length_mm+1e-9 }
 	if p.JoinA_mm > 0 {
-		d.Sew(sheet.Pt(p.JoinA_mm, 0), sheet.Pt(p.JoinA_mm, p.Width_mm))
+		d.Sew(draw.Pt(p.JoinA_mm, 0), draw.Pt(p.JoinA_mm, p.Width_mm))
 	}
 	if p.JoinB_mm > 0 {
-		d.Sew(sheet.Pt(p.Length_mm-p.JoinB_mm, 0), sheet.Pt(p.Length_mm-p.JoinB_mm, p.Width_mm))
+		d.Sew(draw.Pt(p.Length_mm-p.JoinB_mm, 0), draw.Pt(p.Length_mm-p.JoinB_mm, p.Width_mm))
 	}
 	if st.Hem_mm > 0 {
-		d.Fold(sheet.Pt(0, p.Width_mm-st.Hem_mm), sheet.Pt(p.Length_mm, p.Width_mm-st.Hem_mm))
+		d.Fold(draw.Pt(0, p.Width_mm-st.Hem_mm), draw.Pt(p.Length_mm, p.Width_mm-st.Hem_mm))
 		for _, end := range []float64{0, st.Marked_mm} {
 			if on(end) {
-				d.Fold(sheet.Pt(x(end), 0), sheet.Pt(x(end), p.Width_mm))
+				d.Fold(draw.Pt(x(end), 0), draw.Pt(x(end), p.Width_mm))
 			}
 		}
 	}
 	if st.Takeup_mm > 0 {
-		d.Sew(sheet.Pt(0, st.Takeup_mm), sheet.Pt(p.Length_mm, st.Takeup_mm))
+		d.Sew(draw.Pt(0, st.Takeup_mm), draw.Pt(p.Length_mm, st.Takeup_mm))
 	}
 	long := math.Min(12, p.Width_mm/3)
 	last := -9.0
@@ -89,10 +85,10 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 		}
 		if at := x(r.Place.Exact_mm); on(r.Place.Exact_mm) {
 			if r.Fold == scheme.Crest {
-				d.Mark(sheet.Pt(at, 0), sheet.Pt(at, long))
+				d.Mark(draw.Pt(at, 0), draw.Pt(at, long))
 			} else { // a bottom fold: two strokes with a gap
-				d.Mark(sheet.Pt(at, 0), sheet.Pt(at, long*0.4))
-				d.Mark(sheet.Pt(at, long*0.6), sheet.Pt(at, long))
+				d.Mark(draw.Pt(at, 0), draw.Pt(at, long*0.4))
+				d.Mark(draw.Pt(at, long*0.6), draw.Pt(at, long))
 			}
 			words := word.Say("%d", r.Set)
 			if w := draw.TextWidth(words.In(j.Language), 3, draw.Upright); at-w/2 > last+1 && at+w/2 < p.Length_mm && at > w/2 {
@@ -103,7 +99,7 @@ func (j *job) stripPiece(p pattern.Piece) *sheet.Plot {
 		if r.Tucked {
 			for _, q := range []pattern.Place{r.TuckA, r.TuckB} {
 				if on(q.Exact_mm) {
-					d.Mark(sheet.Pt(x(q.Exact_mm), 0), sheet.Pt(x(q.Exact_mm), long/3))
+					d.Mark(draw.Pt(x(q.Exact_mm), 0), draw.Pt(x(q.Exact_mm), long/3))
 				}
 			}
 		}
@@ -118,13 +114,13 @@ func (j *job) bandPiece() *sheet.Plot {
 	d := &sheet.Plot{Language: j.Language, Name: word.Say("band"), Wide_mm: b.CutLong_mm, High_mm: b.CutWide_mm}
 	d.About = word.Join(" ", word.Say("Band of %s. Folded along the middle, the fold is its top edge; outer half below.", j.name()), j.twice())
 	at := func(y float64) float64 { return b.CutWide_mm - y }
-	d.Fold(sheet.Pt(0, at(b.Fold_mm)), sheet.Pt(b.CutLong_mm, at(b.Fold_mm)))
+	d.Fold(draw.Pt(0, at(b.Fold_mm)), draw.Pt(b.CutLong_mm, at(b.Fold_mm)))
 	if s := b.Seam_mm; s > 0 {
-		d.Sew(sheet.Pt(s, s), sheet.Pt(b.CutLong_mm-s, s), sheet.Pt(b.CutLong_mm-s, b.CutWide_mm-s), sheet.Pt(s, b.CutWide_mm-s), sheet.Pt(s, s))
+		d.Sew(draw.Pt(s, s), draw.Pt(b.CutLong_mm-s, s), draw.Pt(b.CutLong_mm-s, b.CutWide_mm-s), draw.Pt(s, b.CutWide_mm-s), draw.Pt(s, s))
 	}
 	size := math.Min(3, b.Height_mm/3)
 	for k, m := range b.Marks {
-		d.Mark(sheet.Pt(m.X_mm, at(b.Seam_mm)), sheet.Pt(m.X_mm, at(b.CutWide_mm-b.Seam_mm)))
+		d.Mark(draw.Pt(m.X_mm, at(b.Seam_mm)), draw.Pt(m.X_mm, at(b.CutWide_mm-b.Seam_mm)))
 		anchor, x := 0.0, m.X_mm+1
 		if k == len(b.Marks)-1 {
 			anchor, x = 1, m.X_mm-1
@@ -136,15 +132,15 @@ func (j *job) bandPiece() *sheet.Plot {
 		switch {
 		case x < 0 || x > b.CutLong_mm: // a row too long for the band made
 		case m.Edge == scheme.EdgeTop:
-			d.Mark(sheet.Pt(x, at(b.Fold_mm)), sheet.Pt(x, at(b.Fold_mm-1.6)))
+			d.Mark(draw.Pt(x, at(b.Fold_mm)), draw.Pt(x, at(b.Fold_mm-1.6)))
 		case m.Edge == scheme.EdgeBottom:
-			d.Mark(sheet.Pt(x, at(b.Seam_mm)), sheet.Pt(x, at(b.Seam_mm+1.6)))
+			d.Mark(draw.Pt(x, at(b.Seam_mm)), draw.Pt(x, at(b.Seam_mm+1.6)))
 		}
 	}
 	for _, c := range b.Closures {
 		x, y := c.X_mm, at(b.Y_mm(c))
-		d.Mark(sheet.Pt(x-1, y), sheet.Pt(x+1, y))
-		d.Mark(sheet.Pt(x, y-1), sheet.Pt(x, y+1))
+		d.Mark(draw.Pt(x-1, y), draw.Pt(x+1, y))
+		d.Mark(draw.Pt(x, y-1), draw.Pt(x, y+1))
 		d.Say(x+1.5, y-size/2, size, 0, c.Name)
 	}
 	return d

@@ -1,23 +1,13 @@
 package paper
 
 import (
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/word"
-	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/measure"
 )
 
-// prediction is one row of the record's table of figures.
-type prediction struct{ what, wanted, found, from word.Text }
-
-// shape is the best surface that there is: solved, or in closed form.
-func shape(r sim.Ruff) pleat.Shape {
-	if r.Solved != nil {
-		return r.Solved.Shape
-	}
-	return r.Folded.Shape
-}
+// prediction is a row of the record's table: what, wanted, found, from what.
+type prediction [4]word.Text
 
 // loop is the clear width of a loop at the outer edge, mm: solved, or in closed
 // form.
@@ -28,37 +18,21 @@ func (j *job) loop() float64 {
 	return j.Ruff.Folded.Mean.Loop_mm
 }
 
-// source says where the figures come from.
-func (j *job) source() word.Text {
-	if j.Ruff.Solved != nil {
-		return word.Say("solved")
-	}
-	return word.Say("drawn")
-}
-
-// predictions lists what the ruff is expected to measure.
 func (j *job) predictions() []prediction {
 	m, p := j.Ruff.Folded.Mean, j.Ruff.Plan
-	meets := func(b bool) word.Text {
-		if b {
-			return word.Say("they meet")
-		}
-		return word.Say("they stand apart")
-	}
 	height, top, bottom, loop, closed := m.HeightOuter_mm, m.TopOuter_mm, m.BottomOuter_mm, m.Loop_mm, m.LoopsMeet
-	which := word.Say("a loop")
+	which, src := word.Say("a loop"), word.Say("drawn")
 	if s := j.Ruff.Solved; s != nil {
 		r := s.Ruff
-		which = word.Say("the narrower loop")
+		which, src = word.Say("the narrower loop"), word.Say("solved")
 		height, top, bottom, loop, closed = r.HeightOuter_mm, r.TopOuter_mm, r.BottomOuter_mm, r.Loop_mm, r.LoopsMeet
 	}
-	src := j.source()
 	list := []prediction{
 		{word.Say("height at the outer edge"), j.len(j.s.Ruff.Height), j.near(height), src},
 		{word.Say("top of the loops over the band's bottom edge"), word.Text{}, j.near(top), src},
 		{word.Say("bottom of the loops"), word.Text{}, j.near(bottom), src},
 		{word.Say("clear width of %s", which), word.Text{}, j.near(loop), src},
-		{word.Say("neighbouring loops"), word.Text{}, meets(closed), src},
+		{word.Say("neighbouring loops"), word.Text{}, when(closed, word.Say("they meet"), word.Say("they stand apart")), src},
 		{word.Say("room for a set at the neck, at the outer edge"), word.Text{}, word.Say("%s, %s", j.near(p.Pitch_mm), j.near(p.PitchOuter_mm)), word.Say("plan")},
 		{word.Say("fold to fold on the strip"), word.Text{}, j.near(p.Panel_mm), word.Say("plan")},
 	}
@@ -81,12 +55,7 @@ func (j *job) hanging(r measure.Values) []prediction {
 	solved := word.Say("solved")
 	limits := check.Limits()
 	most := func(mm float64) word.Text { return word.Say("%s mm at most", trim(mm, 1)) }
-	gives := func(mm float64, stable bool) word.Text {
-		if !stable {
-			return word.Say("does not hold")
-		}
-		return move(mm)
-	}
+	gives := func(mm float64, stable bool) word.Text { return when(stable, move(mm), word.Say("does not hold")) }
 	list := []prediction{{word.Say("droop under its own weight"), most(limits.Droop_mm), move(r.Droop_mm), solved}}
 	if r.BowDone {
 		list = append(list, prediction{word.Say("moves when the wearer bows 60°"), most(limits.Bow_mm), move(r.Bow_mm), solved})
@@ -97,10 +66,7 @@ func (j *job) hanging(r measure.Values) []prediction {
 			list = append(list, prediction{word.Say("gives sideways, for its own weight"), most(limits.Lean_mm_per_g), gives(r.Lateral_mm_per_g, r.LateralStable), solved})
 		}
 	}
-	flaps := word.Say("stand")
-	if r.FlapsFall {
-		flaps = word.Say("fall")
-	}
+	flaps := when(r.FlapsFall, word.Say("fall"), word.Say("stand"))
 	list = append(list, prediction{word.Say("flaps"), word.Say(string(j.s.Ruff.Flaps)), flaps, solved})
 	if r.OtherFound {
 		list = append(list, prediction{word.Say("may also lie the other way: top, bottom of the loops"), word.Text{}, word.Say("%s, %s", j.near(r.OtherHeights[0]), j.near(r.OtherHeights[1])), solved})
@@ -108,7 +74,6 @@ func (j *job) hanging(r measure.Values) []prediction {
 	return list
 }
 
-// restsOn says what the pictures and figures rest on.
 func (j *job) restsOn() word.Text {
 	s := j.Ruff.Solved
 	switch {

@@ -20,12 +20,10 @@ type Preparing struct {
 	Starch func(bend_mm float64) // told the bending length being tried for the starch target; nil = nobody
 }
 
-// Prepare gives all that the sheets of a scheme show: the ruff, solved, with its
-// findings, its pattern and the starch that it needs. Only here does this package
-// solve anything, by sim's functions, so that whoever prints gets the same sheets
-// for the same scheme. Where these sets have no mechanics the ruff is drawn in
-// closed form, and the input says why. Paper, date, printer and address are left to
-// the caller.
+// Prepare gives all that the sheets of a scheme show; paper, date, printer and address
+// are left to the caller. Only here does this package solve anything, so that whoever
+// prints gets the same sheets for the same scheme. Where these sets have no mechanics
+// the ruff is drawn in closed form, and the input says why.
 //
 // The error is of a bad scheme, by scheme.Error, or the context's.
 func Prepare(ctx context.Context, s scheme.Scheme, how Preparing) (Input, error) {

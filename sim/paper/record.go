@@ -14,9 +14,11 @@ import (
 // record is the record sheet: the pictures, what the ruff is expected to measure,
 // the findings, and every decision of the scheme.
 func (j *job) record() ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Record"))
-	f.Page.Holds = word.Say("pictures, figures, findings, the scheme")
-	plan, body := j.Ruff.Plan, shape(j.Ruff)
+	f := j.flow(word.Say("Record"), word.Say("pictures, figures, findings, the scheme"))
+	plan, body := j.Ruff.Plan, j.Ruff.Folded.Shape
+	if s := j.Ruff.Solved; s != nil {
+		body = s.Shape
+	}
 	opt := figure.Options{Units: j.Units, Language: j.Language, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25}
 	low := sheet.BodyTop_mm + 99.0
 	for _, picture := range []struct {
@@ -33,7 +35,7 @@ func (j *job) record() ([]*sheet.Page, error) {
 		if err != nil {
 			return nil, fmt.Errorf("paper: record sheet, %s: %w", picture.name, err)
 		}
-		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: sheet.Pt(picture.x, picture.y), Drawing: d})
+		f.Page.Pictures = append(f.Page.Pictures, sheet.Picture{At: draw.Pt(picture.x, picture.y), Drawing: d})
 	}
 	f.Y = low + 86
 	f.Small(word.Say("~~%s~~", j.restsOn()))
@@ -44,7 +46,7 @@ func (j *job) record() ([]*sheet.Page, error) {
 	f.Head(word.Say("What it should measure"), 20)
 	rows := [][]word.Text{}
 	for _, p := range j.predictions() {
-		rows = append(rows, []word.Text{p.what, p.wanted, p.found, p.from, word.Text{}})
+		rows = append(rows, append(p[:], word.Text{}))
 	}
 	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 36), sheet.Words(word.Say("wanted"), 14), sheet.Words(word.Say("expected"), 22), sheet.Words(word.Say("from"), 9), sheet.Words(word.Say("made: write it here"), 17)}, rows)
 
@@ -60,22 +62,24 @@ func (j *job) record() ([]*sheet.Page, error) {
 func (j *job) decisions(f *sheet.Flow) {
 	type row struct{ label, value word.Text }
 	var rows []row
-	groups := 0
-	group := ""
+	groups := map[string]word.Text{}
+	for _, g := range scheme.Groups() {
+		groups[g.Key] = word.Say(g.Label)
+	}
+	last, heads := "", 0
 	for _, field := range scheme.Fields() {
 		if field.Kind == scheme.KindMarks && !j.Ruff.Plan.MarksOwn || field.Key == "name" {
 			continue
 		}
-		if field.Group != group {
-			group = field.Group
-			groups++
-			rows = append(rows, row{label: groupWords(group)})
+		if field.Group != last {
+			last, heads = field.Group, heads+1
+			rows = append(rows, row{label: groups[last]})
 		}
 		rows = append(rows, row{word.Say(field.Label), j.decision(field)})
 	}
 	const line = sheet.Small * sheet.Leading
 	const columns = 3
-	high := (float64(len(rows)-groups)*line + float64(groups)*(sheet.Body*sheet.Leading+1)) / columns
+	high := (float64(len(rows)-heads)*line + float64(heads)*(sheet.Body*sheet.Leading+1)) / columns
 	high += 4 * line // columns end where groups allow
 	if f.Y+high+10 > sheet.BodyBottom_mm {
 		f.Turn()
@@ -135,7 +139,6 @@ func (j *job) decision(field scheme.Field) word.Text {
 	return word.Say("%s", value)
 }
 
-// sewing says in words what is sewn where.
 func (j *job) sewing() word.Text {
 	row := j.Ruff.Plan.Row
 	switch {
@@ -144,7 +147,11 @@ func (j *job) sewing() word.Text {
 	case !row.OneEdge():
 		return word.Say("Sewn: top folds to the band's top edge, bottom folds to its bottom edge.")
 	}
-	return word.Say("Sewn: %s to the band's %s; the others hang free.", foldNames(row.Kind()), edgeName(row.Edge()))
+	return word.Say("Sewn: %s to the band's %s; the others hang free.", foldNames[row.Kind()], edgeName[row.Edge()])
+}
+
+var severities = map[check.Severity]word.Text{
+	check.Stop: word.Say("STOP, do not sew this"), check.Mend: word.Say("Mend"), check.Note: word.Say("Note"), check.Caution: word.Say("Caution"),
 }
 
 // findings lists what was found, each with its sign's word; a finding that stops is
@@ -154,32 +161,11 @@ func (j *job) findings(f *sheet.Flow) {
 		f.Para(word.Say("No findings were handed to these sheets."))
 	}
 	for _, x := range j.Findings {
-		sign := word.Name(string(x.Severity))
-		switch x.Severity {
-		case check.Stop:
-			sign = word.Say("STOP, do not sew this")
-		case check.Mend:
-			sign = word.Say("Mend")
-		case check.Note:
-			sign = word.Say("Note")
-		case check.Caution:
-			sign = word.Say("Caution")
-		}
-		words := word.Say("**%s.** %s", sign, x.Sentence)
+		words := word.Say("**%s.** %s", severities[x.Severity], x.Sentence)
 		if x.Severity == check.Caution {
 			f.Flagged(words)
 			continue
 		}
 		f.Point(words)
 	}
-}
-
-// groupWords is the heading of a group of the scheme's fields.
-func groupWords(key string) word.Text {
-	for _, g := range scheme.Groups() {
-		if g.Key == key {
-			return word.Say(g.Label)
-		}
-	}
-	return word.Name(key)
 }

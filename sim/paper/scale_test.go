@@ -97,7 +97,7 @@ func TestScale(t *testing.T) {
 			}
 			t.Errorf("sheet %d: no %s of %g × %g mm within 0.02 %%", page+1, what, wide, high)
 		}
-		wide, high := in.Paper.Size()
+		wide, high := papers[in.Paper].wide, papers[in.Paper].high
 		for i, s := range sheets {
 			if math.Abs(s.wide-wide) > 0.005 || math.Abs(s.high-high) > 0.005 { // MediaBox is written to 0.01 pt
 				t.Errorf("sheet %d is %g × %g mm, want %g × %g", i+1, s.wide, s.high, wide, high)
@@ -120,9 +120,9 @@ func TestScale(t *testing.T) {
 // of the live area, as printed; and the live area keeps 10 mm from either paper's
 // edge.
 func TestLiveArea(t *testing.T) {
-	for _, p := range []Paper{A4, Letter} {
-		if w, h := p.Size(); (w-sheet.Live_mm)/2 < 10 || (h-sheet.LiveHigh_mm)/2 < 10 {
-			t.Errorf("%s: margins below 10 mm", p)
+	for _, p := range papers {
+		if (p.wide-sheet.Live_mm)/2 < 10 || (p.high-sheet.LiveHigh_mm)/2 < 10 {
+			t.Errorf("%s: margins below 10 mm", p.name)
 		}
 	}
 	prints(t, func(t *testing.T, in Input, sheets []printed, pages []sheet.Page) {

@@ -9,14 +9,9 @@ import (
 	"ruffwright/sim/paper/sheet"
 )
 
-// starch is the starch-and-set card.
 func (j *job) starch() ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Starch and set"))
-	f.Page.Holds = word.Say("bath, swatch loop, sticks, drying")
-	t, err := j.target()
-	if err != nil {
-		return nil, err
-	}
+	f := j.flow(word.Say("Starch and set"), word.Say("bath, swatch loop, sticks, drying"))
+	t := j.goal
 	b, err := j.bath(t)
 	if err != nil {
 		return nil, err
@@ -58,7 +53,8 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	f.Head(word.Say("Set"), 30)
 	f.Para(j.stickWords())
 	f.Tick(word.Say("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
-	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", j.orderWords()))
+	first := when(j.s.Ruff.Flaps == scheme.Stand, word.Say("the lower row first, then the upper"), word.Say("the upper row first, then the lower"))
+	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", first))
 	f.Tick(word.Say("Until it is cold and dry hold the loops apart with **smooth props that do not stick**: polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
 	f.Tick(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised)))
 	j.warnAll(f, done, StepSet)
@@ -68,17 +64,12 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	return f.Pages, nil
 }
 
-// starches are the kinds of starch, as a sentence begins with them.
 var starches = map[scheme.StarchKind]word.Text{
 	scheme.Maize: word.Say("Maize starch"), scheme.Wheat: word.Say("Wheat starch"), scheme.Potato: word.Say("Potato starch"), scheme.Rice: word.Say("Rice starch"),
 }
 
-// starched is what goes into the bath.
 func (j *job) starched() word.Text {
-	if j.Pattern.Made > 1 {
-		return word.Say("strips and bands of both")
-	}
-	return word.Say("strip and band")
+	return when(j.Pattern.Made > 1, word.Say("strips and bands of both"), word.Say("strip and band"))
 }
 
 // howStiff says how stiff a starched swatch must be: the scheme's own target first,
@@ -99,17 +90,17 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 	case t.none:
 		f.Para(word.Say("**No starch needed:** solved with this cloth the %s holds itself up. Starch is a choice here.", j.thing()))
 	default:
-		from := word.Say("The least stiffness that holds this %s, as solved", j.thing())
+		from, words := word.Say("The least stiffness that holds this %s, as solved", j.thing()), j.needWords()
 		if t.fromScheme {
-			from = word.Say("The scheme's own wish, its bending length starched")
-		}
-		words := word.Text{}
-		if !t.fromScheme {
-			words = j.needWords()
+			from, words = word.Say("The scheme's own wish, its bending length starched"), word.Text{}
 		}
 		f.Para(word.Say("**Target: a starched swatch hangs over by %s** before its tip touches the slope of 41.5° (bending length %s, the cloth alone has about %s). %s. %s", j.len(t.overhang_mm), j.len(t.bend_mm), j.len(j.clothBend()), from, words))
 		if t.bend_mm > cloth.StarchedMost_mm {
-			f.Para(word.Say("**Hardly to be reached:** starched cloth shows bending lengths of up to %s (an estimate, no source). %s Before you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), j.beyondWords(t), j.thing()))
+			var beyond word.Text
+			if t.beyond {
+				beyond = word.Say("The test strips of %s cannot show this target.", j.swatchLen(j.starchStrip()))
+			}
+			f.Para(word.Say("**Hardly to be reached:** starched cloth shows bending lengths of up to %s (an estimate, no source). %s Before you cook ever stronger baths, sew the other edge as well, tuck the folds, or support the %s.", j.len(cloth.StarchedMost_mm), beyond, j.thing()))
 		}
 	}
 	if t.fromScheme {
@@ -122,24 +113,12 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 	}
 }
 
-// beyondWords says that the test strips are too short for the target.
-func (j *job) beyondWords(t target) word.Text {
-	if !t.beyond {
-		return word.Text{}
-	}
-	return word.Say("The test strips of %s cannot show this target.", j.swatchLen(j.starchStrip()))
-}
-
 // manyWays warns that tucked cloth without starch settles in more shapes than the
 // one that was solved.
 func (j *job) manyWays() word.Text {
-	if !j.tucked() {
-		return word.Text{}
-	}
-	return word.Say("But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike.")
+	return when(!j.tucked(), word.Text{}, word.Say("But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."))
 }
 
-// needWords says what the ruff does with that stiffness.
 func (j *job) needWords() word.Text {
 	n := j.Need
 	if n == nil || !n.Reason.Empty() {
@@ -152,10 +131,7 @@ func (j *job) needWords() word.Text {
 	if n.Bow_mm > 0 && finite(n.Bow_mm) {
 		with = append(with, word.Say("moves by %s mm when the wearer bows", trim(n.Bow_mm, 1)))
 	}
-	if len(with) == 0 {
-		return word.Text{}
-	}
-	return word.Say("With it the %s %s.", j.thing(), list(with))
+	return when(len(with) == 0, word.Text{}, word.Say("With it the %s %s.", j.thing(), list(with)))
 }
 
 // guess says what strength the target would ask for by the working guess.
@@ -164,37 +140,20 @@ func (j *job) guess(t target, b cloth.Bath) word.Text {
 		return word.Text{}
 	}
 	first := cloth.FirstStrength(j.clothBend(), t.bend_mm)
-	if first.Starch_gL == 0 || math.Abs(first.Starch_gL-b.Strength_gL) < 1 {
-		return word.Text{}
-	}
-	return word.Say("For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name)
+	return when(first.Starch_gL == 0 || math.Abs(first.Starch_gL-b.Strength_gL) < 1,
+		word.Text{},
+		word.Say("For this target a rough guess (5 %% of starch doubles the bending length; no source) begins at %s g/L, %s.", trim(first.Starch_gL, 0), first.Name))
 }
 
-// spoons writes level spoons, to a half.
 func (j *job) spoons(b cloth.Bath) word.Text {
-	if b.Spoons < 1 {
-		return word.Say("%s teaspoons of 5 mL", trim(math.Round(2*3*b.Spoons)/2, 1))
-	}
-	return word.Say("%s spoons of %d mL", trim(math.Round(2*b.Spoons)/2, 1), cloth.Spoon_mL)
+	return when(b.Spoons < 1, word.Say("%s teaspoons of 5 mL", trim(math.Round(2*3*b.Spoons)/2, 1)), word.Say("%s spoons of %d mL", trim(math.Round(2*b.Spoons)/2, 1), cloth.Spoon_mL))
 }
 
 func (j *job) stickWords() word.Text {
 	loop := j.loop()
 	d := stick(loop, j.Units)
-	from := word.Say("drawn, not solved")
-	if j.Ruff.Solved != nil {
-		from = word.Say("as solved")
-	}
-	if d == 0 {
-		return word.Say("**Stick:** the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from)
-	}
-	return word.Say("**Stick: %s thick.** The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(d), j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth))
-}
-
-// orderWords says which loops are set first.
-func (j *job) orderWords() word.Text {
-	if j.s.Ruff.Flaps == scheme.Stand {
-		return word.Say("the lower row first, then the upper")
-	}
-	return word.Say("the upper row first, then the lower")
+	from := when(j.Ruff.Solved != nil, word.Say("as solved"), word.Say("drawn, not solved"))
+	return when(d == 0,
+		word.Say("**Stick:** the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from),
+		word.Say("**Stick: %s thick.** The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(d), j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))
 }

@@ -45,12 +45,12 @@ func testSquare(p *sheet.Page) {
 			long = 3
 		}
 		at := float64(i) * 10
-		p.Line(sheet.Fine, nil, sheet.Pt(x0+at, y0+side), sheet.Pt(x0+at, y0+side-long))
-		p.Line(sheet.Fine, nil, sheet.Pt(x0, y0+at), sheet.Pt(x0+long, y0+at))
+		p.Line(sheet.Fine, nil, draw.Pt(x0+at, y0+side), draw.Pt(x0+at, y0+side-long))
+		p.Line(sheet.Fine, nil, draw.Pt(x0, y0+at), draw.Pt(x0+long, y0+at))
 	}
 	const inches = 4 * 25.4
 	x := x0 + (side-inches)/2 // the bar is 101.6 mm: it stands out on either side
-	p.Bar(sheet.Pt(x, y0+50), sheet.Pt(x+inches, y0+50))
+	p.Bar(draw.Pt(x, y0+50), draw.Pt(x+inches, y0+50))
 	p.Text(x0+50, y0+48, sheet.Body, draw.Bold, 0.5, word.Say("4 in bar (stands out 0.8 mm on either side)"))
 	p.Text(x0+50, y0+72, sheet.Body, draw.Italic, 0.5, word.Say("the square came out:"))
 	p.Text(x0+50, y0+80, sheet.Body, draw.Upright, 0.5, word.Say("across ________ mm      up ________ mm"))
@@ -59,10 +59,10 @@ func testSquare(p *sheet.Page) {
 // longBars draws the bars that show a printer's stretch better than the square.
 func longBars(p *sheet.Page) {
 	const wide, high = 180.0, 220.0
-	p.Bar(sheet.Pt(2, 123), sheet.Pt(2+wide, 123))
+	p.Bar(draw.Pt(2, 123), draw.Pt(2+wide, 123))
 	p.Text(92, 121.4, sheet.Small, draw.Upright, 0.5, word.Say("180 mm across"))
 	const x = sheet.Live_mm - 3.0
-	p.Bar(sheet.Pt(x, 14), sheet.Pt(x, 14+high))
+	p.Bar(draw.Pt(x, 14), draw.Pt(x, 14+high))
 	p.Text(x-1.6, 129, sheet.Small, draw.Upright, 1, word.Say("220 mm"))
 	p.Text(x-1.6, 132.6, sheet.Small, draw.Upright, 1, word.Say("up"))
 }
@@ -95,10 +95,7 @@ func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 	c := sheet.Column{Page: p, X: 92, Y: y, W: 88}
 	c.Head(word.Say("The sheets"))
 	for _, k := range contents {
-		numbers := word.Say("%d", k.first)
-		if k.last > k.first {
-			numbers = word.Say("%d–%d", k.first, k.last)
-		}
+		numbers := when(k.last > k.first, word.Say("%d–%d", k.first, k.last), word.Say("%d", k.first))
 		p.Text(c.X+9, c.Y+sheet.Body*0.95, sheet.Body, draw.Upright, 1, numbers)
 		p.Fitted(c.X+11.5, c.Y+sheet.Body*0.95, sheet.Body, draw.Upright, c.W-11.5, k.words)
 		c.Y += sheet.Body * sheet.Leading * 1.1
@@ -112,12 +109,11 @@ func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 // flame is the caution that stands first wherever it stands.
 func (j *job) flame() Caution { return Cautions(j.s.Wearer.Part)[0] }
 
-// facts is the ruff in one sentence.
 func (j *job) facts() word.Text {
 	p := j.Ruff.Plan
 	facts := word.Count(p.Sets, "%s set, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.", "%s sets, %s deep, %s tall, for a %s of %s and %s of ease; strip %s.",
 		thousands(p.Sets), j.len(j.s.Ruff.Depth), j.len(j.s.Ruff.Height),
-		partWord(j.s.Wearer.Part), j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(p.Strip_mm))
+		partWord[j.s.Wearer.Part], j.len(j.s.Wearer.Girth), j.len(j.s.Wearer.Ease), j.len(p.Strip_mm))
 	if j.Pattern.Made > 1 {
 		return word.Say("A pair, each of %s", facts)
 	}

@@ -19,10 +19,7 @@ func (j *job) swatch() ([]*sheet.Page, error) {
 	c.Para(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250)))
 	c.Para(word.Say("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip **touches the slope**. The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
 
-	t, err := j.target()
-	if err != nil {
-		return nil, err
-	}
+	t := j.goal
 	// The ruler, to be cut out: zero at its right end, which goes over the edge.
 	ry := c.Y + 3
 	const rulerHigh, rulerLong = 25.0, 180.0
@@ -34,7 +31,7 @@ func (j *job) swatch() ([]*sheet.Page, error) {
 	shown := t.known && !t.none && !t.beyond
 	if shown && t.overhang_mm <= rulerLong {
 		x := sheet.Live_mm - t.overhang_mm
-		p.Line(sheet.Bold, nil, sheet.Pt(x, ry), sheet.Pt(x, ry+6))
+		p.Line(sheet.Bold, nil, draw.Pt(x, ry), draw.Pt(x, ry+6))
 		p.Dot(x, ry+10.6, 0.9)
 		words := word.Say("target %s", j.len(t.overhang_mm))
 		if w := p.Width(words, sheet.Small, draw.Bold); x+2+w < sheet.Live_mm-1 {
@@ -52,11 +49,7 @@ func (j *job) swatch() ([]*sheet.Page, error) {
 	if err := j.slope(p, ry+rulerHigh+4, t); err != nil {
 		return nil, err
 	}
-	more, err := j.readings(t)
-	if err != nil {
-		return nil, err
-	}
-	return append([]*sheet.Page{p}, more...), nil
+	return append([]*sheet.Page{p}, j.readings(t)...), nil
 }
 
 // slope draws the slope to cut out, its corner at the table's edge: a line 41.5°
@@ -67,10 +60,10 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	high := math.Min(wide*tan, sheet.BodyBottom_mm-top)
 	reach := high / tan
 	y0 := top
-	p.Line(sheet.Bold, nil, sheet.Pt(x0, y0), sheet.Pt(x0+reach, y0+reach*tan))                     // the slope itself
-	p.Line(sheet.Medium, nil, sheet.Pt(x0, y0), sheet.Pt(x0, y0+high), sheet.Pt(x0+reach, y0+high)) // upright and foot
+	p.Line(sheet.Bold, nil, draw.Pt(x0, y0), draw.Pt(x0+reach, y0+reach*tan))                    // the slope itself
+	p.Line(sheet.Medium, nil, draw.Pt(x0, y0), draw.Pt(x0, y0+high), draw.Pt(x0+reach, y0+high)) // upright and foot
 	p.Text(x0+1.6, y0+high-2, sheet.Small, draw.Italic, 0, word.Say("cut out along these three sides; the upright side stands against the table's edge"))
-	p.Line(sheet.Medium, nil, sheet.Pt(0, y0), sheet.Pt(x0, y0))
+	p.Line(sheet.Medium, nil, draw.Pt(0, y0), draw.Pt(x0, y0))
 	p.Text(0, y0+3.6, sheet.Small, draw.Italic, 0, word.Say("table's top"))
 	p.Dot(x0, y0, 0.7)
 
@@ -92,7 +85,7 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 	var ticks [][]draw.Point
 	for l := 2 * step; l*chord*sin < high-3; l += step {
 		x, y := x0+l*chord*cos, y0+l*chord*sin
-		ticks = append(ticks, []draw.Point{sheet.Pt(x, y), sheet.Pt(x-2*sin, y+2*cos)})
+		ticks = append(ticks, []draw.Point{draw.Pt(x, y), draw.Pt(x-2*sin, y+2*cos)})
 		words := trim(l/unit, 1)
 		if j.Units == scheme.Millimetres {
 			words = trim(l, 0)
@@ -111,17 +104,16 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 			l.Set(p, left, y-1+float64(i)*sheet.Small*sheet.Leading-float64(len(lines)-1)*sheet.Small*sheet.Leading, sheet.Small)
 		}
 	}
-	p.Text(x0+2, y0+high-14, sheet.Small, draw.Upright, 0, word.Say("41.5° below level. Strokes: where the tip of a strip touches, by its overhang in %s.", unitWord(j.Units)))
+	p.Text(x0+2, y0+high-14, sheet.Small, draw.Upright, 0, word.Say("41.5° below level. Strokes: where the tip of a strip touches, by its overhang in %s.", unitWord[j.Units]))
 	p.Text(x0+2, y0+high-10.4, sheet.Small, draw.Upright, 0, word.Say("If ruler and slope disagree by more than a stroke's step, the strip curls or the table is not level."))
-	// Angle's arc and what a wearer of this card sees.
 	const r = 22
 	var arc []draw.Point
 	for k := range 25 {
 		s, c := math.Sincos(cloth.Slope_deg * math.Pi / 180 * float64(k) / 24)
-		arc = append(arc, sheet.Pt(x0+r*c, y0+r*s))
+		arc = append(arc, draw.Pt(x0+r*c, y0+r*s))
 	}
 	p.Line(sheet.Fine, nil, arc...)
-	p.Line(sheet.Fine, []float64{2, 1.4}, sheet.Pt(x0, y0), sheet.Pt(x0+70, y0))
+	p.Line(sheet.Fine, []float64{2, 1.4}, draw.Pt(x0, y0), draw.Pt(x0+70, y0))
 	p.Text(x0+r+1.6, y0+6.6, sheet.Small, draw.Upright, 0, word.Say("41.5°"))
 	p.Text(x0+73, y0+1, sheet.Small, draw.Italic, 0, word.Say("level"))
 	p.Text(x0+86, y0+16, sheet.Small, draw.Italic, 0, word.Say("the strip hangs on this side of the slope"))
@@ -129,9 +121,8 @@ func (j *job) slope(p *sheet.Page, top float64, t target) error {
 }
 
 // readings is the sheet to write readings on: the cloth, then each trial of starch.
-func (j *job) readings(t target) ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Swatches: readings"))
-	f.Page.Holds = word.Say("where to write readings")
+func (j *job) readings(t target) []*sheet.Page {
+	f := j.flow(word.Say("Swatches: readings"), word.Say("where to write readings"))
 	f.Head(word.Say("The cloth, unstarched"), 40)
 	f.Para(word.Say("Read the overhang at the slope of 41.5°. The mean halved is the bending length: enter it in the scheme under cloth, along warp and weft."))
 	long := j.len(j.s.Cloth.BendWarp)
@@ -154,16 +145,13 @@ func (j *job) readings(t target) ([]*sheet.Page, error) {
 	case t.beyond:
 		f.Para(word.Say("**No target to test:** the %s asks for an overhang of %s, more than strips of %s can show and more than starch is likely to give. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing()))
 	default:
-		from := word.Say("from what was solved")
-		if t.fromScheme {
-			from = word.Say("the scheme's own wish")
-		}
+		from := when(t.fromScheme, word.Say("the scheme's own wish"), word.Say("from what was solved"))
 		f.Para(word.Say("**Target: overhang %s** (bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.overhang_mm), j.len(t.bend_mm), from))
 		if t.overhang_mm > 180 {
 			f.Para(word.Say("That is longer than the card's ruler and its slope: measure the overhang with your own tape, and lengthen the slope with a straight lath at the same angle. The strips are cut %s long.", j.swatchLen(j.starchStrip())))
 		}
 	}
 	f.Form(columns(word.Say("bath (g/L), trial")), word.Say("1"), word.Say("2"), word.Say("3"), word.Say("4"), word.Say("5"), word.Say("6"))
-	f.Small(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along(j.s.Strip.Along)))
-	return f.Pages, nil
+	f.Small(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along[j.s.Strip.Along]))
+	return f.Pages
 }

@@ -53,7 +53,6 @@ func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
 	c.Para(word.Say("Cut the tapes out along their outlines. Lay a tape measure along the strip's inner edge, turned in before, zero at %s, and leave it there. **Lay each tape by the place printed on it, its upper edge along the stitch line**, which is the turned-in edge: then an error of one does not move the next. Or glue them, letter on letter and cross on cross, and still check each place. Mark the cloth at the lines.", j.zero()))
 	c.Para(word.Say("%s, %s in all, from the first mark to the last; the sum of the tapes less their overlaps of %s. %s", word.Count(n, "%s tape", "%s tapes", thousands(n)), j.place(j.lastMark().Place), j.len(sheet.TileOverlap(j.Units)), j.beyondLast()))
-	// What the signs mean.
 	y := c.Y + 2
 	x := 0.0
 	sign := func(w float64, paint func(x float64), words word.Text) {
@@ -61,11 +60,13 @@ func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 		p.Text(x+w, y+2.6, sheet.Small, draw.Upright, 0, words)
 		x += w + p.Width(words, sheet.Small, draw.Upright) + 4.5
 	}
-	sign(7, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x-1.5, y+1.6), sheet.Pt(x+4, y+1.6)) }, word.Say("upper edge: stitch line"))
-	sign(5, func(x float64) { p.Line(sheet.Bold, nil, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, word.Say("top fold, its set"))
-	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, sheet.Pt(x, y-1), sheet.Pt(x, y+4)) }, word.Say("bottom fold"))
+	sign(7, func(x float64) { p.Line(sheet.Bold, nil, draw.Pt(x-1.5, y+1.6), draw.Pt(x+4, y+1.6)) }, word.Say("upper edge: stitch line"))
+	sign(5, func(x float64) { p.Line(sheet.Bold, nil, draw.Pt(x, y-1), draw.Pt(x, y+4)) }, word.Say("top fold, its set"))
+	sign(5, func(x float64) { p.Line(sheet.Bold, []float64{1.2, 1}, draw.Pt(x, y-1), draw.Pt(x, y+4)) }, word.Say("bottom fold"))
 	if j.tucked() {
-		sign(9, func(x float64) { tuckSign(p, x, x+5, y+0.5, 3) }, word.Say("tuck: bring its ends together"))
+		sign(9, func(x float64) {
+			p.Line(0.3, []float64{0.1, 0.9}, draw.Pt(x, y+0.5), draw.Pt(x, y+3.5), draw.Pt(x+5, y+3.5), draw.Pt(x+5, y+0.5))
+		}, word.Say("tuck: bring its ends together"))
 	}
 	sign(5, func(x float64) { p.Dot(x, y+1.6, 1) }, word.Say("quarter: pin here"))
 	if len(j.Pattern.Cut.Joins) > 0 {
@@ -74,17 +75,12 @@ func (j *job) tapeWords(p *sheet.Page, n int, length float64) float64 {
 	return c.Y + 9
 }
 
-// tuckSign is a dotted bracket from a to b.
-func tuckSign(p *sheet.Page, a, b, y, depth float64) {
-	p.Line(0.3, []float64{0.1, 0.9}, sheet.Pt(a, y), sheet.Pt(a, y+depth), sheet.Pt(b, y+depth), sheet.Pt(b, y))
-}
-
 // joinSign is a row of slanting stitches across x, cut off at lo and hi.
 func joinSign(p *sheet.Page, x, y, high, lo, hi float64) {
 	var lines [][]draw.Point
 	in := func(x float64) float64 { return math.Min(math.Max(x, lo), hi) }
 	for d := 0.0; d+1.2 <= high; d += 1.5 {
-		lines = append(lines, []draw.Point{sheet.Pt(in(x-0.8), y+d+1.2), sheet.Pt(in(x+0.8), y+d)})
+		lines = append(lines, []draw.Point{draw.Pt(in(x-0.8), y+d+1.2), draw.Pt(in(x+0.8), y+d)})
 	}
 	p.Lines(sheet.Medium, nil, lines...)
 }
@@ -92,25 +88,21 @@ func joinSign(p *sheet.Page, x, y, high, lo, hi float64) {
 // tile draws tape i of n with its head at y.
 func (j *job) tile(p *sheet.Page, y float64, i, n int, t sheet.Tile) {
 	size := t.Long()
-	head := word.Say("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm))
-	if i == 0 {
-		head = word.Say("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero())
-	}
+	head := when(i == 0, word.Say("tape 1 of %d  ·  lay this end at 0, %s", n, j.zero()), word.Say("tape %d of %d  ·  lay this end at %s on your tape measure", i+1, n, j.len(t.From_mm)))
 	p.Text(0, y+3.2, sheet.Body, draw.Bold, 0, head)
 	top := y + tapeHead_mm
 	bottom := top + tapeHigh_mm
 	p.Box(sheet.Medium, 0, top, size, bottom)
-	p.Line(sheet.Bold, nil, sheet.Pt(0, top), sheet.Pt(size, top)) // the stitch line
+	p.Line(sheet.Bold, nil, draw.Pt(0, top), draw.Pt(size, top)) // the stitch line
 	p.Ruler(0, bottom, t.From_mm, t.To_mm, j.Units)
 
-	// The joins with the tapes before and after.
 	if i > 0 {
 		p.Cross(sheet.TileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, 0.6, top, sheet.JoinLetters(i-1))
 	}
 	if i < n-1 {
 		at := t.To_mm - sheet.TileOverlap(j.Units) - t.From_mm
-		p.Lines(sheet.Fine, []float64{1.4, 0.8}, []draw.Point{sheet.Pt(at, top), sheet.Pt(at, top+5.7)}, []draw.Point{sheet.Pt(at, top+13.4), sheet.Pt(at, bottom-6)})
+		p.Lines(sheet.Fine, []float64{1.4, 0.8}, []draw.Point{draw.Pt(at, top), draw.Pt(at, top+5.7)}, []draw.Point{draw.Pt(at, top+13.4), draw.Pt(at, bottom-6)})
 		p.Cross(at+sheet.TileOverlap(j.Units)/2, top+tapeCross_mm)
 		tapeLetter(p, at+0.6, top, sheet.JoinLetters(i))
 		p.Text(sheet.Live_mm, y+3.2, sheet.Small, draw.Italic, 1, word.Say("%s: tape %d begins here, at %s", sheet.JoinLetters(i), i+2, j.len(t.To_mm-sheet.TileOverlap(j.Units))))
@@ -129,10 +121,7 @@ func (j *job) beyondLast() word.Text {
 	if j.Pattern.Strip.Spare_mm > 0 {
 		what = append(what, word.Say("the spare"))
 	}
-	if len(what) == 0 {
-		return word.Say("The strip ends at the last mark.")
-	}
-	return word.Say("Beyond the last mark: %s.", list(what))
+	return when(len(what) == 0, word.Say("The strip ends at the last mark."), word.Say("Beyond the last mark: %s.", list(what)))
 }
 
 // tapeLetter sets a join's letters between the join and its cross.
@@ -189,7 +178,7 @@ func (j *job) tileMarks(p *sheet.Page, t sheet.Tile, top float64) {
 		if r.Mark < 0 {
 			continue
 		}
-		line := []draw.Point{sheet.Pt(x, top), sheet.Pt(x, top+5.7)}
+		line := []draw.Point{draw.Pt(x, top), draw.Pt(x, top+5.7)}
 		if r.Fold == scheme.Crest {
 			tops = append(tops, line)
 		} else {
@@ -213,12 +202,12 @@ func tileTuck(p *sheet.Page, t sheet.Tile, a, b, top float64) {
 	dots := []float64{0.1, 0.9}
 	x0, x1 := math.Max(a, t.From_mm)-t.From_mm, math.Min(b, t.To_mm)-t.From_mm
 	if a >= t.From_mm && a < b {
-		p.Line(0.3, dots, sheet.Pt(x0, top), sheet.Pt(x0, top+depth))
+		p.Line(0.3, dots, draw.Pt(x0, top), draw.Pt(x0, top+depth))
 	}
 	if b <= t.To_mm && a < b {
-		p.Line(0.3, dots, sheet.Pt(x1, top), sheet.Pt(x1, top+depth))
+		p.Line(0.3, dots, draw.Pt(x1, top), draw.Pt(x1, top+depth))
 	}
-	p.Line(0.3, dots, sheet.Pt(x0, top+depth), sheet.Pt(x1, top+depth))
+	p.Line(0.3, dots, draw.Pt(x0, top+depth), draw.Pt(x1, top+depth))
 }
 
 // tapeMap draws which tape lies on which sheet and where it begins: a row for
@@ -228,7 +217,7 @@ func (j *job) tapeMap(pages []*sheet.Page, on [][]int, all []sheet.Tile, y float
 	p := pages[len(pages)-1]
 	head := func() {
 		p.Text(0, y+5, sheet.Head, draw.Bold, 0, word.Say("Map of the tapes"))
-		p.Text(sheet.Live_mm, y+5, sheet.Small, draw.Italic, 1, word.Say("below each where it begins, in %s", unitWord(j.Units)))
+		p.Text(sheet.Live_mm, y+5, sheet.Small, draw.Italic, 1, word.Say("below each where it begins, in %s", unitWord[j.Units]))
 		y += 9
 	}
 	turn := func() {

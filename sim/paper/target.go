@@ -9,7 +9,6 @@ import (
 	"ruffwright/sim/cloth"
 )
 
-// target is the starch target that the cards print.
 type target struct {
 	known       bool
 	fromScheme  bool      // the scheme's own starch.bend, not the mechanics'
@@ -20,7 +19,6 @@ type target struct {
 	beyond      bool      // longer than the test strips can show: nothing to look for on the card
 }
 
-// target finds it: the scheme's own, else the least that would do by need.
 func (j *job) target() (target, error) {
 	t := target{}
 	found := j.Need != nil && j.Need.Reason.Empty()
@@ -48,7 +46,6 @@ func (j *job) target() (target, error) {
 	return t, nil
 }
 
-// starchStrip is how long the strips for starch are cut, mm.
 func (j *job) starchStrip() float64 {
 	for _, w := range j.Pattern.Swatches() {
 		if w.Kind == pattern.KindStarch {

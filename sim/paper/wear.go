@@ -9,8 +9,7 @@ import (
 // wear is the wear-and-keep card: the cautions for whoever wears the ruff, how it
 // is put on, and how it is kept.
 func (j *job) wear() ([]*sheet.Page, error) {
-	f := sheet.NewFlow(j.Language, word.Say("Wear and keep"))
-	f.Page.Holds = word.Say("for the wearer and the wardrobe")
+	f := j.flow(word.Say("Wear and keep"), word.Say("for the wearer and the wardrobe"))
 	f.Para(word.Count(j.Pattern.Made, "This card goes with the ruff, to the wearer and to whoever dresses them. Where local rules (fire, workplace, children) say more, they come first.", "This card goes with the cuffs, to the wearer and to whoever dresses them. Where local rules (fire, workplace, children) say more, they come first."))
 	done := map[string]bool{}
 	f.Head(word.Say("Cautions"), 20)
@@ -24,10 +23,7 @@ func (j *job) wear() ([]*sheet.Page, error) {
 	}
 	f.Tick(word.Say("Mount %s", j.supportWords()))
 	f.Tick(word.Say("Show the wearer, and one other person, how it is opened at one pull."))
-	beneath := word.Say("a thin collar or kerchief")
-	if j.s.Wearer.Part == scheme.Wrist {
-		beneath = word.Say("a thin sleeve")
-	}
+	beneath := when(j.s.Wearer.Part == scheme.Wrist, word.Say("a thin sleeve"), word.Say("a thin collar or kerchief"))
 	f.Tick(word.Say("A newly starched edge scratches: %s beneath, and a pause when the skin reddens.", beneath))
 	f.Tick(word.Say("Damp air, sweat and rain soften starch: carry it boxed, put it on late, take it off first."))
 

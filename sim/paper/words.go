@@ -11,10 +11,7 @@ import (
 
 // trim writes a number with at most n decimals and no zeros behind.
 func trim(x float64, n int) word.Text {
-	if !finite(x) {
-		return word.Name("–")
-	}
-	return word.Say("%s", word.Number{Value: x, Decimals: n, Short: true})
+	return when(!finite(x), word.Name("–"), word.Say("%s", word.Number{Value: x, Decimals: n, Short: true}))
 }
 
 // thousands writes a whole number with commas.
@@ -33,10 +30,7 @@ func hours(r pattern.Range) word.Text {
 	}
 	if r.Most < 2 {
 		lo, hi := five(60*r.Least), five(60*r.Most)
-		if lo == hi {
-			return word.Say("%d min", hi)
-		}
-		return word.Say("%d to %d min", lo, hi)
+		return when(lo == hi, word.Say("%d min", hi), word.Say("%d to %d min", lo, hi))
 	}
 	show := func(h float64) word.Text {
 		if h < 10 {
@@ -53,42 +47,17 @@ func hours(r pattern.Range) word.Text {
 // five rounds minutes to 5, at least 5.
 func five(m float64) int { return max(5, 5*int(math.Round(m/5))) }
 
-// foldName is how a fold is called on the sheets.
-func foldName(f scheme.Fold) word.Text {
-	if f == scheme.Crest {
-		return word.Say("top fold")
-	}
-	return word.Say("bottom fold")
-}
+// How folds, edges of the band, threads, parts of the body and units are called.
+var (
+	foldName  = map[scheme.Fold]word.Text{scheme.Crest: word.Say("top fold"), scheme.Trough: word.Say("bottom fold")}
+	foldNames = map[scheme.Fold]word.Text{scheme.Crest: word.Say("top folds"), scheme.Trough: word.Say("bottom folds")}
+	markName  = map[scheme.Fold]word.Text{scheme.Crest: word.Say("top"), scheme.Trough: word.Say("bottom")}
+	edgeName  = map[scheme.Edge]word.Text{scheme.EdgeTop: word.Say("top edge"), scheme.EdgeBottom: word.Say("bottom edge")}
+	along     = map[scheme.Along]word.Text{scheme.Warp: word.Say("warp"), scheme.Weft: word.Say("weft")}
+	partWord  = map[scheme.Part]word.Text{scheme.Neck: word.Say("neck"), scheme.Wrist: word.Say("wrist")}
+	unitWord  = map[scheme.Units]word.Text{scheme.Millimetres: word.Say("mm"), scheme.Centimetres: word.Say("cm"), scheme.Inches: word.Say("inches")}
+)
 
-// foldNames is the plural.
-func foldNames(f scheme.Fold) word.Text {
-	if f == scheme.Crest {
-		return word.Say("top folds")
-	}
-	return word.Say("bottom folds")
-}
-
-// edgeName is what a fold is sewn to.
-func edgeName(e scheme.Edge) word.Text {
-	switch e {
-	case scheme.EdgeTop:
-		return word.Say("top edge")
-	case scheme.EdgeBottom:
-		return word.Say("bottom edge")
-	}
-	return word.Say("not sewn")
-}
-
-// along names the threads of the cloth.
-func along(a scheme.Along) word.Text {
-	if a == scheme.Warp {
-		return word.Say("warp")
-	}
-	return word.Say("weft")
-}
-
-// list joins words: "a, b and c".
 func list(words []word.Text) word.Text {
 	n := len(words)
 	if n < 2 {
@@ -97,12 +66,12 @@ func list(words []word.Text) word.Text {
 	return word.Say("%s and %s", word.Join(", ", words[:n-1]...), words[n-1])
 }
 
-// partWord is the part of the body that it goes round.
-func partWord(p scheme.Part) word.Text {
-	if p == scheme.Wrist {
-		return word.Say("wrist")
-	}
-	return word.Say("neck")
-}
-
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
+
+// when is one of two texts.
+func when(yes bool, this, otherwise word.Text) word.Text {
+	if yes {
+		return this
+	}
+	return otherwise
+}

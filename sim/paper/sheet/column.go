@@ -49,12 +49,10 @@ func (c *Column) set(indent, size float64, face draw.Face, t word.Text) {
 	c.Y += size * 0.35
 }
 
-// high is how high a paragraph would be.
 func (c *Column) high(indent float64, t word.Text) float64 {
 	return float64(len(c.Page.Wrap(draw.Upright, t, Body, c.W-indent)))*Body*Leading + Body*0.35
 }
 
-// flagIndent is the room for the sign of Flagged.
 const flagIndent = 8
 
 // FlaggedHigh is how high Flagged would be.
@@ -66,9 +64,9 @@ func (c *Column) Flagged(t word.Text) {
 	h := c.FlaggedHigh(t)
 	c.need(h)
 	p, x, y := c.Page, c.X, c.Y
-	p.Line(0.8, nil, Pt(x+0.4, y+0.5), Pt(x+0.4, y+h-1))
-	p.closed(0.35, color.NRGBA{}, []draw.Point{Pt(x+4.2, y+0.5), Pt(x+6.2, y+4), Pt(x+2.2, y+4)})
-	p.Line(0.4, nil, Pt(x+4.2, y+1.7), Pt(x+4.2, y+2.7))
+	p.Line(0.8, nil, draw.Pt(x+0.4, y+0.5), draw.Pt(x+0.4, y+h-1))
+	p.closed(0.35, color.NRGBA{}, []draw.Point{draw.Pt(x+4.2, y+0.5), draw.Pt(x+6.2, y+4), draw.Pt(x+2.2, y+4)})
+	p.Line(0.4, nil, draw.Pt(x+4.2, y+1.7), draw.Pt(x+4.2, y+2.7))
 	p.Dot(x+4.2, y+3.4, 0.22)
 	c.set(flagIndent, Body, draw.Upright, t)
 }

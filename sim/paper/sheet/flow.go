@@ -42,7 +42,6 @@ func (f *Flow) Split(n int, gap float64) {
 	f.begin(0)
 }
 
-// begin goes to the top of a column of this page.
 func (f *Flow) begin(column int) {
 	f.column, f.Y = column, f.top
 	f.W = (Live_mm - f.gap*float64(f.columns-1)) / float64(f.columns)

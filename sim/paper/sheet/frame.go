@@ -33,10 +33,10 @@ func (f Frame) Set(pages []*Page) {
 		if f.Stop != nil {
 			f.stop(p, room)
 		} else {
-			p.text(Black, Live_mm, 6.5, Body, draw.Italic, 1, Fit(f.Name.In(p.Language), Body, draw.Italic, room))
+			p.text(Black, Live_mm, 6.5, Body, draw.Italic, 1, draw.Clip(f.Name.In(p.Language), Body, draw.Italic, room))
 		}
 		p.seam(0, Live_mm, 9)
-		p.Line(Fine, nil, Pt(0, footTop_mm-1), Pt(Live_mm, footTop_mm-1))
+		p.Line(Fine, nil, draw.Pt(0, footTop_mm-1), draw.Pt(Live_mm, footTop_mm-1))
 		left := p.checkBars(f.Units)
 		right := float64(Live_mm)
 		if f.Square != nil && f.Square.Least() <= qrFoot_mm {
@@ -47,7 +47,6 @@ func (f Frame) Set(pages []*Page) {
 	}
 }
 
-// stop sets the stop sign in the head.
 func (f Frame) stop(p *Page, room float64) {
 	words, w := "", 0.0
 	for _, t := range f.Stop {
@@ -72,15 +71,14 @@ func (p *Page) checkBars(u scheme.Units) float64 {
 	}
 	const x0 = 2.0
 	y := LiveHigh_mm - 2.5
-	p.Bar(Pt(x0, y), Pt(x0+across, y))
-	p.Bar(Pt(x0, y-up), Pt(x0, y))
+	p.Bar(draw.Pt(x0, y), draw.Pt(x0+across, y))
+	p.Bar(draw.Pt(x0, y-up), draw.Pt(x0, y))
 	p.Text(x0+across/2, y-1.8, Small, draw.Upright, 0.5, words)
 	p.Text(x0+1.8, y-up+3, Small, draw.Upright, 0, upWords)
 	p.Text(x0+1.8, y-up+6.6, Small, draw.Italic, 0, word.Say("measure before you cut"))
 	return x0 + across + 6
 }
 
-// foot sets the words of the foot, w mm wide.
 func (f Frame) foot(p *Page, left, w float64) {
 	y := footTop_mm + 3.4
 	line := func(face draw.Face, t word.Text) {
@@ -100,6 +98,6 @@ func (f Frame) foot(p *Page, left, w float64) {
 			y += Small * Leading
 		}
 	default:
-		line(draw.Upright, word.Say("%s  whole on sheet 1", Fit(f.Code, Small, draw.Upright, w-30)))
+		line(draw.Upright, word.Say("%s  whole on sheet 1", draw.Clip(f.Code, Small, draw.Upright, w-30)))
 	}
 }

@@ -101,7 +101,7 @@ func TestMeasure(t *testing.T) {
 		up    float64
 	}{{60, 0, 2, 0}, {8, 0, 1, 1}, {0, 60, 1, 0}} {
 		p := &Page{}
-		p.Measure(Pt(10, 10), Pt(10+c.x, 10+c.y), word.Name("60 mm"))
+		p.Measure(draw.Pt(10, 10), draw.Pt(10+c.x, 10+c.y), word.Name("60 mm"))
 		lines := 0
 		for _, it := range p.Items {
 			if path, ok := it.(draw.Path); ok && !path.Closed {

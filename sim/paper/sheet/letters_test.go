@@ -30,16 +30,16 @@ func TestPrintable(t *testing.T) {
 func TestFit(t *testing.T) {
 	const s, size = "eleven of them", 3.0
 	whole := draw.TextWidth(s, size, draw.Upright)
-	if got := Fit(s, size, draw.Upright, whole); got != s {
+	if got := draw.Clip(s, size, draw.Upright, whole); got != s {
 		t.Errorf("%q of %q", got, s)
 	}
-	if got := Fit(s, size, draw.Upright, whole-0.1); got != "eleven of th…" {
+	if got := draw.Clip(s, size, draw.Upright, whole-0.1); got != "eleven of th…" {
 		t.Errorf("a hair too wide: %q", got)
 	}
-	if got := Fit(s, size, draw.Upright, draw.TextWidth("eleven …", size, draw.Upright)); got != "eleven…" {
+	if got := draw.Clip(s, size, draw.Upright, draw.TextWidth("eleven …", size, draw.Upright)); got != "eleven…" {
 		t.Errorf("cut at a space: %q", got)
 	}
-	if got := Fit(s, size, draw.Upright, 0.5); got != "" {
+	if got := draw.Clip(s, size, draw.Upright, 0.5); got != "" {
 		t.Errorf("no room: %q", got)
 	}
 }

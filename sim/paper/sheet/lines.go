@@ -66,7 +66,6 @@ func words(face draw.Face, text string) []unbroken {
 	return all
 }
 
-// gap is the space that stands between the line so far and the word.
 func (l Line) gap(q unbroken, size float64) float64 {
 	if len(l) == 0 || q.glued {
 		return 0
@@ -74,7 +73,6 @@ func (l Line) gap(q unbroken, size float64) float64 {
 	return draw.TextWidth(" ", size, q.face)
 }
 
-// with is the line with the word at its end.
 func (l Line) with(q unbroken, size float64) Line {
 	if n := len(l); n > 0 && l[n-1].face == q.face {
 		if !q.glued {

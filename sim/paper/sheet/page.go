@@ -75,9 +75,6 @@ const (
 // above is the part of the em that lies above the baseline in draw's labels.
 const above = 0.77
 
-// Pt is the point (x, y) of a page.
-func Pt(x, y float64) draw.Point { return draw.Point{X: x, Y: y} }
-
 // Text sets one line of black text with its baseline at y; anchor 0: x is its
 // left, 0.5 its middle, 1 its right.
 func (p *Page) Text(x, y, size float64, face draw.Face, anchor float64, t word.Text) {
@@ -86,7 +83,7 @@ func (p *Page) Text(x, y, size float64, face draw.Face, anchor float64, t word.T
 
 // Fitted sets one line from x, shortened where it is wider than w mm.
 func (p *Page) Fitted(x, y, size float64, face draw.Face, w float64, t word.Text) {
-	p.text(Black, x, y, size, face, 0, Fit(t.In(p.Language), size, face, w))
+	p.text(Black, x, y, size, face, 0, draw.Clip(t.In(p.Language), size, face, w))
 }
 
 // Width is how wide a line is, mm.
@@ -95,7 +92,7 @@ func (p *Page) Width(t word.Text, size float64, face draw.Face) float64 {
 }
 
 func (p *Page) text(ink color.NRGBA, x, y, size float64, face draw.Face, anchor float64, s string) {
-	p.Items = append(p.Items, draw.Label{At: Pt(x, y-size*above), Text: s, Size_mm: size, Face: face, Anchor: Pt(anchor, 0), Color: ink})
+	p.Items = append(p.Items, draw.Label{At: draw.Pt(x, y-size*above), Text: s, Size_mm: size, Face: face, Anchor: draw.Pt(anchor, 0), Color: ink})
 }
 
 // Line draws a polyline.
@@ -109,7 +106,7 @@ func (p *Page) Lines(width float64, dash []float64, lines ...[]draw.Point) {
 }
 
 func box(x0, y0, x1, y1 float64) []draw.Point {
-	return []draw.Point{Pt(x0, y0), Pt(x1, y0), Pt(x1, y1), Pt(x0, y1)}
+	return []draw.Point{draw.Pt(x0, y0), draw.Pt(x1, y0), draw.Pt(x1, y1), draw.Pt(x0, y1)}
 }
 
 // Box draws the outline of a rectangle.
@@ -123,10 +120,12 @@ func (p *Page) Filled(width float64, ink color.NRGBA, x0, y0, x1, y1 float64) {
 }
 
 // Dot is a filled disc.
-func (p *Page) Dot(x, y, r float64) { p.closed(0, Black, ring(x, y, r)) }
+func (p *Page) Dot(x, y, r float64) { p.closed(0, Black, draw.Ring(draw.Pt(x, y), r, r, 24)) }
 
 // Circle is the outline of a disc.
-func (p *Page) Circle(width, x, y, r float64) { p.closed(width, color.NRGBA{}, ring(x, y, r)) }
+func (p *Page) Circle(width, x, y, r float64) {
+	p.closed(width, color.NRGBA{}, draw.Ring(draw.Pt(x, y), r, r, 24))
+}
 
 // closed draws a polygon; width 0: no outline; ink of alpha 0: not filled.
 func (p *Page) closed(width float64, ink color.NRGBA, pts []draw.Point) {
@@ -137,38 +136,27 @@ func (p *Page) closed(width float64, ink color.NRGBA, pts []draw.Point) {
 	p.Items = append(p.Items, path)
 }
 
-// ring is a circle as a polygon.
-func ring(x, y, r float64) []draw.Point {
-	const n = 24
-	pts := make([]draw.Point, n)
-	for i := range pts {
-		s, c := math.Sincos(2 * math.Pi * float64(i) / n)
-		pts[i] = Pt(x+r*c, y+r*s)
-	}
-	return pts
-}
-
 // seam is a rule like a row of running stitches: the sheets' own ornament.
 func (p *Page) seam(x0, x1, y float64) {
-	p.Line(0.3, []float64{2.6, 1.4}, Pt(x0, y), Pt(x1, y))
+	p.Line(0.3, []float64{2.6, 1.4}, draw.Pt(x0, y), draw.Pt(x1, y))
 }
 
 // Cross is a registration cross of two hairlines.
 func (p *Page) Cross(x, y float64) {
 	const r = 1.5
-	p.Lines(Fine, nil, []draw.Point{Pt(x-r, y), Pt(x+r, y)}, []draw.Point{Pt(x, y-r), Pt(x, y+r)})
+	p.Lines(Fine, nil, []draw.Point{draw.Pt(x-r, y), draw.Pt(x+r, y)}, []draw.Point{draw.Pt(x, y-r), draw.Pt(x, y+r)})
 }
 
 // Bar is a line to be measured, along x or along y: between the outer sides of its
 // two end strokes there is nothing to doubt, since the strokes are hairlines.
 func (p *Page) Bar(a, b draw.Point) {
 	p.Line(Fine, nil, a, b)
-	tick := Pt(0, 1.4)
+	tick := draw.Pt(0, 1.4)
 	if a.X == b.X {
-		tick = Pt(1.4, 0)
+		tick = draw.Pt(1.4, 0)
 	}
 	for _, q := range []draw.Point{a, b} {
-		p.Line(Fine, nil, Pt(q.X-tick.X, q.Y-tick.Y), Pt(q.X+tick.X, q.Y+tick.Y))
+		p.Line(Fine, nil, draw.Pt(q.X-tick.X, q.Y-tick.Y), draw.Pt(q.X+tick.X, q.Y+tick.Y))
 	}
 }
 
@@ -180,11 +168,11 @@ func (p *Page) Measure(a, b draw.Point, words word.Text) {
 	p.Dot(a.X, a.Y, 0.45)
 	p.Dot(b.X, b.Y, 0.45)
 	w := p.Width(words, size, draw.Upright) + 2
-	mid := Pt((a.X+b.X)/2, (a.Y+b.Y)/2)
+	mid := draw.Pt((a.X+b.X)/2, (a.Y+b.Y)/2)
 	if math.Abs(a.Y-b.Y) < math.Abs(a.X-b.X) {
 		if w < b.X-a.X-2 {
-			p.Line(Fine, nil, a, Pt(mid.X-w/2, a.Y))
-			p.Line(Fine, nil, Pt(mid.X+w/2, a.Y), b)
+			p.Line(Fine, nil, a, draw.Pt(mid.X-w/2, a.Y))
+			p.Line(Fine, nil, draw.Pt(mid.X+w/2, a.Y), b)
 			p.Text(mid.X, a.Y+size*0.33, size, draw.Upright, 0.5, words)
 			return
 		}

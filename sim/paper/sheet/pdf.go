@@ -25,15 +25,8 @@ const pictureRes = 8.0
 
 const family = "sheet"
 
-func style(f draw.Face) string {
-	switch f {
-	case draw.Italic:
-		return "I"
-	case draw.Bold:
-		return "B"
-	}
-	return ""
-}
+// styles are fpdf's names of the faces.
+var styles = [...]string{draw.Upright: "", draw.Italic: "I", draw.Bold: "B"}
 
 // Print is how pages come into a PDF.
 type Print struct {
@@ -63,7 +56,7 @@ func WritePDF(w io.Writer, pages []Page, how Print) error {
 	f.SetLang("en-GB")
 	f.SetDisplayMode("fullpage", "continuous")
 	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
-		f.AddUTF8FontFromBytes(family, style(face), draw.TTF(face))
+		f.AddUTF8FontFromBytes(family, styles[face], draw.TTF(face))
 	}
 	f.SetLineCapStyle("round")
 	f.SetLineJoinStyle("round")
@@ -106,7 +99,6 @@ func WritePDF(w io.Writer, pages []Page, how Print) error {
 	return err
 }
 
-// bookmark is what a viewer lists a sheet under.
 func bookmark(p Page) string {
 	s := strconv.Itoa(p.Number) + "  " + p.Title.In(p.Language)
 	if !p.Holds.Empty() {
@@ -161,7 +153,6 @@ type replay struct {
 	font   string
 }
 
-// forget is called on a new page, where fpdf sets everything anew.
 func (r *replay) forget() {
 	r.stroke, r.fill, r.text, r.width, r.dash, r.font = -1, -1, -1, -1, "?", ""
 }
@@ -242,8 +233,8 @@ func (r *replay) label(l draw.Label, x, y float64) {
 		r.f.SetTextColor(s, s, s)
 		r.text = s
 	}
-	if font := fmt.Sprint(style(l.Face), l.Size_mm); font != r.font {
-		r.f.SetFont(family, style(l.Face), l.Size_mm*72/25.4)
+	if font := fmt.Sprint(styles[l.Face], l.Size_mm); font != r.font {
+		r.f.SetFont(family, styles[l.Face], l.Size_mm*72/25.4)
 		r.font = font
 	}
 	at := l.Box().Min

@@ -3,8 +3,6 @@ package sheet
 import (
 	"bytes"
 	"fmt"
-	"strconv"
-	"strings"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/word"
@@ -31,16 +29,16 @@ func (d *Plot) Mark(pts ...draw.Point) { d.mark = append(d.mark, pts) }
 
 // Say sets words with their top at y; anchor as in Page.Text.
 func (d *Plot) Say(x, y, size float64, anchor float64, t word.Text) {
-	d.labels = append(d.labels, draw.Label{At: Pt(x, y), Text: t.In(d.Language), Size_mm: size, Anchor: Pt(anchor, 0)})
+	d.labels = append(d.labels, draw.Label{At: draw.Pt(x, y), Text: t.In(d.Language), Size_mm: size, Anchor: draw.Pt(anchor, 0)})
 }
 
 // SVG writes the piece in mm: width and height say so, and one unit of the viewBox
 // is one mm. The groups are cut (the outline), fold, sew, mark and text.
 func (d *Plot) SVG() []byte {
 	var b bytes.Buffer
-	w, h := mm(d.Wide_mm), mm(d.High_mm)
+	w, h := draw.Number(d.Wide_mm), draw.Number(d.High_mm)
 	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s">`+"\n", w, h, w, h)
-	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", escape(d.Name.In(d.Language)), escape(d.About.In(d.Language)))
+	fmt.Fprintf(&b, "<title>%s</title>\n<desc>%s</desc>\n", draw.Escape(d.Name.In(d.Language)), draw.Escape(d.About.In(d.Language)))
 	for _, g := range []struct {
 		id    string
 		what  word.Text
@@ -56,12 +54,12 @@ func (d *Plot) SVG() []byte {
 		if g.dash != "" {
 			fmt.Fprintf(&b, ` stroke-dasharray="%s"`, g.dash)
 		}
-		fmt.Fprintf(&b, ">\n<title>%s</title>\n", escape(g.what.In(d.Language)))
+		fmt.Fprintf(&b, ">\n<title>%s</title>\n", draw.Escape(g.what.In(d.Language)))
 		for _, line := range g.lines {
 			b.WriteString(`<path d="`)
 			for i, q := range line {
 				b.WriteByte("ML"[min(i, 1)])
-				b.WriteString(mm(q.X) + " " + mm(q.Y))
+				b.WriteString(draw.Number(q.X) + " " + draw.Number(q.Y))
 			}
 			if g.id == "cut" {
 				b.WriteByte('Z')
@@ -74,23 +72,8 @@ func (d *Plot) SVG() []byte {
 	for _, l := range d.labels {
 		box := l.Box()
 		fmt.Fprintf(&b, `<text x="%s" y="%s" font-size="%s" textLength="%s">%s</text>`+"\n",
-			mm(box.Min.X), mm(box.Min.Y+l.Size_mm*above), mm(l.Size_mm), mm(box.Max.X-box.Min.X), escape(l.Text))
+			draw.Number(box.Min.X), draw.Number(box.Min.Y+l.Size_mm*above), draw.Number(l.Size_mm), draw.Number(box.Max.X-box.Min.X), draw.Escape(l.Text))
 	}
 	b.WriteString("</g>\n</svg>\n")
 	return b.Bytes()
-}
-
-// mm writes a number as SVG reads it, to a thousandth of a mm.
-func mm(x float64) string {
-	s := strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', 3, 64), "0"), ".")
-	if s == "-0" {
-		return "0"
-	}
-	return s
-}
-
-// escape makes text safe inside an element.
-func escape(s string) string {
-	s = strings.Map(noControl, strings.ToValidUTF8(s, "?"))
-	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&quot;").Replace(s)
 }

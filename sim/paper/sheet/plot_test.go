@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"encoding/xml"
+	"ruffwright/geom/draw"
 	"ruffwright/geom/word"
 	"strings"
 	"testing"
@@ -11,10 +12,10 @@ import (
 // number can be read: a hyphen stands for a minus.
 func TestPlot(t *testing.T) {
 	d := &Plot{Name: word.Name("a <piece>"), About: word.Name("of \"cloth\" & thread\x00"), Wide_mm: 120.5, High_mm: 40}
-	d.Fold(Pt(0, 10), Pt(120.5, 10))
-	d.Sew(Pt(-0.0001, 5), Pt(3, 5.1234))
-	d.Mark(Pt(1, 0), Pt(1, 4))
-	d.Mark(Pt(2, 0), Pt(2, 4))
+	d.Fold(draw.Pt(0, 10), draw.Pt(120.5, 10))
+	d.Sew(draw.Pt(-0.0001, 5), draw.Pt(3, 5.1234))
+	d.Mark(draw.Pt(1, 0), draw.Pt(1, 4))
+	d.Mark(draw.Pt(2, 0), draw.Pt(2, 4))
 	d.Say(0, 20, 5, 0.5, word.Name(strings.Repeat("a name wider than its piece ", 9)))
 	var svg struct {
 		Width   string `xml:"width,attr"`
@@ -35,7 +36,7 @@ func TestPlot(t *testing.T) {
 	if err := xml.Unmarshal(d.SVG(), &svg); err != nil {
 		t.Fatal(err)
 	}
-	if svg.Width != "120.5mm" || svg.ViewBox != "0 0 120.5 40" || svg.Title != "a <piece>" || svg.Desc != "of \"cloth\" & thread " {
+	if svg.Width != "120.5mm" || svg.ViewBox != "0 0 120.5 40" || svg.Title != "a <piece>" || svg.Desc != "of \"cloth\" & thread" {
 		t.Errorf("%+v", svg)
 	}
 	want := map[string][]string{"cut": {"M0 0L120.5 0L120.5 40L0 40Z"}, "fold": {"M0 10L120.5 10"}, "sew": {"M0 5L3 5.123"}, "mark": {"M1 0L1 4", "M2 0L2 4"}}

@@ -45,9 +45,8 @@ func (d division) words(stroke int) string {
 }
 
 // Ruler draws the divisions from place `from` to place `to` (mm of a length longer
-// than the page), up from y, `from` at x. Each stroke is set from its own place. A
-// number keeps off the lines that the ruler is cut along; at its far end it is left
-// to the next ruler.
+// than the page), up from y, `from` at x, each from its own place. Numbers keep off the
+// ends, where the ruler is cut.
 func (p *Page) Ruler(x, y, from, to float64, u scheme.Units) {
 	const size, off = 2.2, 0.7
 	d := divisionOf(u)
@@ -56,7 +55,7 @@ func (p *Page) Ruler(x, y, from, to float64, u scheme.Units) {
 	last := int(math.Floor(to/d.step_mm + 1e-9))
 	for i := first; i <= last; i++ {
 		at := x + float64(i)*d.step_mm - from
-		strokes = append(strokes, []draw.Point{Pt(at, y), Pt(at, y-d.long(i, 1.5, 2.5, 3.4))})
+		strokes = append(strokes, []draw.Point{draw.Pt(at, y), draw.Pt(at, y-d.long(i, 1.5, 2.5, 3.4))})
 		if words := d.words(i); words != "" {
 			w := draw.TextWidth(words, size, draw.Upright)
 			mid := math.Max(at, x+w/2+off)
@@ -66,7 +65,7 @@ func (p *Page) Ruler(x, y, from, to float64, u scheme.Units) {
 		}
 	}
 	p.Lines(0.1, nil, strokes...)
-	p.Line(Fine, nil, Pt(x, y), Pt(x+to-from, y))
+	p.Line(Fine, nil, draw.Pt(x, y), draw.Pt(x+to-from, y))
 }
 
 // RulerBack draws a ruler `long` mm long whose zero is at x and that runs to the
@@ -76,7 +75,7 @@ func (p *Page) RulerBack(x, y, long float64, u scheme.Units) {
 	var strokes [][]draw.Point
 	for i := 0; float64(i)*d.step_mm <= long+1e-9; i++ {
 		at := x - float64(i)*d.step_mm
-		strokes = append(strokes, []draw.Point{Pt(at, y), Pt(at, y+d.long(i, 3, 4.4, 6))})
+		strokes = append(strokes, []draw.Point{draw.Pt(at, y), draw.Pt(at, y+d.long(i, 3, 4.4, 6))})
 		if words := d.words(i); words != "" && i > 0 {
 			p.text(Black, at, y+8.8, 2.4, draw.Upright, 0.5, words)
 		}

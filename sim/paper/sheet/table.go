@@ -19,7 +19,6 @@ func Words(head word.Text, share float64) Col { return Col{head, share, false} }
 // Numbers is a column of numbers: they end at the right.
 func Numbers(head word.Text, share float64) Col { return Col{head, share, true} }
 
-// widths of the columns of a table, in mm.
 func (f *Flow) widths(columns []Col) []float64 {
 	var sum float64
 	for _, c := range columns {
@@ -32,8 +31,7 @@ func (f *Flow) widths(columns []Col) []float64 {
 	return w
 }
 
-// rule draws a line under what was set.
-func (f *Flow) rule(width float64) { f.Page.Line(width, nil, Pt(f.X, f.Y), Pt(f.X+f.W, f.Y)) }
+func (f *Flow) rule(width float64) { f.Page.Line(width, nil, draw.Pt(f.X, f.Y), draw.Pt(f.X+f.W, f.Y)) }
 
 // Table sets rows in columns with a head that comes again in every column of the
 // sheet. Cells are broken into lines where they do not fit.
@@ -57,7 +55,7 @@ func (f *Flow) Table(size float64, columns []Col, rows [][]word.Text) {
 		f.row(size, columns, r, draw.Upright, true)
 		f.Y += h + 0.2
 		f.Page.Items = append(f.Page.Items, draw.Path{
-			Lines: [][]draw.Point{{Pt(f.X, f.Y), Pt(f.X+f.W, f.Y)}}, Stroke: grey, Width_mm: 0.08,
+			Lines: [][]draw.Point{{draw.Pt(f.X, f.Y), draw.Pt(f.X+f.W, f.Y)}}, Stroke: grey, Width_mm: 0.08,
 		})
 		f.Y += 0.3
 	}
@@ -114,7 +112,7 @@ func (f *Flow) Form(columns []Col, rows ...word.Text) {
 	x = f.X
 	for _, w := range widths[:len(widths)-1] {
 		x += w
-		f.Page.Line(0.1, nil, Pt(x, top), Pt(x, f.Y))
+		f.Page.Line(0.1, nil, draw.Pt(x, top), draw.Pt(x, f.Y))
 	}
 	f.Y += 3
 }

@@ -15,15 +15,6 @@ func TileOverlap(u scheme.Units) float64 {
 	return 10
 }
 
-// tileStep is from the beginning of one tile to that of the next, in mm: whole on
-// the maker's own tape.
-func tileStep(u scheme.Units) float64 {
-	if u == scheme.Inches {
-		return 7 * 25.4
-	}
-	return 180
-}
-
 // Tile is the part of a length that one tile shows. Neighbours share the last
 // overlap of the one and the first of the other; each tile is laid by its own
 // place, so that an error in laying one does not move the next.
@@ -34,11 +25,14 @@ type Tile struct {
 // Long is the tile's length, mm.
 func (t Tile) Long() float64 { return t.To_mm - t.From_mm }
 
-// Tiles covers 0 … length with tiles of the units' step and overlap; each begins at
-// a whole multiple of the step. A tail no longer than the overlap, which the tile
+// Tiles covers 0 … length with tiles of the units' step, whole on the maker's own tape,
+// and overlap; each begins at a whole multiple of the step. A tail no longer than the overlap, which the tile
 // before shows anyway, gets no tile of its own.
 func Tiles(length float64, u scheme.Units) []Tile {
-	step, overlap := tileStep(u), TileOverlap(u)
+	step, overlap := 180.0, TileOverlap(u)
+	if u == scheme.Inches {
+		step = 7 * 25.4
+	}
 	n := max(1, int(math.Ceil((length-overlap)/step)))
 	out := make([]Tile, n)
 	for i := range out {
