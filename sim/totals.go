@@ -17,8 +17,8 @@ func (r Ruff) Totals() Totals {
 	p := r.Plan
 	s := p.Scheme
 	reach := s.Ruff.Depth
-	if m := r.Measured(); m != nil {
-		reach = m.Reach_mm
+	if r.Solved != nil && r.Solved.Converged() {
+		reach = r.Solved.Ruff.Reach_mm
 	}
 	width := s.Ruff.Depth + float64(s.Strip.HemTurns)*s.Strip.Hem + s.Strip.Takeup
 	return Totals{
