@@ -167,8 +167,8 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
-// TestAids: the rules that steer a step, each as its comment has it.
-func TestAids(t *testing.T) {
+// TestRecent: the highest of the last four energies, and of a fifth.
+func TestRecent(t *testing.T) {
 	r := recent{}
 	if r.fill(3); r.top(2) != 3 || r.top(4) != 4 {
 		t.Error("the highest of the last four")
@@ -178,6 +178,11 @@ func TestAids(t *testing.T) {
 			t.Errorf("the highest after %d new ones: %g", k+1, r.top(0))
 		}
 	}
+}
+
+// TestPatienceEnds: 25 steps without a new low end it, for 10, 30, 70 and then 100 steps that
+// go down only; a new low begins anew.
+func TestPatienceEnds(t *testing.T) {
 	p := patience{lowest: -10}
 	for _, plain := range []int{10, 30, 70, 100, 100} {
 		steps := 1
@@ -199,7 +204,11 @@ func TestAids(t *testing.T) {
 	if p.spent(-11) || p.lowest != -11 || p.since != 0 {
 		t.Errorf("a new low does not give patience: %+v", p)
 	}
+}
 
+// TestBlend: what a whole step, a shortened one and a short one do to projection and
+// damping.
+func TestBlend(t *testing.T) {
 	n := newton{theta: 0.9}
 	for _, q := range []struct {
 		share, theta float64

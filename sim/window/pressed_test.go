@@ -51,8 +51,7 @@ func TestBetween(t *testing.T) {
 }
 
 // TestObstacles: who bears on what, and how firmly: each node once, a fold for both its
-// panels; a panel on its walls without its folds and what a tuck holds; the band four
-// times as firm, its tie five.
+// panels; the band four times as firm, its tie five.
 func TestObstacles(t *testing.T) {
 	d := tabled(Both, Crests, 0, 57, 30)
 	d.Support, d.SupportDrop_mm = true, 5
@@ -91,10 +90,18 @@ func TestObstacles(t *testing.T) {
 	if g := sh.Contacts[4].Gap([3]float64{0.3, 0, 9}); math.Abs(g-0.4) > 1e-9 {
 		t.Errorf("the neck lies %g mm before the cloth at 0.3", g)
 	}
+}
 
-	d = tabled(Both, Crests, 9, 42, 0)
+// TestBesideTuck: of a tucked panel all nodes bear on the walls but those on the folds
+// and those that a stitch line holds in a tuck.
+func TestBesideTuck(t *testing.T) {
+	d := tabled(Both, Crests, 9, 42, 0)
 	d.LineGap_mm = 6
-	f = newFrame(&d, d.Run(), Fine)
+	set := Settings{Grid: Fine}
+	if err := set.defaults(); err != nil {
+		t.Fatal(err)
+	}
+	f := newFrame(&d, d.Run(), Fine)
 	f.spots = nil // at nodes
 	w := f.beside(0, f.sheet(1, upright, false, nil, &set))
 	p := f.panels[0]

@@ -64,14 +64,40 @@ func onPlaces(t *testing.T, name string, f *frame, x []float64, near float64) {
 	}
 }
 
-// TestStart: a cold start stands on its places; its rows are as long as the cloth and
-// keep to their sector; between the stitches it drops as the band is high, beyond the
+// TestStart: a cold start stands on its places; between the stitches it drops as the band is high, beyond the
 // tucks' reach by what a free wave of its length over its room does.
 func TestStart(t *testing.T) {
 	for name, d := range kinds() {
 		f := newFrame(&d, d.Run(), Fine)
 		x, p, nv := f.start(), f.panels[0], len(f.v)
 		onPlaces(t, name, f, x, 1e-9)
+		for j, v := range f.v {
+			z := func(i int) float64 { return x[3*(i*nv+j)+2] }
+			if got := z(p.ic) - z(p.it); j == 0 && d.Anchor == Both && math.Abs(got-d.BandHeight_mm) > 1e-9 {
+				t.Errorf("%s: between the stitches it drops by %.4f", name, got)
+			}
+			if j == nv-1 || p.tc+p.tt == 0 && d.Anchor != Both {
+				// a wave of the angle φ sin πs, J₀(φ) = room/length, drops by the length
+				// times ∫ sin(φ sin πs) ds, the Struve function H₀(φ)
+				top := curve.Amplitude(p.room * (1 + d.Kappa_1pmm*v) / d.Panel_mm)
+				drop := 0.0
+				for k := range 4000 {
+					drop += d.Panel_mm / 4000 * math.Sin(top*math.Sin(math.Pi*(float64(k)+0.5)/4000))
+				}
+				if got := z(0) - z(len(p.u)-1); math.Abs(got-drop) > 1e-3*drop {
+					t.Errorf("%s, line %d: drops by %.4f mm, want %.4f", name, j, got, drop)
+				}
+			}
+		}
+	}
+}
+
+// TestStartRows: the rows of a cold start keep to their sector and are as far apart as
+// the cloth is wide; the outer one is as long as the cloth.
+func TestStartRows(t *testing.T) {
+	for name, d := range kinds() {
+		f := newFrame(&d, d.Run(), Fine)
+		x, p, nv := f.start(), f.panels[0], len(f.v)
 		for j, v := range f.v {
 			long := 0.0
 			for i := range p.u {
@@ -89,27 +115,20 @@ func TestStart(t *testing.T) {
 					}
 				}
 			}
-			z := func(i int) float64 { return x[3*(i*nv+j)+2] }
-			if j == nv-1 || p.tc+p.tt == 0 && d.Anchor != Both {
-				// a wave of the angle φ sin πs, J₀(φ) = room/length, drops by the length
-				// times ∫ sin(φ sin πs) ds, the Struve function H₀(φ)
-				top := curve.Amplitude(p.room * (1 + d.Kappa_1pmm*v) / d.Panel_mm)
-				drop := 0.0
-				for k := range 4000 {
-					drop += d.Panel_mm / 4000 * math.Sin(top*math.Sin(math.Pi*(float64(k)+0.5)/4000))
-				}
-				if got := z(0) - z(len(p.u)-1); math.Abs(got-drop) > 1e-3*drop || math.Abs(long/d.Panel_mm-1) > 0.02 && j == nv-1 {
-					t.Errorf("%s, line %d: drops by %.4f mm, want %.4f; %.2f mm long of %g", name, j, got, drop, long, d.Panel_mm)
-				}
-				if mid := (z(0) + z(len(p.u)-1)) / 2; d.Anchor == Both && math.Abs(mid-d.BandHeight_mm/2) > 1e-9 {
-					t.Errorf("%s: the outer edge's middle at %.3f", name, mid)
-				}
-			}
-			if got := z(p.ic) - z(p.it); j == 0 && d.Anchor == Both && math.Abs(got-d.BandHeight_mm) > 1e-9 {
-				t.Errorf("%s: between the stitches it drops by %.4f", name, got)
+			if j == nv-1 && math.Abs(long/d.Panel_mm-1) > 0.02 {
+				t.Errorf("%s: the outer edge is %.2f mm long of %g", name, long, d.Panel_mm)
 			}
 		}
-		for i, u := range p.u { // in a tuck the cloth goes straight inward from the stitch
+	}
+}
+
+// TestStartInTucks: in a tuck the cloth of a cold start goes straight inward from the
+// stitch.
+func TestStartInTucks(t *testing.T) {
+	for name, d := range kinds() {
+		f := newFrame(&d, d.Run(), Fine)
+		x, p, nv := f.start(), f.panels[0], len(f.v)
+		for i, u := range p.u {
 			z, in := x[3*i*nv+2], 0.0
 			if i < p.ic {
 				in = x[3*p.ic*nv+2] - z - (p.tc - u)
@@ -124,8 +143,7 @@ func TestStart(t *testing.T) {
 }
 
 // TestGridLines: lines stand exactly at the tucks' ends, at equal steps in each part,
-// half as many again in a tuck as its share, at least three; the lines from the band
-// outward are graded, one of them on the second stitch line.
+// half as many again in a tuck as its share, at least three.
 func TestGridLines(t *testing.T) {
 	for _, q := range []struct {
 		top, bottom float64
@@ -144,6 +162,11 @@ func TestGridLines(t *testing.T) {
 			t.Errorf("%+v: the same lines", q)
 		}
 	}
+}
+
+// TestGradedLines: the lines from the band outward are a geometric row, one of them
+// moved to the second stitch line.
+func TestGradedLines(t *testing.T) {
 	for _, tuck := range []float64{0, 8} {
 		for _, gap := range []float64{0, 1, 6, 70} {
 			d := tabled(Top, Crests, tuck, 30, 0)
