@@ -9,6 +9,7 @@ import (
 	"net/http"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -79,11 +80,16 @@ func opened(t *testing.T, line string, want int) string {
 	command.Env = slices.DeleteFunc(os.Environ(), func(e string) bool {
 		return strings.HasPrefix(e, "DISPLAY=") || strings.HasPrefix(e, "WAYLAND_DISPLAY=")
 	})
+	// A shell that runs the tests in the background lets them ignore ctrl-C, and so
+	// what they start. A signal that is heard here is not ignored there.
+	heard := make(chan os.Signal, 1)
+	signal.Notify(heard, os.Interrupt)
+	defer signal.Stop(heard)
 	// A group of its own, so that ctrl-C reaches go run and the command alike, as
 	// it does in a terminal.
 	command.SysProcAttr = &syscall.SysProcAttr{Setpgid: true}
-	signal := func(s syscall.Signal) error { return syscall.Kill(-command.Process.Pid, s) }
-	command.Cancel = func() error { return signal(syscall.SIGKILL) }
+	send := func(s syscall.Signal) error { return syscall.Kill(-command.Process.Pid, s) }
+	command.Cancel = func() error { return send(syscall.SIGKILL) }
 	var complaint strings.Builder
 	command.Stderr = &complaint
 	out, err := command.StdoutPipe()
@@ -93,11 +99,11 @@ func opened(t *testing.T, line string, want int) string {
 	if err := command.Start(); err != nil {
 		t.Fatal(err)
 	}
-	defer signal(syscall.SIGKILL)
+	defer send(syscall.SIGKILL)
 	lines := bufio.NewReader(out)
 	first, err := lines.ReadString('\n')
 	if err != nil {
-		signal(syscall.SIGKILL)
+		send(syscall.SIGKILL)
 		command.Wait()
 		t.Fatalf("it printed no address: %v\n%s", err, complaint.String())
 	}
@@ -116,7 +122,7 @@ func opened(t *testing.T, line string, want int) string {
 	if program := fetched(t, address+found[1], "application/wasm"); !strings.HasPrefix(program, "\x00asm") {
 		t.Errorf("%s is no WebAssembly", found[1])
 	}
-	if err := signal(syscall.SIGINT); err != nil {
+	if err := send(syscall.SIGINT); err != nil {
 		t.Fatal(err)
 	}
 	rest, _ := io.ReadAll(lines)
