@@ -56,6 +56,38 @@ func TestBesideScales(t *testing.T) {
 	}
 }
 
+// A closed path that is cut off keeps its fill, and its outline closes: of a square of
+// 4 about the border of a box of 10, half is filled and the stroke has three sides.
+func TestClosedPathIsCut(t *testing.T) {
+	square := Path{Lines: [][]Point{{{8, 3}, {12, 3}, {12, 7}, {8, 7}}}, Closed: true, Fill: rgb(1), Stroke: rgb(2), Width_mm: 1}
+	box := Rect{Max: Point{10, 10}}
+	out := move{k: 1}.path(square, box)
+	if len(out) != 2 {
+		t.Fatalf("%d items, want fill and stroke", len(out))
+	}
+	fill, stroke := out[0].(Path), out[1].(Path)
+	if fill.Stroke.A != 0 || stroke.Fill.A != 0 || stroke.Closed {
+		t.Errorf("fill %+v, stroke %+v", fill, stroke)
+	}
+	long := 0.0
+	for _, l := range stroke.Lines {
+		for i := 1; i < len(l); i++ {
+			long += math.Hypot(l[i].X-l[i-1].X, l[i].Y-l[i-1].Y)
+		}
+	}
+	if long != 8 {
+		t.Errorf("the stroke is %g long, want 2 + 4 + 2", long)
+	}
+	square.Stroke.A = 0
+	if out := (move{k: 1}).path(square, box); len(out) != 1 {
+		t.Errorf("without a stroke %d items", len(out))
+	}
+	square.Fill.A, square.Stroke.A = 0, 255
+	if out := (move{k: 1, x: 50}).path(square, box); len(out) != 0 {
+		t.Errorf("off the box %d items", len(out))
+	}
+}
+
 // A hatching line swells with the dark, from a third of its greatest width to all.
 func TestHatch(t *testing.T) {
 	var s Body

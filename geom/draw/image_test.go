@@ -29,6 +29,10 @@ func TestRasterDepth(t *testing.T) {
 	if img, _ := (Surface{}).raster(1, 40, 40); img != nil {
 		t.Error("nothing was painted, and a picture came")
 	}
+	beyond := Surface{Vertices: []Vertex{{50, 0, 0, red}, {60, 0, 0, red}, {60, 10, 0, red}}, Triangles: []uint32{0, 1, 2}}
+	if img, _ := beyond.raster(1, 40, 40); img != nil {
+		t.Error("what lies beyond the sheet was painted")
+	}
 	half, _ := Surface{Vertices: []Vertex{{0, 0, 0, red}, {10.5, 0, 0, red}, {10.5, 10, 0, red}, {0, 10, 0, red}}, Triangles: []uint32{0, 1, 2, 0, 2, 3}}.raster(1, 40, 40)
 	if a := half.RGBAAt(10, 5).A; a < 100 || a > 155 {
 		t.Errorf("half a pixel is covered with alpha %d, want about 127", a)

@@ -27,6 +27,13 @@ func TestLength(t *testing.T) {
 	}
 }
 
+// The sign of a direction: the side that a label is moved to.
+func TestSign(t *testing.T) {
+	if sign(0.3) != 1 || sign(-7) != -1 || sign(0) != 0 {
+		t.Errorf("%g, %g, %g", sign(0.3), sign(-7), sign(0))
+	}
+}
+
 // A ruler has a round length that fits, is labelled with it, and its stitches can
 // be told apart.
 func TestRuler(t *testing.T) {

@@ -178,3 +178,21 @@ func BenchmarkInHandDyed(b *testing.B) {
 		last = next
 	}
 }
+
+// TestIsolines: a step's line crosses a cell where the dye is that step's: of a cell
+// dyed 0.5 to 2.5 across, 1 lies at a quarter of its width and 2 at three quarters.
+func TestIsolines(t *testing.T) {
+	var b draw.Body
+	v := [4]draw.Vertex{{}, {X: 8}, {X: 8, Y: 4}, {Y: 4}}
+	isolines(&b, v, [4]float64{0.5, 2.5, 2.5, 0.5}, 0.1, draw.Light().Ink)
+	if len(b.Vertices) != 8 {
+		t.Fatalf("%d corners, want two lines of four", len(b.Vertices))
+	}
+	for k, want := range []float32{2, 6} {
+		for _, c := range b.Vertices[4*k:][:4] {
+			if d := c.X - want; d < -0.11 || d > 0.11 {
+				t.Errorf("step %d is drawn at %g, want %g", k+1, c.X, want)
+			}
+		}
+	}
+}

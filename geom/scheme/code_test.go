@@ -303,3 +303,16 @@ func TestMarksText(t *testing.T) {
 		}
 	})
 }
+
+// TestUnpackCounts: a whole number beyond 1e9 makes no sense, whatever its sign; one of
+// that size is told by its field.
+func TestUnpackCounts(t *testing.T) {
+	for n, want := range map[int]bool{1e9: true, -1e9: true, 1e9 + 1: false, -1e9 - 1: false} {
+		s := Default()
+		s.Ruff.Sets = n
+		read := Default()
+		if err := read.unpack(s.pack()); (err == nil) != want || want && read.Ruff.Sets != n {
+			t.Errorf("%d sets: %v, %d", n, err, read.Ruff.Sets)
+		}
+	}
+}

@@ -3,8 +3,22 @@ package paper
 import (
 	"testing"
 
+	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 )
+
+// TestThread: thread is bought in whole tens with something over. 23.4 m are 25.6 yd;
+// 30 m to buy, which is 32.8 yd, so 40.
+func TestThread(t *testing.T) {
+	j := &job{work: pattern.Work{Thread_mm: 23400}}
+	if got, want := j.thread().String(), "30 m or more of linen or cotton thread, waxed (reckoned: 23 m)"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	j.Units = scheme.Inches
+	if got, want := j.thread().String(), "40 yd or more of linen or cotton thread, waxed (reckoned: 26 yd)"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
 
 // TestLayoutMakesRoom: where a few lines would need a sheet of their own, the
 // layout gets smaller instead, never too small to read.

@@ -68,3 +68,18 @@ func BenchmarkPages(b *testing.B) {
 		}
 	}
 }
+
+// TestDates: a sheet bears a day of the years 1 to 9999.
+func TestDates(t *testing.T) {
+	in := input(t, nil, scheme.Millimetres)
+	for year, good := range map[int]bool{-1: false, 0: false, 1: true, 2026: true, 9999: true, 10000: false} {
+		in.Date = time.Date(year, time.May, 4, 0, 0, 0, 0, time.UTC)
+		if err := in.check(); (err == nil) != good {
+			t.Errorf("year %d: %v", year, err)
+		}
+	}
+	in.Date = time.Time{}
+	if in.check() == nil {
+		t.Error("no day at all is taken")
+	}
+}
