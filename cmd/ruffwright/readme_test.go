@@ -43,13 +43,13 @@ func readmeCommands(t *testing.T) []string {
 
 // TestReadmeFirstCommand types the README's first command as it stands, in the
 // folder of go.mod, on a machine without a screen: the page is built and
-// served, and ctrl-C ends it well. (go run itself always answers 1 to ctrl-C,
-// and says "exit status" when what it ran did not end well.)
+// served, and ctrl-C ends it well. (go run itself mostly answers 1 to ctrl-C, and 0
+// where what it ran was done first; it says "exit status" when that did not end well.)
 func TestReadmeFirstCommand(t *testing.T) {
 	if testing.Short() {
 		t.Skip("compiles the page")
 	}
-	complaint := opened(t, "exec "+readmeCommands(t)[0], 1)
+	complaint := opened(t, "exec "+readmeCommands(t)[0], 0, 1)
 	if strings.Contains(complaint, "exit status") {
 		t.Errorf("ctrl-C: %s", complaint)
 	}
@@ -71,7 +71,7 @@ func TestOpenEndsWell(t *testing.T) {
 
 // opened runs a command that serves the page, reads the page, ends it with
 // ctrl-C and returns what it wrote to standard error.
-func opened(t *testing.T, line string, want int) string {
+func opened(t *testing.T, line string, want ...int) string {
 	t.Helper()
 	ctx, cancel := context.WithTimeout(t.Context(), 10*time.Minute)
 	defer cancel()
@@ -130,7 +130,7 @@ func opened(t *testing.T, line string, want int) string {
 	go func() { ended <- command.Wait() }()
 	select {
 	case <-ended:
-		if got := command.ProcessState.ExitCode(); got != want {
+		if got := command.ProcessState.ExitCode(); !slices.Contains(want, got) {
 			t.Errorf("ctrl-C: exit code %d, want %d: %s", got, want, complaint.String())
 		}
 	case <-time.After(20 * time.Second):
