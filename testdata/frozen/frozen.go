@@ -42,7 +42,7 @@ func sumOf(text string) (s sum) {
 	s.words = strconv.FormatUint(h.Sum64(), 36)
 	for _, n := range number.FindAllString(text, -1) {
 		x, _ := strconv.ParseFloat(n, 64)
-		x = math.Min(x, math.MaxFloat32) // of a colour such as #1e9999
+		x = math.Min(x, math.MaxFloat32)                  // of a colour such as #1e9999
 		x = math.Copysign(math.Log1p(1e3*math.Abs(x)), x) // small numbers count as large ones do
 		s.plain += x
 		s.led += x * float64(s.count%97+1) / 97
