@@ -53,7 +53,7 @@ func FromPair(code string) (a Scheme, b *Scheme, err error) {
 func ofOne(which string, err error) error {
 	list, ok := err.(Errors)
 	if !ok || len(list) == 0 {
-		return badCode(word.Say("ruff %s: %s", which, err))
+		return badCode(word.Say("ruff %s: %s", which, word.Of(err)))
 	}
 	list = append(Errors(nil), list...)
 	list[0].Why = word.Say("of the two ruffs, %s cannot be read: %s", which, list[0].Why)

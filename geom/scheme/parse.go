@@ -37,7 +37,7 @@ func Parse(document []byte) (Scheme, error) {
 	r := reader{dec: json.NewDecoder(bytes.NewReader(bytes.TrimPrefix(document, []byte("\ufeff")))), s: Default()}
 	r.dec.UseNumber()
 	if err := r.document(); err != nil {
-		return Scheme{}, Errors{{Value: word.Say("line %d", r.line(document)), Why: word.Say("the document cannot be read: %s", err)}}
+		return Scheme{}, Errors{{Value: word.Say("line %d", r.line(document)), Why: word.Say("the document cannot be read: %s", word.Of(err))}}
 	}
 	if r.version > Version {
 		return Scheme{}, Errors{tooNew(strconv.Itoa(r.version))} // what else looks wrong may be new
