@@ -155,7 +155,7 @@ func TestCompareKept(t *testing.T) {
 
 func must(t *testing.T, written string) scheme.Scheme {
 	t.Helper()
-	s, err := wire.Read(written)
+	s, err := scheme.Parse([]byte(written))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -28,8 +28,8 @@ func two(t *testing.T) *Page {
 func TestComparedLinks(t *testing.T) {
 	p := two(t)
 	a, b := p.work.Asked, p.work.B.Asked
-	code := p.work.Code()
-	if code != a+"~"+b {
+	code, codeA, codeB := p.work.Code(), p.work.Scheme.Code(), p.work.B.Scheme.Code()
+	if code != codeA+"~"+codeB {
 		t.Fatalf("the code is %s", code)
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "compare-stop"})
@@ -48,7 +48,7 @@ func TestComparedLinks(t *testing.T) {
 	}
 	p.Handle(doc.Event{Kind: doc.Do, Name: "redo"})
 	back, _ := p.work.Ways()
-	for _, bad := range []string{"#" + code + "~" + b, "#" + a + "~", "#" + a + "~2.AAAA", "#" + a + "~<b>"} {
+	for _, bad := range []string{"#" + code + "~" + codeB, "#" + codeA + "~", "#" + codeA + "~2.AAAA", "#" + codeA + "~<b>"} {
 		p.Handle(doc.Event{Kind: doc.Address, Value: bad})
 		if now, _ := p.work.Ways(); p.work.Asked != a || p.work.B.Asked != b || p.voice.Line() == "" || now != back {
 			t.Errorf("%s: %s and %s, %q", bad, p.work.Asked, p.work.B.Asked, p.voice.Line())

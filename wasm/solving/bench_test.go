@@ -292,7 +292,7 @@ func TestErrors(t *testing.T) {
 		scheme string
 		cause  wire.Cause
 	}{
-		{wire.Solve, "1.nothing", wire.BadScheme},
+		{wire.Solve, `{"version":1`, wire.BadScheme},
 		{wire.Solve, `{"version":1,"tea":2}`, wire.BadScheme},
 		{wire.Solve, wire.Written(none), wire.NoDesign},
 	} {

@@ -94,7 +94,7 @@ func (j *job) solve() {
 
 // drawn is the ruff that is asked for, drawn, and the half set that it is made of.
 func (j *job) drawn() (r sim.Ruff, design window.Design, err error) {
-	s, err := wire.Read(j.r.Scheme)
+	s, err := scheme.Parse([]byte(j.r.Scheme))
 	if err != nil {
 		return r, design, err
 	}
@@ -116,7 +116,7 @@ func (j *job) print() {
 		j.fail(wire.BadRequest, word.Say("this program does not print"))
 		return
 	}
-	s, err := wire.Read(j.r.Scheme)
+	s, err := scheme.Parse([]byte(j.r.Scheme))
 	if err != nil {
 		j.refuse(err)
 		return

@@ -17,7 +17,7 @@ import (
 // try solves the scheme as each remedy would change it and tells what becomes of
 // its finding.
 func (j *job) try() {
-	s, err := wire.Read(j.r.Scheme)
+	s, err := scheme.Parse([]byte(j.r.Scheme))
 	if err != nil {
 		j.refuse(err)
 		return

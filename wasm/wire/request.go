@@ -24,7 +24,7 @@ const (
 type Request struct {
 	ID     int    `json:"id"` // each larger than the last, from 1
 	Task   Task   `json:"task"`
-	Scheme string `json:"scheme,omitempty"` // share code, or document where no code holds it
+	Scheme string `json:"scheme,omitempty"` // a document, see Written
 
 	// Of a solve: Coarse takes the grid of a control that moves; Skip leaves
 	// parts out. Of a try the same.
@@ -50,21 +50,8 @@ type Trial struct {
 	Changes []check.Change `json:"changes"`
 }
 
-// Written is a scheme as a request carries it.
-func Written(s scheme.Scheme) string {
-	if code := s.Code(); code != "" {
-		return code
-	}
-	return string(s.JSON())
-}
-
-// Read gives the scheme that Written wrote; its errors are package scheme's.
-func Read(text string) (scheme.Scheme, error) {
-	if len(text) > 0 && text[0] == '{' {
-		return scheme.Parse([]byte(text))
-	}
-	return scheme.FromCode(text)
-}
+// Written is a scheme as a request carries it, which scheme.Parse reads.
+func Written(s scheme.Scheme) string { return string(s.JSON()) }
 
 // Encode gives the head of the request; an error says what is wrong with it.
 func (r Request) Encode() (string, error) {
