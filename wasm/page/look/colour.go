@@ -142,9 +142,7 @@ func (l *Look) tones(a, b *sim.Ruff) (both [2]*figure.Tone) {
 func (l *Look) ColourNodes() []doc.Node {
 	var out []doc.Node
 	for _, c := range colours {
-		out = append(out, doc.El("button", "type=button data-do=colour id=colour-"+string(c)).
-			With("data-with", string(c)).With("aria-pressed", strconv.FormatBool(c == l.dye.by)).
-			With("aria-disabled", strconv.FormatBool(!l.canDye(c))).
+		out = append(out, button("colour", string(c), c == l.dye.by).With("aria-disabled", strconv.FormatBool(!l.canDye(c))).
 			With("title", say.Text(colourWords[c].long)).Say(say.Text(colourWords[c].short)))
 	}
 	return out

@@ -121,10 +121,10 @@ func (l *Look) held() string {
 func (l *Look) PoseNodes() []doc.Node {
 	var out []doc.Node
 	for _, pose := range poses {
-		out = append(out, doc.El("button", "type=button data-do=pose id=pose-"+string(pose)).
-			With("data-with", string(pose)).With("aria-pressed", strconv.FormatBool(pose == l.Pose)).
-			With("aria-disabled", strconv.FormatBool(!l.has(pose))).
-			With("aria-label", say.Text(poseWords[pose].long)).With("title", say.Text(poseWords[pose].long)).Say(say.Text(poseWords[pose].short)))
+		words := poseWords[pose]
+		long := say.Text(words.long)
+		out = append(out, button("pose", string(pose), pose == l.Pose).With("aria-disabled", strconv.FormatBool(!l.has(pose))).
+			With("aria-label", long).With("title", long).Say(say.Text(words.short)))
 	}
 	return out
 }
@@ -133,10 +133,15 @@ func (l *Look) PoseNodes() []doc.Node {
 func (l *Look) ViewNodes() []doc.Node {
 	var out []doc.Node
 	for _, v := range figure.Views {
-		out = append(out, doc.El("button", "type=button data-do=view id=view-"+v.Name).
-			With("data-with", v.Name).With("aria-pressed", strconv.FormatBool(v == l.View)).Say(say.In(v.Label)))
+		out = append(out, button("view", v.Name, v == l.View).Say(say.In(v.Label)))
 	}
 	return out
+}
+
+// button is one of the buttons that choose what the stage shows.
+func button(command, with string, pressed bool) doc.Node {
+	return doc.El("button", "type=button data-do="+command+" id="+command+"-"+with).
+		With("data-with", with).With("aria-pressed", strconv.FormatBool(pressed))
 }
 
 // palette is what the picture is drawn in.
