@@ -1,6 +1,6 @@
 // Package dom carries events and patches between the page's logic and the
-// document. It alone imports syscall/js; elsewhere than in a browser Open gives
-// a twin that keeps the document in memory, for tests.
+// document. It alone imports syscall/js; its tests have a twin of the document,
+// kept in memory.
 package dom
 
 import (

@@ -22,9 +22,7 @@ type Document struct {
 	Fragment string
 	Clip     string
 	Marks    []string
-	Picture  string // source of the picture in place of the stage
 	Failure  string
-	Drawn    bool
 	Solver   []doc.Patch     // what was asked of the solver's worker
 	Press    []doc.Patch     // and of the press's
 	Files    map[string]File // by the id of the link
@@ -53,9 +51,6 @@ func Open() *Document {
 		Attr: map[string]map[string]string{}, Children: map[string][]doc.Node{}, Files: map[string]File{},
 	}
 }
-
-// Language is English.
-func (d *Document) Language() string { return "en" }
 
 // Listen sets what Send calls.
 func (d *Document) Listen(handle func(doc.Event) []doc.Patch) { d.handle = handle }
@@ -162,14 +157,5 @@ func (d *Document) Words(id string) string {
 	return b.String()
 }
 
-// Drew notes the stage's first frame.
-func (d *Document) Drew() { d.Drawn = true }
-
-// Flat notes the picture.
-func (d *Document) Flat(source string) { d.Picture = source }
-
 // Fail notes why the program cannot go on.
 func (d *Document) Fail(why string) { d.Failure = why }
-
-// Paint returns at once.
-func (d *Document) Paint() {}
