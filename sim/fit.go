@@ -2,7 +2,6 @@ package sim
 
 import (
 	"context"
-	"errors"
 	"math"
 
 	"ruffwright/geom/curve"
@@ -71,10 +70,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 		if ctx.Err() != nil {
 			return f.out, ctx.Err()
 		}
-		f.out.Reason = word.Name(err.Error())
-		if r := (reason{}); errors.As(err, &r) {
-			f.out.Reason = word.Text(r)
-		}
+		f.out.Reason = word.Of(err)
 	}
 	return f.out, nil
 }
@@ -89,13 +85,8 @@ type fitting struct {
 	out      Fitted // its panel is the one tried whose height is nearest to the wanted
 }
 
-// reason is an error in words.
-type reason word.Text
-
-func (r reason) Error() string { return word.Text(r).String() }
-
-// because is why no panel is found, in whole sentences.
-func because(english string, with ...any) error { return reason(word.Say(english, with...)) }
+// because is why no panel is found.
+func because(english string, with ...any) error { return word.Fault{Text: word.Say(english, with...)} }
 
 // tenths and hundredths are lengths as a reason gives them.
 func tenths(mm float64) word.Number     { return word.Number{Value: mm, Decimals: 1} }

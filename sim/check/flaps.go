@@ -93,15 +93,13 @@ func (v *view) flapsSolved() (seen, bool) {
 		s.value = (m.TopOuter_mm+m.BottomOuter_mm)/2 - v.sewnHeight()
 		return s, false
 	}
-	way := "stand up: the middle of the outer edge comes to lie %s from the sewn row, and you want them to fall."
-	if s.value < 0 {
-		way = "fall: the middle of the outer edge comes to lie %s from the sewn row, and you want them to stand."
-	}
-	who := "The flaps "
+	words := than(s.value, "The flaps stand up: the middle of the outer edge comes to lie %s from the sewn row, and you want them to fall.",
+		"The flaps fall: the middle of the outer edge comes to lie %s from the sewn row, and you want them to stand.")
 	if wrong < all {
-		who = "Some of the flaps "
+		words = than(s.value, "Some of the flaps stand up: the middle of the outer edge comes to lie %s from the sewn row, and you want them to fall.",
+			"Some of the flaps fall: the middle of the outer edge comes to lie %s from the sewn row, and you want them to stand.")
 	}
-	s.says(who+way, v.len(math.Abs(s.value)))
+	s.says(words, v.len(math.Abs(s.value)))
 	v.atSets(&s, func(m measure.Values) bool { return v.wrongWay((m.TopOuter_mm + m.BottomOuter_mm) / 2) })
 	v.offerSewnAsWished(&s)
 	v.offerBoth(&s)

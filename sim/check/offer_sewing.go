@@ -20,20 +20,23 @@ func (v *view) offerBoth(s *seen) {
 	base := asIn(v.s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom), keys...)
 	goal := v.goalSlack()
 	// Where the sewn folds hang from the edge of their kind, the others go to theirs.
-	what := "Sew the top folds to the top edge and the bottom folds to the bottom edge"
+	tucked := "Sew the top folds to the top edge and the bottom folds to the bottom edge, with tucks of %s at the top folds and %s at the bottom folds."
+	plain := "Sew the top folds to the top edge and the bottom folds to the bottom edge, without tucks, on a band %s high."
 	switch kind, edge := v.p.Row.Kind(), v.p.Row.Edge(); {
 	case kind == scheme.Trough && edge == scheme.EdgeBottom:
-		what = "Sew the top folds as well, to the top edge"
+		tucked = "Sew the top folds as well, to the top edge, with tucks of %s at the top folds and %s at the bottom folds."
+		plain = "Sew the top folds as well, to the top edge, without tucks, on a band %s high."
 	case kind == scheme.Crest && edge != scheme.EdgeBottom:
-		what = "Sew the bottom folds as well, to the bottom edge"
+		tucked = "Sew the bottom folds as well, to the bottom edge, with tucks of %s at the top folds and %s at the bottom folds."
+		plain = "Sew the bottom folds as well, to the bottom edge, without tucks, on a band %s high."
 	}
 	if a, b, ok := v.tucksFor(v.p.Panel_mm, goal*v.straight()); ok {
 		s.offer(append(base[:len(base):len(base)], toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b)),
-			what+", with tucks of %s at the top folds and %s at the bottom folds.", v.len(a), v.len(b))
+			tucked, v.len(a), v.len(b))
 	}
 	h := tenth(v.bandFor(v.p.Panel_mm, goal))
 	s.offer(append(base[:len(base):len(base)], to("pleat.tuck_top", "0"), to("pleat.tuck_bottom", "0"), toMM("band.height", h)),
-		what+", without tucks, on a band %s high.", v.len(h))
+		plain, v.len(h))
 }
 
 // goalSlack is the mean slack at which the shortest panel has what lies clean.

@@ -64,9 +64,11 @@ func (v *view) offerTuckAndStarch(s *seen) {
 	if v.sunk() && kind == scheme.Trough {
 		return // nothing but a supporter holds up what stands on its inner edge
 	}
-	key, words, has := "pleat.tuck_top", "Tuck the top folds %s deep", v.p.Row.Tuck(kind)
+	key, has := "pleat.tuck_top", v.p.Row.Tuck(kind)
+	words, starched := "Tuck the top folds %s deep.", "Tuck the top folds %s deep, and starch until %s."
 	if kind == scheme.Trough {
-		key, words = "pleat.tuck_bottom", "Tuck the bottom folds %s deep"
+		key = "pleat.tuck_bottom"
+		words, starched = "Tuck the bottom folds %s deep.", "Tuck the bottom folds %s deep, and starch until %s."
 	}
 	tuck := math.Round(v.p.Panel_mm / 5)
 	bend, starch := v.stiffer(math.Max(stiffUsual, 1.25*v.bend()))
@@ -74,9 +76,9 @@ func (v *view) offerTuckAndStarch(s *seen) {
 	switch {
 	case deeper && starch:
 		s.offer([]Change{toMM(key, tuck), toMM("starch.bend", bend)},
-			words+", and starch until %s.", v.len(tuck), v.swatch(bend))
+			starched, v.len(tuck), v.swatch(bend))
 	case deeper:
-		s.offer([]Change{toMM(key, tuck)}, words+".", v.len(tuck))
+		s.offer([]Change{toMM(key, tuck)}, words, v.len(tuck))
 	case starch:
 		v.offerStarch(s, bend)
 	}
