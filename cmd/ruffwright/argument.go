@@ -58,6 +58,17 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 	return made, made.Validate()
 }
 
+// run makes what a verb does with the scheme that its argument names.
+func (s *source) run(do func(job, scheme.Scheme) error) func(job, []string) error {
+	return func(j job, args []string) error {
+		made, err := s.scheme(j, args)
+		if err != nil {
+			return err
+		}
+		return do(j, made)
+	}
+}
+
 // pair reads the share code of two schemes, or the link that holds it, and makes
 // the changes in both.
 func (s *source) pair(j job, argument string) (a, b scheme.Scheme, err error) {

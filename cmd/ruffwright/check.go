@@ -5,7 +5,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"math"
 	"slices"
 	"strings"
@@ -18,10 +17,8 @@ import (
 )
 
 func checkVerb() verb {
-	var from source
-	var how solving
-	var asJSON, drawn, try bool
-	var units unitsFlag
+	var a asked
+	var drawn, try bool
 	return verb{
 		name: "check", args: "[SCHEME]", most: 1,
 		does: "says what will go wrong with a scheme, by how much, what to change",
@@ -38,36 +35,20 @@ Exit code 0: nothing stops. 1: something does. 2: the scheme cannot be read.
 
 The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 		flags: func(f *flag.FlagSet) {
-			from.flags(f)
-			how.flags(f)
+			a.flags(f, "the findings", "the lengths in sentences")
 			f.BoolVar(&drawn, "drawn", false, "check the geometry alone, without solving the cloth")
 			f.BoolVar(&try, "try", false, "try each change, and say what it does")
-			f.BoolVar(&asJSON, "json", false, "print the findings as JSON; ruffwright schema describes the keys")
-			f.Var(&units, "units", "`unit` of the lengths in sentences: mm, cm or in")
 		},
 		prints: report{},
-		keys:   checkKeys,
-		run: func(j job, args []string) error {
-			s, err := from.scheme(j, args)
-			if err != nil {
-				return err
-			}
-			seen, err := checking{how, drawn, try, units.Units}.look(j, s)
+		run: a.from.run(func(j job, s scheme.Scheme) error {
+			seen, err := checking{a.how, drawn, try, a.units.Units}.look(j, s)
 			if err != nil {
 				return err
 			}
 			report := reported(seen.ruff, seen.found)
 			report.Unsolved = seen.unsolved
-			if asJSON {
-				err = printJSON(j.out, report)
-			} else {
-				err = report.print(j.out, units.Units)
-			}
-			if err == nil && report.Stops {
-				return errStops
-			}
-			return err
-		},
+			return say(j, a.asJSON, report, report.text(a.units.Units), !report.Stops)
+		}),
 	}
 }
 
@@ -152,31 +133,31 @@ func (c checking) tries(j job, l looked) error {
 	return nil
 }
 
-// report is what check says of a scheme. Its keys are described in keys.go.
+// report is what check says of a scheme.
 type report struct {
-	Name     string          `json:"name"`
-	Code     string          `json:"code"`
-	Stops    bool            `json:"stops"`
-	Solved   bool            `json:"solved"`
-	Unsolved string          `json:"unsolved"`
+	Name     string          `json:"name" means:"of the scheme; may be empty"`
+	Code     string          `json:"code" means:"the scheme's share code; empty where its own marks are too many for one"`
+	Stops    bool            `json:"stops" means:"some finding stops; the exit code is then 1"`
+	Solved   bool            `json:"solved" means:"the cloth was solved; false with --drawn and where it cannot be"`
+	Unsolved string          `json:"unsolved" means:"why the cloth cannot be solved; empty where it can"`
 	Plan     planned         `json:"plan"`
-	Findings []check.Finding `json:"findings"`
+	Findings []check.Finding `json:"findings" means:"what will be seen, worst first"`
 
 	hangs *measure.Values // as solved, nil if it is not
 }
 
 // planned is what the strip and the band come to.
 type planned struct {
-	Sets         int     `json:"sets"`
-	Panel_mm     float64 `json:"panel_mm"`
-	Pitch_mm     float64 `json:"pitch_mm"`
-	Strip_mm     float64 `json:"strip_mm"`
-	Band_mm      float64 `json:"band_mm"`
-	Slack        float64 `json:"slack"`
-	Height_mm    float64 `json:"height_outer_mm"`
-	Loop_mm      float64 `json:"loop_mm"`
-	PitchOut_mm  float64 `json:"pitch_outer_mm"`
-	InnerPane_mm float64 `json:"inner_panel_mm"`
+	Sets         int     `json:"sets" means:"sets of the strip"`
+	Panel_mm     float64 `json:"panel_mm" unit:"mm" means:"fold to fold along the strip"`
+	Pitch_mm     float64 `json:"pitch_mm" unit:"mm" means:"room a set takes along the neckline, as sewn"`
+	Strip_mm     float64 `json:"strip_mm" unit:"mm" means:"length of the strip as marked, with its end hems, without joins and spare"`
+	Band_mm      float64 `json:"band_mm" unit:"mm" means:"length of the band, as made or as planned"`
+	Slack        float64 `json:"slack" means:"inner edge between two sewn points ÷ their straight distance; 0 where only one edge is sewn"`
+	Height_mm    float64 `json:"height_outer_mm" unit:"mm" means:"top fold to bottom fold at the outer edge, closed form, mean of all sets"`
+	Loop_mm      float64 `json:"loop_mm" unit:"mm" means:"clear width of a loop at the outer edge, closed form, mean of all sets"`
+	PitchOut_mm  float64 `json:"pitch_outer_mm" unit:"mm" means:"room a set takes along the outer edge"`
+	InnerPane_mm float64 `json:"inner_panel_mm" unit:"mm" means:"inner edge between two folds, tucks taken out"`
 }
 
 // reported gathers the report. A list that is empty is [], not null.
@@ -206,14 +187,12 @@ func reported(r sim.Ruff, found []check.Finding) report {
 	return rep
 }
 
-// print writes the report for people.
-func (r report) print(out io.Writer, units scheme.Units) error {
+// text is the report for people.
+func (r report) text(units scheme.Units) string {
 	const hang = "          "
 	mm := func(v float64) string { return roundedLength(v, units) }
 	var b strings.Builder
-	if r.Name != "" {
-		fmt.Fprintln(&b, r.Name)
-	}
+	heading(&b, r.Name)
 	fmt.Fprintf(&b, "%d sets, %s from fold to fold", r.Plan.Sets, mm(r.Plan.Panel_mm))
 	if r.hangs == nil {
 		fmt.Fprintf(&b, ", as drawn: height %s at the outer edge, loops %s clear", mm(r.Plan.Height_mm), mm(r.Plan.Loop_mm))
@@ -263,8 +242,7 @@ func (r report) print(out io.Writer, units scheme.Units) error {
 	if r.Unsolved != "" {
 		b.WriteString(wrapped(r.Unsolved, 80, ""))
 	}
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }
 
 // roundedLength writes a length as a ruler reads it: to 0.1 mm, or to 1/32 in.

@@ -3,8 +3,6 @@ package main
 import (
 	"flag"
 	"fmt"
-	"io"
-	"slices"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -15,11 +13,9 @@ import (
 )
 
 func compareVerb() verb {
-	var from source
-	var how solving
+	var ask asked
 	var change repeated
-	var topOnly, asJSON bool
-	var units unitsFlag
+	var topOnly bool
 	return verb{
 		name: "compare", args: "[A] [B]", most: 2,
 		does: "solves two schemes, and shows how they differ",
@@ -40,58 +36,23 @@ suit, with the same scheme sewn at the top edge alone. --set changes both.
 Exit code 0: compared. 1: the cloth of one did not come to rest. 2: a scheme
 cannot be read, or cannot be solved.`,
 		flags: func(f *flag.FlagSet) {
-			from.flags(f)
+			ask.flags(f, "the comparison", "the lengths")
 			f.Var(&change, "change", "change a field of the second scheme alone: `key=value`, again for each field")
 			f.BoolVar(&topOnly, "top-only", false, "compare top and bottom edge sewn with the top edge alone")
-			how.flags(f)
-			f.BoolVar(&asJSON, "json", false, "print the comparison as JSON; ruffwright schema describes the keys")
-			f.Var(&units, "units", "`unit` of the lengths: mm, cm or in")
 		},
 		prints: comparison{},
-		keys: slices.Concat([]key{
-			{"sentence", "text", "", "which is better, and why"},
-			{"better", "text", "", "A, B, or empty where nothing can be claimed"},
-			{"decided", "list", "", "the fields of the schemes that differ"},
-			{"decided.key", "text", "", "the field's key"},
-			{"decided.a", "text", "", "in the first, lengths in mm"},
-			{"decided.b", "text", "", "in the second"},
-			{"measured", "list", "", "what was measured on both, as numbers"},
-			{"measured.key", "text", "", "the measure's key under ruff"},
-			{"measured.unit", "text", "", "its unit"},
-			{"measured.a", "number", "measured.unit", "of the first"},
-			{"measured.b", "number", "measured.unit", "of the second"},
-			{"measured.difference", "number", "measured.unit", "the second's less the first's"},
-		}, sideKeys("a", "the first scheme"), sideKeys("b", "the second scheme")),
 		run: func(j job, args []string) error {
-			a, b, err := pair(j, from, args, change, topOnly)
+			a, b, err := pair(j, ask.from, args, change, topOnly)
 			if err != nil {
 				return err
 			}
-			c, err := compared(j, how, a, b, units.Units)
+			c, err := compared(j, ask.how, a, b, ask.units.Units)
 			if err != nil {
 				return err
 			}
-			if asJSON {
-				err = printJSON(j.out, c)
-			} else {
-				err = c.print(j.out, units.Units)
-			}
-			if err == nil && !(c.A.Ruff.Converged && c.B.Ruff.Converged) {
-				return errStops
-			}
-			return err
+			return say(j, ask.asJSON, c, c.text(ask.units.Units), c.A.Ruff.Converged && c.B.Ruff.Converged)
 		},
 	}
-}
-
-func sideKeys(under, which string) []key {
-	return slices.Concat([]key{
-		{under + ".name", "text", "", "of " + which + "; may be empty"},
-		{under + ".code", "text", "", "its share code; empty where its own marks are too many for one"},
-		{under + ".stops", truth, "", "some finding stops"},
-		{under + ".findings", "list", "", "ids of what check finds, without cautions, worst first"},
-		{under + ".strip_mm", "number", "mm", "length of the strip as marked, with its end hems"},
-	}, measureKeys(under+".ruff"))
 }
 
 // pair reads the two schemes.
@@ -144,39 +105,39 @@ func sewnTwoWays(s scheme.Scheme) (both, top scheme.Scheme, err error) {
 
 // comparison is what compare says.
 type comparison struct {
-	Sentence string     `json:"sentence"`
-	Better   string     `json:"better"`
-	Decided  []decided  `json:"decided"`
-	Measured []measured `json:"measured"`
-	A        side       `json:"a"`
-	B        side       `json:"b"`
+	Sentence string     `json:"sentence" means:"which is better, and why"`
+	Better   string     `json:"better" means:"A, B, or empty where nothing can be claimed"`
+	Decided  []decided  `json:"decided" means:"the fields of the schemes that differ"`
+	Measured []measured `json:"measured" means:"what was measured on both, as numbers"`
+	A        side       `json:"a" of:"the first scheme"`
+	B        side       `json:"b" of:"the second scheme"`
 
 	judged compare.Comparison
 }
 
 // decided is a field that differs.
 type decided struct {
-	Key string `json:"key"`
-	A   string `json:"a"`
-	B   string `json:"b"`
+	Key string `json:"key" means:"the field's key"`
+	A   string `json:"a" means:"in the first, lengths in mm"`
+	B   string `json:"b" means:"in the second"`
 }
 
 // measured is a number of both.
 type measured struct {
-	Key        string  `json:"key"`
-	Unit       string  `json:"unit"`
-	A          float64 `json:"a"`
-	B          float64 `json:"b"`
-	Difference float64 `json:"difference"`
+	Key        string  `json:"key" means:"the measure's key under ruff"`
+	Unit       string  `json:"unit" means:"its unit"`
+	A          float64 `json:"a" unit:"measured.unit" means:"of the first"`
+	B          float64 `json:"b" unit:"measured.unit" means:"of the second"`
+	Difference float64 `json:"difference" unit:"measured.unit" means:"the second's less the first's"`
 }
 
 // side is one of the two ruffs.
 type side struct {
-	Name     string         `json:"name"`
-	Code     string         `json:"code"`
-	Stops    bool           `json:"stops"`
-	Findings []string       `json:"findings"`
-	Strip_mm float64        `json:"strip_mm"`
+	Name     string         `json:"name" means:"of %s; may be empty"`
+	Code     string         `json:"code" means:"its share code; empty where its own marks are too many for one"`
+	Stops    bool           `json:"stops" means:"some finding stops"`
+	Findings []string       `json:"findings" means:"ids of what check finds, without cautions, worst first"`
+	Strip_mm float64        `json:"strip_mm" unit:"mm" means:"length of the strip as marked, with its end hems"`
 	Ruff     measure.Values `json:"ruff"`
 
 	of     compare.Side
@@ -232,7 +193,7 @@ func sideOf(s scheme.Scheme, r sim.Ruff, u scheme.Units) side {
 	return d
 }
 
-func (c comparison) print(out io.Writer, u scheme.Units) error {
+func (c comparison) text(u scheme.Units) string {
 	var b strings.Builder
 	for _, d := range []struct {
 		which string
@@ -261,8 +222,7 @@ func (c comparison) print(out io.Writer, u scheme.Units) error {
 	c.B.printFound(&b, "B")
 	fmt.Fprintln(&b)
 	b.WriteString(wrapped(c.A.limits, 80, ""))
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }
 
 // printFound lists what check finds on one side.

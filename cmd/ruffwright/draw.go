@@ -89,13 +89,7 @@ a file that is there already is left as it is, unless --over is given.`,
 			f.Float64Var(&d.tilt, "tilt", 25, "in the hand: `degrees` of the eye's height, -90 to 90")
 			f.Float64Var(&d.zoom, "zoom", 1, "in the hand: enlargement, a `factor` of 0.2 to 10")
 		},
-		run: func(j job, args []string) error {
-			s, err := from.scheme(j, args)
-			if err != nil {
-				return err
-			}
-			return d.run(j, s)
-		},
+		run: from.run(func(j job, s scheme.Scheme) error { return d.run(j, s) }),
 	}
 }
 

@@ -54,7 +54,7 @@ func TestKeysDescribed(t *testing.T) {
 			continue
 		}
 		var described []string
-		for _, k := range v.keys {
+		for _, k := range keysOf(reflect.TypeOf(v.prints), "", "") {
 			described = append(described, k.Key)
 			if k.Means == "" || k.Type == "" {
 				t.Errorf("%s: %s is not described", v.name, k.Key)

@@ -39,7 +39,6 @@ as it is to be marked, rounded in the unit of --units.`,
 			f.Var(&units, "units", "`unit` of the places: mm, cm or in")
 		},
 		prints: marked{},
-		keys:   markKeys,
 		run: func(j job, args []string) error {
 			if asJSON && as.name != "table" {
 				return usageError{"marks", "--json and --as csv are two forms: choose one"}
@@ -146,46 +145,26 @@ func markRow(t pattern.Table, r pattern.Row) []string {
 
 // marked is what marks --json prints.
 type marked struct {
-	Name    string       `json:"name"`
-	Code    string       `json:"code"`
-	Step_mm float64      `json:"step_mm"`
-	Hem_mm  float64      `json:"hem_mm"`
-	Marks   []markedLine `json:"marks"`
+	Name    string       `json:"name" means:"of the scheme; may be empty"`
+	Code    string       `json:"code" means:"the scheme's share code; empty where its own marks are too many for one"`
+	Step_mm float64      `json:"step_mm" unit:"mm" means:"what places are rounded to: 0.5 mm, or 1/32 in with --units in"`
+	Hem_mm  float64      `json:"hem_mm" unit:"mm" means:"from the raw end to the hemmed end, which is the first mark"`
+	Marks   []markedLine `json:"marks" means:"the marks along the strip, and the joins that lie on none"`
 }
 
 type markedLine struct {
-	Mark        int     `json:"mark"`
-	Set         int     `json:"set"`
-	Fold        string  `json:"fold"`
-	Sewn        string  `json:"sewn"`
-	Exact_mm    float64 `json:"exact_mm"`
-	FromHem_mm  float64 `json:"from_hem_mm"`
-	FromRaw_mm  float64 `json:"from_raw_mm"`
-	TuckFrom_mm float64 `json:"tuck_from_mm"`
-	TuckTo_mm   float64 `json:"tuck_to_mm"`
-	Quarter     bool    `json:"quarter"`
-	Join        bool    `json:"join"`
-	Piece       int     `json:"piece"`
-}
-
-var markKeys = []key{
-	{"name", "text", "", "of the scheme; may be empty"},
-	{"code", "text", "", "the scheme's share code; empty where its own marks are too many for one"},
-	{"step_mm", "number", "mm", "what places are rounded to: 0.5 mm, or 1/32 in with --units in"},
-	{"hem_mm", "number", "mm", "from the raw end to the hemmed end, which is the first mark"},
-	{"marks", "list", "", "the marks along the strip, and the joins that lie on none"},
-	{"marks.mark", "number", "", "1 the first; 0 for a join that lies on no mark"},
-	{"marks.set", "number", "", "the set that the fold belongs to, 1 the first"},
-	{"marks.fold", "text", "", "crest or trough; empty for a join that lies on no mark"},
-	{"marks.sewn", "text", "", "the edge of the band it is sewn to: top, bottom or no; empty for such a join"},
-	{"marks.exact_mm", "number", "mm", "place from the first mark, not rounded"},
-	{"marks.from_hem_mm", "number", "mm", "place from the first mark, rounded by itself"},
-	{"marks.from_raw_mm", "number", "mm", "place from the raw end before hemming, rounded by itself"},
-	{"marks.tuck_from_mm", "number", "mm", "first fold line of its tuck, rounded, from the first mark; 0 like the next where it has no tuck"},
-	{"marks.tuck_to_mm", "number", "mm", "second fold line of its tuck"},
-	{"marks.quarter", truth, "", "pin here"},
-	{"marks.join", truth, "", "a join's seam line lies here"},
-	{"marks.piece", "number", "", "the piece of cloth that it lies on, 1 the first"},
+	Mark        int     `json:"mark" means:"1 the first; 0 for a join that lies on no mark"`
+	Set         int     `json:"set" means:"the set that the fold belongs to, 1 the first"`
+	Fold        string  `json:"fold" means:"crest or trough; empty for a join that lies on no mark"`
+	Sewn        string  `json:"sewn" means:"the edge of the band it is sewn to: top, bottom or no; empty for such a join"`
+	Exact_mm    float64 `json:"exact_mm" unit:"mm" means:"place from the first mark, not rounded"`
+	FromHem_mm  float64 `json:"from_hem_mm" unit:"mm" means:"place from the first mark, rounded by itself"`
+	FromRaw_mm  float64 `json:"from_raw_mm" unit:"mm" means:"place from the raw end before hemming, rounded by itself"`
+	TuckFrom_mm float64 `json:"tuck_from_mm" unit:"mm" means:"first fold line of its tuck, rounded, from the first mark; 0 like the next where it has no tuck"`
+	TuckTo_mm   float64 `json:"tuck_to_mm" unit:"mm" means:"second fold line of its tuck"`
+	Quarter     bool    `json:"quarter" means:"pin here"`
+	Join        bool    `json:"join" means:"a join's seam line lies here"`
+	Piece       int     `json:"piece" means:"the piece of cloth that it lies on, 1 the first"`
 }
 
 // markedJSON gathers the marks for a program.

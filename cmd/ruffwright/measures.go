@@ -11,13 +11,11 @@ import (
 	"ruffwright/sim/measure"
 )
 
-const truth = "true or false"
-
-// measureKeys describes the measures under a key, for schema.
+// measureKeys describes the measures below under, for schema.
 func measureKeys(under string) []key {
 	var keys []key
 	for _, q := range measure.Table {
-		keys = append(keys, key{under + "." + q.Key, q.Kind(), q.Unit, q.Means})
+		keys = append(keys, key{under + q.Key, q.Kind(), q.Unit, q.Means})
 	}
 	return keys
 }

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -15,11 +14,8 @@ import (
 
 // starching is what the flags of need ask for.
 type starching struct {
-	from   source
-	how    solving
+	asked
 	limits sim.Limits
-	asJSON bool
-	units  unitsFlag
 }
 
 // bound is a limit that need keeps, by the name of its flag.
@@ -53,16 +49,12 @@ less and more: all three keep the limits.
 Exit code 0: found. 1: no starch answers it, or none that holds, and why. 2: the
 scheme cannot be read, or cannot be solved.`,
 		flags: func(f *flag.FlagSet) {
-			n.from.flags(f)
-			n.how.flags(f)
+			n.flags(f, "the answer", "the lengths")
 			for _, b := range n.bounds() {
 				f.Float64Var(b.mm, b.name, *b.mm, b.means)
 			}
-			f.BoolVar(&n.asJSON, "json", false, "print the answer as JSON; ruffwright schema describes the keys")
-			f.Var(&n.units, "units", "`unit` of the lengths: mm, cm or in")
 		},
 		prints: needed{},
-		keys:   neededKeys,
 		run:    n.run,
 	}
 }
@@ -91,56 +83,25 @@ func (n *starching) run(j job, args []string) error {
 	if err != nil {
 		return err
 	}
-	if n.asJSON {
-		err = printJSON(j.out, answer)
-	} else {
-		err = answer.print(j.out, n.units.Units)
-	}
-	if err == nil && !got.Found {
-		return errStops
-	}
-	return err
-}
-
-// neededKeys describes each key that need --json prints.
-var neededKeys = []key{
-	{"name", "text", "", "of the scheme; may be empty"},
-	{"code", "text", "", "the scheme's share code"},
-	{"limits.droop_mm", "number", "mm", "the limit of droop; 0 leaves it out"},
-	{"limits.bow_mm", "number", "mm", "of the move when the wearer bows"},
-	{"limits.lateral_mm_per_g", "number", "mm/g", "of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"},
-	{"need.found", truth, "", "a stiffness was found; the exit code is 1 where not"},
-	{"need.reason", "text", "", "why none was found; else left out"},
-	{"need.starch_bend_mm", "number", "mm", "least bending length of the starched swatch, at the cloth's mass before starch; 0: no starch is needed"},
-	{"need.overhang_mm", "number", "mm", "overhang at 41.5° that shows it"},
-	{"need.doubt", "text", "", "why starch alone may not reach it; else left out"},
-	{"need.governs", "text", "", "the limit that asks for it: droop, bow or lean; empty where none does"},
-	{"need.solves", "number", "", "half sets solved on the way"},
-	{"need.droop_mm", "number", "mm", "droop with that starch; where none was found, with the stiffest tried"},
-	{"need.bow_mm", "number", "mm", "likewise the move when the wearer bows"},
-	{"need.lateral_mm_per_g", "number", "mm/g", "likewise the give sideways; 0 where it is not asked"},
-	{"cautions", "list", "", "what can hurt in starching and setting"},
-	{"changes", "list", "", "what to set in the scheme; empty where none was found"},
-	{"changes.key", "text", "", "the field's key"},
-	{"changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
+	return say(j, n.asJSON, answer, answer.text(n.units.Units), got.Found)
 }
 
 // needed is what need says.
 type needed struct {
-	Name     string         `json:"name"`
-	Code     string         `json:"code"`
+	Name     string         `json:"name" means:"of the scheme; may be empty"`
+	Code     string         `json:"code" means:"the scheme's share code"`
 	Limits   neededLimits   `json:"limits"`
 	Need     sim.Needed     `json:"need"`
-	Cautions []string       `json:"cautions"`
-	Changes  []check.Change `json:"changes"`
+	Cautions []string       `json:"cautions" means:"what can hurt in starching and setting"`
+	Changes  []check.Change `json:"changes" means:"what to set in the scheme; empty where none was found"`
 
 	model string // what the numbers leave out
 }
 
 type neededLimits struct {
-	Droop_mm      float64 `json:"droop_mm"`
-	Bow_mm        float64 `json:"bow_mm"`
-	Lean_mm_per_g float64 `json:"lateral_mm_per_g"`
+	Droop_mm      float64 `json:"droop_mm" unit:"mm" means:"the limit of droop; 0 leaves it out"`
+	Bow_mm        float64 `json:"bow_mm" unit:"mm" means:"of the move when the wearer bows"`
+	Lean_mm_per_g float64 `json:"lateral_mm_per_g" unit:"mm/g" means:"of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"`
 }
 
 // neededAnswer gathers the answer; its stiffness is rounded up to 0.1 mm.
@@ -167,12 +128,10 @@ func neededAnswer(s scheme.Scheme, l sim.Limits, got sim.Needed, u scheme.Units)
 	return a, nil
 }
 
-func (a needed) print(out io.Writer, u scheme.Units) error {
+func (a needed) text(u scheme.Units) string {
 	var b strings.Builder
 	n := a.Need
-	if a.Name != "" {
-		fmt.Fprintln(&b, a.Name)
-	}
+	heading(&b, a.Name)
 	way := "sinks"
 	if n.Droop_mm < 0 {
 		way = "rises"
@@ -207,6 +166,5 @@ func (a needed) print(out io.Writer, u scheme.Units) error {
 	for _, c := range a.Cautions {
 		b.WriteString(wrapped("Caution: "+c, 80, ""))
 	}
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }

@@ -3,9 +3,7 @@ package main
 import (
 	"flag"
 	"fmt"
-	"io"
 	"math"
-	"slices"
 	"strings"
 	"time"
 
@@ -49,23 +47,6 @@ what was not refused came to rest. 1: not so.`,
 			f.BoolVar(&asJSON, "json", false, "print the counts as JSON; ruffwright schema describes the keys")
 		},
 		prints: robustness{},
-		keys: slices.Concat([]key{
-			{"sound", truth, "", "no fault, nothing too slow, enough came to rest; the exit code is 1 where not"},
-			{"seed", "number", "", "the first seed"},
-			{"mesh", "text", "", "cells along the strip × from neck to outer edge, of a half set"},
-		}, triedKeys("cells", "half sets"), triedKeys("ruffs", "whole ruffs"), []key{
-			{"tucked.tried", "number", "", "starched, tucked half sets solved"},
-			{"tucked.refused", "number", "", "refused beforehand"},
-			{"tucked.unconverged", "number", "", "did not come to rest on one of two meshes"},
-			{"tucked.sinking", "number", "", "whose outer edge drops by more than 10 mm"},
-			{"tucked.moved", "number", "", "whose outer heights differ by more than 1 mm between the fine and the finest mesh"},
-			{"tucked.moved_sinking", "number", "", "those of them that sink"},
-			{"tucked.largest_move_mm", "number", "mm", "the largest such difference"},
-			{"tucked.over_40", "number", "", "that took more than 40 factorisations, cold"},
-			{"tucked.most_iterations", "number", "", "most factorisations of one"},
-			{"tucked.apart", "number", "", "whose outer heights differ by more than 0.5 mm between four starts"},
-			{"tucked.largest_spread_mm", "number", "mm", "the largest such difference"},
-		}),
 		run: func(j job, _ []string) error {
 			for _, n := range []struct {
 				name  string
@@ -88,56 +69,33 @@ what was not refused came to rest. 1: not so.`,
 				return err
 			}
 			r.Sound = r.Cells.sound(cellMost) && r.Ruffs.sound(ruffMost)
-			if asJSON {
-				err = printJSON(j.out, r)
-			} else {
-				err = r.print(j.out)
-			}
-			if err == nil && !r.Sound {
-				return errStops
-			}
-			return err
+			return say(j, asJSON, r, r.text(), r.Sound)
 		},
 	}
 }
 
 // robustness is what robust says.
 type robustness struct {
-	Sound  bool        `json:"sound"`
-	Seed   uint64      `json:"seed"`
-	Mesh   string      `json:"mesh"`
-	Cells  tried       `json:"cells"`
-	Ruffs  tried       `json:"ruffs"`
+	Sound  bool        `json:"sound" means:"no fault, nothing too slow, enough came to rest; the exit code is 1 where not"`
+	Seed   uint64      `json:"seed" means:"the first seed"`
+	Mesh   string      `json:"mesh" means:"cells along the strip × from neck to outer edge, of a half set"`
+	Cells  tried       `json:"cells" of:"half sets"`
+	Ruffs  tried       `json:"ruffs" of:"whole ruffs"`
 	Tucked triedTucked `json:"tucked"`
 }
 
 // tried is what became of random half sets or ruffs.
 type tried struct {
-	Tried       int      `json:"tried"`
-	Refused     int      `json:"refused"`
-	Solved      int      `json:"solved"`
-	Converged   int      `json:"converged"`
-	Faults      int      `json:"faults"`
-	HalfSets    int      `json:"half_sets"`
-	Most        int      `json:"most_iterations"`
-	Slowest_s   float64  `json:"slowest_s"`
-	Unconverged []uint64 `json:"unconverged"`
-	Faulty      []string `json:"faulty"`
-}
-
-func triedKeys(under, what string) []key {
-	return []key{
-		{under + ".tried", "number", "", what + " drawn"},
-		{under + ".refused", "number", "", "refused before any solve: by validation, the plan, or the half set's geometry"},
-		{under + ".solved", "number", "", "solved"},
-		{under + ".converged", "number", "", "of which came to rest"},
-		{under + ".faults", "number", "", "panics, and numbers that are not finite"},
-		{under + ".half_sets", "number", "", "distinct half sets solved"},
-		{under + ".most_iterations", "number", "", "most factorisations of one half set"},
-		{under + ".slowest_s", "number", "s", "longest time that one took"},
-		{under + ".unconverged", "list", "", "seeds of those that did not come to rest"},
-		{under + ".faulty", "list", "", "seeds of the faults, and what they are"},
-	}
+	Tried       int      `json:"tried" means:"%s drawn"`
+	Refused     int      `json:"refused" means:"refused before any solve: by validation, the plan, or the half set's geometry"`
+	Solved      int      `json:"solved" means:"solved"`
+	Converged   int      `json:"converged" means:"of which came to rest"`
+	Faults      int      `json:"faults" means:"panics, and numbers that are not finite"`
+	HalfSets    int      `json:"half_sets" means:"distinct half sets solved"`
+	Most        int      `json:"most_iterations" means:"most factorisations of one half set"`
+	Slowest_s   float64  `json:"slowest_s" unit:"s" means:"longest time that one took"`
+	Unconverged []uint64 `json:"unconverged" means:"seeds of those that did not come to rest"`
+	Faulty      []string `json:"faulty" means:"seeds of the faults, and what they are"`
 }
 
 // sound says whether no fault was met, nothing took longer than most, and enough
@@ -182,17 +140,17 @@ func triedRuffs(j job, p *progress, how solving, seed uint64, n int) tried {
 
 // triedTucked is what mesh and start do to starched, tucked half sets.
 type triedTucked struct {
-	Tried            int     `json:"tried"`
-	Refused          int     `json:"refused"`
-	Unconverged      int     `json:"unconverged"`
-	Sinking          int     `json:"sinking"`
-	Moved            int     `json:"moved"`
-	MovedSinking     int     `json:"moved_sinking"`
-	LargestMove_mm   float64 `json:"largest_move_mm"`
-	Over40           int     `json:"over_40"`
-	Most             int     `json:"most_iterations"`
-	Apart            int     `json:"apart"`
-	LargestSpread_mm float64 `json:"largest_spread_mm"`
+	Tried            int     `json:"tried" means:"starched, tucked half sets solved"`
+	Refused          int     `json:"refused" means:"refused beforehand"`
+	Unconverged      int     `json:"unconverged" means:"did not come to rest on one of two meshes"`
+	Sinking          int     `json:"sinking" means:"whose outer edge drops by more than 10 mm"`
+	Moved            int     `json:"moved" means:"whose outer heights differ by more than 1 mm between the fine and the finest mesh"`
+	MovedSinking     int     `json:"moved_sinking" means:"those of them that sink"`
+	LargestMove_mm   float64 `json:"largest_move_mm" unit:"mm" means:"the largest such difference"`
+	Over40           int     `json:"over_40" means:"that took more than 40 factorisations, cold"`
+	Most             int     `json:"most_iterations" means:"most factorisations of one"`
+	Apart            int     `json:"apart" means:"whose outer heights differ by more than 0.5 mm between four starts"`
+	LargestSpread_mm float64 `json:"largest_spread_mm" unit:"mm" means:"the largest such difference"`
 }
 
 // try solves them one by one, so that ctrl-C and progress come through.
@@ -218,7 +176,7 @@ func (t *triedTucked) try(j job, p *progress, seed uint64, n int) error {
 	return nil
 }
 
-func (r robustness) print(out io.Writer) error {
+func (r robustness) text() string {
 	var b strings.Builder
 	rows := [][]string{{"", "half sets", "whole ruffs"}}
 	c, w := r.Cells, r.Ruffs
@@ -257,6 +215,5 @@ func (r robustness) print(out io.Writer) error {
 		answer = "Not sound"
 	}
 	fmt.Fprintf(&b, "\n%s. Seeds from %d on, mesh %s.\n", answer, r.Seed, r.Mesh)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }

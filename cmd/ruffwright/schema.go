@@ -4,6 +4,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"reflect"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -49,8 +50,8 @@ type printed struct {
 func everyPrinted() []printed {
 	var all []printed
 	for _, v := range verbs() {
-		if v.keys != nil {
-			all = append(all, printed{v.name, append([]key{versionKey}, v.keys...)})
+		if v.prints != nil {
+			all = append(all, printed{v.name, append([]key{versionKey}, keysOf(reflect.TypeOf(v.prints), "", "")...)})
 		}
 	}
 	return all

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"flag"
 	"fmt"
+
+	"ruffwright/geom/scheme"
 )
 
 func shareVerb() verb {
@@ -20,21 +22,17 @@ link, or give it to any verb that takes a SCHEME.`,
 			from.flags(f)
 			f.BoolVar(&document, "json", false, "print the document instead, as the page saves it")
 		},
-		run: func(j job, args []string) error {
-			s, err := from.scheme(j, args)
-			if err != nil {
-				return err
-			}
+		run: from.run(func(j job, s scheme.Scheme) error {
 			if document {
-				_, err = j.out.Write(s.JSON())
+				_, err := j.out.Write(s.JSON())
 				return err
 			}
 			code := s.Code()
 			if code == "" {
 				return errors.New("the scheme has too many marks of its own for a share code: save it with --json instead")
 			}
-			_, err = fmt.Fprintln(j.out, code)
+			_, err := fmt.Fprintln(j.out, code)
 			return err
-		},
+		}),
 	}
 }

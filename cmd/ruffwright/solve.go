@@ -3,9 +3,7 @@ package main
 import (
 	"flag"
 	"fmt"
-	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -14,10 +12,8 @@ import (
 )
 
 func solveVerb() verb {
-	var from source
-	var how solving
-	var asJSON, each bool
-	var units unitsFlag
+	var a asked
+	var each bool
 	return verb{
 		name: "solve", args: "[SCHEME]", most: 1,
 		does: "solves how the cloth hangs, and measures it",
@@ -30,62 +26,32 @@ neckline; the whole ruff has their means, and the worst of what must stay small.
 Exit code 0: solved, whatever there is to find (check says that). 1: the cloth
 did not come to rest. 2: the scheme cannot be read, or cannot be solved.`,
 		flags: func(f *flag.FlagSet) {
-			from.flags(f)
-			how.flags(f)
-			f.BoolVar(&asJSON, "json", false, "print the measures as JSON; ruffwright schema describes the keys")
+			a.flags(f, "the measures", "the lengths")
 			f.BoolVar(&each, "each", false, "show every kind of half set, not the least and the most curved alone")
-			f.Var(&units, "units", "`unit` of the lengths: mm, cm or in")
 		},
 		prints: solved{},
-		keys: slices.Concat([]key{
-			{"name", "text", "", "of the scheme; may be empty"},
-			{"code", "text", "", "the scheme's share code; empty where its own marks are too many for one"},
-			{"converged", truth, "", "every half set came to rest; the exit code is 1 where not"},
-			{"alike", truth, "", "the scheme's own marks were solved as regular sets of their mean panel"},
-			{"limits", "text", "", "what the numbers leave out"},
-			{"totals.strip_mm", "number", "mm", "the strip with its end hems, without joins and spare"},
-			{"totals.mass_g", "number", "g", "what hangs on the neck: strip and band before starch, without seams, thread and closure"},
-			{"totals.outer_breadth_mm", "number", "mm", "over all from left to right"},
-			{"totals.outer_depth_mm", "number", "mm", "over all from front to back"},
-		}, measureKeys("ruff"), []key{
-			{"sets", "list", "", "the measures of every distinct half set, least curved first"},
-		}, measureKeys("sets"), []key{
-			{"of", "list", "", "for every panel along the strip, which of sets it is, counted from 0"},
-		}),
-		run: func(j job, args []string) error {
-			s, err := from.scheme(j, args)
-			if err != nil {
-				return err
-			}
-			r, err := how.solve(j, "", s, sim.Options{})
+		run: a.from.run(func(j job, s scheme.Scheme) error {
+			r, err := a.how.solve(j, "", s, sim.Options{})
 			if err != nil {
 				return unsolvable(s, err)
 			}
 			answer := solvedAnswer(s, r)
-			if asJSON {
-				err = printJSON(j.out, answer)
-			} else {
-				err = answer.print(j.out, units.Units, each)
-			}
-			if err == nil && !answer.Converged {
-				return errStops
-			}
-			return err
-		},
+			return say(j, a.asJSON, answer, answer.text(a.units.Units, each), answer.Converged)
+		}),
 	}
 }
 
-// solved is what solve says. Its keys are described with the verb.
+// solved is what solve says.
 type solved struct {
-	Name      string           `json:"name"`
-	Code      string           `json:"code"`
-	Converged bool             `json:"converged"`
-	Alike     bool             `json:"alike"`
-	Limits    string           `json:"limits"`
+	Name      string           `json:"name" means:"of the scheme; may be empty"`
+	Code      string           `json:"code" means:"the scheme's share code; empty where its own marks are too many for one"`
+	Converged bool             `json:"converged" means:"every half set came to rest; the exit code is 1 where not"`
+	Alike     bool             `json:"alike" means:"the scheme's own marks were solved as regular sets of their mean panel"`
+	Limits    string           `json:"limits" means:"what the numbers leave out"`
 	Totals    sim.Totals       `json:"totals"`
 	Ruff      measure.Values   `json:"ruff"`
-	Sets      []measure.Values `json:"sets"`
-	Of        []int            `json:"of"`
+	Sets      []measure.Values `json:"sets" means:"the measures of every distinct half set, least curved first"`
+	Of        []int            `json:"of" means:"for every panel along the strip, which of sets it is, counted from 0"`
 }
 
 func solvedAnswer(s scheme.Scheme, r sim.Ruff) solved {
@@ -99,12 +65,10 @@ func solvedAnswer(s scheme.Scheme, r sim.Ruff) solved {
 // columnsInLine is how many half sets stand beside each other in a table.
 const columnsInLine = 5
 
-// print writes the measures for people.
-func (a solved) print(out io.Writer, u scheme.Units, each bool) error {
+// text is the measures for people.
+func (a solved) text(u scheme.Units, each bool) string {
 	var b strings.Builder
-	if a.Name != "" {
-		fmt.Fprintln(&b, a.Name)
-	}
+	heading(&b, a.Name)
 	heads, columns := []string{"whole ruff"}, []*measure.Values{&a.Ruff}
 	switch last := len(a.Sets) - 1; {
 	case last == 0: // the whole ruff is that half set
@@ -144,6 +108,5 @@ func (a solved) print(out io.Writer, u scheme.Units, each bool) error {
 		b.WriteString("The cloth did not come to rest: these numbers are of a rough shape.\n")
 	}
 	b.WriteString(wrapped(a.Limits, 80, ""))
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }

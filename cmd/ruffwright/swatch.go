@@ -3,7 +3,6 @@ package main
 import (
 	"flag"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -72,33 +71,12 @@ is −27 % to +33 % of the rigidity.`,
 			f.Var(&w.units, "units", "`unit` of the lengths: mm, cm or in")
 		},
 		prints: swatchAnswer{},
-		keys: []key{
-			{"bend_mm", "number", "mm", "bending length"},
-			{"bend_low_mm", "number", "mm", "its interval at 95 %, low end"},
-			{"bend_high_mm", "number", "mm", "its interval at 95 %, high end"},
-			{"mass_g_per_m2", "number", "g/m²", "the strip's mass; 0 where it was not given"},
-			{"rigidity_unm", "number", "µN·m", "bending rigidity per width; 0 where the mass was not given"},
-			{"rigidity_low_unm", "number", "µN·m", "its interval at 95 %, low end"},
-			{"rigidity_high_unm", "number", "µN·m", "its interval at 95 %, high end"},
-			{"angle_deg", "number", "degrees", "the slope that overhang_mm is for"},
-			{"overhang_mm", "number", "mm", "how far such a strip hangs over at that slope"},
-			{"each_mm", "list", "mm", "the bending length by each reading, in the order typed; empty with --bend"},
-			{"spread_mm", "number", "mm", "standard deviation of single readings; 0 with one reading"},
-			{"face_gap_mm", "number", "mm", "the right face's bending length less the wrong face's; 0 where both are not told"},
-			{"assumed", truth, "", "the interval rests on ± 10 % for a single reading, not on scatter"},
-			{"changes", "list", "", "what to set in the scheme; empty without one"},
-			{"changes.key", "text", "", "the field's key"},
-			{"changes.value", "text", "", "what to set it to, lengths in mm: --set key=value"},
-		},
 		run: func(j job, args []string) error {
 			a, err := w.answer(j, args)
 			if err != nil {
 				return err
 			}
-			if w.asJSON {
-				return printJSON(j.out, a)
-			}
-			return a.print(j.out, w.units.Units)
+			return say(j, w.asJSON, a, a.text(w.units.Units), true)
 		},
 	}
 }
@@ -125,20 +103,20 @@ func (o overhang) Set(text string) error {
 
 // swatchAnswer is what swatch says.
 type swatchAnswer struct {
-	Bend_mm          float64        `json:"bend_mm"`
-	BendLow_mm       float64        `json:"bend_low_mm"`
-	BendHigh_mm      float64        `json:"bend_high_mm"`
-	Mass_gm2         float64        `json:"mass_g_per_m2"`
-	Rigidity_uNm     float64        `json:"rigidity_unm"`
-	RigidityLow_uNm  float64        `json:"rigidity_low_unm"`
-	RigidityHigh_uNm float64        `json:"rigidity_high_unm"`
-	Angle_deg        float64        `json:"angle_deg"`
-	Overhang_mm      float64        `json:"overhang_mm"`
-	Each_mm          []float64      `json:"each_mm"`
-	Spread_mm        float64        `json:"spread_mm"`
-	FaceGap_mm       float64        `json:"face_gap_mm"`
-	Assumed          bool           `json:"assumed"`
-	Changes          []check.Change `json:"changes"`
+	Bend_mm          float64        `json:"bend_mm" unit:"mm" means:"bending length"`
+	BendLow_mm       float64        `json:"bend_low_mm" unit:"mm" means:"its interval at 95 %, low end"`
+	BendHigh_mm      float64        `json:"bend_high_mm" unit:"mm" means:"its interval at 95 %, high end"`
+	Mass_gm2         float64        `json:"mass_g_per_m2" unit:"g/m²" means:"the strip's mass; 0 where it was not given"`
+	Rigidity_uNm     float64        `json:"rigidity_unm" unit:"µN·m" means:"bending rigidity per width; 0 where the mass was not given"`
+	RigidityLow_uNm  float64        `json:"rigidity_low_unm" unit:"µN·m" means:"its interval at 95 %, low end"`
+	RigidityHigh_uNm float64        `json:"rigidity_high_unm" unit:"µN·m" means:"its interval at 95 %, high end"`
+	Angle_deg        float64        `json:"angle_deg" unit:"degrees" means:"the slope that overhang_mm is for"`
+	Overhang_mm      float64        `json:"overhang_mm" unit:"mm" means:"how far such a strip hangs over at that slope"`
+	Each_mm          []float64      `json:"each_mm" unit:"mm" means:"the bending length by each reading, in the order typed; empty with --bend"`
+	Spread_mm        float64        `json:"spread_mm" unit:"mm" means:"standard deviation of single readings; 0 with one reading"`
+	FaceGap_mm       float64        `json:"face_gap_mm" unit:"mm" means:"the right face's bending length less the wrong face's; 0 where both are not told"`
+	Assumed          bool           `json:"assumed" means:"the interval rests on ± 10 % for a single reading, not on scatter"`
+	Changes          []check.Change `json:"changes" means:"what to set in the scheme; empty without one"`
 
 	asked, starched bool // the other way round; of a starched strip
 	way             scheme.Along
@@ -304,7 +282,7 @@ func (w *swatching) changes(a *swatchAnswer, s scheme.Scheme) error {
 	return err
 }
 
-func (a swatchAnswer) print(out io.Writer, u scheme.Units) error {
+func (a swatchAnswer) text(u scheme.Units) string {
 	var b strings.Builder
 	length := func(mm float64) string { return roundedLength(mm, u) }
 	if a.asked {
@@ -342,6 +320,5 @@ func (a swatchAnswer) print(out io.Writer, u scheme.Units) error {
 		}
 		fmt.Fprintf(&b, "  %s\n", sets(a.Changes))
 	}
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }

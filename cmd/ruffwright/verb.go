@@ -16,8 +16,7 @@ type verb struct {
 	flags       func(*flag.FlagSet)           // defines its flags
 	run         func(j job, a []string) error // does it
 
-	prints any   // a value of what --json prints; nil if it has none
-	keys   []key // describes each key of that
+	prints any // a value of what --json prints, described by its tags: see keysOf; nil if it has none
 }
 
 // usage prints how the verb is used.

@@ -3,7 +3,6 @@ package main
 import (
 	"flag"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -28,57 +27,34 @@ Exit code 0: all within what is allowed. 1: one is not.`,
 			f.BoolVar(&asJSON, "json", false, "print the outcomes as JSON; ruffwright schema describes the keys")
 		},
 		prints: verification{},
-		keys: []key{
-			{"held", truth, "", "all are within what is allowed; the exit code is 1 where not"},
-			{"left_out", "number", "", "slow problems that were not run (--slow)"},
-			{"problems", "list", "", "the problems in order"},
-			{"problems.name", "text", "", "what is solved"},
-			{"problems.source", "text", "", "where the known value comes from"},
-			{"problems.unit", "text", "", "of both values"},
-			{"problems.known", "number", "problems.unit", "the known value"},
-			{"problems.value", "number", "problems.unit", "the value solved; 0 where it failed"},
-			{"problems.deviation", "number", "", "value less known; divided by known where relative"},
-			{"problems.allowed", "number", "", "the largest deviation allowed, either way"},
-			{"problems.relative", truth, "", "deviation and allowed are parts of the known value, else in its unit"},
-			{"problems.held", truth, "", "it is within what is allowed"},
-			{"problems.error", "text", "", "why there is no value; empty where there is one"},
-		},
 		run: func(j job, _ []string) error {
 			v, err := verified(j, slow, tell)
 			if err != nil {
 				return err
 			}
-			if asJSON {
-				err = printJSON(j.out, v)
-			} else {
-				err = v.print(j.out)
-			}
-			if err == nil && !v.Held {
-				return errStops
-			}
-			return err
+			return say(j, asJSON, v, v.text(), v.Held)
 		},
 	}
 }
 
 // verification is what verify says.
 type verification struct {
-	Held     bool      `json:"held"`
-	LeftOut  int       `json:"left_out"`
-	Problems []outcome `json:"problems"`
+	Held     bool      `json:"held" means:"all are within what is allowed; the exit code is 1 where not"`
+	LeftOut  int       `json:"left_out" means:"slow problems that were not run (--slow)"`
+	Problems []outcome `json:"problems" means:"the problems in order"`
 }
 
 type outcome struct {
-	Name      string  `json:"name"`
-	Source    string  `json:"source"`
-	Unit      string  `json:"unit"`
-	Known     float64 `json:"known"`
-	Value     float64 `json:"value"`
-	Deviation float64 `json:"deviation"`
-	Allowed   float64 `json:"allowed"`
-	Relative  bool    `json:"relative"`
-	Held      bool    `json:"held"`
-	Error     string  `json:"error"`
+	Name      string  `json:"name" means:"what is solved"`
+	Source    string  `json:"source" means:"where the known value comes from"`
+	Unit      string  `json:"unit" means:"of both values"`
+	Known     float64 `json:"known" unit:"problems.unit" means:"the known value"`
+	Value     float64 `json:"value" unit:"problems.unit" means:"the value solved; 0 where it failed"`
+	Deviation float64 `json:"deviation" means:"value less known; divided by known where relative"`
+	Allowed   float64 `json:"allowed" means:"the largest deviation allowed, either way"`
+	Relative  bool    `json:"relative" means:"deviation and allowed are parts of the known value, else in its unit"`
+	Held      bool    `json:"held" means:"it is within what is allowed"`
+	Error     string  `json:"error" means:"why there is no value; empty where there is one"`
 }
 
 // verified runs the problems.
@@ -118,7 +94,7 @@ func (v *verification) add(got known.Outcome) {
 	v.Problems = append(v.Problems, o)
 }
 
-func (v verification) print(out io.Writer) error {
+func (v verification) text() string {
 	var b strings.Builder
 	outside := 0
 	source := ""
@@ -147,8 +123,7 @@ func (v verification) print(out io.Writer) error {
 		fmt.Fprintf(&b, " %d more take longer: --slow.", v.LeftOut)
 	}
 	fmt.Fprintln(&b)
-	_, err := io.WriteString(out, b.String())
-	return err
+	return b.String()
 }
 
 // off writes a deviation: as a part of the known value, or in its unit.
