@@ -146,20 +146,6 @@ func values(flag, last string) []completion {
 	switch flag {
 	case "set", "change":
 		return settings(last)
-	case "units":
-		return plainWords("mm", "cm", "in")
-	case "paper":
-		return plainWords("a4", "letter")
-	case "as":
-		return plainWords("table", "csv")
-	case "scheme":
-		return plainWords(append(assets.Demos(), "default")...)
-	case "grid":
-		var all []completion
-		for _, m := range meshes {
-			all = append(all, completion{m.name, ""})
-		}
-		return all
 	case "view":
 		var all []completion
 		for _, v := range figure.Views {
@@ -167,7 +153,10 @@ func values(flag, last string) []completion {
 		}
 		return all
 	}
-	return nil
+	return plainWords(map[string][]string{
+		"units": {"mm", "cm", "in"}, "paper": {"a4", "letter"}, "as": {"table", "csv"},
+		"grid": {meshes[0].name, meshes[1].name, meshes[2].name}, "scheme": append(assets.Demos(), "default"),
+	}[flag]...)
 }
 
 // settings gives the fields, key=; where a key stands already, what may be chosen

@@ -154,7 +154,7 @@ func (d drawing) mayRun(o figure.Options) error {
 			return err
 		}
 	}
-	if pixels := o.Width_mm * o.Height_mm * square(d.pxPerMM()); d.png() && pixels > maxPixels {
+	if pixels := o.Width_mm * o.Height_mm * d.pxPerMM() * d.pxPerMM(); d.png() && pixels > maxPixels {
 		return fmt.Errorf("--dpi %d: the picture would have %.0f million pixels, at most %.0f; choose a smaller sheet or fewer pixels an inch",
 			d.dpi, pixels/1e6, maxPixels/1e6)
 	}
@@ -193,35 +193,26 @@ func (d drawing) shape(j job, r *sim.Ruff, view *figure.View) (pleat.Shape, erro
 	if !r.Solved.Converged() {
 		fmt.Fprintln(j.err, "ruffwright: the cloth did not come to rest; drawn is a rough shape")
 	}
-	switch {
+	return d.posed(*r)
+}
+
+// posed is the one of the solved ruff's shapes that is asked for.
+func (d drawing) posed(r sim.Ruff) (pleat.Shape, error) {
+	switch s := r.Solved; {
+	case d.bowed && s.Bowed == nil:
+		return s.Shape, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
 	case d.bowed:
-		return bowedShape(r)
+		return *s.Bowed, nil
+	case d.other && !r.Plan.Row.OneEdge():
+		return s.Shape, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
+	case d.other && s.Other == nil:
+		return s.Shape, errors.New("--other: no other way to lie was found")
 	case d.other:
-		return otherShape(r)
+		return *s.Other, nil
+	default:
+		return s.Shape, nil
 	}
-	return r.Solved.Shape, nil
 }
-
-// bowedShape is the ruff as the wearer bows.
-func bowedShape(r *sim.Ruff) (pleat.Shape, error) {
-	if r.Solved.Bowed == nil {
-		return pleat.Shape{}, errors.New("--bowed: the bow test did not come to rest, there is no shape to draw")
-	}
-	return *r.Solved.Bowed, nil
-}
-
-// otherShape is the other way in which the ruff may lie.
-func otherShape(r *sim.Ruff) (pleat.Shape, error) {
-	switch {
-	case !r.Plan.Row.OneEdge():
-		return pleat.Shape{}, errors.New("--other: sewn at both edges a ruff lies in one way only; --other is for ruffs sewn at one edge")
-	case r.Solved.Other == nil:
-		return pleat.Shape{}, errors.New("--other: no other way to lie was found")
-	}
-	return *r.Solved.Other, nil
-}
-
-func square(x float64) float64 { return x * x }
 
 // options reads the flags that are numbers; all that is wrong is said at once.
 func (d drawing) options() (figure.Options, error) {

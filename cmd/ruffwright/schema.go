@@ -25,7 +25,7 @@ what it is; then the findings that check knows, and the keys that each verb's
 		},
 		run: func(j job, _ []string) error {
 			if asJSON {
-				return printJSON(j.out, described())
+				return printJSON(j.out, schema{scheme.Groups(), scheme.Fields(), check.Table(), everyPrinted()})
 			}
 			return printSchema(j.out)
 		},
@@ -55,10 +55,6 @@ func everyPrinted() []printed {
 		}
 	}
 	return all
-}
-
-func described() schema {
-	return schema{scheme.Groups(), scheme.Fields(), check.Table(), everyPrinted()}
 }
 
 // printSchema writes the schema for people.
