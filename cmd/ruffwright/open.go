@@ -77,7 +77,7 @@ func free(ctx context.Context, addr string) bool {
 func built(j job, out string) (string, error) {
 	stop := unhurried(j)
 	defer stop()
-	return site.Build(j.ctx, site.Options{Out: out})
+	return site.Build(j.ctx, out)
 }
 
 // unhurried says that the page is being built, unless it is stopped within a

@@ -49,7 +49,7 @@ Run it inside a clone of ruffwright: the page is built from the source there.`,
 func singlePage(j job, name string) error {
 	stop := unhurried(j)
 	defer stop()
-	size, err := site.Single(j.ctx, site.Options{Out: name})
+	size, err := site.Single(j.ctx, name)
 	if err != nil {
 		return err
 	}

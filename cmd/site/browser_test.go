@@ -81,7 +81,7 @@ var profile string
 var measuring = os.Getenv("RUFFWRIGHT_MEASURE") != ""
 
 // built is the site, built once for all tests.
-var built = sync.OnceValues(func() (string, error) { return Build(context.Background(), Options{}) })
+var built = sync.OnceValues(func() (string, error) { return Build(context.Background(), "") })
 
 func siteDir(t *testing.T) string {
 	t.Helper()
@@ -120,7 +120,7 @@ func site(t *testing.T) string {
 // browser's profile.
 var alone = sync.OnceValues(func() (string, error) {
 	name := filepath.Join(profile, "ruffwright.html")
-	_, err := Single(context.Background(), Options{Out: name})
+	_, err := Single(context.Background(), name)
 	return "file://" + name, err
 })
 

@@ -5,7 +5,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"io"
 	"io/fs"
 	"os"
 	"os/exec"
@@ -15,41 +14,25 @@ import (
 	"time"
 )
 
-// Options of a build. The zero value builds the tree of the working directory
-// into the cache.
-type Options struct {
-	Source string // folder inside the source tree; "" = the working directory
-	Out    string // folder of the site, made if missing; "" = a folder of the user's cache, kept for the next time
-
-	Progress io.Writer // a line for each step that takes time; nil = silence
-}
-
-// Build builds the site and returns its folder. A site already in the cache
-// for the same source and toolchain is returned as it is. Options.Out must be
-// empty, missing, or a site built earlier: nothing else is overwritten.
-func Build(ctx context.Context, opt Options) (string, error) {
-	cached, err := found(ctx, opt)
-	if err != nil || opt.Out == "" {
+// Build builds the site of the source around the working directory into the folder
+// out, or, for "", into a folder of the user's cache that is kept for the next time,
+// and returns the folder. A site already in the cache for the same source and
+// toolchain is returned as it is. out must be empty, missing, or a site built
+// earlier: nothing else is overwritten.
+func Build(ctx context.Context, out string) (string, error) {
+	cached, err := found(ctx)
+	if err != nil || out == "" {
 		return cached, err
 	}
-	return opt.Out, publish(cached, opt.Out)
+	return out, publish(cached, out)
 }
 
-// found is the cache's site for the source of opt, built where it is not there.
-func found(ctx context.Context, opt Options) (string, error) {
-	root, err := Root(opt.Source)
+// found is the cache's site for the source, built where it is not there.
+func found(ctx context.Context) (string, error) {
+	root, err := Root("")
 	if err != nil {
 		return "", err
 	}
-	if opt.Progress == nil {
-		opt.Progress = io.Discard
-	}
-	return cachedBuild(ctx, root, opt.Progress)
-}
-
-// cachedBuild returns the cache's site for the source at root, building it if
-// it is not there.
-func cachedBuild(ctx context.Context, root string, progress io.Writer) (string, error) {
 	base, err := os.UserCacheDir()
 	if err != nil {
 		base = os.TempDir()
@@ -69,7 +52,6 @@ func cachedBuild(ctx context.Context, root string, progress io.Writer) (string, 
 		os.Chtimes(dir, now, now) // in use: see forget; if it fails, it only looks old
 		return dir, nil
 	}
-	fmt.Fprintln(progress, "building the page's programs (the first time takes a minute or two)")
 	if err := os.MkdirAll(base, 0o755); err != nil {
 		return "", err
 	}

@@ -28,18 +28,18 @@ const made = `<meta name="generator" content="ruffwright, the page as one file">
 // come from it alone. The marks give way to the digests.
 const singlePolicy = "default-src 'none'; script-src %s 'wasm-unsafe-eval'; style-src %s; img-src data: blob:; worker-src blob:; base-uri 'none'; form-action 'none'; object-src 'none'"
 
-// Single writes the page as one file, opt.Out, that opens from a disk without a
+// Single writes the page as one file, out, that opens from a disk without a
 // server, and returns its bytes. The file must be new, or a page that Single
 // wrote earlier: nothing else is overwritten. The same source by the same
 // toolchain gives the same bytes.
-func Single(ctx context.Context, opt Options) (int, error) {
-	if ext := strings.ToLower(filepath.Ext(opt.Out)); ext != ".html" && ext != ".htm" {
-		return 0, fmt.Errorf("%q: name a file that ends in .html, so that a double click opens it in a browser", opt.Out)
+func Single(ctx context.Context, out string) (int, error) {
+	if ext := strings.ToLower(filepath.Ext(out)); ext != ".html" && ext != ".htm" {
+		return 0, fmt.Errorf("%q: name a file that ends in .html, so that a double click opens it in a browser", out)
 	}
-	if err := mayReplace(opt.Out); err != nil {
+	if err := mayReplace(out); err != nil {
 		return 0, err
 	}
-	dir, err := found(ctx, opt)
+	dir, err := found(ctx)
 	if err != nil {
 		return 0, err
 	}
@@ -47,7 +47,7 @@ func Single(ctx context.Context, opt Options) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	return len(text), disk.Write(opt.Out, text)
+	return len(text), disk.Write(out, text)
 }
 
 // mayReplace reports, as an error, why the file of that name must not be

@@ -191,7 +191,7 @@ func TestSingle(t *testing.T) {
 		t.Fatal(err)
 	}
 	for out, says := range map[string]string{letter: "no page written by ruffwright", filepath.Join(dir, "page.txt"): "ends in .html", filepath.Join(dir, "there", "page.html"): "there", dir: ".html"} {
-		if _, err := Single(context.Background(), Options{Out: out}); err == nil || !strings.Contains(err.Error(), says) {
+		if _, err := Single(context.Background(), out); err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%s: %v", out, err)
 		}
 	}
@@ -199,7 +199,7 @@ func TestSingle(t *testing.T) {
 		t.Error("somebody's letter is gone")
 	}
 	for range 2 { // new, then over itself
-		if n, err := Single(context.Background(), Options{Out: filepath.Join(dir, "page.html")}); err != nil || n != len(text) {
+		if n, err := Single(context.Background(), filepath.Join(dir, "page.html")); err != nil || n != len(text) {
 			t.Errorf("%d bytes, %v", n, err)
 		}
 	}

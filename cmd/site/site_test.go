@@ -295,7 +295,8 @@ func TestPublishFails(t *testing.T) {
 
 // TestNoSource: elsewhere than in a clone the error says what to do.
 func TestNoSource(t *testing.T) {
-	if _, err := Build(context.Background(), Options{Source: t.TempDir()}); !errors.Is(err, ErrNoSource) {
+	t.Chdir(t.TempDir())
+	if _, err := Build(context.Background(), ""); !errors.Is(err, ErrNoSource) {
 		t.Errorf("error %v", err)
 	}
 }
