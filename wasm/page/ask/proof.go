@@ -2,7 +2,6 @@ package ask
 
 import (
 	"math"
-	"slices"
 	"strconv"
 
 	"ruffwright/wasm/doc"
@@ -83,19 +82,13 @@ func (s *Ask) proofNodes() []doc.Node {
 	if len(s.proof.rows) == 0 {
 		return nil
 	}
-	rows := slices.Clone(s.proof.rows)
-	slices.SortStableFunc(rows, func(a, b wire.Checked) int {
-		switch {
-		case a.Held == b.Held:
-			return 0
-		case b.Held:
-			return -1
-		}
-		return 1
-	})
 	list := doc.El("ul", "")
-	for _, c := range rows {
-		list.Nodes = append(list.Nodes, doc.El("li", "").With("data-held", strconv.FormatBool(c.Held)).Say(proofRow(c)))
+	for _, held := range []bool{false, true} {
+		for _, c := range s.proof.rows {
+			if c.Held == held {
+				list.Nodes = append(list.Nodes, doc.El("li", "").With("data-held", strconv.FormatBool(held)).Say(proofRow(c)))
+			}
+		}
 	}
 	return []doc.Node{list}
 }

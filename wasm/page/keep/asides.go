@@ -1,7 +1,9 @@
 package keep
 
 import (
+	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -11,8 +13,8 @@ import (
 	"ruffwright/wasm/page/work"
 )
 
-// Do carries out a command about what is saved, and tells whether it is one.
-func (k *Keep) Do(name, with string) ([]doc.Patch, bool) {
+// Do carries out a command about what is saved, if it is one.
+func (k *Keep) Do(name, with string) {
 	if name != "aside-drop" {
 		k.doubt = ""
 	}
@@ -27,10 +29,7 @@ func (k *Keep) Do(name, with string) ([]doc.Patch, bool) {
 		k.unread = ""
 	case "aside-drop":
 		k.drop(with)
-	default:
-		return nil, false
 	}
-	return nil, true
 }
 
 // drop throws away what stands aside under a key, when it is asked for the second
@@ -80,15 +79,8 @@ func (k *Keep) Aside(key string) (text string, ruff *work.Held) {
 
 // asideNodes list what stands aside, the newest first.
 func (k *Keep) asideNodes(units scheme.Units) []doc.Node {
-	keys := make([]string, 0, len(k.asides))
-	for key := range k.asides {
-		keys = append(keys, key)
-	}
-	slices.SortFunc(keys, func(a, b string) int {
-		if d := k.asides[b].ruff.N - k.asides[a].ruff.N; d != 0 {
-			return d
-		}
-		return strings.Compare(a, b)
+	keys := slices.SortedFunc(maps.Keys(k.asides), func(a, b string) int {
+		return cmp.Or(k.asides[b].ruff.N-k.asides[a].ruff.N, strings.Compare(a, b))
 	})
 	var out []doc.Node
 	for i, key := range keys {

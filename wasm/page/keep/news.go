@@ -91,11 +91,8 @@ func names(h work.Held, units scheme.Units) string {
 func (k *Keep) Patches(w *work.Work, s work.State) []doc.Patch {
 	words, state := k.Words(w, s)
 	news, offers := k.news(w, s)
-	if state == "not" {
+	if state == "not" && k.stand != denied {
 		offers = append(offers, offer{"keep-again", "", say.Text("Try to save again")})
-	}
-	if state == "not" && k.stand == denied {
-		offers = offers[:len(offers)-1]
 	}
 	told := news
 	if state == "not" && news == "" {

@@ -77,30 +77,24 @@ type gesture struct {
 
 type place struct{ x, y float64 }
 
-// parsePlace reads a place, which a document may send anything for.
-func parsePlace(fields []string) (place, bool) {
-	if len(fields) != 2 {
-		return place{}, false
+// threeOf reads three numbers, which a document may send anything for.
+func threeOf(value string) (v [3]float64, ok bool) {
+	fields := strings.Fields(value)
+	ok = len(fields) == 3
+	for i := 0; ok && i < 3; i++ {
+		x, err := strconv.ParseFloat(fields[i], 64)
+		v[i], ok = x, err == nil && math.Abs(x) < 1e15 // a browser may name a pointer by a large number
 	}
-	x, errX := strconv.ParseFloat(fields[0], 64)
-	y, errY := strconv.ParseFloat(fields[1], 64)
-	if errX != nil || errY != nil || !(math.Abs(x) < 1e5) || !(math.Abs(y) < 1e5) {
-		return place{}, false
-	}
-	return place{x, y}, true
+	return v, ok
 }
 
 // pointer takes one pointer event and reports whether the camera moved.
 func (l *Look) pointer(phase, value string) bool {
-	fields := strings.Fields(value)
-	if len(fields) != 3 {
+	v, ok := threeOf(value)
+	if !ok {
 		return false
 	}
-	id, err := strconv.Atoi(fields[0])
-	at, ok := parsePlace(fields[1:])
-	if err != nil || !ok {
-		return false
-	}
+	id, at := int(v[0]), place{v[1], v[2]}
 	if l.gesture.down == nil {
 		l.gesture.down = map[int]place{}
 	}
@@ -153,18 +147,13 @@ func (l *Look) zoomAt(factor float64, at place) {
 
 // wheel takes one wheel event and reports whether the camera moved.
 func (l *Look) wheel(value string) bool {
-	fields := strings.Fields(value)
-	if len(fields) != 3 {
+	v, ok := threeOf(value)
+	if !ok {
 		return false
 	}
-	delta, err := strconv.ParseFloat(fields[0], 64)
-	at, ok := parsePlace(fields[1:])
-	if err != nil || !ok || math.IsNaN(delta) {
-		return false
-	}
-	delta = min(mostWheel, max(-mostWheel, delta))
+	delta := min(mostWheel, max(-mostWheel, v[0]))
 	was := l.camera
-	l.zoomAt(math.Exp(-delta*zoomPerPixel), at)
+	l.zoomAt(math.Exp(-delta*zoomPerPixel), place{v[1], v[2]})
 	return l.camera != was
 }
 

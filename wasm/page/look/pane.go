@@ -1,11 +1,6 @@
 package look
 
-import (
-	"strconv"
-	"strings"
-
-	"ruffwright/geom/draw"
-)
+import "ruffwright/geom/draw"
 
 // size of the stage.
 type size struct{ width, height, ratio float64 } // CSS pixels; device pixels per CSS pixel
@@ -22,17 +17,9 @@ func (l *Look) height() float64 { return max(1, l.size.height) }
 
 // Resize takes the stage's "width height ratio".
 func (l *Look) Resize(value string) {
-	fields := strings.Fields(value)
-	if len(fields) != 3 {
+	v, ok := threeOf(value)
+	if !ok || min(v[0], v[1], v[2]) <= 0 || max(v[0], v[1], v[2]) >= 20000 {
 		return
-	}
-	var v [3]float64
-	for i, f := range fields {
-		x, err := strconv.ParseFloat(f, 64)
-		if err != nil || !(x > 0 && x < 20000) {
-			return
-		}
-		v[i] = x
 	}
 	if s := (size{v[0], v[1], min(4, v[2])}); s != l.size {
 		l.size, l.dirty = s, true
