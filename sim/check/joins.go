@@ -30,11 +30,9 @@ func (v *view) joins() (seen, bool) {
 		"Of the %s of the strip, %d fall where no bottom fold hides it: a set takes %s, more than the piece before it reaches.",
 		word.Count(all, "%d join", "%d joins", all), n, v.len(2*v.p.Panel_mm))
 	offer := func(changes []Change, english string, with ...any) {
-		if t, err := Apply(v.s, Remedy{Changes: changes}); err == nil {
-			if p, err := pleat.NewPlan(t); err == nil {
-				if n, _, _ := showingJoins(&p); n == 0 {
-					s.offer(changes, english, with...)
-				}
+		if p, ok := v.planWith(changes); ok {
+			if n, _, _ := showingJoins(&p); n == 0 {
+				s.offer(changes, english, with...)
 			}
 		}
 	}

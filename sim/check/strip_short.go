@@ -3,7 +3,6 @@ package check
 import (
 	"math"
 
-	"ruffwright/geom/pleat"
 	"ruffwright/geom/word"
 )
 
@@ -27,13 +26,9 @@ func (v *view) stripShort() (seen, bool) {
 	// Fewer sets take longer panels where those are fitted, so each number is
 	// planned before it is offered.
 	for n, _ := v.fourfold(v.p.SetsHave); n >= 8; n -= quarterSets {
-		r := Remedy{Changes: v.setsTo(n)}
-		t, err := Apply(v.s, r)
-		if err != nil {
-			break
-		}
-		if p, err := pleat.NewPlan(t); err == nil && p.SetsHave >= float64(n) {
-			s.offer(r.Changes, "Make %d sets, each with more of the band.", n)
+		changes := v.setsTo(n)
+		if p, ok := v.planWith(changes); ok && p.SetsHave >= float64(n) {
+			s.offer(changes, "Make %d sets, each with more of the band.", n)
 			break
 		}
 	}
