@@ -2,6 +2,7 @@ package sim
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -42,12 +43,19 @@ func TestShortest(t *testing.T) {
 	}
 }
 
-// TestFitLongest: a height that the longest panel of a scheme does not reach.
+// TestFitLongest: a height that the longest panel of a scheme does not reach; and a band
+// so high that the shortest panel is longer than twice the closed form's, which nobody
+// takes for the height wanted.
 func TestFitLongest(t *testing.T) {
 	s := scheme.Default()
 	s.Starch.Bend, s.Ruff.Height = 60, 150
 	f, err := Fit(context.Background(), s, window.Coarse, nil)
 	if err != nil || f.Found || f.Panel_mm > maxPanel_mm || !strings.Contains(f.Reason.String(), "longest panel") {
 		t.Errorf("%v: %+v", err, f)
+	}
+	s.Band.Height, s.Ruff.Height = 80, 20
+	f, err = Fit(context.Background(), s, window.Coarse, nil)
+	if says := fmt.Sprintf("the longest panel tried, %.1f mm", 2*f.Drawn_mm); err != nil || f.Found || f.Solves != 0 || !strings.HasSuffix(f.Reason.String(), says) {
+		t.Errorf("%v: %+v, want: %s", err, f, says)
 	}
 }
