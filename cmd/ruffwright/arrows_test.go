@@ -161,6 +161,7 @@ func complaints(tree fs.FS) ([]string, error) {
 	if err != nil {
 		return nil, err
 	}
+	said := sayers(sources)
 	reached := false // the browser, by any room
 	packages := map[string][]goFile{}
 	for _, s := range sources {
@@ -183,6 +184,11 @@ func complaints(tree fs.FS) ([]string, error) {
 		if !s.test() && !slices.Contains(sewnRooms, s.dir) {
 			for _, read := range sewnReads(s.file) {
 				say(s, "takes %s of a scheme: ask the row what is sewn", read)
+			}
+		}
+		if !s.test() {
+			for _, why := range s.misplaced(said) {
+				say(s, "%s", why)
 			}
 		}
 		if pure(s.dir) && !s.test() {
