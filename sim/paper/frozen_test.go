@@ -8,7 +8,8 @@ import (
 	"ruffwright/testdata/frozen"
 )
 
-// TestFrozen holds the sheets to what they were: each word and where it stands.
+// TestFrozen holds the sheets to what they were: each word and where it stands, of
+// cases as they are printed, of all else as it is laid out.
 func TestFrozen(t *testing.T) {
 	texts := map[string]string{}
 	for _, c := range cases() {
@@ -20,6 +21,15 @@ func TestFrozen(t *testing.T) {
 			}
 			fmt.Fprintf(&b, "%+v", p)
 			texts[fmt.Sprintf("%s-%d", c.name, n+1)] = b.String()
+		}
+	}
+	for name, pages := range laidOut(t) {
+		for _, p := range pages {
+			text := fmt.Sprintf("%s %s %+v", p.Title, p.Holds, p.Items)
+			for _, q := range p.Pictures {
+				text += fmt.Sprint(" ", q.At, q.Drawing.Width_mm, q.Drawing.Height_mm)
+			}
+			texts[strings.ReplaceAll(name+"/"+p.Sheet, " ", "-")] += text
 		}
 	}
 	frozen.Hold(t, texts)
