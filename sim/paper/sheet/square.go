@@ -36,7 +36,7 @@ func (p *Page) Square(s *Square, x, y, size float64) {
 				continue
 			}
 			from := col
-			for col+1 < c.Size && c.Black(col+1, row) {
+			for c.Black(col+1, row) { // beyond the square is none
 				col++
 			}
 			// A hair taller than a module, so that no white line shows between rows.
