@@ -26,7 +26,7 @@ func TestFrozen(t *testing.T) {
 				if err != nil {
 					t.Fatal(err)
 				}
-				texts[fmt.Sprintf("%s-%s-%d", d.name, v.Name, k)] = pictures.ReplaceAllString(string(drawing.SVG()), "")
+				texts[fmt.Sprintf("%s-%s-%d", d.name, v.Name, k)] = string(lines(drawing))
 			}
 		}
 	}
