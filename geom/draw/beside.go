@@ -116,7 +116,7 @@ func (m move) path(p Path, edge Rect) []Item {
 		s := p
 		s.Lines, s.Fill = nil, color.NRGBA{}
 		for _, line := range lines {
-			if p.Closed && len(line) > 0 {
+			if p.Closed {
 				line = append(slices.Clone(line), line[0])
 			}
 			s.Lines = append(s.Lines, cutLine(line, edge)...)
@@ -148,8 +148,7 @@ func (m move) surface(s Surface, edge Rect) Surface {
 		}
 		return n
 	}
-	for i := 0; i+2 < len(s.Triangles); i += 3 {
-		t := s.Triangles[i : i+3]
+	for t := range slices.Chunk(s.Triangles, 3) {
 		a, b, c := side(t[0]), side(t[1]), side(t[2])
 		switch {
 		case a|b|c == 0:

@@ -6,6 +6,7 @@ package draw
 
 import (
 	"image/color"
+	"math"
 
 	"ruffwright/geom/word"
 )
@@ -32,6 +33,13 @@ func (a Rect) Inside(b Rect) bool {
 // Grow gives a with d mm added on every side.
 func (a Rect) Grow(d float64) Rect {
 	return Rect{Point{a.Min.X - d, a.Min.Y - d}, Point{a.Max.X + d, a.Max.Y + d}}
+}
+
+// nowhere is the box about no point; about gives a stretched to p.
+var nowhere = Rect{Point{math.MaxFloat64, math.MaxFloat64}, Point{-math.MaxFloat64, -math.MaxFloat64}}
+
+func (a Rect) about(p Point) Rect {
+	return Rect{Point{min(a.Min.X, p.X), min(a.Min.Y, p.Y)}, Point{max(a.Max.X, p.X), max(a.Max.Y, p.Y)}}
 }
 
 // Drawing is one sheet. Items are painted in order, later ones over earlier

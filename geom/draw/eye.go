@@ -70,15 +70,13 @@ func (e *Eye) Fit(room Rect, most float64, pts ...[]geom.Vec3) Rect {
 
 // Bounds is the box on the sheet that the points take.
 func (e *Eye) Bounds(pts ...[]geom.Vec3) Rect {
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	box := nowhere
 	for _, line := range pts {
 		for _, v := range line {
-			p := e.Point(v)
-			lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
-			hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
+			box = box.about(e.Point(v))
 		}
 	}
-	return Rect{lo, hi}
+	return box
 }
 
 // Light is the direction from which light falls: the sheet's upper left, over

@@ -55,3 +55,26 @@ func TestLight(t *testing.T) {
 		}
 	}
 }
+
+// What is fitted lies in the middle of its room and touches it on two sides, or has the
+// largest scale that is wanted.
+func TestFit(t *testing.T) {
+	room := Rect{Pt(10, 20), Pt(50, 40)}
+	pts := []geom.Vec3{{X: 5, Z: 1}, {X: 15, Z: 3}} // from the front 10 wide and 2 high
+	for _, c := range []struct {
+		most float64
+		want Rect
+	}{{100, Rect{Pt(10, 26), Pt(50, 34)}}, {2, Rect{Pt(20, 28), Pt(40, 32)}}} {
+		e := NewEye(0, 0)
+		got := e.Fit(room, c.most, pts)
+		for _, d := range []float64{got.Min.X - c.want.Min.X, got.Min.Y - c.want.Min.Y, got.Max.X - c.want.Max.X, got.Max.Y - c.want.Max.Y} {
+			if !(math.Abs(d) < 1e-9) {
+				t.Fatalf("at most at %g it fills %v, want %v", c.most, got, c.want)
+			}
+		}
+	}
+	upright := NewEye(0, 0)
+	if got := upright.Fit(room, 100, []geom.Vec3{{}, {Z: 4}}); math.Abs(got.Max.Y-got.Min.Y-20) > 1e-9 || got.Min.X != 30 {
+		t.Errorf("a line upright fills %v", got)
+	}
+}

@@ -23,9 +23,7 @@ const maxPixels = 40e6
 // drawing gives the same picture.
 func (d Drawing) Image(pxPerMM float64) *image.RGBA {
 	s := resolution(d, pxPerMM)
-	w, h := int(math.Ceil(d.Width_mm*s)), int(math.Ceil(d.Height_mm*s))
-	w, h = max(w, 1), max(h, 1)
-	img := image.NewRGBA(image.Rect(0, 0, w, h))
+	img := image.NewRGBA(image.Rect(0, 0, int(math.Ceil(d.Width_mm*s)), int(math.Ceil(d.Height_mm*s))))
 	draw.Draw(img, img.Bounds(), image.NewUniform(d.Ground), image.Point{}, draw.Src)
 	dc := gg.NewContextForRGBA(img)
 	dc.SetLineCapRound()
@@ -55,10 +53,7 @@ func (d Drawing) PNG(w io.Writer, pxPerMM float64) error {
 }
 
 func resolution(d Drawing, pxPerMM float64) float64 {
-	if !(pxPerMM >= 0.1) {
-		return 0.1
-	}
-	return math.Min(pxPerMM, math.Sqrt(maxPixels/math.Max(1, d.Width_mm*d.Height_mm)))
+	return max(0.1, min(pxPerMM, math.Sqrt(maxPixels/(d.Width_mm*d.Height_mm))))
 }
 
 func paintPath(dc *gg.Context, p Path, s float64) {
@@ -76,20 +71,17 @@ func paintPath(dc *gg.Context, p Path, s float64) {
 			}
 		}
 	}
-	if p.Fill.A > 0 && p.Closed {
+	if p.Closed {
 		trace()
 		dc.SetColor(p.Fill)
 		dc.Fill()
 	}
-	if p.Stroke.A > 0 && p.Width_mm > 0 {
-		dc.SetDash()
-		if len(p.Dash_mm) > 0 {
-			dash := make([]float64, len(p.Dash_mm))
-			for i, x := range p.Dash_mm {
-				dash[i] = x * s
-			}
-			dc.SetDash(dash...)
+	if p.Width_mm > 0 {
+		dash := make([]float64, len(p.Dash_mm))
+		for i, x := range p.Dash_mm {
+			dash[i] = x * s
 		}
+		dc.SetDash(dash...)
 		trace()
 		dc.SetColor(p.Stroke)
 		dc.SetLineWidth(p.Width_mm * s)
@@ -112,25 +104,20 @@ const oversample = 2 // samples across and down a pixel of a surface
 // a pixel, and gives the part of the sheet that it covers and where it lies;
 // nil where nothing does.
 func (f Surface) raster(s, width_mm, height_mm float64) (*image.RGBA, image.Point) {
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	box := nowhere
 	for _, v := range f.Vertices {
-		lo = Point{math.Min(lo.X, float64(v.X)), math.Min(lo.Y, float64(v.Y))}
-		hi = Point{math.Max(hi.X, float64(v.X)), math.Max(hi.Y, float64(v.Y))}
+		box = box.about(Point{float64(v.X), float64(v.Y)})
 	}
-	lo = Point{math.Max(lo.X, 0), math.Max(lo.Y, 0)}
-	hi = Point{math.Min(hi.X, width_mm), math.Min(hi.Y, height_mm)}
+	lo, hi := Point{max(box.Min.X, 0), max(box.Min.Y, 0)}, Point{min(box.Max.X, width_mm), min(box.Max.Y, height_mm)}
 	if !(lo.X < hi.X && lo.Y < hi.Y) {
 		return nil, image.Point{}
 	}
 	at := image.Pt(int(lo.X*s), int(lo.Y*s))
 	w, h := int(math.Ceil(hi.X*s))-at.X, int(math.Ceil(hi.Y*s))-at.Y
-	if w <= 0 || h <= 0 {
-		return nil, image.Point{}
-	}
 	const n = oversample
 	z := zbuffer{w: w * n, h: h * n, near: make([]float32, w*n*h*n), pix: make([]color.NRGBA, w*n*h*n)}
 	for i := range z.near {
-		z.near[i] = float32(math.Inf(-1))
+		z.near[i] = -math.MaxFloat32
 	}
 	k, ox, oy := float32(s*n), float32(at.X*n), float32(at.Y*n)
 	// Nearest first, so that what is hidden is weighed and never coloured.
@@ -195,8 +182,6 @@ func (b *zbuffer) triangle(p, q, r Vertex) {
 	}
 	y0, y1 := max(0, int(lo.Y+0.5)), min(b.h-1, int(hi.Y-0.5))
 	long, below, over := slope(lo, hi), slope(lo, mid), slope(mid, hi)
-	// slack lets rounding pass: what lies within it is weighed, not painted.
-	const slack = 0.02
 	for y := y0; y <= y1; y++ {
 		fy := float32(y) + 0.5
 		xa, xb := lo.X+(fy-lo.Y)*long, lo.X+(fy-lo.Y)*below
@@ -206,7 +191,8 @@ func (b *zbuffer) triangle(p, q, r Vertex) {
 		if xa > xb {
 			xa, xb = xb, xa
 		}
-		x0, x1 := max(0, int(xa+0.5-slack)), min(b.w-1, int(xb-0.5+slack))
+		// Less than half a pixel: what rounding takes in is weighed, not painted.
+		x0, x1 := max(0, int(xa+0.48)), min(b.w-1, int(xb-0.48))
 		for x := x0; x <= x1; x++ {
 			fx := float32(x) + 0.5
 			wq := ((fx-p.X)*(r.Y-p.Y) - (fy-p.Y)*(r.X-p.X)) * inv

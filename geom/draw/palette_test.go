@@ -49,6 +49,21 @@ func TestPaletteContrast(t *testing.T) {
 	}
 }
 
+// The ramp runs from the depth of a fold to full light; tinted, its end is four fifths of
+// woad with 0.15 of the light in it. By hand for the sheet by day: of 24588f and fffefa.
+func TestRamp(t *testing.T) {
+	p := Light()
+	plain, tinted := p.Ramp()
+	if plain[0] != p.ClothDeep || plain[255] != p.ClothLight {
+		t.Errorf("from %v to %v", plain[0], plain[255])
+	}
+	for k, want := range map[int][3]float64{0: {92, 100, 120}, 255: {106.1, 141.1, 177.2}} {
+		if c := tinted[k]; math.Abs(float64(c.R)-want[0]) > 1 || math.Abs(float64(c.G)-want[1]) > 1 || math.Abs(float64(c.B)-want[2]) > 1 {
+			t.Errorf("tinted, step %d is %v, want %v", k, c, want)
+		}
+	}
+}
+
 // ratio is the contrast of two opaque colours, 1 to 21, by WCAG 2.2: relative
 // luminances L, (L1 + 0.05)/(L2 + 0.05) with L1 the lighter.
 func ratio(a, b color.NRGBA) float64 {

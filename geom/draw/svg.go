@@ -98,9 +98,7 @@ func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
 		return
 	}
 	var p bytes.Buffer
-	if err := png.Encode(&p, img); err != nil {
-		return // a bytes.Buffer takes every write, and the size is held by resolution
-	}
+	_ = png.Encode(&p, img) // a bytes.Buffer takes every write, and the size is held by resolution
 	fmt.Fprintf(b, `<image x="%s" y="%s" width="%s" height="%s" href="data:image/png;base64,%s"/>`+"\n",
 		Number(float64(at.X)/s), Number(float64(at.Y)/s), Number(float64(img.Rect.Dx())/s), Number(float64(img.Rect.Dy())/s),
 		base64.StdEncoding.EncodeToString(p.Bytes()))

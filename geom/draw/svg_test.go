@@ -1,8 +1,13 @@
 package draw
 
 import (
+	"bytes"
+	"encoding/base64"
 	"encoding/xml"
 	"fmt"
+	"image/color"
+	"image/png"
+	"math"
 	"strings"
 	"testing"
 )
@@ -28,5 +33,59 @@ func TestSVGLabel(t *testing.T) {
 	}
 	if got, want := read.G.Text.Y, fmt.Sprint(28+0.77*4); !strings.HasPrefix(want, got) {
 		t.Errorf("its baseline lies at %s, want %s", got, want)
+	}
+}
+
+// Paths as they are written: what is filled, what is stroked, in what strength.
+func TestSVGPath(t *testing.T) {
+	line, half := [][]Point{{{1, 2}, {3.5, 4}}}, color.NRGBA{255, 0, 16, 51}
+	for _, c := range []struct {
+		p    Path
+		want string
+	}{
+		{Path{Lines: line, Closed: true, Fill: half}, `d="M1 2L3.5 4Z" fill="#ff0010" fill-opacity="0.2"/>`},
+		{Path{Lines: line, Fill: half}, `d="M1 2L3.5 4" fill="none"/>`},
+		{Path{Lines: line, Closed: true, Stroke: rgb(1), Width_mm: 0.5}, `d="M1 2L3.5 4Z" fill="none" stroke="#000001" stroke-width="0.5"/>`},
+		{Path{Lines: line, Stroke: rgb(1)}, `d="M1 2L3.5 4" fill="none"/>`},
+		{Path{Lines: line, Width_mm: 1}, `d="M1 2L3.5 4" fill="none"/>`},
+	} {
+		var b bytes.Buffer
+		if svgPath(&b, c.p); b.String() != "<path "+c.want+"\n" {
+			t.Errorf("%+v is written as %s, want %s", c.p, b.String(), c.want)
+		}
+	}
+}
+
+// A surface is a picture of 8 px/mm about it: from 10.1 to 15.1 mm are its pixels 80
+// to 121, from 20 to 22.05 mm 160 to 177.
+func TestSVGSurface(t *testing.T) {
+	s := Surface{Vertices: []Vertex{{X: 10.1, Y: 20}, {X: 15.1, Y: 20}, {X: 15.1, Y: 22.05}}, Triangles: []uint32{0, 1, 2}}
+	d := Drawing{Width_mm: 100, Height_mm: 60, Items: []Item{s}}
+	_, after, _ := strings.Cut(string(d.SVG()), "<image ")
+	place, picture, _ := strings.Cut(after, ` href="data:image/png;base64,`)
+	if want := `x="10" y="20" width="5.125" height="2.125"`; place != want {
+		t.Errorf("it lies at %s, want %s", place, want)
+	}
+	picture, _, _ = strings.Cut(picture, `"`)
+	img, err := png.Decode(base64.NewDecoder(base64.StdEncoding, strings.NewReader(picture)))
+	if err != nil || img.Bounds().Dx() != 41 || img.Bounds().Dy() != 17 {
+		t.Errorf("the picture: %v, %v", img, err)
+	}
+	s.Vertices = []Vertex{{X: -3, Y: 20}, {X: -1, Y: 20}, {X: -1, Y: 22}}
+	d.Items[0] = s
+	if strings.Contains(string(d.SVG()), "<image") {
+		t.Error("what lies beyond the sheet is painted")
+	}
+}
+
+// What XML forbids is left out, what ends a line is a blank, and no number is NaN.
+func TestSVGOddities(t *testing.T) {
+	if got, want := Escape("a\x01b\uFFFDc\uFFFEd\uFFFFe\x7Ff\tg\nh\ri j~\u00e9"), "abcdef g h i j~\u00e9"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	for x, want := range map[float64]string{math.NaN(): "0", math.Inf(1): "0", math.Inf(-1): "0", -0.0001: "0", -12.3456: "-12.346", 1000: "1000"} {
+		if got := Number(x); got != want {
+			t.Errorf("%g is written %s, want %s", x, got, want)
+		}
 	}
 }

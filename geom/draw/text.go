@@ -21,15 +21,7 @@ const (
 
 // TTF gives the font file that labels of this face are measured and drawn
 // with, so that another canvas can use the same.
-func TTF(f Face) []byte { return [...][]byte{goregular.TTF, goitalic.TTF, gobold.TTF}[known(f)] }
-
-// known is the face, Upright for one that there is not.
-func known(f Face) Face {
-	if f < Upright || f > Bold {
-		return Upright
-	}
-	return f
-}
+func TTF(f Face) []byte { return [...][]byte{goregular.TTF, goitalic.TTF, gobold.TTF}[f] }
 
 // parsed holds the three fonts; parsing constant bytes once is no state.
 var parsed = [...]func() *truetype.Font{mustParse(Upright), mustParse(Italic), mustParse(Bold)}
@@ -44,7 +36,7 @@ func mustParse(face Face) func() *truetype.Font {
 	})
 }
 
-func fontOf(f Face) *truetype.Font { return parsed[known(f)]() }
+func fontOf(f Face) *truetype.Font { return parsed[f]() }
 
 // Has tells whether a face has a letter.
 func Has(f Face, letter rune) bool { return letter <= 0xffff && fontOf(f).Index(letter) != 0 }
