@@ -1,8 +1,11 @@
 package draw
 
 import (
+	"bytes"
 	"image"
 	"image/color"
+	"image/png"
+	"io"
 	"math"
 	"math/rand/v2"
 	"testing"
@@ -123,8 +126,25 @@ func TestRasterDepth(t *testing.T) {
 	if img, _ := beyond.raster(1, 40, 40); img != nil {
 		t.Error("what lies beyond the sheet was painted")
 	}
-	half, _ := Surface{Vertices: []Vertex{{0, 0, 0, red}, {10.5, 0, 0, red}, {10.5, 10, 0, red}, {0, 10, 0, red}}, Triangles: []uint32{0, 1, 2, 0, 2, 3}}.raster(1, 40, 40)
-	if a := half.RGBAAt(10, 5).A; a < 100 || a > 155 {
-		t.Errorf("half a pixel is covered with alpha %d, want about 127", a)
+	half, _ := Surface{Vertices: []Vertex{{0, 0, 0, red}, {10.3, 0, 0, red}, {10.3, 10, 0, red}, {0, 10, 0, red}}, Triangles: []uint32{0, 1, 2, 0, 2, 3}}.raster(1, 40, 40)
+	if a := half.RGBAAt(10, 5).A; a != 127 { // 0.25 is a sample, 0.75 the other
+		t.Errorf("0.3 of a pixel are covered with alpha %d, want 127", a)
+	}
+}
+
+// A PNG has the pixels asked for; no such file is made of what is no resolution.
+func TestPNG(t *testing.T) {
+	d := Drawing{Width_mm: 30, Height_mm: 20}
+	var b bytes.Buffer
+	if err := d.PNG(&b, 2); err != nil {
+		t.Fatal(err)
+	}
+	if img, err := png.Decode(&b); err != nil || img.Bounds() != image.Rect(0, 0, 60, 40) {
+		t.Errorf("%v, %v", img.Bounds(), err)
+	}
+	for _, x := range []float64{0, -1, math.NaN(), math.Inf(1)} {
+		if err := d.PNG(io.Discard, x); err == nil {
+			t.Errorf("%g px/mm were written", x)
+		}
 	}
 }

@@ -72,8 +72,15 @@ func TestSpans(t *testing.T) {
 }
 
 // Corners that no picture has (NaN, infinite, far away) paint nothing wrong and
-// end.
+// end; corners in one line paint nothing.
 func TestSpansOddCorners(t *testing.T) {
+	line := zbuffer{w: 8, h: 8, near: make([]float32, 64), pix: make([]color.NRGBA, 64)}
+	line.triangle(Vertex{X: 0.5, Y: 0.5, Z: 1}, Vertex{X: 6.5, Y: 6.5, Z: 1}, Vertex{X: 3.5, Y: 3.5, Z: 1})
+	for i, c := range line.pix {
+		if c.A != 0 {
+			t.Errorf("a line paints pixel %d", i)
+		}
+	}
 	nan, inf := float32(math.NaN()), float32(math.Inf(1))
 	for _, v := range []float32{nan, inf, -inf, 1e30, -1e30, 1e-40} {
 		b := zbuffer{w: 8, h: 8, near: make([]float32, 64), pix: make([]color.NRGBA, 64)}

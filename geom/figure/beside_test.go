@@ -35,6 +35,7 @@ func inside(it draw.Item, box draw.Rect) bool {
 // TestBeside: every view of two ruffs, side by side and stacked, whole and under a
 // lens: each keeps to its own half of the sheet, and both have their letters.
 func TestBeside(t *testing.T) {
+	t.Parallel()
 	plan, shape := designs()[0].make(t)
 	for _, v := range Views {
 		for _, stacked := range []bool{false, true} {

@@ -45,6 +45,7 @@ func longNotes() []Note {
 // Labels at every size used: no two overlap, none leaves the sheet, and none is
 // lost: the same view without notes says no less.
 func TestLabelsApart(t *testing.T) {
+	t.Parallel()
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, sheet := range sheets() {
@@ -136,6 +137,7 @@ func texts(labels []draw.Label) []string {
 
 // Hostile text stays text, and the file is well-formed XML.
 func TestSVGWellFormed(t *testing.T) {
+	t.Parallel()
 	plan, shape := designs()[1].make(t)
 	for _, v := range Views {
 		d, err := v.Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{
@@ -173,6 +175,7 @@ func TestSVGWellFormed(t *testing.T) {
 // Everything that goes out is finite, indices are in range, the sheet says what
 // it shows, and the same input gives the same drawing.
 func TestDrawingsSound(t *testing.T) {
+	t.Parallel()
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, v := range Views {
@@ -229,6 +232,7 @@ func sound(d draw.Drawing) error {
 
 // Shapes that no ruff has are drawn or refused, never a panic and never NaN.
 func TestOddShapes(t *testing.T) {
+	t.Parallel()
 	plan, shape := designs()[1].make(t)
 	rng := rand.New(rand.NewPCG(1, 2))
 	for name, f := range map[string]func(geom.Vec3) geom.Vec3{

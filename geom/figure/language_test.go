@@ -21,6 +21,7 @@ var (
 // sheet, in its title or its description has them, and no place of a template is
 // left empty. The notes say numbers alone; their sentences are another room's.
 func TestLanguage(t *testing.T) {
+	t.Parallel()
 	var notes []Note
 	for i, sign := range []Sign{SignStop, SignMend, SignNote, SignCaution} {
 		notes = append(notes, Note{Where: wheres[i], Text: word.Name(fmt.Sprint(i)), Sign: sign})

@@ -17,6 +17,9 @@ const (
 	blockIn = 3.5 // mm to the wooden block
 )
 
+// blockWithin is how far within the neckline the block stands, mm: less in a narrow one.
+func blockWithin(n geom.Neckline) float64 { return math.Min(blockIn, 0.15*narrow(n)) }
+
 // rim is a closed line at height z, in mm inside the neckline.
 func rim(n geom.Neckline, inside, z float64, count int) []geom.Vec3 {
 	out := make([]geom.Vec3, count+1)
@@ -33,9 +36,7 @@ func rim(n geom.Neckline, inside, z float64, count int) []geom.Vec3 {
 func block(b *draw.Body, e *draw.Eye, n geom.Neckline, z0, z1 float64, pal draw.Palette) {
 	const round, around = 4, 96
 	light := e.Light()
-	small := math.Min(n.Breadth(), n.Depth()) / 2
-	in := math.Min(blockIn, small*0.15)
-	edge := math.Min(5, small*0.2)
+	in, edge := blockWithin(n), math.Min(5, 0.2*narrow(n))
 	type step struct{ inside, z, nr, nz float64 }
 	var prof []step
 	const down = 8

@@ -14,6 +14,7 @@ import (
 // itself, at every size and on every ruff, with no label under another; elsewhere
 // its words at the foot are all.
 func TestNotesAreMarked(t *testing.T) {
+	t.Parallel()
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, sheet := range sheets()[:2] {

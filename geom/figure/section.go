@@ -159,7 +159,7 @@ func (s *sheet) section(c *section, room draw.Rect) {
 // It gives how far down the sheet it reaches.
 func (s *sheet) cutBlock(c *section) (foot float64) {
 	high, low := c.hi+6/c.eye.Scale, c.lo-6/c.eye.Scale
-	in := -math.Min(blockIn, 0.15*narrow(s.plan.Neckline))
+	in := -blockWithin(s.plan.Neckline)
 	wood := []draw.Point{c.at(c.left, high), c.at(in, high), c.at(in, low), c.at(c.left, low)}
 	s.Add(draw.Path{Lines: [][]draw.Point{wood}, Closed: true, Fill: draw.Mix(s.Pal.WoodDeep, s.Pal.WoodLight, 0.72)})
 	var grain [][]draw.Point

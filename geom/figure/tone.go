@@ -104,9 +104,9 @@ func bounds(kind ToneKind, lo, hi float64, u scheme.Units) (b [toneSteps - 1]flo
 		unit, round = 25.4/32, []float64{1, 2, 4, 8, 16, 32, 64, 128, 256, 512, 1024}
 	}
 	if kind == ToneGap {
-		at := Touching_mm * 1.0
+		at := float64(Touching_mm)
 		if u == scheme.Inches {
-			at = 25.4 / 32
+			at = unit
 		}
 		for k := range b {
 			b[k] = at * float64(int(1)<<k)
@@ -185,10 +185,7 @@ func (c *cloth) dyed(shape pleat.Shape, d *toned, first int) {
 // the dye passes through it (marching squares: a cell has at most two pieces).
 func isolines(b *draw.Body, v [4]draw.Vertex, d [4]float64, half float32, ink color.NRGBA) {
 	lo, hi := min(d[0], d[1], d[2], d[3]), max(d[0], d[1], d[2], d[3])
-	for at := math.Ceil(lo + 1e-9); at < hi && at < toneSteps; at++ {
-		if at < 1 {
-			continue
-		}
+	for at := math.Floor(lo) + 1; at < hi; at++ {
 		var on [4]draw.Vertex
 		n := 0
 		for k := range d {
@@ -200,7 +197,7 @@ func isolines(b *draw.Body, v [4]draw.Vertex, d [4]float64, half float32, ink co
 			on[n] = draw.Vertex{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t, Z: p.Z + (q.Z-p.Z)*t, Color: ink}
 			n++
 		}
-		for k := 0; k+1 < n; k += 2 {
+		for k := 0; k < n; k += 2 {
 			b.Ribbon(on[k], on[k+1], half, half, 0.28, ink)
 		}
 	}
@@ -218,7 +215,7 @@ func (s *sheet) legend(d *toned) {
 	cell := 12.0
 	var texts []string
 	for _, b := range d.bound {
-		text := s.Say(s.Length(b + 0))
+		text := s.Say(s.Length(b))
 		texts = append(texts, text)
 		cell = max(cell, draw.TextWidth(text, draw.SmallSize, draw.Upright)+2.5)
 	}

@@ -5,11 +5,13 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 )
 
 // tones are the two kinds on a shape: its real gaps, and a droop that grows with
@@ -72,6 +74,7 @@ func TestToneSteps(t *testing.T) {
 // Every view of cloth takes a tone: its legend gives the steps in the sheet's
 // unit, no label overlaps, and the cloth is dyed.
 func TestToneOnEveryView(t *testing.T) {
+	t.Parallel()
 	for _, d := range designs() {
 		plan, shape := d.make(t)
 		for _, tone := range tones(t, plan, shape) {
@@ -180,19 +183,128 @@ func BenchmarkInHandDyed(b *testing.B) {
 }
 
 // TestIsolines: a step's line crosses a cell where the dye is that step's: of a cell
-// dyed 0.5 to 2.5 across, 1 lies at a quarter of its width and 2 at three quarters.
+// dyed 0.5 to 2.5 across, 1 lies at a quarter of its width and 2 at three quarters. Of one
+// dyed crosswise there are two pieces, and none where no step is passed.
 func TestIsolines(t *testing.T) {
-	var b draw.Body
-	v := [4]draw.Vertex{{}, {X: 8}, {X: 8, Y: 4}, {Y: 4}}
-	isolines(&b, v, [4]float64{0.5, 2.5, 2.5, 0.5}, 0.1, draw.Light().Ink)
-	if len(b.Vertices) != 8 {
-		t.Fatalf("%d corners, want two lines of four", len(b.Vertices))
+	v := [4]draw.Vertex{{}, {X: 8, Z: 8}, {X: 8, Y: 4, Z: 8}, {Y: 4}}
+	lines := func(dye ...float64) []draw.Vertex {
+		var b draw.Body
+		isolines(&b, v, [4]float64(dye), 0.1, draw.Light().Ink)
+		return b.Vertices
+	}
+	across := lines(0.5, 2.5, 2.5, 0.5)
+	if len(across) != 8 {
+		t.Fatalf("%d corners, want two lines of four", len(across))
 	}
 	for k, want := range []float32{2, 6} {
-		for _, c := range b.Vertices[4*k:][:4] {
-			if d := c.X - want; d < -0.11 || d > 0.11 {
-				t.Errorf("step %d is drawn at %g, want %g", k+1, c.X, want)
+		for _, c := range across[4*k:][:4] {
+			if d, up := c.X-want, c.Z-want-0.28; d < -0.11 || d > 0.11 || up < -1e-5 || up > 1e-5 {
+				t.Errorf("step %d is drawn at %g, %g high, want %g", k+1, c.X, c.Z, want)
 			}
 		}
+	}
+	if n := len(lines(0.5, 1.5, 0.5, 1.5)); n != 8 {
+		t.Errorf("crosswise %d corners, want two lines of four", n)
+	}
+	if n := len(lines(1, 1.5, 2, 1.5)) + len(lines(4, 5, 5, 4)) + len(lines(3, 3, 3, 3)); n != 0 {
+		t.Errorf("where no step is passed %d corners", n)
+	}
+}
+
+// The steps are the least round lengths of which five and the last's double hold all:
+// from 0 up to 6 of a step, for every round length of either unit.
+func TestToneStepsAreRound(t *testing.T) {
+	for u, steps := range map[scheme.Units][]float64{
+		scheme.Millimetres: {0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5, 10, 20, 30, 50, 100, 200, 500, 1000},
+		scheme.Inches:      {25.4 / 32, 25.4 / 16, 25.4 / 8, 25.4 / 4, 25.4 / 2, 25.4, 50.8, 101.6, 203.2, 406.4, 812.8},
+	} {
+		for k, step := range steps {
+			if got := bounds(ToneDroop, 0, 5.99*step, u); math.Abs(got[0]-step) > 1e-9 || math.Abs(got[3]-4*step) > 1e-9 {
+				t.Errorf("up to %g: %v, want steps of %g", 5.99*step, got, step)
+			}
+			if got := bounds(ToneDroop, 0, 6.01*step, u); k+1 < len(steps) && math.Abs(got[0]-steps[k+1]) > 1e-9 {
+				t.Errorf("up to %g: %v, want steps of %g", 6.01*step, got, steps[k+1])
+			}
+		}
+		first := map[scheme.Units]float64{scheme.Millimetres: 1, scheme.Inches: 25.4 / 32}[u]
+		if got := bounds(ToneGap, 0, 90, u); got != [4]float64{first, 2 * first, 4 * first, 8 * first} {
+			t.Errorf("%s: steps of gaps at %v", u, got)
+		}
+	}
+	for dye, want := range map[float64]float32{0.5: 0, 0.6: 0, 2.8: 0.5, 5: 1} {
+		if got := dense(dye); math.Abs(float64(got-want)) > 1e-6 {
+			t.Errorf("dye %g is hatched %g, want %g", dye, got, want)
+		}
+	}
+}
+
+// A tone's range is what its values hold; steps may be asked to hold another, in order.
+func TestToneRange(t *testing.T) {
+	plan, shape := designs()[0].make(t)
+	tone := *tones(t, plan, shape)[0]
+	least, most := tone.Range()
+	if least < -1.1 || least > -1 || most < 8.4 || most > 8.5 {
+		t.Errorf("from %g to %g, want -0.8 - 0.3 to 9 - 0.8 + 0.3", least, most)
+	}
+	if a, b := (&Tone{}).Range(); a != 0 || b != 0 {
+		t.Errorf("of no values from %g to %g", a, b)
+	}
+	for _, c := range []struct {
+		least, most float64
+		ok          bool
+	}{{0, 29, true}, {-5, 24, true}, {-9, -9, true}, {-9, 0, true}, {5, 4, false}, {math.NaN(), 4, false}, {0, 1e5, false}, {-1e5, 0, false}, {-99999, 99999, true}} {
+		tone.Least_mm, tone.Most_mm = c.least, c.most
+		d, err := newToned(tone, shape, draw.Light(), scheme.Millimetres)
+		if (err == nil) != c.ok || c.ok && d.bound != bounds(ToneDroop, c.least, c.most, scheme.Millimetres) {
+			t.Errorf("asked to hold %g to %g: %v", c.least, c.most, err)
+		}
+	}
+}
+
+// The legend's five steps lie side by side, framed as a whole, each bound below the place
+// where two meet; the deeper a step the fuller its hatching, none on the least.
+func TestLegend(t *testing.T) {
+	s := sheet{opt: Options{Width_mm: 200, Height_mm: 100}, title: word.Name("x")}
+	s.opt.Palette = draw.Light()
+	s.tone = &toned{Tone: Tone{Kind: ToneDroop}, bound: [4]float64{2, 4, 6, 8}, ink: draw.Light().ToneInk}
+	s.head(word.Text{})
+	var boxes []draw.Rect
+	hatched := make([]int, toneSteps+1)
+	for _, it := range s.Items[2:] {
+		p, ok := it.(draw.Path)
+		if !ok {
+			continue
+		}
+		a := p.Lines[0][0]
+		switch b := p.Lines[0][len(p.Lines[0])-1]; {
+		case p.Closed:
+			boxes = append(boxes, draw.Rect{Min: a, Max: p.Lines[0][2]})
+		case a.X != b.X || b.Y-a.Y > 3.1: // a border between steps
+		default:
+			hatched[len(boxes)]++
+		}
+	}
+	if len(boxes) != toneSteps+1 {
+		t.Fatalf("%d boxes, want the steps and the frame", len(boxes))
+	}
+	for k, box := range boxes[:toneSteps] {
+		if want := boxes[0].Min.X + 12*float64(k); math.Abs(box.Min.X-want) > 1e-9 || math.Abs(box.Max.X-want-12) > 1e-9 || math.Abs(box.Max.Y-box.Min.Y-3.6) > 1e-9 || box.Min.Y != boxes[0].Min.Y {
+			t.Errorf("step %d fills %v", k+1, box)
+		}
+		if n := hatched[k+1]; (n > 0) != (k > 0) || k > 0 && n != 10 {
+			t.Errorf("step %d has %d lines", k+1, n)
+		}
+		if k > 0 && !slices.ContainsFunc(s.Labels(), func(l draw.Label) bool {
+			b := l.Box()
+			return l.Text == s.Say(s.Length(2*float64(k))) && math.Abs((b.Min.X+b.Max.X)/2-box.Min.X) < 1e-9 && math.Abs(b.Min.Y-box.Max.Y-0.9) < 1e-9
+		}) {
+			t.Errorf("%d mm does not stand below the border of step %d", 2*k, k+1)
+		}
+	}
+	if frame := boxes[toneSteps]; frame != (draw.Rect{Min: boxes[0].Min, Max: boxes[toneSteps-1].Max}) {
+		t.Errorf("the frame is %v about %v", frame, boxes)
+	}
+	if label := s.Labels()[1].Box(); s.View != s.Room || s.Room.Max.Y > label.Min.Y-1.4 || s.Room.Max.Y < label.Min.Y-1.6 {
+		t.Errorf("the room ends at %g above %v", s.Room.Max.Y, label)
 	}
 }
