@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"image/color"
 	"math"
 	"testing"
 
@@ -83,5 +84,24 @@ func TestPlace(t *testing.T) {
 	// Nearer than 0.4 mm to another is no room either.
 	if s.Free(Rect{Pt(first.Min.X, first.Max.Y+0.3), Pt(first.Max.X, first.Max.Y+3)}) {
 		t.Error("a label stands free where it would touch another")
+	}
+}
+
+// The room for the view begins below title and rule, 2.4 mm apart from it, and ends 5 mm
+// from the sheet's edges; a letter beside the title does not narrow it.
+func TestRoom(t *testing.T) {
+	for _, letter := range []string{"", "A", "B"} {
+		s := NewSheet(100, 80, Light(), scheme.Millimetres, word.English, letter, word.Name("Title"), word.Name("note"))
+		title, rule := s.Labels()[0].Box(), s.Items[2].(Path).Lines[0]
+		want := Rect{Pt(5, title.Max.Y+1.2+2.4), Pt(95, 75)}
+		if s.Room != want || s.View != want || rule[0] != Pt(5, title.Max.Y+1.2) || rule[1] != Pt(95, title.Max.Y+1.2) || s.Scale != 1 {
+			t.Errorf("%q: room %v below a rule at %v, scale %g, want %v", letter, s.Room, rule, s.Scale, want)
+		}
+		if left := title.Min.X; left != map[string]float64{"": 5, "A": 12, "B": 12}[letter] {
+			t.Errorf("%q: the title begins at %g", letter, left)
+		}
+		if want := map[string]color.NRGBA{"": Light().Ink, "A": Light().Ink, "B": Light().Woad}[letter]; s.dye != want {
+			t.Errorf("%q: its letter is %v", letter, s.dye)
+		}
 	}
 }
