@@ -35,7 +35,7 @@ func TestImage(t *testing.T) {
 		x, y float64 // mm
 		want color.NRGBA
 	}{
-		{2.3, 2.3, red}, {11.7, 11.7, red}, {12.8, 7, white}, {7, 18, white},
+		{2.3, 2.3, red}, {11.7, 11.7, red}, {12.8, 7, white}, {3, 1.5, white}, {1.4, 3, white}, {7, 18, white},
 		{23, 10, blue}, {23, 11.2, blue}, {23, 12, white}, {30, 10, white}, {37, 10, blue}, {30, 20, blue}, {30, 21, white},
 		{44.75, 7, left}, {49.25, 14, color.NRGBA{120, 120, 100, 255}}, {53.75, 21.7, right},
 		{43.7, 14, white}, {54.8, 14, white}, {49, 5.7, white}, {49, 22.8, white},
