@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"ruffwright/geom/draw"
@@ -86,5 +87,21 @@ func TestNotesAtMarks(t *testing.T) {
 				t.Errorf("%s: marks %d and %d are both pointed at (%.0f, %.0f)", v.Name, pair[0], pair[1], a.X, a.Y)
 			}
 		}
+	}
+}
+
+// A long note takes two lines at the foot, and its end is left out.
+func TestLongNote(t *testing.T) {
+	plan, shape := designs()[1].make(t)
+	d, err := Named("flat").Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Notes: []Note{{WhereStrip, word.Name(strings.Repeat("again ", 60)), SignMend, nil}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := slices.DeleteFunc(d.Labels(), func(l draw.Label) bool { return !strings.HasPrefix(l.Text, "again") })
+	if len(lines) != 2 || !strings.HasSuffix(lines[1].Text, "…") {
+		t.Fatalf("%v", lines)
+	}
+	if a, b := lines[0].Box(), lines[1].Box(); a.Min.X != b.Min.X || math.Abs(b.Min.Y-a.Min.Y-draw.TextSize*draw.Leading) > 1e-9 || b.Max.Y > 115 {
+		t.Errorf("its lines lie at %v and %v", a, b)
 	}
 }
