@@ -39,7 +39,7 @@ func mustParse(face Face) func() *truetype.Font {
 func fontOf(f Face) *truetype.Font { return parsed[f]() }
 
 // Has tells whether a face has a letter.
-func Has(f Face, letter rune) bool { return letter <= 0xffff && fontOf(f).Index(letter) != 0 }
+func Has(f Face, letter rune) bool { return fontOf(f).Index(letter) != 0 }
 
 // TextWidth is the width in mm of one line of text set at size mm, kerning
 // included, as Image draws it (TestTextWidth).

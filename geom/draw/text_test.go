@@ -44,3 +44,14 @@ func TestWrap(t *testing.T) {
 		t.Errorf("control characters: %q", got)
 	}
 }
+
+// A face has plain and accented letters; it has no ideogram, and no letter beyond them.
+func TestHas(t *testing.T) {
+	for letter, want := range map[rune]bool{'a': true, 'ß': true, '…': true, '漢': false, 0xffff: false, '𝄞': false} {
+		for _, f := range []Face{Upright, Italic, Bold} {
+			if Has(f, letter) != want {
+				t.Errorf("face %d has %c: %v", f, letter, !want)
+			}
+		}
+	}
+}
