@@ -5,7 +5,6 @@ import (
 	"errors"
 	"flag"
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -243,15 +242,6 @@ func (r report) text(units scheme.Units) string {
 		b.WriteString(wrapped(r.Unsolved, 80, ""))
 	}
 	return b.String()
-}
-
-// roundedLength writes a length as a ruler reads it: to 0.1 mm, or to 1/32 in.
-func roundedLength(mm float64, units scheme.Units) string {
-	step := 0.1
-	if units == scheme.Inches {
-		step = 25.4 / 32
-	}
-	return scheme.FormatLength(math.Round(mm/step)*step, units)
 }
 
 // sets writes changes as the flags that make them, ready for a shell.

@@ -42,10 +42,13 @@ type key struct {
 // below under: by the tags of its field (json the key, unit, means; %s in that is
 // what the struct is of), or as elsewhere says; measures by their own table.
 func keysOf(t reflect.Type, under, of string) []key {
-	if t == reflect.TypeFor[measure.Values]() {
-		return measureKeys(under)
-	}
 	var keys []key
+	if t == reflect.TypeFor[measure.Values]() {
+		for _, q := range measure.Table {
+			keys = append(keys, key{under + q.Key, q.Kind(), q.Unit, q.Means})
+		}
+		return keys
+	}
 	for f := range t.Fields() {
 		name, _, _ := strings.Cut(f.Tag.Get("json"), ",")
 		if name == "" {

@@ -11,15 +11,6 @@ import (
 	"ruffwright/sim/measure"
 )
 
-// measureKeys describes the measures below under, for schema.
-func measureKeys(under string) []key {
-	var keys []key
-	for _, q := range measure.Table {
-		keys = append(keys, key{under + q.Key, q.Kind(), q.Unit, q.Means})
-	}
-	return keys
-}
-
 // said writes what a measure comes to, with its unit; - where it is not known.
 func said(q *measure.Measure, of *measure.Values, u scheme.Units) string {
 	value, known := q.Of(of)
@@ -61,6 +52,15 @@ func quantity(v float64, unit string, u scheme.Units) string {
 		return scheme.Minus(fmt.Sprintf("%.4g", v))
 	}
 	return scheme.Minus(fmt.Sprintf("%.3g", v)) + " " + unit
+}
+
+// roundedLength writes a length as a ruler reads it: to 0.1 mm, or to 1/32 in.
+func roundedLength(mm float64, units scheme.Units) string {
+	step := 0.1
+	if units == scheme.Inches {
+		step = 25.4 / 32
+	}
+	return scheme.FormatLength(math.Round(mm/step)*step, units)
 }
 
 // solvedLength writes a solved length: as roundedLength, but what is small keeps
