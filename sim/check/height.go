@@ -90,15 +90,9 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 	if anew != nil {
 		c = append(c[:1], anew...)
 	}
-	length := append([]any{v.len(panel)}, tucks...)
-	switch {
-	case v.p.MarksOwn && tucks == nil:
-		s.offer(c, "Mark every fold anew, %s apart in the mean.", length...)
-	case v.p.MarksOwn:
-		s.offer(c, "Mark every fold anew, %s apart in the mean, with tucks of %s at the top folds and %s at the bottom folds.", length...)
-	case tucks == nil:
-		s.offer(c, "Fold every %s.", length...)
-	default:
-		s.offer(c, "Fold every %s, with tucks of %s at the top folds and %s at the bottom folds.", length...)
+	plain, tucked := "Fold every %s.", "Fold every %s, with tucks of %s at the top folds and %s at the bottom folds."
+	if v.p.MarksOwn {
+		plain, tucked = foldsAnew, foldsAnewTucked
 	}
+	s.offerWithTucks(c, tucks, plain, tucked, v.len(panel))
 }

@@ -30,21 +30,29 @@ func (v *view) offerFitted(s *seen) {
 	}
 	if v.p.MarksOwn {
 		f := panel / v.p.Panel_mm
-		words := "Mark every fold anew, %s apart in the mean."
-		if tucks != nil {
-			words = "Mark every fold anew, %s apart in the mean, with tucks of %s at the top folds and %s at the bottom folds."
-		}
-		s.offer(append(tucks, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
+		s.offerWithTucks(append(tucks, v.marksTo(func(_ int, m scheme.Mark) scheme.Mark {
 			m.Place *= f
 			return m
-		})), words, append([]any{v.len(panel)}, deep...)...)
+		})), deep, foldsAnew, foldsAnewTucked, v.len(panel))
 		return
 	}
-	words := "Fold every %s, fitted to the height of %s."
-	if tucks != nil {
-		words = "Fold every %s, fitted to the height of %s, with tucks of %s at the top folds and %s at the bottom folds."
+	plain, tucked := "Fold every %s, fitted to the height of %s.", "Fold every %s, fitted to the height of %s, with tucks of %s at the top folds and %s at the bottom folds."
+	s.offerWithTucks(append(tucks, to("pleat.panel", "0")), deep, plain, tucked, v.len(panel), v.len(v.s.Ruff.Height))
+}
+
+// What is said of marks of one's own that are all made anew.
+const (
+	foldsAnew       = "Mark every fold anew, %s apart in the mean."
+	foldsAnewTucked = "Mark every fold anew, %s apart in the mean, with tucks of %s at the top folds and %s at the bottom folds."
+)
+
+// offerWithTucks offers changes in the words plain or, where tucks are made anew with
+// them, in the words tucked, the depths of those behind what else is said.
+func (s *seen) offerWithTucks(c []Change, depths []any, plain, tucked string, with ...any) {
+	if depths != nil {
+		plain = tucked
 	}
-	s.offer(append(tucks, to("pleat.panel", "0")), words, append([]any{v.len(panel), v.len(v.s.Ruff.Height)}, deep...)...)
+	s.offer(c, plain, append(with, depths...)...)
 }
 
 // panelTo gives fold to fold as a figure of its own. Tucks that were fitted are
