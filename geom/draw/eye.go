@@ -18,7 +18,7 @@ type Eye struct {
 // NewEye looks from turn degrees to the wearer's left of the front (0 = the
 // wearer's front faces the eye) and tilt degrees above level.
 func NewEye(turn_deg, tilt_deg float64) Eye {
-	st, ct := math.Sincos(math.Mod(turn_deg, 360) * math.Pi / 180)
+	st, ct := math.Sincos(turn_deg * math.Pi / 180)
 	sl, cl := math.Sincos(tilt_deg * math.Pi / 180)
 	e := Eye{
 		Right:  geom.Vec3{X: ct, Y: st},
