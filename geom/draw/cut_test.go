@@ -88,6 +88,9 @@ func TestClosedPathIsCut(t *testing.T) {
 		t.Errorf("without a stroke %d items", len(out))
 	}
 	square.Fill.A, square.Stroke.A = 0, 255
+	if out := (move{k: 1}).path(square, box); len(out) != 1 || out[0].(Path).Closed {
+		t.Errorf("without a fill %v, want the stroke", out)
+	}
 	if out := (move{k: 1, x: 50}).path(square, box); len(out) != 0 {
 		t.Errorf("off the box %d items", len(out))
 	}
