@@ -4,7 +4,9 @@ import (
 	"math"
 	"testing"
 
+	"ruffwright/geom"
 	"ruffwright/geom/draw"
+	"ruffwright/geom/pleat"
 )
 
 // What the options allow they allow to their limits, and nothing beyond.
@@ -72,6 +74,43 @@ func TestMarked(t *testing.T) {
 		at, _, ok := s.marked(&e, plan, shape)(c.m, c.place)
 		if ok != c.ok || ok && math.Hypot(at.X-c.x, at.Y-c.y) > 1e-9 {
 			t.Errorf("mark %d, %s, at %g, %g: found at %v, %v", c.m, c.place, c.x, c.y, at, ok)
+		}
+	}
+}
+
+// Panels of a single cell are drawn in every view; places of 100 m and a ruff within
+// 1 mm of the neck's middle are not.
+func TestCoarsestShape(t *testing.T) {
+	plan, shape := designs()[1].make(t)
+	coarse := pleat.Shape{NU: 1, NV: 1}
+	for _, p := range shape.Panels {
+		nv := shape.NV
+		last := shape.NU * (nv + 1)
+		coarse.Panels = append(coarse.Panels, pleat.Panel{V: []geom.Vec3{p.V[0], p.V[nv], p.V[last], p.V[last+nv]}})
+	}
+	for _, v := range Views {
+		d, err := v.Draw(plan, coarse, Options{Tilt_deg: 30})
+		if err == nil {
+			err = sound(d)
+		}
+		if err != nil {
+			t.Errorf("%s: %v", v.Name, err)
+		}
+	}
+	for to, ok := range map[geom.Vec3]bool{{X: 99999}: true, {Z: 1e5}: false, {X: 5e4, Y: -5e4}: false} {
+		coarse.Panels[2].V[1] = to
+		if err := checkShape(plan, coarse); (err == nil) != ok {
+			t.Errorf("a place at %v: %v", to, err)
+		}
+	}
+	for reach, ok := range map[float64]bool{1: true, 0.9: false} {
+		for _, p := range coarse.Panels {
+			for i := range p.V {
+				p.V[i] = geom.Vec3{Y: reach}
+			}
+		}
+		if err := checkShape(plan, coarse); (err == nil) != ok {
+			t.Errorf("a reach of %g mm: %v", reach, err)
 		}
 	}
 }
