@@ -85,7 +85,7 @@ func (p Plan) layOut(nu, nv int) (layout, error) {
 		return layout{}, fmt.Errorf("pleat: a grid of %d × %d cells, want %d to %d along a panel and %d to %d across",
 			nu, nv, minNU, maxNU, minNV, maxNV)
 	}
-	if p.Panels < 1 || len(p.Row) != p.Panels+1 {
+	if p.Panels == 0 || len(p.Row) != p.Panels+1 {
 		return layout{}, fmt.Errorf("pleat: a plan of %d marks and %d panels, want one that NewPlan made", len(p.Row), p.Panels)
 	}
 	r := layout{

@@ -329,8 +329,12 @@ func TestFoldGrid(t *testing.T) {
 			t.Errorf("a grid of %v is folded", g)
 		}
 	}
-	if _, err := (Plan{}).Fold(8, 8); err == nil {
-		t.Error("the zero plan is folded")
+	one, less := Plan{Row: p.Row[:1]}, p
+	less.Row = p.Row[1:]
+	for name, bad := range map[string]Plan{"the zero plan": {}, "a single mark": one, "a plan with a mark less": less} {
+		if _, err := bad.Fold(8, 8); err == nil {
+			t.Error(name + " is folded")
+		}
 	}
 }
 

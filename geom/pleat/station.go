@@ -9,21 +9,22 @@ import "ruffwright/geom"
 // interpolation; about κ⁵): below 1e-3 mm for sets of 50 mm
 // (TestSpanFollowsNeckline).
 type span struct {
-	c    [6]geom.Vec2
-	ends [2]geom.Vec2
+	c   [6]geom.Vec2
+	end geom.Vec2 // what the powers sum to in all but the last bits
 }
 
 // newSpan joins the stations a and b of a neckline at a depth, h mm apart along
 // the curve there. A parallel curve keeps the direction, and its radius grows by
 // the depth.
 func newSpan(a, b geom.Station, depth, h float64) span {
-	s := span{ends: [2]geom.Vec2{a.Pos.Add(a.Normal.Scale(depth)), b.Pos.Add(b.Normal.Scale(depth))}}
+	begin, end := a.Pos.Add(a.Normal.Scale(depth)), b.Pos.Add(b.Normal.Scale(depth))
+	s := span{end: end}
 	// In t = arc/h: first and second derivatives at either end.
 	d0, d1 := a.Tangent.Scale(h), b.Tangent.Scale(h)
 	k0 := a.Normal.Scale(-h * h * a.Curvature / (1 + depth*a.Curvature))
 	k1 := b.Normal.Scale(-h * h * b.Curvature / (1 + depth*b.Curvature))
-	d := s.ends[1].Sub(s.ends[0])
-	s.c[0], s.c[1], s.c[2] = s.ends[0], d0, k0.Scale(0.5)
+	d := end.Sub(begin)
+	s.c[0], s.c[1], s.c[2] = begin, d0, k0.Scale(0.5)
 	s.c[3] = d.Scale(10).Sub(d0.Scale(6)).Sub(d1.Scale(4)).Sub(k0.Scale(1.5)).Add(k1.Scale(0.5))
 	s.c[4] = d.Scale(-15).Add(d0.Scale(8)).Add(d1.Scale(7)).Add(k0.Scale(1.5)).Sub(k1)
 	s.c[5] = d.Scale(6).Sub(d0.Scale(3)).Sub(d1.Scale(3)).Sub(k0.Scale(0.5)).Add(k1.Scale(0.5))
@@ -32,11 +33,8 @@ func newSpan(a, b geom.Station, depth, h float64) span {
 
 // at is the place at the part t of the span; 0 and 1 are exactly its folds.
 func (s *span) at(t float64) geom.Vec2 {
-	switch t {
-	case 0:
-		return s.ends[0]
-	case 1:
-		return s.ends[1]
+	if t == 1 {
+		return s.end
 	}
 	p := s.c[5]
 	for k := 4; k >= 0; k-- {

@@ -23,6 +23,11 @@ func TestSpanFollowsNeckline(t *testing.T) {
 		for from := 0.; from < c.girth; from += c.girth / 37 {
 			a, b := n.At(from), n.At(from+c.h)
 			s := newSpan(a, b, 0, c.h)
+			for _, at := range []struct{ got, want geom.Vec2 }{{s.at(0), a.Pos}, {s.at(1), b.Pos}} {
+				if at.got != at.want {
+					t.Errorf("%+v: a fold at %v, on the neckline at %v", c, at.got, at.want)
+				}
+			}
 			wall := newSpan(a, b, 70, c.h+70*turnBetween(a, b, c.h))
 			for i := range 21 {
 				want := n.At(from + c.h*float64(i)/20)
