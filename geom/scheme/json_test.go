@@ -73,7 +73,7 @@ func TestParseRefuses(t *testing.T) {
 		{"{\"version\": 1, \"name\": \"\xff\"}", "", "UTF-8"}, {"{\"version\": 1, \"na\xc0me\": \"\"}", "", "UTF-8"},
 		{`{}`, "version", "missing"}, {`{"name": "x"}`, "version", "missing"}, {`{"ruf": 1}`, "version", "missing"},
 		{`{"version": 2}`, "version", "newer"}, {`{"version": 2, "frill": {"x": [1, {"y": 2}]}, "ruff": 7}`, "version", "newer"},
-		{`{"version": 0}`, "version", "not a version"}, {`{"version": -1}`, "version", "not a version"}, {`{"version": "1"}`, "version", "not a version"}, {`{"version": 1.5}`, "version", "not a version"}, {`{"version": null}`, "version", "not a version"}, {`{"version": [1]}`, "version", "not a version"},
+		{`{"version": 0}`, "version", "not a version"}, {`{"version": 99999999999999999999}`, "version", "not a version"}, {`{"version": -1}`, "version", "not a version"}, {`{"version": "1"}`, "version", "not a version"}, {`{"version": 1.5}`, "version", "not a version"}, {`{"version": null}`, "version", "not a version"}, {`{"version": [1]}`, "version", "not a version"},
 		{`{"version": 1, "version": 1}`, "version", "twice"},
 		{`{"version": 1, "colour": "white"}`, "colour", "not a key"}, {`{"version": 1, "ruff": {"frills": 3}}`, "ruff.frills", "not a key"}, {`{"version": 1, "ruff": {"frills": {"a": [1, 2, {"b": 3}]}}}`, "ruff.frills", "not a key"},
 		{`{"version": 1, "Name": "x"}`, "Name", "name is"}, {`{"version": 1, "Ruff": {}}`, "Ruff", "ruff is"}, {`{"version": 1, "ruff": {"Sets": 40}}`, "ruff.Sets", "ruff.sets is"}, {`{"Version": 1}`, "Version", "version is"},

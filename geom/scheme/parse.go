@@ -169,9 +169,9 @@ func (r *reader) readVersion() error {
 	if err != nil {
 		return err
 	}
-	n, ok := t.(json.Number)
+	n, _ := t.(json.Number)
 	v, err := strconv.Atoi(string(n))
-	if !ok || err != nil || v < 1 {
+	if err != nil || v < 1 {
 		r.refuse("version", kindOf(t), word.Say("is not a version"), word.Name(strconv.Itoa(Version)))
 		return r.skip(t)
 	}
