@@ -99,9 +99,7 @@ func (p Pattern) Marks(u scheme.Units) Table {
 			}
 			return 1
 		})
-		if i > 0 {
-			row.Set = t.Rows[i-1].Set
-		}
+		row.Set = t.Rows[max(i-1, 0)].Set
 		t.Rows = slices.Insert(t.Rows, i, row)
 	}
 	c := 0

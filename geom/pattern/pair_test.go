@@ -12,8 +12,9 @@ import (
 // swatches, which are cut once; cloth and sewing are those of both. No piece is cut
 // for spare alone.
 func TestPair(t *testing.T) {
-	for _, along := range []string{"weft", "warp"} {
-		set := [][2]string{{"wearer.girth", "190"}, {"ruff.sets", "24"}, {"ruff.depth", "40"}, {"strip.along", along}}
+	for _, c := range [][3]string{{"weft", "1400", "40"}, {"warp", "1400", "40"}, {"warp", "200", "76"}, {"warp", "200", "80"}} {
+		along := c[0]
+		set := [][2]string{{"wearer.girth", "190"}, {"ruff.sets", "24"}, {"ruff.depth", c[2]}, {"strip.along", along}, {"strip.bolt", c[1]}}
 		cuffs := made(t, append(set, [2]string{"wearer.part", "wrist"})...)
 		count := map[string]int{}
 		l := cuffs.Cut.Layout
@@ -32,6 +33,17 @@ func TestPair(t *testing.T) {
 		n := len(cuffs.Cut.Pieces)
 		if count["left strip"] != n || count["right strip"] != n || count["left band"] != 1 || count["right band"] != 1 || count["swatch, warp"] != swatchEach {
 			t.Errorf("%s: %d pieces a strip, on the cloth %v", along, n, count)
+		}
+		// Two strips lie beside each other where both go between the selvedges.
+		wide, high := 0.0, map[float64]bool{}
+		for _, q := range l.Placed {
+			if q.Kind == KindStrip {
+				wide += q.Wide_mm
+				high[q.Y_mm] = true
+			}
+		}
+		if beside := wide <= l.Bolt_mm-2*l.Selvedge_mm; along == "warp" && beside != (len(high) == 1) {
+			t.Errorf("%s: strips %.0f mm wide in all begin at %d heights", along, wide, len(high))
 		}
 		one := cuffs
 		one.Made = 1
