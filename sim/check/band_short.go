@@ -26,9 +26,8 @@ func (v *view) bandShort() (seen, bool) {
 	s.says("The band is %s long; girth %s, ease %s and overlap %s make %s: it is %s short and does not close as meant.",
 		v.len(s.value), v.len(b.Wearer.Girth), v.len(b.Wearer.Ease), v.len(b.Band.Overlap), v.len(s.limit), v.len(short))
 	s.offer([]Change{to("band.length", "0")}, "Make a new band, %s long.", v.len(s.limit))
-	if left := tenth(b.Band.Overlap - short); left >= 0 {
-		s.offer([]Change{toMM("band.overlap", left)}, "Let it overlap by %s only.", v.len(left))
-	}
+	left := tenth(b.Band.Overlap - short) // the scheme refuses less than none
+	s.offer([]Change{toMM("band.overlap", left)}, "Let it overlap by %s only.", v.len(left))
 	if left := tenth(b.Wearer.Ease - short); left >= easeLeast {
 		s.offer([]Change{toMM("wearer.ease", left)}, "Make do with an ease of %s.", v.len(left))
 	}

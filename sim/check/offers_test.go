@@ -230,3 +230,20 @@ func TestFewerSetsAsTyped(t *testing.T) {
 		t.Errorf("%d numbers of sets offered: %+v", offered, f)
 	}
 }
+
+// TestLeastPanel: around a round neck the least panel leaves a twentieth of itself for
+// the wave that stands longest; sewn at both edges it reaches across the band.
+func TestLeastPanel(t *testing.T) {
+	for _, c := range []struct {
+		set  []string
+		want float64
+	}{
+		{[]string{"pleat.anchor top"}, (415 + 2*math.Pi*70) / 80 / 0.95},
+		{[]string{"pleat.anchor top", "wearer.girth 300", "wearer.ease 30", "ruff.depth 110", "ruff.sets 30"}, (330 + 2*math.Pi*110) / 60 / 0.95},
+		{[]string{}, slackGood * math.Hypot(36, 415./80)},
+	} {
+		if got := looking(t, set(t, c.set...)).leastPanel(0); math.Abs(got-c.want) > 0.01 {
+			t.Errorf("%s: %.3f mm, want %.3f", c.set, got, c.want)
+		}
+	}
+}

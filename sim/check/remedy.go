@@ -9,13 +9,9 @@ import (
 )
 
 // bandFor is the height of the band, mm, on which an inner edge so long has that
-// slack; −1, which no field takes, where there is none.
+// slack; NaN, which no field takes, where there is none.
 func (v *view) bandFor(inner, slack float64) float64 {
-	h := math.Sqrt(math.Pow(inner/slack, 2) - math.Pow(v.p.Pitch_mm/2, 2))
-	if !(h > 0) {
-		return -1
-	}
-	return h
+	return math.Sqrt(math.Pow(inner/slack, 2) - math.Pow(v.p.Pitch_mm/2, 2))
 }
 
 // Apply gives s with the changes of r in place; s itself is not touched. A

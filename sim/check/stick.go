@@ -19,8 +19,7 @@ func (v *view) stick() (seen, bool) {
 		return s, false
 	}
 	s.says("The loops are only %s wide inside: no stick goes in, and they can be set over a blunt needle or fine straw alone.", v.len(s.value))
-	if n, _ := v.fourfold(0.95 * float64(v.p.Sets) * math.Max(s.value, 1) / stickLeast); n > 0 && n < v.p.Sets {
-		s.offer(v.setsTo(n), "Make %d sets, with wider loops.", n)
-	}
+	n, _ := v.fourfold(0.95 * float64(v.p.Sets) * math.Max(s.value, 1) / stickLeast)
+	s.offer(v.setsTo(n), "Make %d sets, with wider loops.", n)
 	return s, true
 }

@@ -80,7 +80,7 @@ func (l *law) applies(v *view) bool { return l.when == nil || l.when(v) }
 // look gives what the law finds, and whether it finds anything.
 func (l *law) look(v *view) (seen, bool) {
 	switch {
-	case l.From != FromSafety && (v.p.Panels == 0 || len(v.r.Folded.Half) == 0),
+	case l.From != FromSafety && len(v.r.Folded.Half) == 0,
 		l.parts != 0 && (!v.has(shapePart) || v.awaits(l.parts)),
 		!l.applies(v):
 		return seen{}, false
