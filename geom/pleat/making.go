@@ -123,26 +123,23 @@ func newProfile(c panelCut, outer, inner, depth float64) profile {
 	for k, at := range c.outer.points {
 		x[k], y[k] = at.x*c.outerHalf, at.y*outer
 	}
-	f.outer = cells(x, y, nil)
+	f.outer = cells(x, y)
 	for k, at := range c.inner.points {
 		f.tuck[k], f.reach[k] = c.foldedIn(c.u[k], depth)
 		x[k], y[k] = at.x*c.neckHalf, at.y*inner+f.tuck[k]
 	}
-	f.inner = cells(x, y, f.tuck)
+	f.inner = cells(x, y)
 	return f
 }
 
 // cells gives the lengths and angles between points. The angle goes on from the
-// one before, except at the corner where a tuck begins or ends.
-func cells(x, y, tuck []float64) []turned {
+// one before.
+func cells(x, y []float64) []turned {
 	out := make([]turned, len(x)-1)
 	before := 0.0
 	for k := range out {
 		dx, dy := x[k+1]-x[k], y[k+1]-y[k]
 		a := math.Atan2(dy, dx)
-		if tuck != nil && k > 0 && (tuck[k] == 0) && (tuck[k-1] != 0 || tuck[k+1] != 0) {
-			before = a
-		}
 		a -= 2 * math.Pi * math.Round((a-before)/(2*math.Pi))
 		out[k], before = turned{math.Hypot(dx, dy), a}, a
 	}
