@@ -58,6 +58,10 @@ func everything(t testing.TB, u scheme.Units) []*Page {
 		p.Ruler(5, 80+20*float64(i), from, from+170, u)
 		p.RulerBack(5, 140+20*float64(i), 40*float64(i+1), u)
 	}
+	c := Column{Page: p, X: 120, Y: 30, W: 60}
+	c.Head(short)
+	c.Flagged(long)
+	c.Page.Text(120, c.Y+c.FlaggedHigh(long), Body, draw.Upright, 0, short)
 	square, err := NewSquare("rw1-" + strings.Repeat("code", 12))
 	if err != nil {
 		t.Fatal(err)
