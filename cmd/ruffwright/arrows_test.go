@@ -53,7 +53,7 @@ var rooms = map[string]room{
 	"sim/cloth":         {below: []string{"geom", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/measure":       {},
 	"sim/shell":         {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
-	"sim/shell/known":   {below: []string{"geom", "geom/curve", "sim/shell"}, outside: []string{"gonum.org/v1/gonum"}},
+	"sim/shell/known":   {below: []string{"geom", "geom/curve", "sim/shell", "sim/window"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/window":        {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":               {below: mechanics},
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -114,6 +115,20 @@ func TestStationsAreTheFiles(t *testing.T) {
 		cols[c[0]] = c[1:]
 	}
 	same("elastica_contact.csv", cols, []int{2, 9})
+	cols = map[float64][]float64{}
+	for _, c := range arcs {
+		cols[c[0]] = c[1:]
+	}
+	same("arc.csv", cols, []int{4})
+	for _, h := range halfSets {
+		for k, gravity := range [...]string{"up", "front", "back"} {
+			r := rows(t, "ccx_d.csv", fmt.Sprint(h.starch), gravity, "24x20")
+			want := []float64{h.mass_gm2, h.stretch_Npm, h.sinks[k][0], h.sinks[k][1]}
+			if got := []float64{r[0][0], r[0][1], r[0][3], r[0][4]}; len(r) != 1 || !slices.Equal(got, want) {
+				t.Errorf("ccx_d.csv, starch %g, %s: %v, the table has %v", h.starch, gravity, got, want)
+			}
+		}
+	}
 }
 
 // TestOrder: halving the mesh divides the error of cantilevers and free loops
