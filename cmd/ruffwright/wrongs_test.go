@@ -19,13 +19,13 @@ func TestVerifySeesWrongs(t *testing.T) {
 	}
 	for _, c := range []struct{ name, file, right, wrong string }{
 		{"starch removed", "sim/window/solve.go", "if c.Design.FrozenU_uNm > 0 || c.Design.FrozenV_uNm > 0 {", "if c.Design.FrozenU_uNm < 0 {"},
-		{"starch set flat", "sim/window/solve.go", "c.Design.FrozenV_uNm, 0, c.Design.Quality)", "c.Design.FrozenV_uNm, 0, 0)"},
+		{"starch set flat", "sim/window/solve.go", "c.Design.FrozenV_uNm, 0, 0, c.Design.Quality)", "c.Design.FrozenV_uNm, 0, 0, 0)"},
 		{"relief of contact removed", "sim/window/solve.go", "s.f.setBack(sh, c.Formed, s.f.forming())", ""},
 		{"half set's gravity reversed", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, 1}"},
 		{"half set's gravity doubled", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, -2}"},
 		{"bowed the other way", "sim/window/bow.go", "return [3]float64{side * sn * b,", "return [3]float64{-side * sn * b,"},
 		{"free edge's correction dropped", "sim/shell/stencil.go", "if n < 2 {\n\t\treturn w", "if n > 0 {\n\t\treturn w"},
-		{"shear ten times as stiff", "sim/shell/stencil.go", "ks: sh.Shear * hu", "ks: 10 * sh.Shear * hu"},
+		{"shear ten times as stiff", "sim/shell/stencil.go", "ks: sh.Shear * area", "ks: 10 * sh.Shear * area"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			out := listWith(t, c.file, c.right, c.wrong)

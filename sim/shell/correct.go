@@ -21,14 +21,14 @@ func (n *newton) correct(e, a, moved float64) float64 {
 		for k := range s.d {
 			s.d[k] = s.r1[k] - rest*s.r[k]
 		}
-		s.work.Solve(s.d)
+		s.solve(s.d)
 		for k := range s.d {
 			s.d[k] = -s.d[k]
 		}
 		copy(s.trial, s.x)
 		s.sym.scatter(s, s.d, s.px)
 		s.reflect(s.px, false)
-		d := farthest(s.px[:3*s.nodes])
+		d := s.farthest(s.px)
 		if !(d < last) {
 			break
 		}

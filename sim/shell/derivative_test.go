@@ -25,13 +25,13 @@ func everything(seed uint64) (*Sheet, []float64) {
 		sh.Fold[k] = 0.2 + 0.8*r.Float64()
 	}
 	nu, nv := len(sh.U)-1, len(sh.V)-1
-	f := &Frozen{BendU: 50, BendV: 30, U: make([]float64, sh.Nodes()), V: make([]float64, sh.Nodes()), UV: make([]float64, nu*nv)}
-	for _, c := range [][]float64{f.U, f.V, f.UV} {
+	f := &Frozen{BendU: 50, BendV: 30, Shear: 70, U: make([]float64, sh.Nodes()), V: make([]float64, sh.Nodes()), UV: make([]float64, nu*nv), Skew: make([]float64, nu*nv)}
+	for _, c := range [][]float64{f.U, f.V, f.UV, f.Skew} {
 		for k := range c {
 			c[k] = 0.3 * (r.Float64() - 0.5)
 		}
 	}
-	f.U[7], f.UV[3] = math.NaN(), math.NaN()
+	f.U[7], f.UV[3], f.Skew[5] = math.NaN(), math.NaN(), math.NaN()
 	sh.Frozen = f
 	x := make([]float64, 3*sh.Nodes())
 	for i, u := range sh.U {

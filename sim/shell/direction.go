@@ -44,14 +44,14 @@ func (n *newton) direction() (l line, ok bool) {
 func (n *newton) solve() (l line) {
 	s := n.s
 	copy(s.p, s.r)
-	s.work.Solve(s.p)
+	s.solve(s.p)
 	for k := range s.p {
 		s.p[k] = -s.p[k]
 		l.slope += s.p[k] * s.r[k]
 	}
 	s.sym.scatter(s, s.p, s.px)
 	s.reflect(s.px, false)
-	l.far = farthest(s.px[:3*s.nodes])
+	l.far = s.farthest(s.px)
 	return l
 }
 
@@ -86,7 +86,7 @@ func (n *newton) factor() bool {
 			s.work.Shift(shift)
 		}
 		n.res.Iterations++
-		if ok, _ := s.work.Factor(); ok {
+		if s.factor(shift) {
 			return true
 		}
 		switch {

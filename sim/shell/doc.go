@@ -20,9 +20,10 @@
 //	bending  ½ Bu w_i w_j |x_uu|² + ½ Bv w_i w_j |x_vv|² + ½·4Bt A |x_uv|²
 //	frozen   Bs (½|D|² − κ₀ D·n̂ + ½κ₀²) for D = x_uu, x_vv, x_uv
 //	stretch  ½ K e² h w,  e = ½(|d|²/h² − 1) on every grid edge
-//	shear    ½ G A (x_u·x_v)² at every cell's centre
+//	shear    ½ G A (x_u·x_v)² at every cell's centre, frozen ½ Gs A (x_u·x_v − γ₀)²
 //	gravity  −m g·x, lumped
 //	contact  φ(gap) at every node, or at Gauss points between them, φ below
+//	sticks   the same with round sticks that move, less the work of what pulls them
 //
 // The bending energy is quadratic in x: for a sheet that hardly stretches
 // |x_uu|² is the square of the curvature (Bergou, Wardetzky, Harmon, Zorin and
@@ -30,12 +31,16 @@
 // isotropic sheet without Poisson effect has Bu = Bv = 2Bt.
 //
 // The frozen energy is that of a sheet whose stress-free state has the signed
-// curvatures κ₀: n̂ is the normal x_u × x_v made a unit vector (blunted where a fold closes). Left
-// unnormalised it is not stress-free at coarse turning angles.
+// curvatures κ₀ and skews γ₀: n̂ is the normal x_u × x_v made a unit vector (blunted
+// where a fold closes). Left unnormalised it is not stress-free at coarse turning angles.
 //
 // Contact is a penalty with two continuous derivatives: with s = w − gap,
 // φ = k s³/(6w) for 0 < s ≤ 2w, and a parabola of curvature 2k beyond. The
 // force k s²/(2w) is k w/2 at touch.
+//
+// A stick (Stick) is rigid and straight, round, perhaps tapered, in an upright plane. How
+// high its ends stand is decided by levels (Level), unknowns in mm beside the nodes, each
+// driven up by a force in mN until the cloth or a stop holds it.
 //
 // Mirror planes, clamps and the turn that closes a sheet act through ghost nodes one
 // cell outside the grid, images of a row inside: x_g = S x_1 + c, so every stencil
@@ -44,5 +49,7 @@
 //
 // # Newton's method
 //
-// See Solver.Solve. The linear systems are banded Cholesky (Band).
+// See Solver.Solve. The linear systems are banded Cholesky (Band); levels are bordered
+// onto the band by their Schur complement, which is part of the test whether the whole
+// is positive definite.
 package shell

@@ -49,7 +49,7 @@ func TestEffort(t *testing.T) {
 			sh.Contacts = []Contact{c}
 			return sh, x
 		}, Settings{}},
-		{"all at once", 6, func() (*Sheet, []float64) { return everything(1) }, Settings{}},
+		{"all at once", 8, func() (*Sheet, []float64) { return everything(1) }, Settings{}},
 		{"all at once, closed", 35, func() (*Sheet, []float64) { return ring(1) }, Settings{MaxIterations: 1000}},
 	} {
 		sh, x := q.of()

@@ -1,9 +1,11 @@
 package shell
 
-// spread copies a shape into the extended array and sets the ghosts.
+// spread copies a shape into the extended array, sets the ghosts and lowers the levels
+// to 0.
 func (s *Solver) spread(shape []float64) {
 	copy(s.x, shape[:3*s.nodes])
 	s.reflect(s.x, true)
+	clear(s.levels(s.x))
 }
 
 // reflect sets the ghosts of an extended array from its real nodes; constant
@@ -37,7 +39,7 @@ func (s *Solver) evaluate(grad bool) (e Energies) {
 	}
 	s.evaluateWeight(&e, grad)
 	s.evaluateTouches(&e, grad)
-	e.Contact += s.pressed(grad) + s.evaluatePairs(grad) + s.evaluateNear(grad)
+	e.Contact += s.pressed(grad) + s.evaluatePairs(grad) + s.evaluateNear(grad) + s.evaluateSticks(grad)
 	return e
 }
 
@@ -90,10 +92,11 @@ func (s *Solver) evaluateEdges(e *Energies, grad bool) {
 // evaluateCells adds shear and twist, and the twist of the frozen part.
 func (s *Solver) evaluateCells(e *Energies, grad bool) {
 	g := s.g
+	e.Shear += s.shearConst
 	for k := range s.cells {
 		q := &s.cells[k]
 		a, b, d := s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:]), s.gather(q.n[:], q.cd[:])
-		t := dot3(a, b)
+		t := dot3(a, b) - q.t0
 		dd := 0.5 * dot3(d, d)
 		e.Shear += 0.5 * q.ks * t * t
 		e.Bend += q.kt * dd

@@ -109,13 +109,13 @@ func (h *blocks) row(a, b, d float64, ra, rb, rd *[9]float64) {
 	}
 }
 
-// Freeze returns the shape's signed curvatures times quality (1 keeps the shape, 0
+// Freeze returns the shape's signed curvatures and skews times quality (1 keeps the shape, 0
 // makes the frozen part flat) as a frozen part of the given rigidities in µN·m (twist
-// as in Frozen), measured by the stencils of the energy. Sharp folds are marked as
+// as in Frozen) and shear stiffness in N/m, measured by the stencils of the energy. Sharp folds are marked as
 // creases. Only the grid and the edges of the solver's sheet are used.
-func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *Frozen {
-	f := &Frozen{BendU: bendU, BendV: bendV, Twist: twist,
-		U: make([]float64, s.nodes), V: make([]float64, s.nodes), UV: make([]float64, len(s.cells))}
+func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, shear, quality float64) *Frozen {
+	f := &Frozen{BendU: bendU, BendV: bendV, Twist: twist, Shear: shear,
+		U: make([]float64, s.nodes), V: make([]float64, s.nodes), UV: make([]float64, len(s.cells)), Skew: make([]float64, len(s.cells))}
 	s.spread(shape)
 	for k := range s.points {
 		p := &s.points[k]
@@ -144,9 +144,10 @@ func (s *Solver) Freeze(shape []float64, bendU, bendV, twist, quality float64) *
 		q := &s.cells[k]
 		a, b, d := s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:]), s.gather(q.n[:], q.cd[:])
 		if norm(cross(a, b)) < crease {
-			f.UV[k] = math.NaN()
+			f.UV[k], f.Skew[k] = math.NaN(), math.NaN()
 			continue
 		}
+		f.Skew[k] = quality * dot3(a, b)
 		f.UV[k] = quality * moment(a, b, d, false, nil)
 	}
 	return f

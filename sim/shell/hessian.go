@@ -178,6 +178,9 @@ func (s *Solver) assemble(m *unknowns, base, b *Band, theta float64, anti bool) 
 	s.assemblePresses(m, b, keep, anti)
 	s.assemblePairs(m, b)
 	s.assembleNear(m, b)
+	if !anti {
+		s.assembleSticks(m, b, keep)
+	}
 }
 
 func (s *Solver) assemblePoints(m *unknowns, b *Band, keep float64) {

@@ -17,7 +17,7 @@ func ring(seed uint64) (*Sheet, []float64) {
 	sh.Round = &Round{Step: 1.8, Turn: [9]float64{cs, -sn, 0, sn, cs, 0, 0, 0, 1}, Shift: [3]float64{-1, 7, 0.5}}
 	nu, nv := len(sh.U), len(sh.V)-1
 	for k := nu * nv; len(sh.Frozen.UV) < k; { // of the closing cells
-		sh.Frozen.UV = append(sh.Frozen.UV, 0.1)
+		sh.Frozen.UV, sh.Frozen.Skew = append(sh.Frozen.UV, 0.1), append(sh.Frozen.Skew, 0.2)
 	}
 	for i := range nu {
 		for j := range sh.V {

@@ -138,6 +138,7 @@ func (n *newton) run(ctx context.Context, shape []float64) Result {
 	n.res.Status = n.iterate(ctx)
 	s := n.s
 	copy(shape, s.x[:3*s.nodes])
+	n.res.Levels = append(n.res.Levels, s.levels(s.x)...)
 	n.res.Energy = s.evaluate(false)
 	n.res.Strain = s.measureStrains(s.strain, s.skew)
 	n.res.Deepest = s.deepest()
@@ -229,9 +230,16 @@ func largest(r []float64) float64 {
 	return m
 }
 
-func farthest(p []float64) float64 {
+// farthest is the largest movement in p of a node or a stick's end, mm.
+func (s *Solver) farthest(p []float64) float64 {
 	m := 0.0
-	for k := 0; k+2 < len(p); k += 3 {
+	for k := range s.sheet.Sticks {
+		for e := range s.sheet.Sticks[k].Ends {
+			v := s.sheet.Sticks[k].Ends[e].lifted(s.levels(p))
+			m = max(m, v*v)
+		}
+	}
+	for k := 0; k < 3*s.nodes; k += 3 {
 		m = max(m, p[k]*p[k]+p[k+1]*p[k+1]+p[k+2]*p[k+2])
 	}
 	return math.Sqrt(m)

@@ -185,7 +185,7 @@ func TestCreases(t *testing.T) {
 				}
 			}
 		}
-		return s.Freeze(x, 1, 1, 0, 1)
+		return s.Freeze(x, 1, 1, 0, 0, 1)
 	}
 	if f := freeze(nil, 0); !math.IsNaN(f.U[2]) || !math.IsNaN(f.U[3]) || math.IsNaN(f.UV[0]) {
 		t.Errorf("a sharp fold: %v, cells %v", f.U, f.UV)

@@ -69,6 +69,8 @@ type Result struct {
 	Deepest float64
 	// Strain is the largest |strain| of a grid edge.
 	Strain float64
+	// Levels are how high the sheet's levels came, mm.
+	Levels []float64
 }
 
 // Progress is what the callback of Settings is told after every accepted step.

@@ -52,6 +52,10 @@ type Sheet struct {
 	// Spots are where contacts with Between act, as Spots gives them for U and V;
 	// nil without such contacts.
 	Spots []Spot
+	// Sticks lists sticks in the sheet's folds, felt at its Spots, and Levels the
+	// heights that they share, unknowns of the solve.
+	Sticks []Stick
+	Levels []Level
 }
 
 // EdgeKind says what an edge of the grid is.
@@ -107,10 +111,14 @@ type Frozen struct {
 	// BendU, BendV, Twist are the frozen part's rigidities in µN·m; Twist 0
 	// means √(BendU·BendV)/2, negative none.
 	BendU, BendV, Twist float64
+	// Shear is the frozen part's shear stiffness in N/m, ≥ 0, about Skew.
+	Shear float64
 	// U and V hold κ₀ of x_uu and x_vv in 1/mm for each node, UV that of x_uv for
 	// each cell (index i·nv + j, the closing cells of a round sheet last). NaN marks
 	// a crease: no frozen part there.
 	U, V, UV []float64
+	// Skew is x_u·x_v of each cell, numbered as UV, as it was frozen; nil with Shear 0.
+	Skew []float64
 }
 
 // StandardGravity is 9.80665 m/s² (CGPM 1901), in mN per gram.

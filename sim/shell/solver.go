@@ -4,7 +4,7 @@ import "math"
 
 // Solver holds a sheet's stencils and the work space of a solve. It may be
 // used again and again, Reset to other sheets, but not by two goroutines at
-// once. A solve allocates nothing.
+// once. A solve allocates nothing but the levels that it hands back.
 type Solver struct {
 	sheet         Sheet
 	nu, nv, nodes int
@@ -18,6 +18,7 @@ type Solver struct {
 	cells       []cell
 	points      []point
 	frozenConst float64
+	shearConst  float64
 	weight      []float64 // per node under one gravity, mN
 	touches     []touch
 	presses     []press
@@ -35,6 +36,8 @@ type Solver struct {
 	refStrain, refSkew    []float64
 	r, r1, p, d           []float64 // unknowns
 	base, work            Band
+	border                border // of the levels
+	on                    axis   // the stick in hand
 }
 
 type touch struct {
@@ -62,14 +65,16 @@ func (s *Solver) Reset(sheet *Sheet) error {
 	s.layNear()
 	s.frames = s.frames[:0]
 	s.number(&s.sym, false)
-	ext := 3 * (s.nodes + len(s.ghosts))
+	levels := len(s.sheet.Levels)
+	ext := 3*(s.nodes+len(s.ghosts)) + levels
 	for _, p := range []*[]float64{&s.x, &s.g, &s.px, &s.trial, &s.best, &s.refX, &s.refP} {
 		*p = resized(*p, ext)
 		clear(*p)
 	}
 	for _, p := range []*[]float64{&s.r, &s.r1, &s.p, &s.d} {
-		*p = resized(*p, s.sym.n)
+		*p = resized(*p, s.sym.n+levels)
 	}
+	s.border.resize(levels, s.sym.n)
 	s.refStrain = resized(s.refStrain, len(s.strain))
 	s.refSkew = resized(s.refSkew, len(s.skew))
 	s.weight = resized(s.weight, s.nodes)

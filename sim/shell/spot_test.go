@@ -140,7 +140,7 @@ func TestFoldHalves(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		z := s.Freeze(x, 1, 1, -1, 1)
+		z := s.Freeze(x, 1, 1, -1, 0, 1)
 		want := 4 * math.Sin(half) / (hl + hr)
 		// the normal is blunted: to (ε² /2)(1/cos² − 1)
 		if got := math.Abs(z.U[sh.Node(1, 1)]); math.Abs(got/want-1) > 2e-3 {

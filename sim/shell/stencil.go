@@ -31,7 +31,7 @@ type cell struct {
 	n      [4]int32
 	cu, cv [4]float64
 	cd     [4]float64 // x_uv
-	ks     float64    // G A
+	ks, t0 float64    // G A, the frozen part's too, and the skew at which the two are at rest
 	kt, kf float64    // 4 Bt A of cloth and of frozen part
 	a0     float64    // kf κ₀; 0 for no frozen twist
 }
@@ -253,18 +253,20 @@ func (s *Solver) layCells() {
 	sh := &s.sheet
 	s.cells = s.cells[:0]
 	bt := twistOf(sh.BendU, sh.BendV, sh.Twist)
+	s.shearConst = 0
 	for i := range sh.cells() / s.nv {
 		for j := range s.nv {
 			hu, hv := sh.stepAfter(i), sh.V[j+1]-sh.V[j]
 			o := int32(s.node(i, j))
 			bend := mean(sh.GradeU.Bend, i) * mean(sh.GradeV.Bend, j)
+			area := hu * hv * series(sh.GradeU.Stretch, i) * series(sh.GradeV.Stretch, j)
 			a, b, d := 1/(2*hu), 1/(2*hv), 1/(hu*hv)
 			q := cell{
 				n:  [4]int32{o, s.after(i, j), o + 1, s.after(i, j+1)},
 				cu: [4]float64{-a, a, -a, a},
 				cv: [4]float64{-b, -b, b, b},
 				cd: [4]float64{d, -d, -d, d},
-				ks: sh.Shear * hu * hv * series(sh.GradeU.Stretch, i) * series(sh.GradeV.Stretch, j),
+				ks: sh.Shear * area,
 				kt: 4 * bt * hu * hv * bend,
 			}
 			if z := sh.Frozen; z != nil {
@@ -272,11 +274,24 @@ func (s *Solver) layCells() {
 					q.kf = 4 * twistOf(z.BendU, z.BendV, z.Twist) * hu * hv * bend
 					q.a0 = q.kf * k
 				}
+				s.freezeSkew(&q, z.Shear*area, i*s.nv+j)
 			}
 			s.cells = append(s.cells, q)
 		}
 	}
 	s.skew = resized(s.skew, len(s.cells))
+}
+
+// freezeSkew adds the frozen part, of stiffness set, to the shear of the k-th cell. Two
+// springs at rest at 0 and at γ₀ are one at rest between them, and a constant.
+func (s *Solver) freezeSkew(q *cell, set float64, k int) {
+	if !(set > 0) || math.IsNaN(s.sheet.Frozen.Skew[k]) {
+		return
+	}
+	own, skew := q.ks, s.sheet.Frozen.Skew[k]
+	q.ks = own + set
+	q.t0 = set * skew / q.ks
+	s.shearConst += 0.5 * own * set / q.ks * skew * skew
 }
 
 // layPoints builds the stencils of the normal at nodes and, where something is

@@ -18,7 +18,7 @@ func (s *Solver) measureStrains(strain, skew []float64) (largest float64) {
 	}
 	for k := range s.cells {
 		q := &s.cells[k]
-		skew[k] = dot3(s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:]))
+		skew[k] = dot3(s.gather(q.n[:], q.cu[:]), s.gather(q.n[:], q.cv[:])) - q.t0
 	}
 	return largest
 }
@@ -47,7 +47,7 @@ func inCell(q *cell, x, p []float64) float64 {
 			pv[r] += q.cv[c] * p[3*n+r]
 		}
 	}
-	return dot3(xu, xv) + dot3(pu, xv) + dot3(xu, pv)
+	return dot3(xu, xv) + dot3(pu, xv) + dot3(xu, pv) - q.t0
 }
 
 // lag moves the lagged strains towards the linear prediction e + e′p of the step p

@@ -62,6 +62,5 @@ func (s *Solver) Stable(shape []float64) bool {
 	s.spread(shape)
 	s.measureStrains(s.strain, s.skew)
 	s.assemble(&s.sym, &s.base, &s.work, 0, false)
-	ok, _ := s.work.Factor()
-	return ok
+	return s.factor(0)
 }

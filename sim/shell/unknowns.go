@@ -135,7 +135,8 @@ func (s *Solver) spanned(m *unknowns, nodes []int32) int {
 	return int(hi - lo)
 }
 
-// collect gathers the gradient in s.g (ghosts folded) into the unknowns' order.
+// collect gathers the gradient in s.g (ghosts folded) into the unknowns' order, and
+// that by the levels behind them where r has room for it.
 func (m *unknowns) collect(s *Solver, r []float64) {
 	for n := range s.nodes {
 		f := m.frame[n]
@@ -152,9 +153,11 @@ func (m *unknowns) collect(s *Solver, r []float64) {
 			}
 		}
 	}
+	copy(r[m.n:], s.levels(s.g))
 }
 
-// scatter turns a movement of the unknowns into movements of the nodes.
+// scatter turns a movement of the unknowns, and of the levels, into movements of the
+// nodes.
 func (m *unknowns) scatter(s *Solver, r, p []float64) {
 	for n := range s.nodes {
 		f := m.frame[n]
@@ -174,5 +177,8 @@ func (m *unknowns) scatter(s *Solver, r, p []float64) {
 			}
 		}
 		p[3*n], p[3*n+1], p[3*n+2] = v[0], v[1], v[2]
+	}
+	if len(r) > m.n {
+		copy(s.levels(p), r[m.n:])
 	}
 }

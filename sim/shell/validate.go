@@ -11,7 +11,7 @@ import (
 func (s *Sheet) Validate() error {
 	for _, check := range []func() error{
 		s.validateGrid, s.validateCloth, s.validateEdges, s.validateHeld,
-		s.validateFold, s.validateFrozen, s.validateContacts, s.validateSpots, s.validateRound, s.validatePairs, s.validateNear,
+		s.validateFold, s.validateFrozen, s.validateContacts, s.validateSpots, s.validateRound, s.validatePairs, s.validateNear, s.validateSticks,
 	} {
 		if err := check(); err != nil {
 			return err
@@ -120,10 +120,13 @@ func (s *Sheet) validateFrozen() error {
 	if !finite(f.BendU) || !finite(f.BendV) || !finite(f.Twist) || f.BendU < 0 || f.BendV < 0 {
 		return fmt.Errorf("shell: Frozen rigidities %v, %v, %v; they must be finite, the first two ≥ 0", f.BendU, f.BendV, f.Twist)
 	}
+	if !finite(f.Shear) || f.Shear < 0 || f.Shear > 0 && len(f.Skew) != s.cells() {
+		return fmt.Errorf("shell: Frozen.Shear = %v with %d Skew; it must be finite and ≥ 0, with %d of them where it is above 0", f.Shear, len(f.Skew), s.cells())
+	}
 	if len(f.U) != s.Nodes() || len(f.V) != s.Nodes() || len(f.UV) != s.cells() {
 		return fmt.Errorf("shell: Frozen has %d, %d and %d curvatures; needed are %d, %d and %d", len(f.U), len(f.V), len(f.UV), s.Nodes(), s.Nodes(), s.cells())
 	}
-	for _, c := range [][]float64{f.U, f.V, f.UV} {
+	for _, c := range [][]float64{f.U, f.V, f.UV, f.Skew} {
 		for k, v := range c {
 			if math.IsInf(v, 0) {
 				return fmt.Errorf("shell: Frozen curvature %d is infinite", k)

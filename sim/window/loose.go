@@ -31,7 +31,7 @@ func (s *solver) repeat(c *Window, n int, ends End) (*solver, *Window, error) {
 		if err := r.sh.Reset(f.sheet(1, upright, false, nil, s.set)); err != nil {
 			return nil, nil, err
 		}
-		w.frozen = r.sh.Freeze(w.Formed, z.BendU, z.BendV, 0, c.Design.Quality)
+		w.frozen = r.sh.Freeze(w.Formed, z.BendU, z.BendV, 0, z.Shear, c.Design.Quality)
 	}
 	return r, w, nil
 }

@@ -195,7 +195,7 @@ func (s *solver) formAndRelease(c *Window, warm *Window) (ok bool, err error) {
 	}
 	c.frozen = nil
 	if c.Design.FrozenU_uNm > 0 || c.Design.FrozenV_uNm > 0 {
-		c.frozen = s.sh.Freeze(c.Formed, c.Design.FrozenU_uNm, c.Design.FrozenV_uNm, 0, c.Design.Quality)
+		c.frozen = s.sh.Freeze(c.Formed, c.Design.FrozenU_uNm, c.Design.FrozenV_uNm, 0, 0, c.Design.Quality)
 	}
 	if isWarm {
 		c.Shape = s.onward(warm.Shape, &warm.shapeDrift, warm)

@@ -53,7 +53,7 @@ func ArcSinks(ctx context.Context, starch float64, n int) (float64, error) {
 		if err != nil {
 			return 0, err
 		}
-		sh.Frozen = s.Freeze(x, starch*b, starch*b, 0, 1)
+		sh.Frozen = s.Freeze(x, starch*b, starch*b, 0, 0, 1)
 	}
 	sh.Gravity = [3]float64{0, 0, -1}
 	_, err := solved(ctx, sh, x, shell.Settings{StepCap: l / 4})

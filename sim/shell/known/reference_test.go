@@ -206,7 +206,7 @@ func TestFrozenStays(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sh.Frozen = s.Freeze(x, 50, 50, 0, 1)
+		sh.Frozen = s.Freeze(x, 50, 50, 0, 0, 1)
 		sh.BendU, sh.BendV = 0, 0
 		away := func() (d float64) {
 			if _, err := solved(ctx, &sh, x, shell.Settings{}); err != nil {
