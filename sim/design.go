@@ -27,6 +27,7 @@ const (
 	GapWide     = window.GapWide
 	NoWave      = window.NoWave
 	NoOuterWave = window.NoOuterWave
+	StickThick  = window.StickThick
 	TooShort    = window.TooShort
 )
 
@@ -41,22 +42,26 @@ func Design(r Ruff) (window.Design, error) {
 		return window.Design{}, err
 	}
 	d := window.Design{
-		Panel_mm:      p.Panel_mm,
-		Width_mm:      s.Ruff.Depth,
-		Pitch_mm:      p.Pitch_mm,
-		Kappa_1pmm:    2 * math.Pi / p.Neckline_mm,
-		BandHeight_mm: s.Band.Height,
-		BendU_uNm:     sheet.BendU_uNm,
-		BendV_uNm:     sheet.BendV_uNm,
-		FrozenU_uNm:   sheet.FrozenU_uNm,
-		FrozenV_uNm:   sheet.FrozenV_uNm,
-		Quality:       s.Starch.Quality,
-		Mass_gm2:      sheet.Mass_gm2,
-		Thickness_mm:  sheet.Thickness_mm,
+		Panel_mm:        p.Panel_mm,
+		Width_mm:        s.Ruff.Depth,
+		Pitch_mm:        p.Pitch_mm,
+		Kappa_1pmm:      2 * math.Pi / p.Neckline_mm,
+		BandHeight_mm:   s.Band.Height,
+		BendU_uNm:       sheet.BendU_uNm,
+		BendV_uNm:       sheet.BendV_uNm,
+		FrozenU_uNm:     sheet.FrozenU_uNm,
+		FrozenV_uNm:     sheet.FrozenV_uNm,
+		FrozenShear_Npm: sheet.FrozenShear_Npm,
+		Quality:         s.Starch.Quality,
+		Stick_mm:        s.Starch.Stick, StickTip_mm: s.Starch.Tip, StickReach_mm: min(s.Starch.Reach, s.Ruff.Depth),
+		Hung:         s.Starch.Dry == scheme.Hung,
+		Mass_gm2:     sheet.Mass_gm2,
+		Thickness_mm: sheet.Thickness_mm,
 	}
 	if err := sew(&d, p.Row); err != nil {
 		return d, fmt.Errorf("%w: %w", ErrDesign, err)
 	}
+	d.LineGap_mm = s.Pleat.Catch // what a stitch holds farther out is held like by a second line
 	if s.Pleat.Lines == 2 {
 		d.LineGap_mm = s.Pleat.LineGap
 	}
@@ -109,7 +114,7 @@ var designFields = map[string]string{
 	"Panel_mm": "pleat.panel", "Width_mm": "ruff.depth", "Pitch_mm": "pleat.pitch", "Kappa_1pmm": "wearer.ratio",
 	"BandHeight_mm": "band.height", "TuckTop_mm": "pleat.tuck_top", "TuckBottom_mm": "pleat.tuck_bottom",
 	"LineGap_mm": "pleat.line_gap", "BendU_uNm": "cloth.bend_warp, cloth.bend_weft", "BendV_uNm": "cloth.bend_warp, cloth.bend_weft",
-	"FrozenU_uNm": "starch.bend", "FrozenV_uNm": "starch.bend", "Quality": "starch.quality", "Mass_gm2": "cloth.mass",
+	"FrozenU_uNm": "starch.bend", "FrozenV_uNm": "starch.bend", "FrozenShear_Npm": "starch.shear", "Quality": "starch.quality", "Stick_mm": "starch.stick", "StickTip_mm": "starch.tip", "StickReach_mm": "starch.reach", "Mass_gm2": "cloth.mass",
 	"Thickness_mm": "cloth.thickness", "SupportDrop_mm": "support.drop", "SupportSlope_deg": "support.slope",
 }
 
@@ -132,6 +137,11 @@ func refused(err error, p pleat.Plan) error {
 		e.Why, e.Allowed = word.Say("is too deep a tuck for %s %s", depth, mm(p.Scheme.Ruff.Depth)), word.Say("at most %s", mm(of.Most))
 	case window.GapWide:
 		e.Value = mm(of.Value)
+		if p.Scheme.Pleat.Lines != 2 {
+			e.Field = "pleat.catch"
+			e.Why, e.Allowed = word.Say("holds too much of %s %s still", depth, mm(p.Scheme.Ruff.Depth)), word.Say("at most %s", mm(of.Most))
+			break
+		}
 		e.Why, e.Allowed = word.Say("holds too much of %s %s between two stitch lines", depth, mm(p.Scheme.Ruff.Depth)), word.Say("at most %s", mm(of.Most))
 	case window.NoWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
@@ -139,6 +149,9 @@ func refused(err error, p pleat.Plan) error {
 	case window.NoOuterWave:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
 		e.Why, e.Allowed = word.Say("lies flat over the %s that a set takes at the outer edge", mm(of.Value)), word.Say("at least %s", mm(of.Value/of.Most*p.Panel_mm))
+	case window.StickThick:
+		e.Value = mm(of.Value)
+		e.Why, e.Allowed = word.Say("is too thick a stick for the loops"), word.Say("at most %s", mm(of.Most))
 	case window.TooShort:
 		e.Field, e.Value = "pleat.panel", mm(p.Panel_mm)
 		e.Why, e.Allowed = word.Say("less the tucks does not reach from edge to edge of the band"), word.Say("at least %s", mm(p.Panel_mm+p.InnerPanel_mm*(1/of.Value-1)))

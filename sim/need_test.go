@@ -99,6 +99,45 @@ func TestSearch(t *testing.T) {
 	}
 }
 
+// TestSides: of an answer that holds here and there, what is told of less and of more.
+func TestSides(t *testing.T) {
+	in := func(ranges ...float64) search {
+		holds := func(b float64) (bool, error) {
+			for k := 0; k < len(ranges); k += 2 {
+				if ranges[k] <= b && b <= ranges[k+1] {
+					return true, nil
+				}
+			}
+			return false, nil
+		}
+		return search{holds, holds}
+	}
+	for name, c := range map[string]struct {
+		s              search
+		bend           float64
+		lo, hi, broken float64 // the answer above, and what does not hold
+		less           float64
+	}{
+		"from 60 on":              {in(60, 250), 60.5, 60.5, 60.5, 0, 0},
+		"less does too":           {in(50, 250), 60, 60, 60, 0, 57},
+		"a window":                {in(60, 65), 60.5, 60.5, 60.5, 60.5 * needStep, 0},
+		"a window, then for good": {in(60, 65, 90, 250), 60.5, 90.5, 91, 60.5 * needStep, 0},
+		"two windows":             {in(60, 65, 88, 94), 60.5, 60.5, 60.5, 88.5 * needStep, 0},
+		"near the stiffest":       {in(225, 250), 226, 226, 226, 0, 0},
+	} {
+		answer, broken, err := c.s.above(c.bend)
+		if err != nil || !(c.lo <= answer && answer <= c.hi) || math.Abs(broken-c.broken) > 1 {
+			t.Errorf("%s: %.2f, %.2f does not hold, %v", name, answer, broken, err)
+		}
+		if less, err := c.s.below(answer, 17); err != nil || math.Abs(less-c.less) > 1e-9 {
+			t.Errorf("%s: %.2f less holds, %v", name, less, err)
+		}
+	}
+	if less, err := in(0, 250).below(17.5, 17); less != 0 || err != nil {
+		t.Errorf("less than the cloth's own: %g, %v", less, err)
+	}
+}
+
 // TestNeedUnverified: a ruff for which no answer holds from cold gets a reason and
 // none of the numbers of an answer.
 func TestNeedUnverified(t *testing.T) {
@@ -123,5 +162,47 @@ func TestNeedKnowsWhatIsSewn(t *testing.T) {
 	}
 	if bends[0] != bends[1] {
 		t.Errorf("%g mm without, %g mm with a tuck at folds that hang free", bends[0], bends[1])
+	}
+}
+
+// TestNeedSure: of tucked sets the answer tells too whether they stand up again when
+// pushed over, and come alike. The sound ruff's loops may lean over without starch, by
+// the tangents of both grids; nobody says that it needs none. So starched as answered
+// they stand, and a fifth less does not do.
+func TestNeedSure(t *testing.T) {
+	lim := Limits{Droop_mm: 5, Bow_mm: 2, Lean_mm_per_g: 5, Apart_mm: 1}
+	s := demo(t, "sound")
+	n, err := Need(context.Background(), s, window.Coarse, lim, nil)
+	if err != nil || !n.Found || n.Bend_mm == 0 || n.Governs != "lean" || n.Paths_mm <= 0 || n.Paths_mm > lim.Apart_mm {
+		t.Fatalf("%+v, %v", n, err)
+	}
+	for by, want := range map[float64]bool{1: true, 0.8: false, 0: false} {
+		s.Starch.Bend = by * n.Bend_mm
+		if m := solve(t, s, Options{Grid: window.Coarse, SkipBow: true, SkipOther: true}).Solved.Ruff; m.LateralStable != want {
+			t.Errorf("at %.1f mm: holds sideways %v", s.Starch.Bend, m.LateralStable)
+		}
+	}
+	// Where nobody asks for lean or likeness none is needed.
+	lim.Lean_mm_per_g, lim.Apart_mm = 0, 0
+	if n, err = Need(context.Background(), s, window.Coarse, lim, nil); err != nil || !n.Found || n.Bend_mm != 0 || !n.Doubt.Empty() || n.Paths_mm != 0 {
+		t.Errorf("not asked for: %+v, %v", n, err)
+	}
+}
+
+// TestNeedUnsure: sets that starch does not make alike are told to be so, and what the
+// other limits ask for is answered all the same.
+func TestNeedUnsure(t *testing.T) {
+	lim := Limits{Bow_mm: 8, Apart_mm: 0.001}
+	s := demo(t, "floppy")
+	s.Pleat.TuckTop = 10
+	n, err := Need(context.Background(), s, window.Coarse, lim, nil)
+	if err != nil || !n.Found || n.Paths_mm < 0.001 || !strings.Contains(n.Doubt.String(), "starch does not make these sets alike") {
+		t.Errorf("%+v, %v", n, err)
+	}
+	if apart := n.Paths_mm; apart > 0 {
+		lim.Apart_mm = 1.01 * apart
+		if q, err := Need(context.Background(), s, window.Coarse, lim, nil); err != nil || q.Bend_mm != n.Bend_mm || !q.Doubt.Empty() || q.Paths_mm != apart {
+			t.Errorf("within the limit: %+v, %v", q, err)
+		}
 	}
 }

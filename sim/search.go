@@ -11,6 +11,11 @@ const (
 	// needBend_mm is how exact the answer is: half of what a swatch can be read to. A
 	// maker whose cloth is off by so much either way must still keep the limits.
 	needBend_mm = 0.5
+	// needLess is what share of an answer is tried to see that less does not do.
+	needLess = 0.95
+	// sureStep is how exact the starch is that makes tucked sets sure: what that hangs on
+	// is no more exact.
+	sureStep = 1.15
 	// needRounds is how many answers are tried from a cold start at most.
 	needRounds = 6
 )
@@ -86,4 +91,39 @@ func (s search) broken(bend_mm float64) (float64, error) {
 		}
 	}
 	return 0, nil
+}
+
+// above tries a step more than an answer. Where that does not hold, broken_mm, answer_mm
+// is the least found above it from which all that is tried holds; the given one if
+// nothing is found.
+func (s search) above(bend_mm float64) (answer_mm, broken_mm float64, err error) {
+	answer_mm = bend_mm
+	for range needRounds {
+		more := answer_mm * needStep
+		if more > stiffest_mm {
+			return answer_mm, broken_mm, nil
+		}
+		if holds, err := s.cold(more); err != nil || holds {
+			return answer_mm, broken_mm, err
+		}
+		broken_mm = more
+		next, _, err := s.least(more)
+		if err != nil || next == 0 {
+			return bend_mm, broken_mm, err
+		}
+		answer_mm = next
+	}
+	return bend_mm, broken_mm, nil
+}
+
+// below tries a little less than an answer and returns it if that holds too, else 0.
+func (s search) below(bend_mm, own_mm float64) (float64, error) {
+	less := needLess * bend_mm
+	if less <= own_mm {
+		return 0, nil
+	}
+	if holds, err := s.cold(less); err != nil || !holds {
+		return 0, err
+	}
+	return less, nil
 }

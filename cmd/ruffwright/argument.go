@@ -109,7 +109,7 @@ func changed(j job, s *scheme.Scheme, flag string, changes []string) error {
 // named reads the scheme that an argument names, without any changes.
 func named(j job, argument string) (scheme.Scheme, error) {
 	if argument == "default" {
-		return scheme.Default(), nil
+		return scheme.First(), nil
 	}
 	if argument == "-" {
 		return document("standard input", j.input())

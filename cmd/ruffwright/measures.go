@@ -30,7 +30,11 @@ func said(q *measure.Measure, of *measure.Values, u scheme.Units) string {
 		}
 	case [2]float64:
 		if known {
-			return solvedLength(v[0], u) + ", " + solvedLength(v[1], u)
+			return solvedLengths(v[:], u)
+		}
+	case [measure.Conditions]float64:
+		if known {
+			return solvedLengths(v[:], u)
 		}
 	default:
 		if x, known := q.Number(of); known {
@@ -61,6 +65,15 @@ func roundedLength(mm float64, units scheme.Units) string {
 		step = 25.4 / 32
 	}
 	return scheme.FormatLength(math.Round(mm/step)*step, units)
+}
+
+// solvedLengths writes several.
+func solvedLengths(mm []float64, u scheme.Units) string {
+	texts := make([]string, len(mm))
+	for k, x := range mm {
+		texts[k] = solvedLength(x, u)
+	}
+	return strings.Join(texts, ", ")
 }
 
 // solvedLength writes a solved length: as roundedLength, but what is small keeps

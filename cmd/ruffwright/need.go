@@ -28,7 +28,8 @@ func (n *starching) bounds() []bound {
 	return []bound{
 		{"droop", "how far the outer edge may sink, `mm`", &n.limits.Droop_mm},
 		{"bow", "how far it may move when the wearer bows, `mm`", &n.limits.Bow_mm},
-		{"lean", "how far it may give sideways for its own weight, `mm`; asked of sets without tucks only", &n.limits.Lean_mm_per_g},
+		{"lean", "how far it may give sideways for its own weight, `mm`; of tucked sets only that they stand up again", &n.limits.Lean_mm_per_g},
+		{"apart", "how far the folds of tucked sets may lie elsewhere, by how sticks are put in, `mm`", &n.limits.Apart_mm},
 	}
 }
 
@@ -39,12 +40,13 @@ func needVerb() verb {
 		does: "finds the least starch with which the ruff holds",
 		help: `
 Finds the least stiffness of the starched cloth with which droop, bow and lean
-stay within their limits, and the overhang by which a swatch shows it: cut it
-along the strip, starch it, dry it flat, and slide it over a table's edge until
-the line from edge to tip slopes by 41.5°. The limits are those of check; 0
-leaves one out. What the scheme says of starch.bend is left aside. The answer is
-solved once more as the whole ruff, and so is half a millimetre of bending length
-less and more: all three keep the limits.
+stay within their limits and tucked sets come alike, and the overhang by which a
+swatch shows it: cut it along the strip, starch it, dry it flat, and slide it over
+a table's edge until the line from edge to tip slopes by 41.5°. The limits are
+those of check; 0 leaves one out. What the scheme says of starch.bend is left
+aside. The answer is solved once more as the whole ruff, and so is half a
+millimetre of bending length less and more: all three keep the limits. So are a
+twentieth less and a seventh more: where more starch is not firmer, it says so.
 
 Exit code 0: found. 1: no starch answers it, or none that holds, and why. 2: the
 scheme cannot be read, or cannot be solved.`,
@@ -101,12 +103,13 @@ type needed struct {
 type neededLimits struct {
 	Droop_mm      float64 `json:"droop_mm" unit:"mm" means:"the limit of droop; 0 leaves it out"`
 	Bow_mm        float64 `json:"bow_mm" unit:"mm" means:"of the move when the wearer bows"`
-	Lean_mm_per_g float64 `json:"lateral_mm_per_g" unit:"mm/g" means:"of the give sideways for its own weight (1 g of gravity), asked of untucked sets only"`
+	Lean_mm_per_g float64 `json:"lateral_mm_per_g" unit:"mm/g" means:"of the give sideways for its own weight (1 g of gravity); of tucked sets it is asked only that they stand up again"`
+	Apart_mm      float64 `json:"apart_mm" unit:"mm" means:"how far the folds of tucked sets may lie elsewhere, by how their sticks are put in"`
 }
 
 // neededAnswer gathers the answer; its stiffness is rounded up to 0.1 mm.
 func neededAnswer(s scheme.Scheme, l sim.Limits, got sim.Needed, u scheme.Units) (needed, error) {
-	a := needed{Name: s.Name, Code: s.Code(), Limits: neededLimits{l.Droop_mm, l.Bow_mm, l.Lean_mm_per_g}, Need: got,
+	a := needed{Name: s.Name, Code: s.Code(), Limits: neededLimits{l.Droop_mm, l.Bow_mm, l.Lean_mm_per_g, l.Apart_mm}, Need: got,
 		Cautions: []string{}, Changes: []check.Change{}}
 	if got.Found {
 		value := tenths(math.Ceil(got.Bend_mm*10) / 10)
@@ -149,9 +152,16 @@ func (a needed) text(u scheme.Units) string {
 		b.WriteString(wrapped(strings.ToUpper(reason[:1])+reason[1:]+".", 80, ""))
 	case n.Bend_mm == 0:
 		b.WriteString(wrapped(fmt.Sprintf("No starch is needed. %s.", strings.Replace(moves, "Then the", "The", 1)), 80, ""))
+		if !n.Doubt.Empty() {
+			b.WriteString(wrapped("But: "+n.Doubt.String(), 80, ""))
+		}
 	default:
-		b.WriteString(wrapped(fmt.Sprintf("Starch until a swatch cut along the strip reaches the slope of 41.5° at an overhang of %s: a bending length of %s. It is the %s that asks for it.",
-			roundedLength(n.Overhang_mm, u), roundedLength(n.Bend_mm, u), n.Governs), 80, ""))
+		asks := "It is the " + n.Governs + " that asks for it."
+		if n.Governs == "alike" {
+			asks = "Less leaves the sets unlike."
+		}
+		b.WriteString(wrapped(fmt.Sprintf("Starch until a swatch cut along the strip reaches the slope of 41.5° at an overhang of %s: a bending length of %s. %s",
+			roundedLength(n.Overhang_mm, u), roundedLength(n.Bend_mm, u), asks), 80, ""))
 		b.WriteString(wrapped(moves+".", 80, ""))
 		if !n.Doubt.Empty() {
 			b.WriteString(wrapped("But: "+n.Doubt.String(), 80, ""))

@@ -61,6 +61,11 @@ func everyPrinted() []printed {
 func printSchema(out io.Writer) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "The scheme, version %d. A document is JSON: \"version\": %d, then these keys, the\npart before the dot as an object. Only keys that differ from their default are needed.\n", scheme.Version, scheme.Version)
+	var first []string
+	for _, f := range scheme.Differ(scheme.First(), scheme.Default()) {
+		first = append(first, f.Key+" "+strings.TrimSpace(f.Get(scheme.First())+" "+f.Unit))
+	}
+	fmt.Fprintf(&b, "The scheme that ruffwright begins with, %q, has all defaults but %s.\n", "default", strings.Join(first, ", "))
 	for _, g := range scheme.Groups() {
 		fmt.Fprintf(&b, "\n%s\n", g.Label)
 		for _, f := range scheme.Fields() {

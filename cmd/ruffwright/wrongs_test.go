@@ -18,9 +18,9 @@ func TestVerifySeesWrongs(t *testing.T) {
 		t.Skip("compiles the solver for every wrong")
 	}
 	for _, c := range []struct{ name, file, right, wrong string }{
-		{"starch removed", "sim/window/solve.go", "if c.Design.FrozenU_uNm > 0 || c.Design.FrozenV_uNm > 0 {", "if c.Design.FrozenU_uNm < 0 {"},
-		{"starch set flat", "sim/window/solve.go", "c.Design.FrozenV_uNm, 0, 0, c.Design.Quality)", "c.Design.FrozenV_uNm, 0, 0, 0)"},
-		{"relief of contact removed", "sim/window/solve.go", "s.f.setBack(sh, c.Formed, s.f.forming())", ""},
+		{"starch removed", "sim/window/solve.go", "return d.FrozenU_uNm > 0 || d.FrozenV_uNm > 0 }", "return d.FrozenU_uNm < 0 }"},
+		{"starch set flat", "sim/window/solve.go", "c.Design.FrozenShear_Npm, c.Design.Quality)", "c.Design.FrozenShear_Npm, 0)"},
+		{"relief of contact removed", "sim/window/solve.go", "s.f.setBack(sh, c.Formed)", ""},
 		{"half set's gravity reversed", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, 1}"},
 		{"half set's gravity doubled", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, -2}"},
 		{"bowed the other way", "sim/window/bow.go", "return [3]float64{side * sn * b,", "return [3]float64{-side * sn * b,"},

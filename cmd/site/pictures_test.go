@@ -90,7 +90,7 @@ func takePictures(t *testing.T, dir string) {
 	b.click("#view-cut")
 	take(b, "cut", ".picture")
 	b.click("#view-hand")
-	b.follow(demo("sound"))
+	b.follow(demo("untucked"))
 	b.media(true, true)
 	b.click("#twin")
 	take(b, "compare", ".picture")

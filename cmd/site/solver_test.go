@@ -11,6 +11,9 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+
+	"ruffwright/assets"
+	"ruffwright/geom/scheme"
 )
 
 // state is how it stands with the solver.
@@ -97,12 +100,25 @@ func TestSolved(t *testing.T) {
 	}
 }
 
+// untucked is the link of the demo without tucks, without its name: the head of a table
+// of two names takes more lines.
+func untucked(t *testing.T) string {
+	text, _ := assets.Demo("untucked")
+	s, err := scheme.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.Name = ""
+	return "#" + s.Code()
+}
+
 // TestCompare: one click puts the same ruff sewn the other way beside it: both on
 // the stage, a sentence and a table, at two widths; a link holds both; the step can
 // be taken back.
 func TestCompare(t *testing.T) {
 	for _, s := range []screen{{width: 1000, height: 600}, {width: 320, height: 568, touch: true}} {
 		b := open(t, site(t), s).ready()
+		b.follow(untucked(t)) // whose two ways of sewing differ beyond doubt
 		b.top()
 		was := b.pixels()
 		b.click("#twin")

@@ -89,6 +89,7 @@ func TestCodeLength(t *testing.T) {
 		}
 	}
 	s.Pleat.Lines, s.Strip.HemTurns = 2, 1
+	s.Starch.Dry, s.Starch.Reach = Hung, math.Nextafter(50.3, 1e9)
 	s.Wearer.Part, s.Wearer.Girth, s.Band.Length = Wrist, math.Nextafter(150.1, 1e9), math.Nextafter(180.3, 1e9)
 	s.Wearer.Face, s.Look.DepthRatio, s.Look.HeightRatio = math.Nextafter(100.3, 1e9), math.Nextafter(.71, 1), math.Nextafter(.31, 1)
 	s.Look.Quarter, s.Starch.Bend, s.Pleat.Panel = 99, math.Nextafter(200.3, 1e9), math.Nextafter(100.3, 1e9)

@@ -32,6 +32,7 @@ pleat.tuck_top    mm        0      40    -  9
 pleat.tuck_bottom mm        0      40    -  9
 pleat.lines       -         1      2     -  1
 pleat.line_gap    mm        2      30    -  6
+pleat.catch       mm        0      10    z  0
 pleat.first       -         crest,trough                     trough
 pleat.last        -         crest,trough                     trough
 band.height       mm        5      80    -  36
@@ -56,6 +57,11 @@ cloth.bend_warp   mm        5      120   z  0
 cloth.bend_weft   mm        5      120   z  0
 starch.bend       mm        5      250   z  0
 starch.quality    -         0      1     -  1
+starch.dry        -         sticks,hung                      sticks
+starch.stick      mm        2      60    z  0
+starch.tip        mm        1      60    z  0
+starch.reach      mm        5      300   z  0
+starch.shear      N/m       60     20000 z  0
 starch.bath       g/L       0      150   -  35
 starch.kind       -         maize,wheat,potato,rice          maize
 support.kind      -         none,collar,supporter            none

@@ -86,6 +86,7 @@ func (s Scheme) fit() Errors {
 	if s.Pleat.Lines == 2 && s.Pleat.LineGap >= s.Ruff.Depth {
 		bad("pleat.line_gap", mm(s.Pleat.LineGap), word.Say("puts the second stitch line beyond %s %s", depth, mm(s.Ruff.Depth)), word.Say("less than %s", depth))
 	}
+	errs = append(errs, s.fitStick()...)
 	if s.Strip.Hem >= s.Ruff.Depth {
 		bad("strip.hem", mm(s.Strip.Hem), word.Say("is no narrower than %s %s", depth, mm(s.Ruff.Depth)), word.Say("less than %s", depth))
 	}
@@ -135,6 +136,25 @@ func (s Scheme) fitTucks() Errors {
 				break // one place is enough to name
 			}
 		}
+	}
+	return errs
+}
+
+// fitStick says whether the sticks, where sets dry on any, can be drawn out again and end
+// within the ruff. Whether they go into the loops is for who knows the loops.
+func (s Scheme) fitStick() Errors {
+	var errs Errors
+	q, stick, depth := s.Starch, word.Key("starch.stick"), word.Key("ruff.depth")
+	switch {
+	case q.Dry == Hung:
+		return nil
+	case q.Tip > 0 && q.Stick == 0:
+		errs = append(errs, Error{Field: "starch.tip", Value: mm(q.Tip), Why: word.Say("needs %s, the same stick's thickness at the outer edge, which is not given", stick), Allowed: word.Say("0 (no thinner), or %s given", stick)})
+	case q.Tip > q.Stick:
+		errs = append(errs, Error{Field: "starch.tip", Value: mm(q.Tip), Why: word.Say("is thicker than %s %s; from a dry loop such a stick does not come out", stick, mm(q.Stick)), Allowed: word.Say("at most %s", mm(q.Stick))})
+	}
+	if q.Reach > s.Ruff.Depth {
+		errs = append(errs, Error{Field: "starch.reach", Value: mm(q.Reach), Why: word.Say("is more than %s %s", depth, mm(s.Ruff.Depth)), Allowed: word.Say("at most %s", mm(s.Ruff.Depth))})
 	}
 	return errs
 }

@@ -37,6 +37,7 @@ var (
 			{[]string{"oz/yd²", "oz/yd2", "oz/yd^2", "oz/sq yd"}, ratio{28349523125, 836127360}},
 		},
 		"g/L": {{[]string{"g/L", "g/l", "grams per litre"}, one}},
+		"N/m": {{[]string{"N/m", "N per m", "newtons per metre"}, one}},
 		"per cm": {
 			{[]string{"per cm", "/cm"}, one},
 			{[]string{"per inch", "per in", "/in", "/inch"}, ratio{50, 127}},

@@ -9,7 +9,7 @@ package scheme
 // Version is the version of the document that this package writes.
 const Version = 1
 
-// Scheme holds every decision of the maker. Use Default for a sound start: the
+// Scheme holds every decision of the maker. Use First for a sound start: the
 // zero value is not a valid scheme. Where a field's note says so, 0 means 'as
 // planned' or 'not given'; Filled puts the values there that follow from the
 // rest of the document.
@@ -62,6 +62,7 @@ type Pleat struct {
 	TuckBottom float64 `json:"tuck_bottom"` // mm, tuck depth t at troughs
 	Lines      int     `json:"lines"`       // stitch lines, 1 or 2
 	LineGap    float64 `json:"line_gap"`    // mm between two stitch lines
+	Catch      float64 `json:"catch"`       // mm out from the band that a stitch holds; 0 = a point
 	First      Fold    `json:"first"`       // fold at the strip's beginning
 	Last       Fold    `json:"last"`        // fold at the strip's end
 	Marks      []Mark  `json:"marks"`       // own marks; none = planned marks
@@ -113,6 +114,11 @@ type Starch struct {
 	Quality float64    `json:"quality"` // 0 to 1, how well the sets were set
 	Bath    float64    `json:"bath"`    // g/L, guidance only
 	Kind    StarchKind `json:"kind"`
+	Dry     Dry        `json:"dry"`
+	Stick   float64    `json:"stick"` // mm, diameter at the outer edge; 0 = as the loops are
+	Tip     float64    `json:"tip"`   // mm, diameter at the inner end; 0 = no thinner
+	Reach   float64    `json:"reach"` // mm from the outer edge; 0 = half the depth
+	Shear   float64    `json:"shear"` // N/m of starched cloth; 0 = guessed
 }
 
 // Support is what the ruff rests on, if anything.
@@ -141,6 +147,7 @@ type (
 	Along       string // thread direction
 	Closure     string
 	StarchKind  string
+	Dry         string // how the starched sets dry
 	SupportKind string
 	Pace        string
 )
@@ -172,6 +179,9 @@ const (
 	Hooks   Closure = "hooks"
 	Ties    Closure = "ties"
 	Buttons Closure = "buttons"
+
+	OnSticks Dry = "sticks"
+	Hung     Dry = "hung"
 
 	Maize  StarchKind = "maize"
 	Wheat  StarchKind = "wheat"

@@ -105,6 +105,12 @@ func TestValidateFit(t *testing.T) {
 		{"starch.bend=17", "starch.bend=16.9", []string{"starch.bend", "cloth.bend_weft"}},
 		{"starch.bend=19.5|strip.along=warp", "starch.bend=19.4|strip.along=warp", []string{"starch.bend", "cloth.bend_warp"}},
 		{"starch.bend=55", "starch.bend=55|cloth.bend_weft=60", []string{"starch.bend", "cloth.bend_weft"}},
+		// A stick is drawn out at the outer edge, and ends within the ruff; hung sets
+		// have none.
+		{"starch.stick=12|starch.tip=12", "starch.stick=12|starch.tip=12.1", []string{"starch.tip", "starch.stick", "12.1 mm", "at most 12 mm"}},
+		{"starch.stick=12|starch.tip=12.1|starch.dry=hung", "starch.tip=8", []string{"starch.tip", "starch.stick", "8 mm"}},
+		{"starch.reach=70|ruff.depth=70", "starch.reach=70.1|ruff.depth=70", []string{"starch.reach", "ruff.depth", "70.1 mm", "at most 70 mm"}},
+		{"starch.reach=100|ruff.depth=70|starch.dry=hung", "wearer.face=100|look.depth_ratio=0.5|starch.reach=51", []string{"starch.reach", "ruff.depth", "50 mm"}},
 		// The look decides the depth that the second line must lie within.
 		{"pleat.lines=2|pleat.line_gap=25|wearer.face=100|look.depth_ratio=0.3", "pleat.lines=2|pleat.line_gap=25|wearer.face=100|look.depth_ratio=0.2", []string{"pleat.line_gap", "ruff.depth"}},
 		{"pleat.marks=" + evenMarks(17, 40), "pleat.marks=" + evenMarks(15, 40), []string{"pleat.marks", "ruff.sets"}},

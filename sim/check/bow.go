@@ -12,20 +12,27 @@ var bowLaw = law{Rule: Rule{"bow", "The lower edge is not supported", Stop, bowM
 // 60° as the wearer bows.
 func (v *view) bow() (seen, bool) {
 	m := v.measures()
+	_, doubt := Doubt(m)
 	s := seen{value: m.Bow_mm, limit: bowMost}
 	if !m.BowDone {
 		s.severity = Note
 		s.says("When the wearer bows the cloth did not come to rest in the solver: how firmly the lower edge is held is not known.")
 		return s, v.bowTried()
 	}
-	if s.value <= bowMost {
+	swings := v.within(s.value, doubt)
+	s.severity = milder(Mend, s.value-bowMost, doubt)
+	switch {
+	case MayBow(m):
+		s.severity = Note
+		s.says("When the wearer bows the outer edge swings by %s, give or take %s: whether it is held firm enough is not sure.", v.len(s.value), v.len(doubt))
+		v.offerBoth(&s)
+		v.offerTuckAndStarch(&s)
+		return s, true
+	case s.value <= bowMost:
 		return s, false
+	case s.value > bowStop:
+		s.severity, s.limit = milder(Stop, s.value-bowStop, doubt), bowStop
 	}
-	s.severity = Mend
-	if s.value > bowStop {
-		s.severity, s.limit = Stop, bowStop
-	}
-	swings := v.len(s.value)
 	switch {
 	case !v.oneEdge():
 		s.says("Though both edges are sewn, the outer edge swings by %s when the wearer bows: so deep a ruff of this cloth is not held by its folds alone.", swings)

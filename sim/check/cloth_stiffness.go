@@ -14,7 +14,8 @@ var clothStiffnessLaw = law{Rule: Rule{"cloth-stiffness", "The cloth is too limp
 // sets at one edge is not among them, for starch does not bring it below 2 mm.
 func (v *view) clothStiffness() (seen, bool) {
 	m := v.measures()
-	s := seen{value: m.Droop_mm, limit: droopMost}
+	folds, _ := Doubt(m)
+	s := seen{value: m.Droop_mm, limit: droopMost, severity: milder(Mend, math.Abs(m.Droop_mm)-droopMost, folds)}
 	switch {
 	case v.sunk():
 		return s, false // however stiff, so sewn it would sink
@@ -27,9 +28,9 @@ func (v *view) clothStiffness() (seen, bool) {
 	case s.value < -droopMost:
 		s.limit = -droopMost
 		if v.unstarched() {
-			s.says("The cloth is too stiff to lie in these folds unstarched: when the sticks come out it springs open, and the outer edge rises by %s.", v.len(-s.value))
+			s.says("The cloth is too stiff to lie in these folds unstarched: when the sticks come out it springs open, and the outer edge rises by %s.", v.giveOrTake(-s.value))
 		} else {
-			s.says("The cloth's own stiffness is more than its starch holds: when the sticks come out it springs open, and the outer edge rises by %s.", v.len(-s.value))
+			s.says("The cloth's own stiffness is more than its starch holds: when the sticks come out it springs open, and the outer edge rises by %s.", v.giveOrTake(-s.value))
 		}
 		v.offerSetting(&s)
 		v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))

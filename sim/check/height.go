@@ -38,9 +38,11 @@ func (v *view) heightSolved() (seen, bool) {
 		return s, false
 	}
 	s.limit = math.Copysign(viewerSees, s.value)
+	folds, _ := Doubt(v.measures())
+	s.severity = milder(Mend, math.Abs(h-want)-viewerSees/100.*want, folds)
 	s.says(than(s.value, "Folded every %s the sets settle at a height of %s, %s taller than the %s you want; by geometry alone it would be %s.",
 		"Folded every %s the sets settle at a height of %s, %s lower than the %s you want; by geometry alone it would be %s."),
-		v.len(v.p.Panel_mm), v.len(h), v.len(math.Abs(h-want)), v.len(want), v.len(v.r.Folded.Mean.HeightOuter_mm))
+		v.len(v.p.Panel_mm), v.giveOrTake(h), v.len(math.Abs(h-want)), v.len(want), v.len(v.r.Folded.Mean.HeightOuter_mm))
 	v.offerFittedFrom(&s, h)
 	v.offerHeight(&s, tenth(h))
 	return s, true

@@ -59,9 +59,10 @@ const (
 
 // Limits are the mechanics' limits as sim.Need takes them, so that a starch
 // target leaves none of these findings: droop and bow in mm, lean in mm for the
-// ruff's own weight sideways (asked of untucked sets only), at most what is good.
+// ruff's own weight sideways (of tucked sets only that they stand up again), at most what
+// is good, and how far tucked sets may lie apart by how their sticks were put in.
 func Limits() sim.Limits {
-	return sim.Limits{Droop_mm: droopMost, Bow_mm: bowMost, Lean_mm_per_g: leanGood}
+	return sim.Limits{Droop_mm: droopMost, Bow_mm: bowMost, Lean_mm_per_g: leanGood, Apart_mm: Unsure_mm}
 }
 
 // Loose reports whether there is so much cloth between the sewn folds of p that its

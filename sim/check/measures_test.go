@@ -24,7 +24,8 @@ func anyMeasures(t *rapid.T) measure.Values {
 		BowDone: yes("bowed"), Bow_mm: x("bow", 0, 90), BowReturn_mm: x("return", 0, 50),
 		TangentsDone: yes("tangents"), Vertical_mm_per_g: x("bob", -50, 50), VerticalStable: yes("v"), Lateral_mm_per_g: x("lean", -50, 500), LateralStable: yes("l"),
 		Leans: rapid.SampledFrom([]measure.Lean{"", "no", "inner", "undecided", "yes"}).Draw(t, "leans"), Leans_mm: x("leans by", 0, 10),
-		MeshDone: yes("mesh"), Mesh_mm: x("mesh moves", 0, 50),
+		MeshDone: yes("mesh"), Mesh_mm: x("mesh moves", 0, 50), Paths_mm: x("ways move", 0, 20), BowPart_mm: x("ways bow", 0, 10), FormedOff_mm: x("off", 0, 3),
+		SettingDone: yes("set"), SettingBow_mm: [measure.Conditions]float64{x("bow as made", 0, 9), x("set worse", 0, 20), x("damp", 0, 40), x("worn", 0, 9)},
 		OtherDone: yes("other"), OtherFound: yes("found"), OtherShare: x("share", -50, 500), OtherHeights: [2]float64{x("a", -250, 250), x("b", -250, 250)},
 		Popped: yes("popped"), Thread_N: x("thread", 0, 20), Converged: rapid.IntRange(0, 9).Draw(t, "rest") > 0,
 	}

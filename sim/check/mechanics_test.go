@@ -94,30 +94,30 @@ func limp(band string) []string {
 // two lie on either side of the jump.
 var hangs = []hung{
 	{"bow", "floppy", nil, []string{"starch.bend 55"}, Stop, Mend, 2},
-	{"bow", "floppy", []string{"pleat.tuck_top 10", "starch.bend 45"}, []string{"pleat.tuck_top 10", "starch.bend 65"}, Mend, "", 2},
+	{"bow", "floppy", []string{"pleat.tuck_top 10"}, []string{"pleat.tuck_top 10", "starch.bend 40"}, Mend, "", 2},
 	{"flaps-solved", "flaps-up", []string{"ruff.flaps stand"},
 		[]string{"ruff.flaps stand", "support.kind supporter", "support.drop 0", "support.slope 23"}, Stop, "", 2},
 	{"flaps-undecided", "floppy", []string{"support.kind supporter", "support.drop 8"}, []string{"support.kind supporter", "support.drop 6"}, Mend, "", 2},
 	{"sinks", "floppy", []string{"starch.bend 55", "starch.quality 0.35"}, []string{"starch.bend 55", "starch.quality 0.4"}, Stop, "", 2},
 	{"sinks", "flaps-up", nil, []string{"pleat.sewn crests"}, Stop, "", 2},
 	{"bobs", "floppy", []string{"starch.bend 55", "starch.quality 0.6"}, []string{"starch.bend 55", "starch.quality 0.7"}, Stop, "", 2},
-	{"popped", "sound", stiff("85"), stiff("65"), Mend, "", 1},
-	{"dented", "tall", []string{"pleat.tuck_top 14", "pleat.tuck_bottom 14"}, []string{"pleat.tuck_top 13", "pleat.tuck_bottom 13"}, Mend, "", 1},
+	{"popped", "sound", stiff("120"), stiff("100"), Mend, "", 1},
+	{"dented", "tall", []string{"pleat.tuck_top 16", "pleat.tuck_bottom 16", "band.height 50", "starch.dry hung"}, []string{"pleat.tuck_top 16", "pleat.tuck_bottom 16", "band.height 50"}, Mend, "", 1},
 	{"soft-sideways", "floppy", nil, []string{"starch.bend 80"}, Mend, Note, 2},
 	{"soft-sideways", "early", []string{"cloth.mass 200", "ruff.depth 60"}, []string{"cloth.mass 200", "ruff.depth 55"}, Note, "", 1},
 	{"leans", "untucked", limp("55"), limp("52"), Mend, "", 1},
-	{"cloth-stiffness", "floppy", []string{"pleat.tuck_top 10", "starch.bend 45"}, []string{"pleat.tuck_top 10", "starch.bend 65"}, Mend, "", 1},
+	{"cloth-stiffness", "floppy", []string{"pleat.tuck_top 10", "starch.bend 45", "starch.quality 0.2"}, []string{"pleat.tuck_top 10", "starch.bend 45"}, Mend, "", 1},
 	{"cloth-stiffness", "sound", []string{"ruff.depth 200", "starch.bend 0", "cloth.bend_warp 10", "cloth.bend_weft 10"},
 		[]string{"ruff.depth 150", "starch.bend 0"}, Mend, "", 1},
 	{"cloth-stiffness", "floppy", nil, []string{"starch.bend 55"}, Note, "", 1},
-	{"height", "uneven", []string{"ruff.height 44"}, []string{"ruff.height 47"}, Mend, "", 1},
-	{"height", "floppy", []string{"pleat.tuck_top 10"}, []string{"pleat.tuck_top 10", "ruff.height 40", "pleat.panel 52.1"}, Mend, "", 2},
+	{"height", "uneven", []string{"ruff.height 42"}, []string{"ruff.height 46"}, Mend, "", 1},
+	{"height", "floppy", []string{"pleat.tuck_top 10", "starch.bend 45", "ruff.height 38", "pleat.panel 52.1"}, []string{"pleat.tuck_top 10", "starch.bend 45", "ruff.height 41", "pleat.panel 52.1"}, Mend, "", 2},
 	{"depth", "sound", []string{"pleat.lines 2", "pleat.line_gap 30", "ruff.depth 60"}, []string{"pleat.lines 2", "pleat.line_gap 6", "ruff.depth 60"}, Mend, "", 1},
 	{"loops-solved", "sound", []string{"ruff.sets 30"}, []string{"ruff.sets 34"}, Note, "", 1},
 	{"loops-solved", "early", []string{"cloth.mass 200", "ruff.depth 60"}, []string{"cloth.mass 100", "ruff.depth 30"}, Note, "", 1},
-	{"second-line", "sound", []string{"pleat.lines 2", "pleat.line_gap 22"}, []string{"pleat.lines 2", "pleat.line_gap 18"}, Note, "", 1},
+	{"second-line", "untucked", []string{"pleat.lines 2", "pleat.line_gap 29", "ruff.depth 60"}, []string{"pleat.lines 2", "pleat.line_gap 12"}, Note, "", 1},
 	{"stick", "early", []string{"ruff.sets 108", "pleat.panel 19.5"}, []string{"ruff.sets 100", "pleat.panel 19.5"}, Mend, "", 1},
-	{"thread", "sound", stiff("115"), stiff("100"), Note, "", 1},
+	{"thread", "sound", stiff("120"), stiff("100"), Note, "", 1},
 	{"several-ways", "sound", []string{"starch.bend 0"}, nil, Note, "", 1},
 	{"alike", "uneven", nil, []string{"pleat.marks"}, Note, "", 0},
 }
@@ -207,6 +207,39 @@ func TestMechanicsOfMadeUpMeasures(t *testing.T) {
 		{"near the band", "leans", "", func(m *measure.Values) { m.LateralStable, m.Leans, m.Leans_mm = false, "inner", 5 }},
 		{"not asked", "leans", "", func(m *measure.Values) { m.LateralStable = false }},
 		{"restless", "not-at-rest", Note, func(m *measure.Values) { m.Converged = false }},
+		// What is in doubt stops a grade milder, and firm is what is so with its doubt.
+		{"bow of 9 give or take 2", "bow", Mend, func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 9, true, 2 }},
+		{"bow of 9 give or take 0.9", "bow", Stop, func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 9, true, 0.9 }},
+		{"bow of 3 give or take 1.5", "bow", Note, func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 3, true, 1.5 }},
+		{"bow of 3 give or take 0.9", "bow", Mend, func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 3, true, 0.9 }},
+		{"bow of 1 give or take 1.5", "bow", Note, func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 1, true, 1.5 }},
+		{"bow of 1 give or take 0.9", "bow", "", func(m *measure.Values) { m.Bow_mm, m.MeshDone, m.BowPart_mm = 1, true, 0.9 }},
+		{"doubt that nobody asked of", "bow", "", func(m *measure.Values) { m.Bow_mm, m.BowPart_mm = 1, 1.5 }},
+		{"sinks in doubt", "sinks", Mend, func(m *measure.Values) { m.Tilt_deg, m.Reach_mm, m.MeshDone, m.Paths_mm = -10.9, 70, true, 1.2 }},
+		{"sinks for all doubt", "sinks", Stop, func(m *measure.Values) { m.Tilt_deg, m.Reach_mm, m.MeshDone, m.Paths_mm = -11.1, 70, true, 1.2 }},
+		{"droop in doubt", "cloth-stiffness", Note, func(m *measure.Values) { m.Tilt_deg, m.Droop_mm, m.MeshDone, m.Mesh_mm = 0, 6, true, 1.1 }},
+		{"droop for all doubt", "cloth-stiffness", Mend, func(m *measure.Values) { m.Tilt_deg, m.Droop_mm, m.MeshDone, m.Mesh_mm = 0, 6, true, 0.9 }},
+		{"height in doubt", "height", Note, func(m *measure.Values) { m.HeightOuter_mm, m.MeshDone, m.FormedOff_mm = 46, true, 2 }},
+		{"height for all doubt", "height", Mend, func(m *measure.Values) { m.HeightOuter_mm, m.MeshDone, m.FormedOff_mm = 46, true, 1.8 }},
+		// Setting, damp and wear.
+		{"hangs on nothing", "setting", "", func(m *measure.Values) {
+			m.SettingDone, m.SettingBow_mm = true, [measure.Conditions]float64{3, 3.5, 4.9, 2.1}
+		}},
+		{"damp more by 2 mm and 30 %", "setting", Note, func(m *measure.Values) {
+			m.SettingDone, m.SettingBow_mm = true, [measure.Conditions]float64{3, 3, 5.1, 3}
+		}},
+		{"damp more by less than 30 %", "setting", "", func(m *measure.Values) {
+			m.SettingDone, m.SettingBow_mm = true, [measure.Conditions]float64{10, 12.9, 10, 10}
+		}},
+		{"worn over a limit", "setting", Note, func(m *measure.Values) {
+			m.SettingDone, m.SettingBow_mm = true, [measure.Conditions]float64{1.9, 1.9, 1.9, 2.1}
+		}},
+		{"set worse over the other limit", "setting", Note, func(m *measure.Values) {
+			m.SettingDone, m.SettingBow_mm = true, [measure.Conditions]float64{7.5, 8.5, 7.5, 7.5}
+		}},
+		{"not asked of setting", "setting", "", func(m *measure.Values) {
+			m.SettingBow_mm = [measure.Conditions]float64{1.9, 9, 9, 9}
+		}},
 	} {
 		if f, _ := byID(with(c.change), c.id); f.Severity != c.severity {
 			t.Errorf("%s: %s is %q, want %q: %s", c.name, c.id, f.Severity, c.severity, f.Sentence)

@@ -10,7 +10,7 @@ const (
 	bowPart                       // the wearer bows
 	tangentsPart                  // bob and lean
 	otherPart                     // another shape to rest in
-	finerPart                     // the shape on a finer grid; comes with bob and lean, or never
+	finerPart                     // on other grids, in other ways, in other conditions; comes with bob and lean, or never
 )
 
 func (v *view) measures() *measure.Values { return v.r.Measured() }

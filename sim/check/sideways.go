@@ -42,8 +42,8 @@ func (v *view) softSideways() (seen, bool) {
 // out. Judgement, no source.
 const leansMost = 2 // mm
 
-var leansLaw = law{Rule: Rule{"leans", "The loops lean over", Mend, leansMost, "mm", "stay off sideways at most, pushed over and let go; untucked sets only, where that was followed to its end", judged, WhereWhole, FromMechanics},
-	find: (*view).leans, parts: tangentsPart, when: (*view).untucked}
+var leansLaw = law{Rule: Rule{"leans", "The loops lean over", Mend, leansMost, "mm", "stay off sideways at most, pushed over and let go; where that was followed to its end, of tucked sets on two meshes; a note where these differ", judged, WhereWhole, FromMechanics},
+	find: (*view).leans, parts: tangentsPart | finerPart}
 
 // slackFirm: of untucked half sets of one limp cloth, solved by this project, that
 // of slack 1.07 gave least sideways (5 mm for its own weight; 39 at 1.03); they
@@ -52,11 +52,18 @@ var leansLaw = law{Rule: Rule{"leans", "The loops lean over", Mend, leansMost, "
 const slackFirm, slackOff = 1.07, 0.03
 
 // leans rests on what was followed to its end alone: the loops of the least or of
-// the most curved half set were pushed over, let go, and stayed. Untucked sets
-// only, as softSideways.
+// the most curved half set were pushed over, let go, and stayed. Of tucked ones it
+// says too that nobody knows.
 func (v *view) leans() (seen, bool) {
 	m := v.measures()
 	s := seen{value: m.Leans_mm, limit: leansMost}
+	if v.tucked() && !m.LateralStable && m.Leans == measure.LeanUndecided && !v.sunk() {
+		s.value, s.severity = 0, Note
+		s.says("Whether the loops stay upright is not sure: all pushed sideways alike and let go, they may stand up again or stay leaning round the neck. Cut a sample of some sets and try it.")
+		v.offerStarch(&s, math.Max(stiffUsual, 1.25*v.bend()))
+		v.offerBoth(&s)
+		return s, true
+	}
 	if m.LateralStable || m.Leans != measure.LeanStays || s.value < leansMost || v.sunk() {
 		return seen{limit: leansMost}, false
 	}

@@ -21,6 +21,7 @@ func (v *view) sinks() (seen, bool) {
 	if math.Abs(s.value) <= tiltMost {
 		return s, false
 	}
+	s.severity = milder(Stop, math.Abs(s.value)-tiltMost, SlopeDoubt(v.measures()))
 	if s.value < 0 {
 		s.limit = -tiltMost
 		s.says("Let go, the ruff sinks: from the neck out it falls by %s°.", Number(-s.value, 0))

@@ -105,7 +105,7 @@ func init() {
 		// From mechanics.
 		bowLaw, flapsSolvedLaw, flapsUndecidedLaw, sinksLaw, bobsLaw, poppedLaw, dentedLaw,
 		softSidewaysLaw, leansLaw, clothStiffnessLaw, depthLaw, loopsSolvedLaw, secondLineLaw,
-		stickLaw, threadLaw, severalWaysLaw, uncertainLaw, alikeLaw, notAtRestLaw, notSolvedLaw,
+		stickLaw, threadLaw, severalWaysLaw, uncertainLaw, settingLaw, alikeLaw, notAtRestLaw, notSolvedLaw,
 		// Cautions.
 		flameLaw, breathingLaw, cordsLaw, hotLaw, needlesLaw,
 	}

@@ -78,6 +78,12 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 // worse gives the ids of what stops or is to mend in after, and did not, or weighed
 // less, in before.
 func worse(before, after sim.Ruff) []string {
+	if m := after.Measured(); m != nil && !m.MeshDone && before.Measured() != nil {
+		// Judge both without their doubt, which makes findings milder.
+		solved := *before.Solved
+		solved.Ruff.MeshDone = false
+		before.Solved = &solved
+	}
 	weighed := map[string]int{}
 	for _, f := range Find(before, scheme.Millimetres) {
 		weighed[f.ID] = f.Severity.rank()

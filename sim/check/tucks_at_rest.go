@@ -3,7 +3,7 @@ package check
 import (
 	"math"
 
-	"ruffwright/geom/word"
+	"ruffwright/geom/scheme"
 	"ruffwright/sim/measure"
 )
 
@@ -65,6 +65,9 @@ func (v *view) dented() (seen, bool) {
 	}
 	s.says("The inward folds of the tucks run on to the outer edge: there every loop is dented like a heart, by %s, and from dent to dent it stands only %s high. Push each loop round on its stick before it dries; with shallower tucks it comes round by itself.",
 		v.len(s.value), v.len(math.Abs(m.HeightOuter_mm)))
+	if v.s.Starch.Dry == scheme.Hung {
+		s.offer([]Change{to("starch.dry", string(scheme.OnSticks))}, "Let it dry on sticks: they keep the loops round.")
+	}
 	v.offerShallower(&s)
 	return s, true
 }
@@ -78,32 +81,4 @@ func (v *view) severalWays() (seen, bool) {
 	s.says("Tucked and not starched, this cloth has several shapes to rest in, and the one shown is one of them. Every set will find its own; starch makes them alike.")
 	v.offerStarch(&s, stiffUsual)
 	return s, true
-}
-
-// meshMost is how far a finer mesh may move the outer edge's folds before the
-// figures are said to be uncertain. Judgement, no source.
-const meshMost = 1 // mm
-
-var uncertainLaw = law{Rule: Rule{"uncertain", "The heights are uncertain", Note, meshMost, "mm", "at most, between the solver's mesh and a finer one; tucked sets only", judged, WhereOuter, FromMechanics},
-	find: (*view).uncertain, parts: tangentsPart | finerPart, when: (*view).tucked}
-
-// uncertain: tucked sets that hang by their stitches alone settle with the mesh
-// slowly, or another way on every mesh.
-func (v *view) uncertain() (seen, bool) {
-	m := v.measures()
-	s := seen{value: m.Mesh_mm, limit: meshMost}
-	if !m.MeshDone || s.value <= meshMost {
-		return s, false
-	}
-	s.says("Take the heights, the droop and the slope of this ruff as uncertain: solved once more on a finer mesh, the folds of its outer edge came to lie up to %s elsewhere, and it may be more.", v.len(s.value))
-	v.offerBoth(&s)
-	return s, true
-}
-
-// giveOrTake is a solved length, with how uncertain it is where it is.
-func (v *view) giveOrTake(mm float64) word.Text {
-	if m := v.measures(); m != nil && m.MeshDone && m.Mesh_mm > meshMost {
-		return word.Say("%s (give or take %s or more)", v.len(mm), v.len(m.Mesh_mm))
-	}
-	return v.len(mm)
 }

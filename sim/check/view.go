@@ -53,6 +53,7 @@ func (v *view) limpTucks() bool  { return v.tucked() && v.unstarched() }
 func (v *view) twoLines() bool   { return v.s.Pleat.Lines == 2 }
 func (v *view) aboutNeck() bool  { return v.s.Wearer.Part != scheme.Wrist }
 func (v *view) unstarched() bool { return v.s.Starch.Bend == 0 }
+func (v *view) starched() bool   { return !v.unstarched() }
 
 // sewnHeight is the height of the sewn row over the band's bottom edge where one edge is
 // sewn, mm.

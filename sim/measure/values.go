@@ -4,6 +4,8 @@
 // describe.
 package measure
 
+import "math"
+
 // Values are what was measured on one half set, or on the whole ruff. Every number
 // is finite. Heights are over the band's bottom edge.
 //
@@ -59,15 +61,29 @@ type Values struct {
 	LateralStable     bool    `json:"lateral_stable" whole:"all" label:"holds sideways" means:"it returns from a small push sideways"`
 
 	// What loops do when all are pushed over alike, let go and followed to LeanFar_mm.
-	// The least and the most curved half set of untucked ruffs are followed, where
-	// LateralStable is false.
+	// The least and the most curved half set are followed, where LateralStable is false;
+	// of tucked ones on the fine grid, where a coarser one must tell the same.
 	Leans    Lean    `json:"leans" whole:"worst" label:"stays leaning, pushed over" means:"where it does not hold sideways, what loops do that are all pushed over alike and let go: no (they stand up again), yes, inner (only near the band they do not), undecided; empty where it was not asked"`
 	Leans_mm float64 `json:"leans_mm" unit:"mm" whole:"worst" known:"Leans" label:"leans by" means:"how far sideways the folds of the outer edge then stay, followed to 10 mm; only where leans is yes"`
 
+	// How tall tucked sets were formed on their sticks, against what geometry says of a
+	// strip drawn snugly round such sticks; 0 where there were none.
+	FormedOff_mm float64 `json:"formed_off_mm" unit:"mm" whole:"worst" solver:"yes" label:"formed off the sticks’ closed form" means:"how far the formed outer edge’s height is from that of a strip drawn snugly round its sticks"`
+
 	// How much the figures of tucked sets are uncertain by at least: asked of the least
-	// and the most curved ones on the fine grid.
-	MeshDone bool    `json:"mesh_done" whole:"any" solver:"yes" label:"tried on a finer mesh" means:"tucked sets were solved on a finer mesh as well"`
-	Mesh_mm  float64 `json:"mesh_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by" means:"how far the outer edge's folds lie from where the finer mesh has them, at most; only where mesh_done"`
+	// and the most curved ones on the fine grid. The inside of a tuck may lie in several
+	// ways; which it takes depends on how the sticks are put in.
+	MeshDone   bool    `json:"mesh_done" whole:"any" solver:"yes" label:"tried on a finer mesh" means:"tucked sets were solved on a finer mesh as well, and formed in other ways"`
+	Mesh_mm    float64 `json:"mesh_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by the mesh" means:"how far the outer edge's folds lie from where the finer mesh has them, at most; only where mesh_done"`
+	Paths_mm   float64 `json:"paths_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by the setting" means:"how far the outer edge's folds lie from where they come when the sticks are put in with more slack, with less, or thinner ones first, at most; only where mesh_done"`
+	BowPart_mm float64 `json:"bow_part_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"bow uncertain by" means:"by how much the move when the wearer bows differs on the finer mesh and formed in those ways, at most; only where mesh_done"`
+
+	// How much the figures of starched sets hang on how they are set and kept: solved on
+	// the coarse grid in each of the Conditions, the least and the most curved half set.
+	SettingDone      bool                `json:"setting_done" whole:"any" solver:"yes" label:"tried set less well, damp, worn" means:"starched sets were solved as made, set less well, damp and worn, on a coarse mesh"`
+	SettingBow_mm    [Conditions]float64 `json:"setting_bow_mm" unit:"mm" whole:"swayed" known:"SettingDone" label:"bow as made, set less well, damp, worn" means:"move when the wearer bows, on the coarse mesh: as made; set nine tenths as well; damp, what starch holds a tenth as stiff; worn, all bending half as stiff; only where setting_done"`
+	SettingHeight_mm [Conditions]float64 `json:"setting_height_mm" unit:"mm" whole:"swayed" known:"SettingDone" label:"height likewise" means:"height at the outer edge, of the same four"`
+	SettingDroop_mm  [Conditions]float64 `json:"setting_droop_mm" unit:"mm" whole:"swayed" known:"SettingDone" label:"droop likewise" means:"droop of the outer edge, of the same four"`
 
 	// The other shape in which sets sewn at one edge may rest. Of the whole ruff it is
 	// that of the half set whose two shapes are nearest in energy.
@@ -112,3 +128,30 @@ var leans = []Lean{LeanUnasked, LeanReturns, LeanInner, LeanUndecided, LeanStays
 // LeanFar_mm is as far as leaning loops are followed. What has gone so far by
 // itself, downhill all the way, does not come back.
 const LeanFar_mm = 10
+
+// The conditions in which a starched ruff is tried, beside as it is made.
+const (
+	AsMade     = iota
+	SetWorse   // set WorseQuality as well
+	Damp       // what starch holds DampStarch times less stiff
+	Worn       // all bending WornBend as stiff
+	Conditions // how many they are
+)
+
+// What worse setting, damp and wear do, this plan's judgement, no source.
+const (
+	WorseQuality = 0.9
+	DampStarch   = 10
+	WornBend     = 0.5
+)
+
+// Sways is the condition in which the move when the wearer bows differs most from that
+// as made, and by how much more it is there, mm.
+func (v *Values) Sways() (condition int, more_mm float64) {
+	for k, bow := range v.SettingBow_mm {
+		if by := bow - v.SettingBow_mm[AsMade]; math.Abs(by) > math.Abs(more_mm) {
+			condition, more_mm = k, by
+		}
+	}
+	return
+}

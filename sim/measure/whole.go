@@ -69,13 +69,23 @@ var wholes = map[string]func(halves []Values, field int) reflect.Value{
 		return reflect.ValueOf(first.Bool() && last.Bool())
 	},
 	// Of what goes together: of the half set whose other shape is nearest in energy,
-	// zero where none has one; of the last half set that did not come to rest, of the
-	// first where all did.
+	// zero where none has one; of the half set whose bow hangs most on its setting; of
+	// the last half set that did not come to rest, of the first where all did.
 	"nearest": func(halves []Values, field int) reflect.Value {
 		of := new(Values)
 		for i := range halves {
 			if v := &halves[i]; v.OtherFound && (!of.OtherFound || math.Abs(v.OtherShare) < math.Abs(of.OtherShare)) {
 				of = v
+			}
+		}
+		return at(of, field)
+	},
+	"swayed": func(halves []Values, field int) reflect.Value {
+		of := &halves[0]
+		for i := range halves {
+			_, by := halves[i].Sways()
+			if _, most := of.Sways(); math.Abs(by) > math.Abs(most) || !of.SettingDone {
+				of = &halves[i]
 			}
 		}
 		return at(of, field)

@@ -50,13 +50,7 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	f.Tick(word.Say("Press the band flat first. Pull the outer edge straight, lay or hang it so that folds do not stick together, and dry it hard, in moving air."))
 	j.warnAll(f, done, StepDry)
 
-	f.Head(word.Say("Set"), 30)
-	f.Para(j.stickWords())
-	f.Tick(word.Say("Damp it again, evenly, until it is leathery, and keep it so under a damp cloth: set a quarter at a time and do not stop, or it dries out of shape and must be done again."))
-	first := when(j.s.Ruff.Flaps == scheme.Stand, word.Say("the lower row first, then the upper"), word.Say("the upper row first, then the lower"))
-	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s, press, hold until it keeps its shape, draw the stick out turning.", first))
-	f.Tick(word.Say("Until it is cold and dry hold the loops apart with **smooth props that do not stick**: polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
-	f.Tick(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised)))
+	j.set(f)
 	j.warnAll(f, done, StepSet)
 
 	f.Head(word.Say("Washing it out"), 16)
@@ -147,13 +141,4 @@ func (j *job) guess(t target, b cloth.Bath) word.Text {
 
 func (j *job) spoons(b cloth.Bath) word.Text {
 	return when(b.Spoons < 1, word.Say("%s teaspoons of 5 mL", trim(math.Round(2*3*b.Spoons)/2, 1)), word.Say("%s spoons of %d mL", trim(math.Round(2*b.Spoons)/2, 1), cloth.Spoon_mL))
-}
-
-func (j *job) stickWords() word.Text {
-	loop := j.loop()
-	d := stick(loop, j.Units)
-	from := when(j.Ruff.Solved != nil, word.Say("as solved"), word.Say("drawn, not solved"))
-	return when(d == 0,
-		word.Say("**Stick:** the loops are only %s wide inside (%s): no stick fits. Shape them with a blunt needle or over fine straw.", j.near(loop), from),
-		word.Say("**Stick: %s thick.** The loops are %s wide inside at the outer edge (%s); the next rod below goes in with room for damp cloth. Smooth metal, round, longer than the %s is deep (%s); warm, not scorching: it must not brown a scrap of white paper.", j.len(d), j.near(loop), from, j.thing(), j.len(j.s.Ruff.Depth)))
 }

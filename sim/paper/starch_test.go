@@ -41,13 +41,13 @@ func TestTarget(t *testing.T) {
 	}
 }
 
-func TestStick(t *testing.T) {
+func TestRod(t *testing.T) {
 	for _, c := range []struct {
-		loop, want float64
-		u          scheme.Units
-	}{{17.6, 15, scheme.Millimetres}, {3.9, 0, scheme.Millimetres}, {4, 3, scheme.Centimetres}, {200, 50, scheme.Millimetres}, {17.6, 15.875, scheme.Inches}, {math.NaN(), 0, scheme.Millimetres}} {
-		if got := stick(c.loop, c.u); got != c.want {
-			t.Errorf("loop %g: stick %g, want %g", c.loop, got, c.want)
+		stick, want float64
+		u           scheme.Units
+	}{{17.6, 15, scheme.Millimetres}, {2.9, 0, scheme.Millimetres}, {3, 3, scheme.Centimetres}, {200, 50, scheme.Millimetres}, {17.6, 15.875, scheme.Inches}, {math.NaN(), 0, scheme.Millimetres}} {
+		if got := rod(c.stick, c.u); got != c.want {
+			t.Errorf("stick %g: rod %g, want %g", c.stick, got, c.want)
 		}
 	}
 }

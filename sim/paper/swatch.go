@@ -153,5 +153,37 @@ func (j *job) readings(t target) []*sheet.Page {
 	}
 	f.Form(columns(word.Say("bath (g/L), trial")), word.Say("1"), word.Say("2"), word.Say("3"), word.Say("4"), word.Say("5"), word.Say("6"))
 	f.Small(word.Say("Strips along the strip's length (%s), dried flat and hard, hung when cool. Damp air softens starch: read on the day's weather that it will be worn in, or allow for it.", along[j.s.Strip.Along]))
+	j.shear(f)
 	return f.Pages
 }
+
+// shear is the test for how hard starched cloth is to pull askew: a strip on the bias is
+// pulled, and a cross in its middle measured. There the stress along the strip, F/w, is
+// twice the shear stress along the threads, and the lengthening of the strip less the
+// (negative) lengthening across it is the threads' shear: so G = (F/w)/(2(eL − eT)),
+// however they stretch along themselves. Within a strip's width of the clamps it is not.
+func (j *job) shear(f *sheet.Flow) {
+	if j.s.Starch.Bend == 0 && (!j.goal.known || j.goal.none) {
+		return
+	}
+	f.Head(word.Say("Starched, pulled askew"), 95)
+	f.Para(word.Say("How far sets that are sewn at one edge move when the wearer bows depends on how hard the starched cloth is to pull askew. Without this test it is guessed. Cut a strip %s wide and %s long from what is left over, **at 45° to the threads**; starch, dry and iron it flat as the %s.", j.swatchLen(biasWide_mm), j.swatchLen(250), j.thing()))
+	f.Tick(word.Say("Draw a cross in the strip's middle, %s along it and %s across. Clamp each end over its whole width between two laths, hang it up by one and hang %d g on the other, so that it is flat. Measure both lines of the cross.", j.swatchLen(biasLong_mm), j.swatchLen(biasAcross_mm), biasFlat_g))
+	f.Tick(word.Say("Hang on more, as in the table, and measure again each time; on a photograph taken square on, with a ruler beside the cross, where it grows by less than a pen's stroke."))
+	f.Tick(word.Say("**L** is how much the long line grew, divided by its length; **T** how much the short line shrank, divided by its length; both since the %d g. Then **G = pull ÷ (2 × (L + T))**, in N/m.", biasFlat_g))
+	cols := []sheet.Col{sheet.Words(word.Say("hung on"), 16), sheet.Words(word.Say("pull, N/m"), 16), sheet.Words(word.Say("long line"), 18), sheet.Words(word.Say("short line"), 18), sheet.Words(word.Say("L"), 14), sheet.Words(word.Say("T"), 14), sheet.Words(word.Say("G, N/m"), 18)}
+	f.Form(cols, word.Say("%d g", 250), word.Say("%d g", 500), word.Say("%d g", 1000))
+	f.Small(word.Say("Pull is the weight over the strip's width: 250 g are %s N/m, 500 g %s, 1000 g %s. Enter the mean of G in the scheme, under starch as ‘%s’. Fresh cloth has 30 to 170 N/m; starched, 150 to 4000 is to be expected, by reasoning: no published figure was found.", trim(pull_Npm(250), 0), trim(pull_Npm(500), 0), trim(pull_Npm(1000), 0), label("starch.shear")))
+}
+
+// Sizes of the strip for that test and of the cross on it, and what pulls it flat. 25 g on
+// 50 mm is the 5 gf/cm under which the bias extension of suitings is measured (FAST-3).
+const (
+	biasWide_mm   = 50
+	biasLong_mm   = 100
+	biasAcross_mm = 40
+	biasFlat_g    = 25
+)
+
+// pull_Npm is the force of a weight hung on that strip, over its width.
+func pull_Npm(hung_g float64) float64 { return hung_g / 1e3 * 9.80665 / (biasWide_mm / 1e3) }

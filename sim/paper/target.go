@@ -108,22 +108,3 @@ func (j *job) area() float64 {
 	mm2 += (b.Length_mm + 2*b.Seam_mm) * (2*b.Height_mm + 2*b.Seam_mm)
 	return float64(j.Pattern.Made) * mm2 / 1e6
 }
-
-// stick is the thickest round rod to be had that goes into a loop of the clear
-// width given: 1 mm of room for cloth that is still damp. 0: none is thin enough.
-func stick(loop_mm float64, u scheme.Units) float64 {
-	rods := []float64{3, 4, 5, 6, 8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 35, 40, 45, 50}
-	if u == scheme.Inches {
-		rods = nil
-		for n := 1.0; n <= 16; n++ { // eighths of an inch
-			rods = append(rods, n*25.4/8)
-		}
-	}
-	best := 0.0
-	for _, r := range rods {
-		if r <= loop_mm-1 {
-			best = r
-		}
-	}
-	return best
-}

@@ -33,8 +33,7 @@ func (f *frame) between(c *shell.Contact, w *wall) {
 		if w.trough == (p.step > 0) {
 			u = p.length - u
 		}
-		// Stiffness is that of one node of the Fine grid, evenly spaced.
-		c.Weight[k] = q.Area * float64(Fine.NU*Fine.NV) / (p.length * d.Width_mm)
+		c.Weight[k] = f.perNode(q, p)
 		far := u
 		if fold.Sewn {
 			out := q.V
@@ -45,4 +44,9 @@ func (f *frame) between(c *shell.Contact, w *wall) {
 		}
 		c.Back[k] = (skin_mm + d.Thickness_mm/2) * math.Max(0, 1-far/parted_mm)
 	}
+}
+
+// perNode is what a spot of a panel bears, in nodes of the Fine grid, evenly spaced.
+func (f *frame) perNode(q *shell.Spot, p *panel) float64 {
+	return q.Area * float64(Fine.NU*Fine.NV) / (p.length * f.d.Width_mm)
 }

@@ -3,6 +3,7 @@ package window
 import (
 	"math"
 
+	"ruffwright/sim/measure"
 	"ruffwright/sim/shell"
 )
 
@@ -35,7 +36,7 @@ func (s *solver) bow(c *Window) error {
 		var err error
 		for deg := bowStep_deg; deg <= bowAngle_deg; deg += bowStep_deg {
 			s.sh.SetGravity(s.bowGravity(float64(deg), side))
-			if r, err = s.again("bowing", x, true); err != nil {
+			if r, err = s.again("bowing", x, shell.Settings{Warm: true}); err != nil {
 				return err
 			}
 			c.BowDone = c.BowDone && !r.Status.Early()
@@ -50,7 +51,7 @@ func (s *solver) bow(c *Window) error {
 			c.BowedBack = bowed
 		}
 		s.sh.SetGravity(upright)
-		if r, err = s.again("standing again", x, true); err != nil {
+		if r, err = s.again("standing again", x, shell.Settings{Warm: true}); err != nil {
 			return err
 		}
 		c.BowDone = c.BowDone && !r.Status.Early()
@@ -101,7 +102,7 @@ func (s *solver) tangents(c *Window) error {
 	sn, cs := math.Sincos(s.f.panels[0].a / 2)
 	c.Vertical_mm_per_g, c.VerticalStable = respond(upright, shell.Symmetric)
 	c.Lateral_mm_per_g, c.LateralStable = respond([3]float64{-sn, cs, 0}, shell.Antisymmetric)
-	if err := s.ctx.Err(); err != nil || c.LateralStable || !s.set.Follow {
+	if err := s.ctx.Err(); err != nil || c.LateralStable || !s.set.Follow || c.Leans != measure.LeanUnasked {
 		return err
 	}
 	return s.follow(c)

@@ -35,7 +35,8 @@ func (f *frame) press(bend float64, z *shell.Frozen) float64 {
 // pressed on them: forming has a multiple of the cloth's rigidity, and so of the
 // force, of which only the cloth's own share is left. Without this the starched loops
 // would push each other apart by the skin.
-func (f *frame) setBack(sh *shell.Sheet, formed []float64, forming float64) {
+func (f *frame) setBack(sh *shell.Sheet, formed []float64) {
+	forming := f.forming()
 	share := math.Sqrt(f.press(forming, nil) / (forming * f.press(1, sh.Frozen)))
 	for q := range sh.Contacts {
 		c := &sh.Contacts[q]

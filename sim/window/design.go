@@ -47,9 +47,19 @@ type Design struct {
 	FrozenU_uNm, FrozenV_uNm float64
 	// Quality is how much of the formed curvature was set; 0 to 1, 1 perfect. A
 	// frozen part of quality 0 is frozen flat.
-	Quality      float64
-	Mass_gm2     float64 // 1 to 1,000
-	Thickness_mm float64 // 0.01 to 3
+	Quality float64
+	// FrozenShear_Npm is the frozen part's stiffness in shear, N/m; 0 for none.
+	FrozenShear_Npm float64
+	// Stick_mm is the diameter, at the outer edge, of the sticks on which the sets dry:
+	// 0 where tucked for the one that leaves the loops their own height (OwnStick), and
+	// where not tucked for none, for such loops find their shape by themselves.
+	// StickTip_mm is their diameter at the inner end, 0 for the same, StickReach_mm how
+	// far in from the outer edge that is, 0 for half the width. Hung sets dry without
+	// sticks, by their own weight.
+	Stick_mm, StickTip_mm, StickReach_mm float64
+	Hung                                 bool
+	Mass_gm2                             float64 // 1 to 1,000
+	Thickness_mm                         float64 // 0.01 to 3
 
 	// Support puts a collar or supporter under the ruff: a cone about the neck's
 	// axis whose height at the neckline is SupportDrop_mm below the band's bottom

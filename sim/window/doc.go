@@ -30,10 +30,26 @@
 //
 // # The making
 //
-// The sets are made as a maker makes them: *formed* wet, over sticks, without
-// weight and with the inner edge on the band; *frozen* in that shape as far as
-// starch and the quality of setting go; *released* under gravity. Starch is not
-// a stiffer sheet: it is a second sheet whose rest shape is the formed one.
+// The sets are made as a maker makes them: *formed* damp, with the inner edge on the
+// band; *frozen* in that shape as far as starch and the quality of setting go;
+// *released* under gravity. Starch is not a stiffer sheet: it is a second sheet whose
+// rest shape is the formed one, in its curvature and in its skew.
+//
+// Tucked sets, and others for which the design names a stick, are formed on sticks
+// (stick.go): without weight, with the rigidity that the cloth has, over a rigid round
+// stick in every crest and every trough. The sticks stand level, are as thick as the
+// design says (or leave the loops their own height, OwnStick), and are drawn apart until
+// the cloth is snug. At the outer edge geometry then says how tall the strip stands
+// (curve.TautHeight): a forming more than 1 mm off that is tried in other ways, and
+// Values.FormedOff_mm tells how far off the best of them is. On the fine grids it begins
+// with the shape of the Coarse one. Sets without tucks and sticks find their loops by
+// themselves, without weight: they come to the same shape however they are formed.
+// Hung sets dry under their own weight.
+//
+// What sticks do not decide is the inside of a tuck: it may lie in several ways, and
+// which it takes depends on how the sticks are put in. So the half set is solved again
+// on the finest grid and with the sticks put in otherwise (finer.go), and Mesh_mm,
+// Paths_mm and BowPart_mm tell by how much those differ.
 //
 // A tuck is a pressed crease: on its fold lines the bending along u acts
 // through a hinge of rigidity B/ℓ, ℓ = 8t(1 − (v/4t)²)² for v < 4t, in series
@@ -45,8 +61,11 @@
 // # What it leaves out
 //
 // Of a half set all that is unlike its neighbours; of unlike ones that they push the
-// plane between them aside. Friction, humidity. Stitches act as hinges. Tucked
-// cloth without starch has several rest shapes; the one found is one of them.
+// plane between them aside; and of unlike tucked ones the sticks: all sticks of a run
+// share their levels and one thickness, the mean room's, so unlike tucked sets are not
+// formed each to its own height, and a tucked run that is closed is refused. Friction,
+// humidity. Stitches act as hinges. Tucked cloth without starch has several rest shapes;
+// the one found is one of them.
 //
 // Energies are µJ, of the whole window; rigidities are µN·m.
 package window

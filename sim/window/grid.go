@@ -37,7 +37,7 @@ type frame struct {
 	jg     int          // v grid line of the second stitch line, 0 if none
 	k, r0  float64      // the neckline's curvature and radius
 	length float64      // of a panel, the mean, mm
-	spots  []shell.Spot // of tucked windows
+	spots  []shell.Spot // of tucked windows, and where there are sticks
 }
 
 // straight is the curvature that stands for a straight neckline: a smaller one would
@@ -67,7 +67,7 @@ func newFrame(d *Design, run Run, g Grid) *frame {
 		}
 	}
 	f.layV(g.NV)
-	if f.tucked() && run.Start != Closed {
+	if (f.tucked() || d.Stick_mm > 0) && run.Start != Closed {
 		f.spots = shell.Spots(f.u, f.v)
 	}
 	return f
@@ -138,8 +138,8 @@ func (f *frame) layV(n int) {
 }
 
 // sheet returns the shell of the window: grid, mirrors, holds, contact. bend
-// multiplies the cloth's rigidity (forming), gravity is in g; onBand ties the
-// free part of the inner edge to the band.
+// multiplies the cloth's rigidity, gravity is in g; onBand, for forming, ties the free
+// part of the inner edge to the band.
 func (f *frame) sheet(bend float64, gravity [3]float64, onBand bool, frozen *shell.Frozen, set *Settings) *shell.Sheet {
 	d := f.d
 	sh := &shell.Sheet{

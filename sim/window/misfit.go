@@ -27,6 +27,7 @@ const (
 	GapWide                       // Value, between the stitch lines, is more than Most: too much of the width
 	NoWave                        // Value, the pitch, is more than Most: the inner edge lies flat
 	NoOuterWave                   // Value, the pitch at the outer edge, is more than Most: it lies flat there
+	StickThick                    // Value, the stick, is more than Most: it does not fit into its loop
 	TooShort                      // Value, the slack, is less than Least: the inner edge does not reach
 )
 
@@ -43,6 +44,8 @@ func (m Misfit) Error() string {
 		return fmt.Sprintf("window: Pitch_mm = %.4g leaves no wave in Panel_mm less tucks; at most %.4g", m.Value, m.Most)
 	case NoOuterWave:
 		return fmt.Sprintf("window: Pitch_mm is %.4g at the outer edge and leaves no wave in two panels; at most %.4g there", m.Value, m.Most)
+	case StickThick:
+		return fmt.Sprintf("window: Stick_mm = %.4g; at most %.4g in loops of this Panel_mm and Pitch_mm", m.Value, m.Most)
 	case TooShort:
 		return fmt.Sprintf("window: slack = %.3f; at least %g, or the cloth does not reach from edge to edge", m.Value, m.Least)
 	}
@@ -68,7 +71,11 @@ func (d *Design) Validate() error {
 		{"BendV_uNm", d.BendV_uNm, 1e-4, 1e5},
 		{"FrozenU_uNm", d.FrozenU_uNm, 0, 1e6},
 		{"FrozenV_uNm", d.FrozenV_uNm, 0, 1e6},
+		{"FrozenShear_Npm", d.FrozenShear_Npm, 0, 1e5},
 		{"Quality", d.Quality, 0, 1},
+		{"Stick_mm", d.Stick_mm, 0, 200},
+		{"StickTip_mm", d.StickTip_mm, 0, 200},
+		{"StickReach_mm", d.StickReach_mm, 0, d.Width_mm},
 		{"Mass_gm2", d.Mass_gm2, 1, 1000},
 		{"Thickness_mm", d.Thickness_mm, 0.01, 3},
 		{"SupportDrop_mm", d.SupportDrop_mm, -60, 200},
@@ -102,6 +109,9 @@ func (d *Design) fit() error {
 		if m.Value > m.Most {
 			return m
 		}
+	}
+	if err := d.fitStick(); err != nil {
+		return err
 	}
 	if s := d.Slack(); d.Anchor == Both && s < 1 {
 		return Misfit{TooShort, "Panel_mm", s, 1, math.Inf(1)}

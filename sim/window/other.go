@@ -11,7 +11,7 @@ func (s *solver) other(c *Window) error {
 	for k := 2; k < len(x); k += 3 {
 		x[k] = 2*level - x[k]
 	}
-	r, err := s.run("turning the flaps over", s.released(c), x, false)
+	r, err := s.run("turning the flaps over", s.released(c), x, shell.Settings{})
 	if err != nil {
 		return err
 	}

@@ -129,7 +129,7 @@ func TestSetBack(t *testing.T) {
 	n := 3 * (5*len(f.v) + 4)
 	formed[n+1] = d.Thickness_mm/2 + 0.2 // 0.3 mm into the skin of the crest's wall
 	forming, sh := f.sheet(20, upright, false, nil, &set), f.sheet(1, upright, false, nil, &set)
-	f.setBack(sh, formed, 20)
+	f.setBack(sh, formed)
 	at := [3]float64(formed[n:])
 	was := forming.Contacts[0].Press(forming.Contacts[0].Gap(at)) / 20
 	if now := sh.Contacts[0].Press(sh.Contacts[0].Gap(at) + sh.Contacts[0].Back[n/3]); math.Abs(now/was-1) > 1e-9 || was <= 0 {
@@ -138,7 +138,7 @@ func TestSetBack(t *testing.T) {
 	// with a frozen part the obstacle is firmer, and stands back farther
 	z := &shell.Frozen{BendU: 500, BendV: 500, U: make([]float64, sh.Nodes()), V: make([]float64, sh.Nodes()), UV: make([]float64, 16*8)}
 	sh = f.sheet(1, upright, false, z, &set)
-	f.setBack(sh, formed, 20)
+	f.setBack(sh, formed)
 	if now := sh.Contacts[0].Press(sh.Contacts[0].Gap(at) + sh.Contacts[0].Back[n/3]); math.Abs(now/was-1) > 1e-9 {
 		t.Errorf("frozen it presses with %g mN, formed with 20 times %g", now, was)
 	}
@@ -202,7 +202,7 @@ func TestBob(t *testing.T) {
 		for k, f := range []float64{1 - more, 1 + more} {
 			x := append([]float64(nil), c.Shape...)
 			s.sh.SetGravity([3]float64{0, 0, -f})
-			if r, err := s.again("checking", x, true); err != nil || r.Status.Early() {
+			if r, err := s.again("checking", x, shell.Settings{Warm: true}); err != nil || r.Status.Early() {
 				t.Fatal(r.Status, err)
 			}
 			z[k] = c.mean(x, nv)[2]

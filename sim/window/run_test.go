@@ -2,8 +2,10 @@ package window
 
 import (
 	"context"
+	"errors"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,8 +75,8 @@ func TestRepeated(t *testing.T) {
 			f := newFrame(&d, d.repeated(q.n, q.ends, q.ends), Coarse)
 			one, many := half.sheet(1, upright, false, nil, &set), f.sheet(1, upright, false, nil, &set)
 			y := f.repeat(x)
-			half.setBack(one, x, half.forming())
-			f.setBack(many, y, f.forming())
+			half.setBack(one, x)
+			f.setBack(many, y)
 			if q.loose {
 				w := f.loosen(many)
 				w.own = nil
@@ -113,8 +115,9 @@ func (f *frame) unlike(half, sh *shell.Sheet, g, h []float64) (most float64) {
 }
 
 // TestMoreFolds: three or four folds between mirrors, or closed, are at rest where
-// the two are. Solved as from nothing they come to it; tucked, to one as near as
-// two starts of a half set do (TestWarm).
+// the two are. Solved as from nothing they come to it; tucked, to one that is at rest and
+// was formed as tall, within 1 mm: the inside of its tucks may lie otherwise, for
+// no mirror keeps neighbours alike there.
 func TestMoreFolds(t *testing.T) {
 	for name, d := range kinds() {
 		half := solved(t, d, quick)
@@ -130,7 +133,7 @@ func TestMoreFolds(t *testing.T) {
 				t.Fatal(err)
 			}
 			x := append([]float64(nil), w.Shape...)
-			r, err := s.run("checking", s.released(w), x, true)
+			r, err := s.run("checking", s.released(w), x, shell.Settings{Warm: true})
 			if moved := farthest(w.Shape, x); err != nil || r.Status.Early() || r.Steps > 2 || moved > 1e-3 {
 				t.Errorf("%s, %+v: %v, %v after %d steps, moved by %.2g mm", name, q, err, r.Status, r.Steps, moved)
 			}
@@ -141,13 +144,10 @@ func TestMoreFolds(t *testing.T) {
 			if err != nil || !c.Converged() {
 				t.Fatal(name, err, c.Form.Status, c.Release.Status)
 			}
-			apart, most := farthest(w.Shape, c.Shape), 1e-3
-			if d.Tucked() {
-				most = 3
-			}
-			t.Logf("%s, %+v: %.2g mm apart, %d factorisations, of the half set %d", name, q, apart, c.Iterations, half.Iterations)
-			if apart > most {
-				t.Errorf("%s, %+v: %.2g mm apart", name, q, apart)
+			apart := farthest(w.Shape, c.Shape)
+			t.Logf("%s, %+v: %.2g mm apart, formed %.2g mm off its sticks, the half set %.2g; %d factorisations, of the half set %d", name, q, apart, c.FormedOff_mm, half.FormedOff_mm, c.Iterations, half.Iterations)
+			if apart > 1e-3 && !d.Tucked() || math.Abs(c.FormedOff_mm-half.FormedOff_mm) > 1 || c.FormedOff_mm > 0 != d.Tucked() {
+				t.Errorf("%s, %+v: %.2g mm apart, formed %.2g mm off its sticks, the half set %.2g", name, q, apart, c.FormedOff_mm, half.FormedOff_mm)
 			}
 		}
 	}
@@ -168,14 +168,15 @@ func (r Run) reversed() Run {
 	return q
 }
 
-// uneven is a run of four folds, none like another: panels of three lengths, a tuck
-// at one fold, a trough that is not sewn.
+// uneven is a run of four folds, none like another: panels of three lengths, a trough
+// that is not sewn. None is tucked: all sticks of a run stand level, so unlike tucked
+// sets are not formed as they would be set.
 func uneven(start, end End) (Design, Run) {
 	d := tabled(Both, Crests, 0, 48, 30)
 	return d, Run{
 		Folds: []Fold{
 			{Crest: true, Sewn: true, Height_mm: 48, Station_mm: 0},
-			{Sewn: true, Height_mm: 0, Tuck_mm: 6, Station_mm: 6},
+			{Sewn: true, Height_mm: 0, Station_mm: 6},
 			{Crest: true, Sewn: true, Height_mm: 44, Station_mm: 10},
 			{Height_mm: -20, Station_mm: 17},
 		},
@@ -186,8 +187,7 @@ func uneven(start, end End) (Design, Run) {
 
 // TestUneven: a run of unlike panels and folds comes to rest, seen from either end
 // in the same shape, whether a crest or a trough comes first; what is sewn is where
-// it is sewn; no panel leaves its sector by more than the skin and what it is let beside a
-// tuck; and the sets differ.
+// it is sewn; no panel leaves its sector by more than the skin; and the sets differ.
 func TestUneven(t *testing.T) {
 	for _, ends := range [][2]End{{Mirrored, Mirrored}, {Mirrored, Free}, {Free, Mirrored}} {
 		d, run := uneven(ends[0], ends[1])
@@ -199,7 +199,7 @@ func TestUneven(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !a.Converged() || !b.Converged() || a.Release.Strain > 0.03 || a.Release.Deepest > 2*skin_mm {
+		if !a.Converged() || !b.Converged() || a.Release.Strain > 0.03 || a.Release.Deepest > skin_mm {
 			t.Errorf("%v: %v and %v, strain %.3f, %.2f mm deep in an obstacle", ends, a.Release.Status, b.Release.Status, a.Release.Strain, a.Release.Deepest)
 		}
 		f, off := newFrame(&d, run, Coarse), 0.0
@@ -233,7 +233,7 @@ func TestUneven(t *testing.T) {
 
 // TestClosedUneven: two unlike panels closed onto each other come to the same shape
 // from whichever fold the run begins, and the cloth from the last line to the first
-// counts as the rest of it.
+// counts as the rest of it. Tucked such a run is refused.
 func TestClosedUneven(t *testing.T) {
 	d, run := uneven(Closed, Closed)
 	run.Folds, run.Panels_mm = run.Folds[:3], run.Panels_mm[:2]
@@ -242,6 +242,12 @@ func TestClosedUneven(t *testing.T) {
 	other := Run{Folds: []Fold{run.Folds[1], run.Folds[0], run.Folds[1]}, Panels_mm: []float64{58, 64}, Start: Closed, End: Closed}
 	for k, at := range []float64{0, 5, 11} {
 		other.Folds[k].Station_mm = at
+	}
+	tuck := run
+	tuck.Folds = slices.Clone(run.Folds)
+	tuck.Folds[1].Tuck_mm = 6
+	if _, err := Settle(context.Background(), d, tuck, quick, nil); !errors.Is(err, errClosed) {
+		t.Errorf("tucked: %v", err)
 	}
 	a, err := Settle(context.Background(), d, run, quick, nil)
 	if err != nil {
@@ -322,7 +328,7 @@ func TestRunRefuses(t *testing.T) {
 		"Sewn":          func(r *Run) { r.Folds[0].Sewn, r.Folds[1].Sewn, r.Folds[2].Sewn = false, false, false },
 		"Panels_mm[1]":  func(r *Run) { r.Folds[1].Station_mm, r.Folds[2].Station_mm = 10, 6 },
 		"Panels_mm[2]":  func(r *Run) { r.Panels_mm[2] = 6 },
-		"3 of it":       func(r *Run) { r.Panels_mm[1] = 9 },
+		"3 of it":       func(r *Run) { r.Folds[1].Tuck_mm, r.Panels_mm[1] = 6, 9 },
 		"Panels_mm[0] ": func(r *Run) { r.Panels_mm[0] = math.Inf(1) },
 	} {
 		d, r := uneven(Mirrored, Mirrored)

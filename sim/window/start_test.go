@@ -226,41 +226,51 @@ func TestAdapt(t *testing.T) {
 	}
 }
 
-// TestWarmable: what another half set may be used to start from.
+// TestWarmable: what another half set may be used to start from; formed on sticks, only
+// the same ruff's elsewhere around the neck.
 func TestWarmable(t *testing.T) {
-	d := tabled(Both, Crests, 8, 34, 30)
 	done := shell.Result{Status: shell.Converged}
-	f := newFrame(&d, d.Run(), Coarse)
-	c := &Window{Design: d, Grid: Coarse, U: f.u, V: f.v, Form: done, Release: done}
-	if !c.warmable(f, Coarse) || c.warmable(f, Fine) || (*Window)(nil).warmable(f, Coarse) {
-		t.Error("the same design")
-	}
-	two := newFrame(&d, d.repeated(2, Mirrored, Mirrored), Coarse)
-	if c.warmable(two, Coarse) {
-		t.Error("two panels from one")
-	}
-	for name, q := range map[string]struct {
-		ok bool
-		do func(d *Design)
-	}{
-		"panel": {true, func(d *Design) { d.Panel_mm *= 1.049 }}, "panel, far": {false, func(d *Design) { d.Panel_mm *= 1.06 }},
-		"width": {true, func(d *Design) { d.Width_mm *= 1.09 }}, "width, far": {false, func(d *Design) { d.Width_mm *= 1.12 }},
-		"pitch": {true, func(d *Design) { d.Pitch_mm *= 1.15 }}, "pitch, far": {false, func(d *Design) { d.Pitch_mm *= 1.3 }},
-		"band": {true, func(d *Design) { d.BandHeight_mm -= 5.9 }}, "band, far": {false, func(d *Design) { d.BandHeight_mm -= 6.1 }},
-		"curve": {true, func(d *Design) { d.Kappa_1pmm += 0.0059 }}, "curve, far": {false, func(d *Design) { d.Kappa_1pmm += 0.0061 }},
-		"curve, less": {false, func(d *Design) { d.Kappa_1pmm -= 0.0061 }},
-		"anchor":      {false, func(d *Design) { d.Anchor = Top }}, "sewn": {true, func(d *Design) { d.Sewn = Troughs }},
-		"tuck": {false, func(d *Design) { d.TuckTop_mm = 8.1 }}, "other tuck": {false, func(d *Design) { d.TuckBottom_mm = 7.9 }},
-		"gap": {false, func(d *Design) { d.LineGap_mm = 5 }}, "starch": {true, func(d *Design) { d.FrozenU_uNm = 0 }},
-	} {
-		e := d
-		q.do(&e)
-		if got := c.warmable(newFrame(&e, e.Run(), Coarse), Coarse); got != q.ok {
-			t.Errorf("%s: %v", name, got)
+	var c *Window
+	for _, tuck := range []float64{0, 8} {
+		d := tabled(Both, Crests, tuck, 34, 30)
+		f := newFrame(&d, d.Run(), Coarse)
+		c = &Window{Design: d, Grid: Coarse, U: f.u, V: f.v, Form: done, Release: done}
+		if !c.warmable(f, Coarse) || c.warmable(f, Fine) || (*Window)(nil).warmable(f, Coarse) {
+			t.Error("the same design")
+		}
+		two := newFrame(&d, d.repeated(2, Mirrored, Mirrored), Coarse)
+		if c.warmable(two, Coarse) {
+			t.Error("two panels from one")
+		}
+		for name, q := range map[string]struct {
+			plain, tucked bool
+			do            func(d *Design)
+		}{
+			"panel": {true, false, func(d *Design) { d.Panel_mm *= 1.049 }}, "panel, far": {false, false, func(d *Design) { d.Panel_mm *= 1.06 }},
+			"width": {true, false, func(d *Design) { d.Width_mm *= 1.09 }}, "width, far": {false, false, func(d *Design) { d.Width_mm *= 1.12 }},
+			"pitch": {true, false, func(d *Design) { d.Pitch_mm *= 1.15 }}, "pitch, far": {false, false, func(d *Design) { d.Pitch_mm *= 1.3 }},
+			"band": {true, false, func(d *Design) { d.BandHeight_mm -= 5.9 }}, "band, far": {false, false, func(d *Design) { d.BandHeight_mm -= 6.1 }},
+			"curve": {true, true, func(d *Design) { d.Kappa_1pmm += 0.0059 }}, "curve, far": {false, true, func(d *Design) { d.Kappa_1pmm += 0.0061 }},
+			"curve, less": {false, true, func(d *Design) { d.Kappa_1pmm -= 0.0061 }},
+			"anchor":      {false, false, func(d *Design) { d.Anchor = Top }}, "sewn": {true, false, func(d *Design) { d.Sewn = Troughs }},
+			"tuck": {tuck == 0, false, func(d *Design) { d.TuckTop_mm = tuck * 1.01 }}, "other tuck": {tuck == 0, false, func(d *Design) { d.TuckBottom_mm = tuck * 0.99 }},
+			"a tuck": {false, false, func(d *Design) { d.TuckTop_mm = 5 }},
+			"gap":    {false, false, func(d *Design) { d.LineGap_mm = 5 }}, "starch": {true, false, func(d *Design) { d.FrozenU_uNm = 0 }},
+			"stick": {false, false, func(d *Design) { d.Stick_mm = 7 }},
+		} {
+			e := d
+			q.do(&e)
+			want := q.plain
+			if tuck > 0 {
+				want = q.tucked || e == d
+			}
+			if got := c.warmable(newFrame(&e, e.Run(), Coarse), Coarse); got != want {
+				t.Errorf("tuck %g, %s: %v", tuck, name, got)
+			}
 		}
 	}
 	c.Release.Status = shell.Stalled
-	if c.warmable(f, Coarse) {
+	if c.warmable(newFrame(&c.Design, c.Design.Run(), Coarse), Coarse) {
 		t.Error("from a shape that is not at rest")
 	}
 	top := tabled(Top, Crests, 0, 30, 0)

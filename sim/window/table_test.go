@@ -32,9 +32,8 @@ func solved(t *testing.T, d Design, set Settings) *Window {
 
 // TestPredictionTable holds the figures of an earlier prototype of this model,
 // another program by other hands, as a band of plausibility: not a truth, but
-// its own spread over meshes and settings is known (heights 1 mm, 3 mm where
-// tucked; bow a sixth). Rows without a tuck agree to 1 mm; tucked rows are the
-// prototype's later ones, with the crease as a hinge.
+// its own spread over meshes and settings is known (heights 1 mm, bow a sixth). All are untucked: its tucked sets were formed too stiff, and in
+// no way that a maker forms them.
 func TestPredictionTable(t *testing.T) {
 	for _, q := range []struct {
 		name                string
@@ -48,10 +47,8 @@ func TestPredictionTable(t *testing.T) {
 		{"top edge, crests, starch 5", Top, Crests, 0, 30, 5, 27.0, -21.0, 1.5, 18.2, 2},
 		{"top edge, crests, starch 30", Top, Crests, 0, 30, 30, 27.2, -20.9, 1.5, 14.8, 1},
 		{"top edge, crests, starch 100", Top, Crests, 0, 30, 100, 27.8, -20.5, 1.5, 13.8, 1.5},
-		{"top edge, crests, tuck 10, starch 30", Top, Crests, 10, 30, 30, 39.2, -9.7, 3, 4.0, 2.5},
 		{"top edge, troughs", Top, Troughs, 0, 30, 0, -45.0, -45.1, 1, 47, 2},
 		{"top edge, troughs, starch 30", Top, Troughs, 0, 30, 30, -0.3, -28.8, 3, 15.5, 2},
-		{"both, tuck 12, starch 30", Both, Crests, 12, 35, 30, 42.4, -8.0, 3, 0.1, 0.1},
 		{"both, no tuck", Both, Crests, 0, 57, 0, 52.2, 4.1, 1.5, 0.2, 0.1}, // heights: not in the table, ours
 		{"both, no tuck, starch 30", Both, Crests, 0, 57, 30, 52.6, 4.2, 1.5, 0.0, 0.1},
 	} {

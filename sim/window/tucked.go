@@ -33,101 +33,93 @@ func RandomTucked(seed uint64) Design {
 	d.BendU_uNm, d.BendV_uNm = b, b*wide(0.8, 1.25)
 	k := wide(5, 100)
 	d.FrozenU_uNm, d.FrozenV_uNm = k*d.BendU_uNm, k*d.BendV_uNm
+	d.FrozenShear_Npm = 60 * min(k, 10)
 	d.Quality = between(0.8, 1)
 	return d
 }
 
-// TuckedTally sums up what the mesh and the start do to starched tucked sets.
+// Fresh is the same design with no starch in it.
+func (d Design) Fresh() Design {
+	d.FrozenU_uNm, d.FrozenV_uNm, d.FrozenShear_Npm = 0, 0, 0
+	return d
+}
+
+// TuckedTally sums up how sure the shapes of tucked half sets are, and whether what is
+// unsure is told.
 type TuckedTally struct {
 	Designs, Refused, Unconverged int
 	// Sinking counts designs whose outer edge drops by more than 10 mm when released.
 	Sinking int
-	// Moved counts designs whose outer heights differ by more than 1 mm between
-	// Fine and Finest, MovedSinking those of them that sink; LargestMove_mm is the
-	// largest.
-	Moved, MovedSinking int
-	LargestMove_mm      float64
-	// Over40 counts cold Fine solves of more than 40 factorisations.
-	Over40, Most int
-	Iterations   float64 // their mean
-	// Apart counts designs whose outer heights differ by more than 0.5 mm
-	// between four starts: one cold, three from neighbouring designs.
-	Apart            int
-	LargestSpread_mm float64
+	// Off counts those that were formed more than off_mm off their sticks' closed form.
+	Off           int
+	LargestOff_mm float64
+	// Meshes, Paths and Bows count those whose Mesh_mm, Paths_mm and BowPart_mm are above
+	// told_mm; Told counts those of which one is, so that the maker is told.
+	Meshes, Paths, Bows, Told                          int
+	LargestMesh_mm, LargestPaths_mm, LargestBowPart_mm float64
+	// Jumps counts those that jump where panel and band grow by 1 %: a height, or the bow,
+	// changes by more than jump_mm and a hundredth of the panel, which is what heights that
+	// follow their lengths may do. Silent counts those of them that nothing told of.
+	Jumps, Silent                    int
+	LargestJump_mm, LargestSilent_mm float64
+	// Iterations are the factorisations of the cold solves of Fine shapes, Most the most.
+	Iterations, Most int
 }
 
-// Tucked solves n designs of RandomTucked from seed first on, on two meshes and
-// from four starts.
-func Tucked(ctx context.Context, first uint64, n int) (y TuckedTally, err error) {
-	set := Settings{SkipBow: true, SkipOther: true, SkipTangents: true}
-	fine := set
-	fine.Grid = Finest
-	apart := func(a, b *Window) float64 {
-		return math.Max(math.Abs(a.TopOuter_mm-b.TopOuter_mm), math.Abs(a.BottomOuter_mm-b.BottomOuter_mm))
+// told_mm is the uncertainty above which a maker is told; jump_mm is what a jump is, off_mm
+// what is off the closed form.
+const told_mm, jump_mm, off_mm = 0.5, 1, 1
+
+// Add solves a design on two meshes, in every way of forming, and once more with panel
+// and band longer by 1 %.
+func (y *TuckedTally) Add(ctx context.Context, d Design) error {
+	if d.Validate() != nil {
+		y.Refused++
+		return nil
 	}
-	for k := range n {
-		d := RandomTucked(first + uint64(k))
-		if d.Validate() != nil {
-			y.Refused++
-			continue
-		}
-		c, err := Solve(ctx, d, set, nil)
-		if err != nil {
-			return y, err
-		}
-		f, err := Solve(ctx, d, fine, nil)
-		if err != nil {
-			return y, err
-		}
-		y.Designs++
-		if !c.Converged() || !f.Converged() {
-			y.Unconverged++
-		}
-		y.Iterations += float64(c.Iterations)
-		y.Most = max(y.Most, c.Iterations)
-		if c.Iterations > 40 {
-			y.Over40++
-		}
-		move := apart(c, f)
-		y.LargestMove_mm = math.Max(y.LargestMove_mm, move)
-		sinks := c.Droop_mm > 10
-		if sinks {
-			y.Sinking++
-		}
-		if move > 1 {
-			y.Moved++
-			if sinks {
-				y.MovedSinking++
-			}
-		}
-		spread := 0.0
-		for _, change := range []func(*Design){
-			func(q *Design) { q.Pitch_mm *= 1.1 },
-			func(q *Design) { q.Kappa_1pmm *= 0.8 },
-			func(q *Design) { q.BendU_uNm *= 1.5; q.FrozenU_uNm *= 1.5 },
-		} {
-			q := d
-			change(&q)
-			near, err := Solve(ctx, q, set, nil)
-			if err != nil {
-				if ctx.Err() != nil {
-					return y, err
-				}
-				continue // the neighbour is no design
-			}
-			w, err := Solve(ctx, d, set, near)
-			if err != nil {
-				return y, err
-			}
-			spread = math.Max(spread, apart(c, w))
-		}
-		y.LargestSpread_mm = math.Max(y.LargestSpread_mm, spread)
-		if spread > 0.5 {
-			y.Apart++
-		}
+	set := Settings{SkipOther: true, SkipTangents: true, Finer: true}
+	c, err := Solve(ctx, d, set, nil)
+	if err != nil {
+		return err
 	}
-	if y.Designs > 0 {
-		y.Iterations /= float64(y.Designs)
+	y.Designs++
+	count := func(n *int, yes bool) bool {
+		if yes {
+			*n++
+		}
+		return yes
 	}
-	return y, nil
+	above := func(n *int, largest *float64, v, limit float64) bool {
+		*largest = math.Max(*largest, v)
+		return count(n, v > limit)
+	}
+	y.Iterations += c.Iterations
+	y.Most = max(y.Most, c.Iterations)
+	count(&y.Unconverged, !c.Converged())
+	count(&y.Sinking, c.Droop_mm > 10)
+	above(&y.Off, &y.LargestOff_mm, c.FormedOff_mm, off_mm)
+	mesh := above(&y.Meshes, &y.LargestMesh_mm, c.Mesh_mm, told_mm)
+	paths := above(&y.Paths, &y.LargestPaths_mm, c.Paths_mm, told_mm)
+	bow := above(&y.Bows, &y.LargestBowPart_mm, c.BowPart_mm, told_mm)
+	told := count(&y.Told, mesh || paths || bow)
+
+	d.Panel_mm *= 1.01
+	d.BandHeight_mm *= 1.01
+	if d.Validate() != nil {
+		return nil
+	}
+	set.Finer = false
+	q, err := Solve(ctx, d, set, nil)
+	if err != nil || !c.Converged() || !q.Converged() {
+		return err
+	}
+	jump := math.Max(math.Abs(c.TopOuter_mm-q.TopOuter_mm), math.Abs(c.BottomOuter_mm-q.BottomOuter_mm))
+	if c.BowDone && q.BowDone {
+		jump = math.Max(jump, math.Abs(c.Bow_mm-q.Bow_mm))
+	}
+	jump = math.Max(0, jump-d.Panel_mm/100)
+	if above(&y.Jumps, &y.LargestJump_mm, jump, jump_mm) && !told {
+		above(&y.Silent, &y.LargestSilent_mm, jump, jump_mm)
+	}
+	return nil
 }

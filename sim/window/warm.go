@@ -3,12 +3,20 @@ package window
 import "math"
 
 // warmable reports whether a solve of d on the frame f may start from c: sewn
-// alike, the tucks' grid lines the same, each length nearly so.
+// alike, the tucks' grid lines the same, each length nearly so; on sticks, all but the
+// neckline's curvature the same.
 func (c *Window) warmable(f *frame, g Grid) bool {
 	if c == nil || c.Grid != g || !c.Converged() || len(f.panels) > 1 {
 		return false
 	}
 	d, o, half := f.d, &c.Design, f.panels[0]
+	if f.sticks() != nil {
+		// Which of its shapes the inside of a tuck takes hangs on the way it is formed: so
+		// only sets of the same ruff follow each other.
+		was := *o
+		was.Kappa_1pmm = d.Kappa_1pmm
+		return was == *d
+	}
 	ot, ob := o.tucks()
 	near := func(a, b, within float64) bool { return math.Abs(a/b-1) < within }
 	return o.Anchor == d.Anchor && (d.Anchor == Both || o.Sewn == d.Sewn) &&

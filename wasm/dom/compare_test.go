@@ -41,6 +41,7 @@ func (k *desk) letters() (out []string) {
 // lower priority. It can be taken, and taken back.
 func TestCompareSewing(t *testing.T) {
 	k := seated(t)
+	k.send(10, doc.Do, "demo", "untucked") // whose two ways of sewing differ beyond doubt
 	k.done()
 	if k.Words("compare") != "" || len(k.letters()) != 0 || k.Attr["stage"]["data-two"] != "" {
 		t.Error("something is compared from the start")

@@ -106,7 +106,7 @@ func TestFileAgain(t *testing.T) {
 			t.Errorf("%s: saved again it differs", demo.Name)
 		}
 		d.Send(100, doc.Do, "undo", "")
-		if p.Scheme().Code() != scheme.Default().Code() {
+		if p.Scheme().Code() != scheme.First().Code() {
 			t.Errorf("%s: opening is not undone by one step", demo.Name)
 		}
 	}

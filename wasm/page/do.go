@@ -137,9 +137,9 @@ func (p *Page) startsFrom(e doc.Event) []doc.Patch {
 	return closing
 }
 
-// startsAfresh takes the default scheme.
+// startsAfresh takes the first scheme.
 func (p *Page) startsAfresh(doc.Event) []doc.Patch {
-	p.replaces(scheme.Default(), say.Text("start afresh"))
+	p.replaces(scheme.First(), say.Text("start afresh"))
 	p.voice.Soon(say.Text("Back at the start. %s", p.news()))
 	return closing
 }

@@ -253,14 +253,14 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 	}
 	if err != nil {
 		w.Units = units
-		if w.Take(scheme.Default()) == nil { // New took it: it cannot be refused
+		if w.Take(scheme.First()) == nil { // New took it: it cannot be refused
 			p.keep.Unread(err)
 		}
 		return nil, all
 	}
 	p.becomes(*stored)
 	p.keep.Took(w.Held())
-	w.Restored = !work.Same(stored.Scheme, scheme.Default())
+	w.Restored = !work.Same(stored.Scheme, scheme.First())
 	return nil, all
 }
 

@@ -15,7 +15,7 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
-// Picture is a drawing: of the default scheme, or of one in the gallery.
+// Picture is a drawing: of the first scheme, or of one in the gallery.
 type Picture struct {
 	Name string // light or dark, behind a demo's name and a '-'; start-NAME.jpg in the page
 	JPEG []byte

@@ -40,9 +40,9 @@ type Page struct {
 	marked  bool      // the first numbers were marked
 }
 
-// New makes the page of the default scheme.
+// New makes the page of the first scheme.
 func New() (*Page, error) {
-	w, err := work.New(scheme.Default())
+	w, err := work.New(scheme.First())
 	if err != nil {
 		return nil, err
 	}

@@ -200,10 +200,10 @@ func told(r sim.Ruff) string {
 }
 
 // TestCoarseAndSkipped: the quick solve of a moving control is one result on the
-// coarse grid; the next of its kind starts from it.
+// coarse grid; the next of its kind starts from it, where sets are not tucked.
 func TestCoarseAndSkipped(t *testing.T) {
 	l := connect(t)
-	s := demo(t, "sound")
+	s := demo(t, "untucked")
 	quick := wire.Request{ID: 1, Task: wire.Solve, Coarse: true, Skip: wire.Skip{Bow: true, Tangents: true, Other: true}, Scheme: wire.Written(s)}
 	l.ask(quick)
 	got := results(l.until(1))

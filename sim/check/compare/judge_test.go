@@ -79,6 +79,39 @@ func TestRows(t *testing.T) {
 	}
 }
 
+// TestDoubts: where the doubts of tucked ruffs were measured, both together say how far
+// apart they count as alike; where one was not, the table does.
+func TestDoubts(t *testing.T) {
+	tucked, plain := settledRuff(t, demoScheme(t, "sound")), settledRuff(t, demoScheme(t, "floppy"))
+	doubting := func(of Side, known bool, height, folds, bow float64) Side {
+		return measuring(of, func(v *measure.Values) {
+			v.HeightOuter_mm, v.MeshDone, v.Mesh_mm, v.Paths_mm, v.FormedOff_mm, v.BowPart_mm = height, known, 0, folds, 0, bow
+			v.BowDone, v.Bow_mm, v.Reach_mm, v.Tilt_deg = true, height/10, 70, height/10
+		})
+	}
+	for _, c := range []struct {
+		name              string
+		a, b              Side
+		height, bow, tilt string // the differences
+	}{
+		{"together", doubting(tucked, true, 40, 3, 2), doubting(tucked, true, 44.2, 3, 2), "same", "same", "same"},
+		{"more than together", doubting(tucked, true, 40, 3, 0.2), doubting(tucked, true, 44.3, 3, 0.2), "+4.3 mm", "same", "same"},
+		{"small doubts", doubting(tucked, true, 40, 0.1, 0.1), doubting(tucked, true, 40.6, 0.1, 0.1), "+0.6 mm", "same", "same"},
+		{"no steeper than both", doubting(tucked, true, 10, 0.1, 0.1), doubting(tucked, true, 30, 0.1, 0.1), "+20 mm", "+2 mm", "+2°"},
+		{"a slope in doubt", doubting(tucked, true, 10, 3, 0.1), doubting(tucked, true, 30, 3, 0.1), "+20 mm", "+2 mm", "same"},
+		{"one not asked", doubting(tucked, true, 40, 3, 2), doubting(tucked, false, 42, 3, 2), "+2 mm", "same", "same"},
+		{"against one not tucked", doubting(tucked, true, 40, 3, 2), doubting(plain, false, 42.9, 0, 0), "same", "same", "same"},
+	} {
+		got := map[string]string{}
+		for _, m := range Of(c.a, c.b, scheme.Millimetres).Measures {
+			got[m.Key] = m.Difference.String()
+		}
+		if got["height_outer_mm"] != c.height || got["bow_mm"] != c.bow || got["tilt_deg"] != c.tilt {
+			t.Errorf("%s: height %q, bow %q, slope %q", c.name, got["height_outer_mm"], got["bow_mm"], got["tilt_deg"])
+		}
+	}
+}
+
 // TestCostRows: what is cut is told to a millimetre, work to a twentieth.
 func TestCostRows(t *testing.T) {
 	a := drawn(t, demoScheme(t, "sound"))

@@ -55,12 +55,27 @@ const unstable = 1e6
 
 // alikeOf is the model's error, for two ruffs.
 func alikeOf(a measure.Alike) func(x, y *contender, big float64) float64 {
-	return func(x, y *contender, big float64) float64 {
-		return a.Within(measure.Sets{
-			Tucked: x.r.Plan.Row.Tucked() || y.r.Plan.Row.Tucked(),
-			Loose:  check.Loose(x.r.Plan) || check.Loose(y.r.Plan),
-		}, big)
+	return func(x, y *contender, big float64) float64 { return a.Within(setsOf(x, y), big) }
+}
+
+// setsOf is what the model's error hangs on, for two ruffs.
+func setsOf(x, y *contender) measure.Sets {
+	sets := measure.Sets{Known: true}
+	for _, c := range []*contender{x, y} {
+		sets.Loose = sets.Loose || check.Loose(c.r.Plan)
+		if !c.r.Plan.Row.Tucked() {
+			continue
+		}
+		sets.Tucked = true
+		m := c.r.Measured()
+		sets.Known = sets.Known && m != nil && m.MeshDone
+		folds, moves := check.Doubt(m)
+		sets.Folds_mm, sets.Moves_mm = measure.Together(sets.Folds_mm, folds), measure.Together(sets.Moves_mm, moves)
+		if m != nil {
+			sets.Slope_deg = measure.Together(sets.Slope_deg, check.SlopeDoubt(m))
+		}
 	}
+	return sets
 }
 
 func exactly(tolerance float64) func(x, y *contender, _ float64) float64 {

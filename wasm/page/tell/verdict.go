@@ -83,7 +83,13 @@ func (t Tell) stands(ruff string) string {
 		return say.Text("Nothing stops this %s.", ruff)
 	}
 	height := say.Length(r.Ruff.HeightOuter_mm, t.Units)
+	if folds, _ := check.Doubt(&r.Ruff); folds > check.Unsure_mm {
+		height = say.Text("%s ± %s", height, say.Length(folds, t.Units))
+	}
 	wanted := scheme.Length(t.Ruff.Plan.Scheme.Ruff.Height, t.Units)
+	if check.MayBow(&r.Ruff) {
+		return say.Text("This %s stands: %d sets, %s high as they hang (%s wanted). Whether it is held firm enough when the wearer bows is not sure.", ruff, t.Ruff.Plan.Sets, height, wanted)
+	}
 	if bow := say.Length(r.Ruff.Bow_mm, t.Units); bow != say.Length(0, t.Units) {
 		return say.Text("This %s will stand: %d sets, %s high as they hang (%s wanted), and when the wearer bows the outer edge moves by %s.", ruff, t.Ruff.Plan.Sets, height, wanted, bow)
 	}
