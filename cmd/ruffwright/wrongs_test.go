@@ -24,6 +24,7 @@ func TestVerifySeesWrongs(t *testing.T) {
 		{"half set's gravity reversed", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, 1}"},
 		{"half set's gravity doubled", "sim/window/solve.go", "var upright = [3]float64{0, 0, -1}", "var upright = [3]float64{0, 0, -2}"},
 		{"bowed the other way", "sim/window/bow.go", "return [3]float64{side * sn * b,", "return [3]float64{-side * sn * b,"},
+		{"sticks not pressed apart", "sim/window/stick.go", "pull := t.firm *", "pull := 1e-6 * t.firm *"},
 		{"free edge's correction dropped", "sim/shell/stencil.go", "if n < 2 {\n\t\treturn w", "if n > 0 {\n\t\treturn w"},
 		{"shear ten times as stiff", "sim/shell/stencil.go", "ks: sh.Shear * area", "ks: 10 * sh.Shear * area"},
 	} {

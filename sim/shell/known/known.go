@@ -69,6 +69,7 @@ func All() []Problem {
 	all = append(all, Arcs()...)
 	all = append(all, Panels()...)
 	all = append(all, Corrugations()...)
+	all = append(all, Sticks()...)
 	return append(all, HalfSets()...)
 }
 

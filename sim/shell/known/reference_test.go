@@ -120,6 +120,11 @@ func TestStationsAreTheFiles(t *testing.T) {
 		cols[c[0]] = c[1:]
 	}
 	same("arc.csv", cols, []int{4})
+	cols = map[float64][]float64{}
+	for _, c := range taut {
+		cols[c[0]] = c[1:]
+	}
+	same("taut.csv", cols, []int{1})
 	for _, h := range halfSets {
 		for k, gravity := range [...]string{"up", "front", "back"} {
 			r := rows(t, "ccx_d.csv", fmt.Sprint(h.starch), gravity, "24x20")
