@@ -23,7 +23,7 @@ func NewSticks(p pleat.Plan) (Sticks, bool) {
 	s := p.Scheme
 	q := Sticks{Given_mm: s.Starch.Stick, Tip_mm: s.Starch.Tip, Reach_mm: min(s.Starch.Reach, s.Ruff.Depth), p: p}
 	if q.Reach_mm == 0 {
-		q.Reach_mm = s.Ruff.Depth / 2 // as window.Design takes it
+		q.Reach_mm = window.StickReach * s.Ruff.Depth
 	}
 	q.Own_mm = window.OwnStick(p.Panel_mm, p.Pitch_mm/2*(1+slices.Min(p.Curvatures())*s.Ruff.Depth), s.Cloth.Thickness)
 	return q, s.Starch.Dry != scheme.Hung

@@ -34,7 +34,7 @@ or not, and solves them. Counted: what is refused beforehand, what is solved, wh
 comes to rest, the most steps, panics and numbers that are not finite. The same
 seed draws the same. The whole takes some minutes; a sample of it is in the tests.
 --tucked N also solves tucked half sets, every fourth without starch: on two
-meshes, formed on their sticks in four ways, and 1 % larger. How many of them are
+meshes, formed on their sticks in three ways, and 1 % larger. How many of them are
 unsure, and told to be, is counted, and no part of the answer.
 
 Exit code 0: no fault, no half set over a minute, no ruff over ten, and 99.5 % of
@@ -154,7 +154,7 @@ type triedKind struct {
 	Off              int     `json:"off" means:"formed more than 1 mm off the closed form of their sticks"`
 	Meshes           int     `json:"meshes" means:"whose outer heights differ by more than 0.5 mm between the fine and the finest mesh"`
 	LargestMesh_mm   float64 `json:"largest_mesh_mm" unit:"mm" means:"the largest such difference"`
-	Paths            int     `json:"paths" means:"whose outer heights differ by more than 0.5 mm between four ways to form them"`
+	Paths            int     `json:"paths" means:"whose outer heights differ by more than 0.5 mm between three ways to form them"`
 	LargestPaths_mm  float64 `json:"largest_paths_mm" unit:"mm" means:"the largest such difference"`
 	Bows             int     `json:"bows" means:"whose move when the wearer bows differs by more than 0.5 mm over mesh and ways"`
 	Told             int     `json:"told" means:"that are any of these three, so that the maker is told"`

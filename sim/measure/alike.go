@@ -16,8 +16,9 @@ const (
 // ones are formed on sticks and hang on the mesh and on how those are put in. Of 30
 // starched ones sewn at both edges 7 moved by more than 0.5 mm between the first two
 // grids, at most 1.5 mm; 30 sewn at one edge by up to 3.9 mm, and by how the sticks were
-// put in 18 of those by more than 0.5 mm, some by tens. Of 100 pairs 1 % apart 12 came out
-// unlike by over 1.5 mm, each with a doubt of its own of over 0.5 mm. So where the doubt
+// put in 21 of those by more than 0.5 mm, some by tens. With 20 fresh ones 9 of the 80
+// came out unlike one 1 % larger by over 1 mm and a hundredth of the panel, each with a
+// doubt of its own of over 0.5 mm (TestTucked's tally). So where the doubt
 // of tucked ruffs was measured it counts; else the numbers here, which are too small for
 // many of those that one edge holds.
 const (

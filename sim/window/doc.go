@@ -40,7 +40,7 @@
 // stick in every crest and every trough. The sticks stand level, are as thick as the
 // design says (or leave the loops their own height, OwnStick), and are drawn apart until
 // the cloth is snug. At the outer edge geometry then says how tall the strip stands
-// (curve.TautHeight): a forming more than 1 mm off that is tried in other ways, and
+// (curve.TautHeight): a forming far off that (hung_mm) is tried in other ways, and
 // Values.FormedOff_mm tells how far off the best of them is. On the fine grids it begins
 // with the shape of the Coarse one. Sets without tucks and sticks find their loops by
 // themselves, without weight: they come to the same shape however they are formed.

@@ -38,6 +38,9 @@ type frame struct {
 	k, r0  float64      // the neckline's curvature and radius
 	length float64      // of a panel, the mean, mm
 	spots  []shell.Spot // of tucked windows, and where there are sticks
+	// on is what sticks returns, once onKnown: the loops' own takes some work to find.
+	on      *sticks
+	onKnown bool
 }
 
 // straight is the curvature that stands for a straight neckline: a smaller one would

@@ -20,15 +20,15 @@ import (
 // the closed form in the mean; 3 stand more than 1 mm off it, the worst 4.2 mm.
 
 const (
-	// snug is how hard the sticks are pressed apart: so that a strip of the cloth bears
-	// B/(snug·r)² of its width, which on a stick of that radius its own stiffness resists
-	// with a tenth. Of 60 random tucked half sets at 0.1 none, of 20 at 0.2 one and at
-	// 0.07 one stood 1 mm off the closed form; the prototype's 0.45 left a third so.
+	// snug is how hard the sticks are pressed apart: each length of stick with 1/snug²
+	// times B/r², the tension that bends a strip of rigidity B round it. Tried on sticks
+	// 1 mm thinner than the loops, of 60 random tucked half sets at 0.1 none, of 20 at 0.2
+	// one and at 0.07 one stood 1 mm off the closed form; at 0.45 of 80 thirty did.
 	snug = 0.1
-	// stickReach is how far in from the outer edge a stick reaches where the design does
+	// StickReach is how far in from the outer edge a stick reaches where the design does
 	// not say, as a share of the width. At 0.4 and 0.6 more sets depend on the way they
 	// are formed than at 0.5.
-	stickReach = 0.5
+	StickReach = 0.5
 	// stickSkin_mm is the skin of a stick, stickFirm how many times as firm as elsewhere
 	// it is, and wallFirm the same of all else, for it presses the cloth on them. With 1
 	// layers came to lie 0.4 mm in each other, with 3 at most 0.2; with 5 more sets
@@ -81,13 +81,20 @@ type sticks struct {
 // sticks returns what the sets are formed on; nil where they are not: hung up to dry,
 // or not tucked and no stick given, where the cloth finds its loops by itself.
 func (f *frame) sticks() *sticks {
+	if !f.onKnown {
+		f.on, f.onKnown = f.laySticks(), true
+	}
+	return f.on
+}
+
+func (f *frame) laySticks() *sticks {
 	d := f.d
 	if d.Hung || d.Stick_mm == 0 && !f.tucked() {
 		return nil
 	}
 	q := &sticks{radius: d.Stick_mm / 2, tip: d.StickTip_mm / 2, reach: d.StickReach_mm}
 	if q.reach == 0 {
-		q.reach = stickReach * d.Width_mm
+		q.reach = StickReach * d.Width_mm
 	}
 	for _, p := range f.panels {
 		q.room += p.room / float64(len(f.panels)) * (1 + d.Kappa_1pmm*d.Width_mm)
@@ -271,9 +278,9 @@ func amiss(r *shell.Result, off_mm float64) float64 {
 func (c *Window) missesSticks() bool { return amiss(&c.Form, c.FormedOff_mm) > hung_mm }
 
 // fromCoarse gives the shape and the levels to begin a cold forming with: those of the
-// same set on the Coarse grid, where that is coarser. It costs a third of the work on
-// the fine grid, and on all grids the inside of the tucks begins alike. nil where they
-// do not serve.
+// same set on the Coarse grid, where that is coarser: a factorisation there costs a
+// quarter of one on the Fine grid, and on all grids the inside of the tucks begins alike.
+// nil where they do not serve.
 func (s *solver) fromCoarse(c *Window, levels []float64) (x, up []float64, err error) {
 	if levels != nil || s.set.way > 0 || len(s.f.panels) > 1 || c.Grid.NU <= Coarse.NU || c.Grid.NV <= Coarse.NV {
 		return nil, nil, nil
@@ -336,8 +343,8 @@ func (f *frame) damp(set *Settings) *shell.Sheet {
 		g = upright
 	}
 	sh := f.sheet(f.forming(), g, true, nil, set)
-	for k := range sh.Contacts {
-		if f.sticks() != nil {
+	if f.sticks() != nil {
+		for k := range sh.Contacts {
 			sh.Contacts[k].Stiffness *= wallFirm
 		}
 	}
