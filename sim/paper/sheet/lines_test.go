@@ -35,9 +35,14 @@ func TestWrap(t *testing.T) {
 				all.WriteString(strings.ReplaceAll(q.text, " ", ""))
 			}
 			if n+1 < len(lines) {
+				// The whole word, if the next line begins with one; it is broken only if it
+				// is wider than a line, and then after its last letter that has room.
 				next := lines[n+1][0]
-				first, _, _ := strings.Cut(next.text, " ")
-				room := width - l.width(size) - draw.TextWidth(" ", size, next.face)
+				first, broken := begun(words, len(all.String()))
+				room := width - l.width(size)
+				if !broken {
+					room -= draw.TextWidth(" ", size, next.face)
+				}
 				if draw.TextWidth(first, size, next.face) < room-1e-9 {
 					t.Fatalf("%q would have fitted on line %d", first, n)
 				}
@@ -59,4 +64,19 @@ func TestWrap(t *testing.T) {
 	if got := new(Page).Wrap(draw.Bold, word.Name("a**b"), 3, 100); len(got) != 1 || got[0][0].text != "a**b" {
 		t.Errorf("a name: %+v", got)
 	}
+}
+
+// begun is what comes after so many letters: the whole word that begins there, or the
+// next letter of the one that is broken there.
+func begun(words []string, letters int) (text string, broken bool) {
+	for _, w := range words {
+		switch {
+		case letters == 0:
+			return w, false
+		case letters < len(w):
+			return w[letters : letters+1], true
+		}
+		letters -= len(w)
+	}
+	return "", false
 }
