@@ -47,8 +47,9 @@ var rooms = map[string]room{
 	"geom/curve":   {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pleat":   {below: []string{"geom", "geom/curve", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pattern": {below: geometry},
-	"geom/draw":    {below: []string{"geom", "geom/scheme", "geom/word"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
-	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw"})},
+	"geom/light":   {below: []string{"geom"}},
+	"geom/draw":    {below: []string{"geom", "geom/light", "geom/scheme", "geom/word"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
+	"geom/figure":  {below: slices.Concat(geometry, []string{"geom/draw", "geom/light"})},
 
 	"sim/cloth":         {below: []string{"geom", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"sim/measure":       {},

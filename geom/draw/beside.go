@@ -57,6 +57,8 @@ func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
 			d.Items = append(d.Items, m.path(it, edge)...)
 		case Surface:
 			d.Items = append(d.Items, m.surface(it, edge))
+		case Solid:
+			d.Items = append(d.Items, m.solid(it, edge))
 		case Label:
 			it.At, it.Size_mm = m.at(it.At), it.Size_mm*k
 			if it.Box().Inside(edge.Grow(0.5)) {

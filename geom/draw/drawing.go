@@ -56,7 +56,7 @@ type Drawing struct {
 	dye color.NRGBA // of the letter
 }
 
-// Item is one of Path, Label and Surface.
+// Item is one of Path, Label, Solid and Surface.
 type Item interface{ item() }
 
 // Path is one or more polylines with one dress. Fill (where Closed) is painted

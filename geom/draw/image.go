@@ -34,6 +34,14 @@ func (d Drawing) Image(pxPerMM float64) *image.RGBA {
 			paintPath(dc, it, s)
 		case Label:
 			paintLabel(dc, it, s)
+		case Solid:
+			part, at, lines := it.Seen(d.Width_mm, d.Height_mm, s)
+			if part != nil {
+				draw.Draw(img, part.Bounds().Add(at), part, image.Point{}, draw.Over)
+			}
+			for _, l := range lines {
+				paintPath(dc, l, s)
+			}
 		case Surface:
 			part, at := it.raster(s, d.Width_mm, d.Height_mm)
 			if part != nil {

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/base64"
 	"fmt"
+	"image"
 	"image/color"
 	"image/png"
 	"math"
@@ -36,6 +37,8 @@ func (d Drawing) SVG() []byte {
 			svgPath(&b, it)
 		case Label:
 			svgLabel(&b, it)
+		case Solid:
+			svgSolid(&b, it, d)
 		case Surface:
 			svgSurface(&b, it, d)
 		}
@@ -91,12 +94,27 @@ func svgLabel(b *bytes.Buffer, l Label) {
 	b.WriteString(">" + Escape(l.Text) + "</text>\n")
 }
 
-func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
+func svgSolid(b *bytes.Buffer, f Solid, d Drawing) {
 	s := resolution(d, surfaceRes)
-	img, at := f.raster(s, d.Width_mm, d.Height_mm)
+	img, at, lines := f.Seen(d.Width_mm, d.Height_mm, s)
 	if img == nil {
 		return
 	}
+	svgPicture(b, img, at, s)
+	for _, l := range lines {
+		svgPath(b, l)
+	}
+}
+
+func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
+	s := resolution(d, surfaceRes)
+	if img, at := f.raster(s, d.Width_mm, d.Height_mm); img != nil {
+		svgPicture(b, img, at, s)
+	}
+}
+
+// svgPicture sets a picture of s px/mm with its corner at a pixel of the sheet's.
+func svgPicture(b *bytes.Buffer, img *image.RGBA, at image.Point, s float64) {
 	var p bytes.Buffer
 	_ = png.Encode(&p, img) // a bytes.Buffer takes every write, and the size is held by resolution
 	fmt.Fprintf(b, `<image x="%s" y="%s" width="%s" height="%s" href="data:image/png;base64,%s"/>`+"\n",

@@ -52,7 +52,7 @@ func inHand(s *sheet) error {
 		fits = math.Min(fits, opt.Scale)
 	}
 	e.Scale = fits * opt.Zoom
-	e.At = draw.Pt((s.Room.Min.X+s.Room.Max.X)/2, (s.Room.Min.Y+s.Room.Max.Y)/2)
+	e.X, e.Y = (s.Room.Min.X+s.Room.Max.X)/2, (s.Room.Min.Y+s.Room.Max.Y)/2
 	s.Scale = e.Scale
 
 	b := opt.body(c)

@@ -70,7 +70,7 @@ func TestMarked(t *testing.T) {
 			j = 0
 		}
 		v := innerAt(shape, min(c.m, plan.Panels), j)
-		e.Mid, e.At = v, draw.Pt(c.x, c.y)
+		e.Mid, e.X, e.Y = v, c.x, c.y
 		at, _, ok := s.marked(&e, plan, shape)(c.m, c.place)
 		if ok != c.ok || ok && math.Hypot(at.X-c.x, at.Y-c.y) > 1e-9 {
 			t.Errorf("mark %d, %s, at %g, %g: found at %v, %v", c.m, c.place, c.x, c.y, at, ok)

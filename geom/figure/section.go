@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
+	"ruffwright/geom/light"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
@@ -43,7 +44,7 @@ func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section
 	st := nearest(plan.Neckline, s.crest[0].XY())
 	out := geom.Vec3{X: st.Normal.X, Y: st.Normal.Y}
 	up := geom.Vec3{Z: 1}
-	s.eye = draw.Eye{Right: out, Up: up, Toward: out.Cross(up), Scale: 1}
+	s.eye = draw.Eye{Camera: light.Camera{Right: out, Up: up, Toward: out.Cross(up), Scale: 1}}
 	s.zero = geom.Vec3{X: st.Pos.X, Y: st.Pos.Y}
 	s.left = -math.Min(26, 0.8*narrow(plan.Neckline))
 	s.band = plan.Scheme.Band.Height

@@ -246,7 +246,8 @@ func (r *replay) label(l draw.Label, x, y float64) {
 func (r *replay) picture(p Picture, name string) error {
 	last := -1
 	for i, it := range p.Drawing.Items {
-		if _, ok := it.(draw.Surface); ok {
+		switch it.(type) {
+		case draw.Surface, draw.Solid:
 			last = i
 		}
 	}

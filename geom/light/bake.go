@@ -1,0 +1,240 @@
+package light
+
+import (
+	"math"
+	"runtime"
+	"sync"
+
+	"ruffwright/geom"
+)
+
+// Layers: of light that falls on n sheets, one behind the other, each scattering by s
+// and none absorbing, the part Through(n·s) comes out behind and the rest comes back
+// (Kubelka, J. Opt. Soc. Am. 38 (1948) 448 and 44 (1954) 330: R = s/(1+s) of one sheet,
+// and of two in a row T = T₁T₂/(1 − R₁R₂), which for equal sheets without absorption
+// is 1/(1 + 2s); see TestLayers).
+func Through(s float64) float64 { return 1 / (1 + s) }
+
+// Scatters is the s of a sheet through which the part t of the light comes, 0 < t ≤ 1.
+func Scatters(t float64) float64 { return 1/t - 1 }
+
+// baked is what light reaches where: of every node of every sheet that was looked at,
+// and on either side, how much comes from each direction, through all that lies
+// between, in harmonics. Between the nodes it changes evenly.
+type baked []bakedSheet
+
+type bakedSheet struct {
+	row         []int // those looked at; of the columns all
+	front, back [][terms]float32
+}
+
+const (
+	axes    = 32  // directions, each with its opposite, that light is let in from
+	across  = 256 // pixels of the map of layers along its longer side
+	apart   = 0.5 // mm from a surface that its own layer is left out
+	opaque  = 1e4 // scattering of what nothing comes through
+	rowsFew = 6   // rows of a sheet that are looked at, about
+)
+
+// Bake works out what light reaches where. It takes a good part of a second for a
+// ruff; Look then shades by it. It does so once.
+func (s *Scene) Bake() {
+	if s.baked != nil {
+		return
+	}
+	b := make(baked, len(s.Sheets))
+	for i := range s.Sheets {
+		b[i] = newBaked(&s.Sheets[i])
+	}
+	ways := sphere(2 * axes)
+	weight := 4 * math.Pi / float64(len(ways))
+	var at sync.Mutex
+	var all sync.WaitGroup
+	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for k := 0; k < len(ways); k += 2 {
+		all.Add(1)
+		free <- struct{}{}
+		go func() {
+			defer all.Done()
+			defer func() { <-free }()
+			m := s.layers(ways[k])
+			at.Lock()
+			defer at.Unlock()
+			for i := range s.Sheets {
+				b[i].let(&s.Sheets[i], m, weight)
+			}
+		}()
+	}
+	all.Wait()
+	s.baked = &b
+}
+
+func newBaked(t *Sheet) bakedSheet {
+	step := max(1, (t.Rows-1)/rowsFew)
+	var b bakedSheet
+	for r := 0; r < t.Rows-1; r += step {
+		b.row = append(b.row, r)
+	}
+	b.row = append(b.row, t.Rows-1)
+	n := t.Cols * len(b.row)
+	b.front, b.back = make([][terms]float32, n), make([][terms]float32, n)
+	return b
+}
+
+// deep is a map of layers as seen from one direction: per pixel all that lies there.
+type deep struct {
+	way, right, up geom.Vec3
+	x, y, px       float64 // of the map's corner, mm, and pixels a mm
+	w, h           int
+	first          []int32 // of each pixel's layers; −1: none
+	layer          []layer
+}
+
+type layer struct {
+	depth    float32 // mm along the way to the light
+	scatters float32
+	next     int32
+}
+
+// layers maps the scene's surfaces, every other row of them and every column.
+func (s *Scene) layers(way geom.Vec3) *deep {
+	m := &deep{way: way, right: geom.Vec3{X: way.Y, Y: -way.X}.Unit()}
+	if m.right == (geom.Vec3{}) {
+		m.right = geom.Vec3{X: 1}
+	}
+	m.up = way.Cross(m.right)
+	lo, hi := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for i := range s.Sheets {
+		for _, v := range s.Sheets[i].V {
+			x, y := v.Dot(m.right), v.Dot(m.up)
+			lo, hi = [2]float64{min(lo[0], x), min(lo[1], y)}, [2]float64{max(hi[0], x), max(hi[1], y)}
+		}
+	}
+	m.x, m.y = lo[0], lo[1]
+	m.px = across / max(hi[0]-lo[0], hi[1]-lo[1], 1)
+	m.w, m.h = int((hi[0]-lo[0])*m.px)+1, int((hi[1]-lo[1])*m.px)+1
+	m.first = make([]int32, m.w*m.h)
+	for i := range m.first {
+		m.first[i] = -1
+	}
+	for i := range s.Sheets {
+		t := &s.Sheets[i]
+		scatters := float32(t.Through)
+		if t.Through == 0 {
+			scatters = opaque
+		}
+		step := max(1, (t.Rows-1)/rowsFew)
+		for col := range t.Cols - 1 {
+			for r := 0; r < t.Rows-1; r += step {
+				next := min(r+step, t.Rows-1)
+				a, b, c, d := m.put(t.V[col*t.Rows+r]), m.put(t.V[(col+1)*t.Rows+r]), m.put(t.V[(col+1)*t.Rows+next]), m.put(t.V[col*t.Rows+next])
+				m.triangle(a, b, c, scatters)
+				m.triangle(a, c, d, scatters)
+			}
+		}
+	}
+	return m
+}
+
+func (m *deep) put(v geom.Vec3) [3]float32 {
+	return [3]float32{float32((v.Dot(m.right) - m.x) * m.px), float32((v.Dot(m.up) - m.y) * m.px), float32(v.Dot(m.way))}
+}
+
+// triangle adds a layer at every pixel whose middle the triangle covers.
+func (m *deep) triangle(a, b, c [3]float32, scatters float32) {
+	if b[1] < a[1] {
+		a, b = b, a
+	}
+	if c[1] < b[1] {
+		b, c = c, b
+		if b[1] < a[1] {
+			a, b = b, a
+		}
+	}
+	area := (b[0]-a[0])*(c[1]-a[1]) - (b[1]-a[1])*(c[0]-a[0])
+	if area == 0 {
+		return
+	}
+	dx := ((b[2]-a[2])*(c[1]-a[1]) - (c[2]-a[2])*(b[1]-a[1])) / area
+	dy := ((c[2]-a[2])*(b[0]-a[0]) - (b[2]-a[2])*(c[0]-a[0])) / area
+	for y := max(0, ceil(a[1]-0.5)); y <= min(m.h-1, floor(c[1]-0.5)); y++ {
+		fy := float32(y) + 0.5
+		xa := a[0] + (fy-a[1])*(c[0]-a[0])/(c[1]-a[1])
+		xb := b[0]
+		if fy < b[1] {
+			xb = a[0] + (fy-a[1])*(b[0]-a[0])/(b[1]-a[1])
+		} else if c[1] > b[1] {
+			xb = b[0] + (fy-b[1])*(c[0]-b[0])/(c[1]-b[1])
+		}
+		if xa > xb {
+			xa, xb = xb, xa
+		}
+		for x := max(0, ceil(xa-0.5)); x <= min(m.w-1, ceil(xb-0.5)-1); x++ { // the right edge is the next one's
+			depth := a[2] + dx*(float32(x)+0.5-a[0]) + dy*(fy-a[1])
+			depth = min(max(depth, min(a[2], b[2], c[2])), max(a[2], b[2], c[2]))
+			m.layer = append(m.layer, layer{depth, scatters, m.first[y*m.w+x]})
+			m.first[y*m.w+x] = int32(len(m.layer) - 1)
+		}
+	}
+}
+
+// between is the scattering of all that lies from a place towards the light, and of all
+// that lies the other way.
+func (m *deep) between(v geom.Vec3, ahead, behind float32) (front, back float32) {
+	at := m.put(v)
+	x, y := min(max(int(at[0]), 0), m.w-1), min(max(int(at[1]), 0), m.h-1)
+	for k := m.first[y*m.w+x]; k >= 0; k = m.layer[k].next {
+		l := &m.layer[k]
+		if l.depth > at[2]+ahead {
+			front += l.scatters
+		}
+		if l.depth < at[2]-behind {
+			back += l.scatters
+		}
+	}
+	return front, back
+}
+
+// let lets the light of a map's direction, and of its opposite, onto a sheet.
+func (b *bakedSheet) let(t *Sheet, m *deep, weight float64) {
+	y := harmonics(m.way)
+	var with, against [terms]float32
+	for k := range y {
+		with[k] = float32(y[k])
+		against[k] = with[k]
+		if k > 0 && k < 4 || k > 8 { // of odd degree: the opposite way it is the opposite
+			against[k] = -with[k]
+		}
+	}
+	for col := range t.Cols {
+		for j, r := range b.row {
+			normal := t.normal(col, r)
+			cosine := normal.Dot(m.way)
+			// From a place just off the cloth: a layer of its own does not count. Where the
+			// light runs along the cloth, so much further that it clears it.
+			off := float32(apart / max(math.Abs(cosine), 0.25))
+			front, back := m.between(t.V[col*t.Rows+r], off, off)
+			k := col*len(b.row) + j
+			if cosine < 0 {
+				cosine, front, back = -cosine, back, front
+				b.add(k, weight*cosine, front, back, &against, &with)
+			} else {
+				b.add(k, weight*cosine, front, back, &with, &against)
+			}
+		}
+	}
+}
+
+func (b *bakedSheet) add(k int, weight float64, front, back float32, with, against *[terms]float32) {
+	f, g := float32(weight)/(1+front), float32(weight)/(1+back)
+	to, from := &b.front[k], &b.back[k]
+	for i := range terms {
+		to[i] += f * with[i]
+		from[i] += g * against[i]
+	}
+}
+
+// normal is the unit normal at a node; zero where the surface has none.
+func (t *Sheet) normal(col, r int) geom.Vec3 {
+	return t.node(col+1, r).Sub(t.node(col-1, r)).Cross(t.node(col, r+1).Sub(t.node(col, r-1))).Unit()
+}

@@ -1,0 +1,392 @@
+package light
+
+import (
+	"image/color"
+	"math"
+)
+
+// Line is a line of a picture that shows: a fold's outline, a hem, a border between two
+// tints, a thread.
+type Line struct {
+	V        [][2]float32 // sheet mm
+	Width_mm float64      // sheet mm
+	Ink      color.NRGBA
+}
+
+const (
+	hidden_mm  = 0.6 // what hides a line is nearer to the eye by so much
+	leastLine  = 2.0 // sheet mm: shorter lines are not drawn
+	stepNone   = 0.8 // mm from the cloth's edge down to what lies behind: a fold's outline begins to show,
+	stepFull   = 5.0 // and is drawn in full
+	leastShown = 0.3 // of an outline's full width; what is less is not drawn
+)
+
+// lines gives the lines of a scene that show.
+func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
+	var all []Line
+	for i := range s.Sheets {
+		t := &s.Sheets[i]
+		if t.Fold_mm > 0 {
+			for _, way := range f.zero(i, f.turn, 0) {
+				all = append(all, d.outline(smooth(way), w, t.Fold_mm, t.Ink)...)
+			}
+		}
+		if t.Lined {
+			for k := 1; k < len(t.Tints); k++ {
+				for _, way := range f.zero(i, f.pick, float32(k)) {
+					all = append(all, d.shown(way, w, hidden_mm, t.Fold_mm, t.Ink)...)
+				}
+			}
+		}
+	}
+	for _, p := range f.patches {
+		t := &s.Sheets[p.sheet]
+		for _, way := range f.hems(t, p) {
+			all = append(all, d.shown(way, w, hidden_mm, t.Hem_mm, t.Ink)...)
+		}
+	}
+	for i := range s.Threads {
+		t := &s.Threads[i]
+		way := make([]spot, 0, len(t.V)+1)
+		for _, v := range t.V {
+			x, y, near := c.See(v)
+			px, py := w.at(x, y)
+			way = append(way, spot{px, py, float32(c.depth(near))})
+		}
+		if t.Closed && len(way) > 2 {
+			way = append(way, way[0])
+		}
+		for _, l := range d.shown(way, w, t.Lift_mm, t.Width_mm, t.Ink) {
+			all = append(all, l)
+		}
+	}
+	return all
+}
+
+// spot is a place of a line: pixels, and how near.
+type spot struct{ x, y, q float32 }
+
+// hems are the ends of a patch that are ends of its sheet and have a line.
+func (f *fine) hems(t *Sheet, p patch) (ways [][]spot) {
+	if t.Hem_mm <= 0 {
+		return nil
+	}
+	at := func(k int) spot { return spot{f.x[k], f.y[k], f.q[k]} }
+	row := func(r int) {
+		way := make([]spot, p.cols)
+		for i := range way {
+			way[i] = at(p.first + i*p.rows + r)
+		}
+		ways = append(ways, way)
+	}
+	col := func(i int) {
+		way := make([]spot, p.rows)
+		for r := range way {
+			way[r] = at(p.first + i*p.rows + r)
+		}
+		ways = append(ways, way)
+	}
+	if t.Hems&FirstRow != 0 {
+		row(0)
+	}
+	if t.Hems&LastRow != 0 {
+		row(p.rows - 1)
+	}
+	if t.Hems&FirstCol != 0 && p.col == 0 {
+		col(0)
+	}
+	if t.Hems&LastCol != 0 && p.lastCol == t.Cols-1 {
+		col(p.cols - 1)
+	}
+	return ways
+}
+
+// zero follows the lines on which a value of a sheet's nodes is at: through the
+// triangles, from edge to edge.
+func (f *fine) zero(sheet int, value []float32, at float32) [][]spot {
+	var ways [][]spot
+	for _, p := range f.patches {
+		if p.sheet == sheet {
+			z := zeros{fine: f, value: value, at: at, patch: p}
+			ways = append(ways, z.follow()...)
+		}
+	}
+	return ways
+}
+
+type zeros struct {
+	*fine
+	patch
+	value []float32
+	at    float32
+	next  [][2]int32 // of every edge that is crossed: the edges beside it on the line, plus one
+}
+
+// Edges of the grid are numbered three to a node: to the next column, along the row, and
+// across the cell between.
+func (z *zeros) follow() [][]spot {
+	n := z.cols * z.rows
+	z.next = make([][2]int32, 3*n)
+	var crossed []int32
+	link := func(a, b int32) {
+		for _, e := range [2][2]int32{{a, b}, {b, a}} {
+			if l := &z.next[e[0]]; l[0] == 0 {
+				l[0] = e[1] + 1
+				crossed = append(crossed, e[0])
+			} else {
+				l[1] = e[1] + 1
+			}
+		}
+	}
+	over := func(k int) bool { return z.value[z.first+k] > z.at }
+	for col := range z.cols - 1 {
+		for r := range z.rows - 1 {
+			a := col*z.rows + r
+			b, c, d := a+z.rows, a+z.rows+1, a+1
+			oa, ob, oc, od := over(a), over(b), over(c), over(d)
+			if oa == ob && ob == oc && oc == od {
+				continue
+			}
+			z.triangle([3]bool{oa, ob, oc}, [3]int32{int32(3 * a), int32(3*b + 1), int32(3*a + 2)}, link)
+			z.triangle([3]bool{oa, oc, od}, [3]int32{int32(3*a + 2), int32(3 * d), int32(3*a + 1)}, link)
+		}
+	}
+	var ways [][]spot
+	used := make([]bool, 3*n)
+	walk := func(e int32) {
+		if used[e] {
+			return
+		}
+		way := []spot{z.crossing(e)}
+		used[e] = true
+		for {
+			going := int32(-1)
+			for _, to := range z.next[e] {
+				if to > 0 && !used[to-1] {
+					going = to - 1
+					break
+				}
+			}
+			if going < 0 {
+				break
+			}
+			e = going
+			used[e] = true
+			way = append(way, z.crossing(e))
+		}
+		for _, to := range z.next[e] { // closed
+			if len(way) > 3 && to > 0 && z.crossing(to-1) == way[0] {
+				way = append(way, way[0])
+				break
+			}
+		}
+		ways = append(ways, way)
+	}
+	for _, e := range crossed { // open ones from an end
+		if z.next[e][1] == 0 {
+			walk(e)
+		}
+	}
+	for _, e := range crossed {
+		walk(e)
+	}
+	return ways
+}
+
+// triangle links the two of its edges that are crossed; edge k leads from corner k to
+// the next.
+func (z *zeros) triangle(over [3]bool, edge [3]int32, link func(a, b int32)) {
+	var has []int32
+	for k := range 3 {
+		if over[k] != over[(k+1)%3] {
+			has = append(has, edge[k])
+		}
+	}
+	if len(has) == 2 {
+		link(has[0], has[1])
+	}
+}
+
+// crossing is where the value is reached on an edge.
+func (z *zeros) crossing(e int32) spot {
+	a := z.first + int(e/3)
+	b := a + [3]int{z.rows, 1, z.rows + 1}[e%3]
+	va, vb := z.value[a], z.value[b]
+	t := (z.at - va) / (vb - va)
+	mixed := func(list []float32) float32 { return list[a] + t*(list[b]-list[a]) }
+	return spot{mixed(z.x), mixed(z.y), mixed(z.q)}
+}
+
+// smooth takes the steps of the grid out of an outline: each place moves half the way to
+// the middle of those beside it, twice.
+func smooth(way []spot) []spot {
+	for range 2 {
+		was := way
+		way = make([]spot, len(was))
+		copy(way, was)
+		for i := 1; i+1 < len(was); i++ {
+			a, b, c := was[i-1], was[i], was[i+1]
+			way[i] = spot{(a.x + 2*b.x + c.x) / 4, (a.y + 2*b.y + c.y) / 4, (a.q + 2*b.q + c.q) / 4}
+		}
+	}
+	return way
+}
+
+// walked calls step with places along a line, about a pixel and a half apart, and how
+// far along it they lie.
+func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
+	for i := 1; i < len(way); i++ {
+		a, b := way[i-1], way[i]
+		dx, dy := b.x-a.x, b.y-a.y
+		if beyond(a.x, a.y, w, 2)&beyond(b.x, b.y, w, 2) != 0 {
+			step(spot{a.x, a.y, nothing}, 0, 0)
+			continue
+		}
+		long := float32(math.Hypot(float64(dx), float64(dy)))
+		n := min(int(long/1.5)+1, 4000)
+		for k := range n {
+			t := (float32(k) + 0.5) / float32(n)
+			step(spot{a.x + dx*t, a.y + dy*t, a.q + (b.q-a.q)*t}, dx/max(long, 1e-6), dy/max(long, 1e-6))
+		}
+	}
+	if n := len(way); n > 0 {
+		step(way[n-1], 0, 0)
+	}
+}
+
+// farthest is how near the farthest thing is at a pixel and those about it.
+func (d *depths) farthest(x, y float32) float32 {
+	px, py := floor(x), floor(y)
+	if px < 0 || py < 0 || px >= d.w || py >= d.h {
+		return float32(math.Inf(1))
+	}
+	least := float32(math.Inf(1))
+	for j := max(0, py-1); j <= min(d.h-1, py+1); j++ {
+		for i := max(0, px-1); i <= min(d.w-1, px+1); i++ {
+			least = min(least, d.q[j*d.w+i])
+		}
+	}
+	return least
+}
+
+func (d *depths) at(x, y float32) float32 {
+	px, py := floor(x), floor(y)
+	if px < 0 || py < 0 || px >= d.w || py >= d.h {
+		return nothing
+	}
+	return d.q[py*d.w+px]
+}
+
+// shown gives the stretches of a line that nothing hides which is nearer by lift mm.
+func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.NRGBA) []Line {
+	return d.stretches(way, w, width_mm, ink, func(at spot, _, _ float32) float32 {
+		if d.farthest(at.x, at.y) < at.q+float32(lift) {
+			return 1
+		}
+		return 0
+	})
+}
+
+// outline is shown for a fold's: the fuller the farther down it is to what lies behind.
+func (d *depths) outline(way []spot, w window, width_mm float64, ink color.NRGBA) []Line {
+	const aside = 2.5 // pixels
+	return d.stretches(way, w, width_mm, ink, func(at spot, dx, dy float32) float32 {
+		if !(d.farthest(at.x, at.y) < at.q+hidden_mm) {
+			return 0
+		}
+		one, other := d.at(at.x-dy*aside, at.y+dx*aside), d.at(at.x+dy*aside, at.y-dx*aside)
+		step := min(float64(max(one, other)-min(one, other)), 1e3)
+		if one == nothing && other == nothing {
+			return 1
+		}
+		t := clamp((step-stepNone)/(stepFull-stepNone), 0, 1)
+		return float32(t * t * (3 - 2*t))
+	})
+}
+
+// stretches cuts a line into those stretches that show. A stretch has one width: what
+// it shows in the middle of its length. Gaps of a few pixels are closed: there a
+// neighbouring pixel's depth was taken.
+func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRGBA, shows func(at spot, dx, dy float32) float32) []Line {
+	if width_mm <= 0 || len(way) < 2 {
+		return nil
+	}
+	const gap = 4 // samples
+	var out []Line
+	var now [][2]float32
+	var sum float32
+	missed := 0
+	end := func() {
+		if len(now) > 1 {
+			width := float64(sum) / float64(len(now))
+			if width >= leastShown && span(now) >= leastLine {
+				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
+			}
+		}
+		now, sum, missed = nil, 0, 0
+	}
+	walked(way, w, func(at spot, dx, dy float32) {
+		if at.q == nothing {
+			end()
+			return
+		}
+		shown := shows(at, dx, dy)
+		if shown <= 0.05 {
+			if missed++; missed > gap {
+				end()
+			}
+			return
+		}
+		missed = 0
+		sum += shown
+		now = append(now, [2]float32{float32(w.x) + at.x/float32(w.px), float32(w.y) + at.y/float32(w.px)})
+	})
+	end()
+	return out
+}
+
+// span is how long a line is, mm.
+func span(way [][2]float32) float64 {
+	long := 0.0
+	for i := 1; i < len(way); i++ {
+		long += math.Hypot(float64(way[i][0]-way[i-1][0]), float64(way[i][1]-way[i-1][1]))
+	}
+	return long
+}
+
+// thinned leaves out places from which the line is nowhere farther than a fiftieth of a
+// millimetre (Douglas and Peucker, 1973).
+func thinned(way [][2]float32) [][2]float32 {
+	const off = 0.02
+	keep := make([]bool, len(way))
+	keep[0], keep[len(way)-1] = true, true
+	stack := [][2]int{{0, len(way) - 1}}
+	for len(stack) > 0 {
+		a, b := stack[len(stack)-1][0], stack[len(stack)-1][1]
+		stack = stack[:len(stack)-1]
+		far, most := -1, float64(off)
+		dx, dy := float64(way[b][0]-way[a][0]), float64(way[b][1]-way[a][1])
+		long := math.Hypot(dx, dy)
+		for i := a + 1; i < b; i++ {
+			ex, ey := float64(way[i][0]-way[a][0]), float64(way[i][1]-way[a][1])
+			away := math.Hypot(ex, ey)
+			if long > 1e-9 {
+				away = math.Abs(ex*dy-ey*dx) / long
+			}
+			if away > most {
+				far, most = i, away
+			}
+		}
+		if far >= 0 {
+			keep[far] = true
+			stack = append(stack, [2]int{a, far}, [2]int{far, b})
+		}
+	}
+	out := way[:0]
+	for i, v := range way {
+		if keep[i] {
+			out = append(out, v)
+		}
+	}
+	return out
+}

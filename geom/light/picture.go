@@ -1,0 +1,76 @@
+package light
+
+import "ruffwright/geom"
+
+// Picture is what a camera sees of a scene in a window of the sheet.
+type Picture struct {
+	W, H  int     // pixels
+	Pix   []uint8 // red, green, blue and 255, or four times 0 where nothing is: a row after the other
+	Lines []Line  // what lines show, the later over the earlier
+
+	depth  *depths
+	window window
+	camera Camera
+}
+
+// Look is how a scene is drawn.
+type Look struct {
+	Camera       Camera
+	X, Y         float64 // the window's corner on the sheet, mm
+	W, H         int     // its pixels
+	PxPerMM      float64 // pixels of a sheet's millimetre
+	Samples      int     // of a pixel, across and down; 0 = 1
+	Mood         Mood
+	Flat_px      float64 // how far a curve may be off where it is drawn by chords; 0: as the sheets' own nodes have it
+	WithoutLines bool
+}
+
+// Draw draws the scene. A scene that Check refuses must not be drawn.
+func (s *Scene) Draw(l Look) *Picture {
+	n := max(l.Samples, 1)
+	w := window{l.X, l.Y, l.PxPerMM * float64(n), l.W * n, l.H * n}
+	p := &Picture{W: l.W, H: l.H, Pix: make([]uint8, 4*w.w*w.h), window: w, camera: l.Camera}
+	f := s.refine(&l.Camera, w, l.Flat_px*float64(n))
+	s.light(f, newLamp(l.Mood, &l.Camera))
+	p.depth = f.draw(w)
+	s.paint(f, p.depth, w, p.Pix)
+	if !l.WithoutLines {
+		p.Lines = s.lines(f, p.depth, &l.Camera, w)
+	}
+	if n > 1 {
+		p.Pix = mean(p.Pix, l.W, l.H, n)
+	}
+	return p
+}
+
+// mean makes one pixel of each n × n; what is not covered counts as clear.
+func mean(fine []uint8, w, h, n int) []uint8 {
+	out := make([]uint8, 4*w*h)
+	for y := range h {
+		for x := range w {
+			var sum [4]int
+			for j := range n {
+				row := fine[4*((y*n+j)*w*n+x*n):][:4*n]
+				for i, v := range row {
+					sum[i&3] += int(v)
+				}
+			}
+			for k, v := range sum {
+				out[4*(y*w+x)+k] = uint8(v / (n * n))
+			}
+		}
+	}
+	return out
+}
+
+// Hides tells whether a place lies behind what the picture shows, by more than lift mm.
+// Outside the window nothing hides it.
+func (p *Picture) Hides(v geom.Vec3, lift_mm float64) bool {
+	x, y, near := p.camera.See(v)
+	px, py := p.window.at(x, y)
+	q := p.depth.farthest(px, py)
+	if px < 0 || py < 0 || px >= float32(p.window.w) || py >= float32(p.window.h) {
+		return false
+	}
+	return q >= float32(p.camera.depth(near)+lift_mm)
+}

@@ -1,0 +1,104 @@
+package light
+
+import (
+	"fmt"
+	"image/color"
+	"math"
+
+	"ruffwright/geom"
+)
+
+// Scene is what there is to see: surfaces, and lines that lie on them. It is not
+// changed by what draws it, but for what Bake keeps in it.
+type Scene struct {
+	Sheets  []Sheet
+	Threads []Thread
+
+	baked *baked
+}
+
+// Sheet is one surface: a grid of nodes with the cloth or wood between them, drawn as
+// a smooth surface through the nodes. Both its sides may be seen.
+type Sheet struct {
+	Cols, Rows int
+	V          []geom.Vec3 // node (c, r) at c*Rows + r, mm
+	Ring       bool        // the last column is the first again
+	Through    float64     // Kubelka and Munk's scattering of one layer: see Layers; 0 = nothing comes through
+
+	Tints []Tint    // at least one
+	Pick  []float32 // of every node: which of the tints, part way between two counted down; nil: the first
+	Lined bool      // with a line where Pick passes from one tint to the next
+	Tone  []float32 // of every node: how light the stuff is of itself; nil: 1
+
+	Dense    []float32   // of every tint: how full the hatching stands whatever the light, 0 to 1; nil: by the dark
+	Hatch_mm float64     // between hatching lines where it is dark, sheet mm; 0 = none. They run from row to row
+	Weave_mm float64     // from thread to thread, mm, seen when near; 0 = none
+	Ink      color.NRGBA // of its lines
+	Hem_mm   float64     // width of the lines where it ends, sheet mm; 0 = none
+	Hems     Hem         // which of its ends have one
+	Fold_mm  float64     // width of the lines where it turns away from the eye, sheet mm; 0 = none
+}
+
+// Tint is a stuff's colour by how much light comes from it: 0 none, 255 full light.
+type Tint [256]color.NRGBA
+
+// Hem names ends of a sheet.
+type Hem uint8
+
+// The ends of a sheet.
+const (
+	FirstRow Hem = 1 << iota
+	LastRow
+	FirstCol
+	LastCol
+)
+
+// Thread is a line in space, drawn where nothing hides it.
+type Thread struct {
+	V        []geom.Vec3 // mm
+	Closed   bool
+	Width_mm float64 // sheet mm
+	Ink      color.NRGBA
+	Lift_mm  float64 // it is seen although something hides it by so much
+}
+
+// Check says what is wrong with the scene, nil if nothing is: grids that do not hold
+// what they say, places that are not finite or over 100 m away.
+func (s *Scene) Check() error {
+	for i := range s.Sheets {
+		t := &s.Sheets[i]
+		n := t.Cols * t.Rows
+		switch {
+		case t.Cols < 2 || t.Rows < 2 || t.Cols > 1<<20 || t.Rows > 1<<12 || len(t.V) != n:
+			return fmt.Errorf("light: sheet %d has %d nodes for %d × %d; allowed are from 2 × 2, one for each", i, len(t.V), t.Cols, t.Rows)
+		case t.Pick != nil && len(t.Pick) != n || t.Tone != nil && len(t.Tone) != n:
+			return fmt.Errorf("light: sheet %d has %d nodes, %d picks and %d tones; allowed are none or one for each", i, n, len(t.Pick), len(t.Tone))
+		case len(t.Tints) == 0:
+			return fmt.Errorf("light: sheet %d has no tint", i)
+		case t.Dense != nil && len(t.Dense) != len(t.Tints):
+			return fmt.Errorf("light: sheet %d has %d tints, %d of them with a density; allowed are none or all", i, len(t.Tints), len(t.Dense))
+		case !(t.Through >= 0 && t.Through < 1e6):
+			return fmt.Errorf("light: sheet %d scatters %g; allowed are 0 to 1e6", i, t.Through)
+		}
+		for k, v := range t.V {
+			if !placed(v) {
+				return fmt.Errorf("light: sheet %d, node %d lies at %v; allowed are places within 100 m", i, k, v)
+			}
+		}
+		for k, p := range t.Pick {
+			if p != p {
+				return fmt.Errorf("light: sheet %d, node %d picks no tint", i, k)
+			}
+		}
+	}
+	for i := range s.Threads {
+		for k, v := range s.Threads[i].V {
+			if !placed(v) {
+				return fmt.Errorf("light: thread %d, place %d lies at %v; allowed are places within 100 m", i, k, v)
+			}
+		}
+	}
+	return nil
+}
+
+func placed(v geom.Vec3) bool { return math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5 }

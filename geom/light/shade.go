@@ -1,0 +1,238 @@
+package light
+
+import (
+	"image/color"
+	"math"
+
+	"ruffwright/geom"
+)
+
+// light gives every node of the fine grid its brightness on either side.
+func (s *Scene) light(f *fine, l lamp) {
+	known := make([][2][]float32, len(s.Sheets)) // of every sheet: brightness in front and behind
+	for _, p := range f.patches {
+		t := &s.Sheets[p.sheet]
+		if known[p.sheet][0] == nil {
+			if s.baked != nil {
+				known[p.sheet] = t.shine(&(*s.baked)[p.sheet], l)
+			} else {
+				known[p.sheet] = t.guess(l)
+			}
+		}
+		for i := range p.cols {
+			for r := range p.rows {
+				k := p.first + i*p.rows + r
+				f.front[k] = t.between(known[p.sheet][0], p, i, r)
+				f.back[k] = t.between(known[p.sheet][1], p, i, r)
+			}
+		}
+	}
+}
+
+// shine is the brightness of a sheet's nodes in a lamp's light, by what was baked: what
+// falls on the side that is seen comes back in part, of what falls on the other a part
+// comes through.
+func (t *Sheet) shine(b *bakedSheet, l lamp) (out [2][]float32) {
+	var f [terms]float32
+	for k := range l {
+		f[k] = float32(l[k])
+	}
+	lit := func(have *[terms]float32) (e float32) {
+		for k := range f {
+			e += f[k] * have[k]
+		}
+		return max(e, 0)
+	}
+	n := len(b.row)
+	few := [2][]float32{make([]float32, len(b.front)), make([]float32, len(b.back))}
+	for k := range b.front {
+		few[0][k], few[1][k] = t.seen2(lit(&b.front[k]), lit(&b.back[k]))
+	}
+	for side := range out {
+		out[side] = make([]float32, len(t.V))
+		for col := range t.Cols {
+			for j := range n - 1 {
+				a, c := b.row[j], b.row[j+1]
+				for r := a; r <= c; r++ {
+					u := float32(r-a) / float32(c-a)
+					x, y := few[side][col*n+j], few[side][col*n+j+1]
+					out[side][col*t.Rows+r] = t.own(col*t.Rows+r) * (x + (y-x)*u)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// seen2 is what is seen from either side of what falls on both.
+func (t *Sheet) seen2(front, back float32) (f, b float32) {
+	if t.Through == 0 {
+		return tone(front), tone(back)
+	}
+	s := float32(t.Through)
+	r, through := s/(1+s), 1/(1+s)
+	// Fabric a little off what two layers halve: the eye sets white where it is brightest.
+	return tone(r*front + through*back), tone(r*back + through*front)
+}
+
+// tone is how bright a print of so much light is, 0 to 1: the shadows opened as an
+// engraver opens them.
+func tone(light float32) float32 {
+	return float32(math.Sqrt(float64(min(max(light, 0), 1))))
+}
+
+func (t *Sheet) own(k int) float32 {
+	if t.Tone == nil {
+		return 1
+	}
+	return t.Tone[k]
+}
+
+// guess is the brightness of a sheet's nodes where nothing was baked: of planes that
+// nothing shades, darker the deeper they lie among the folds and the nearer to the neck.
+func (t *Sheet) guess(l lamp) (out [2][]float32) {
+	out = [2][]float32{make([]float32, len(t.V)), make([]float32, len(t.V))}
+	for r := range t.Rows {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for col := range t.Cols {
+			z := t.V[col*t.Rows+r].Z
+			lo, hi = min(lo, z), max(hi, z)
+		}
+		in := 1 - float64(r)/float64(t.Rows-1)
+		for col := range t.Cols {
+			k := col*t.Rows + r
+			free := 1.0
+			if t.Through > 0 {
+				high := (t.V[k].Z - lo) / max(hi-lo, 1e-6)
+				free = 1 - 0.35*(1-high) - 0.45*in*in
+			}
+			normal := t.normal(col, r)
+			front, back := t.seen2(float32(free)*l.plain(normal), float32(free)*l.plain(normal.Scale(-1)))
+			out[0][k], out[1][k] = t.own(k)*front, t.own(k)*back
+		}
+	}
+	return out
+}
+
+// plain is the light on a plane of that normal that nothing shades.
+func (l *lamp) plain(normal geom.Vec3) float32 {
+	e := 0.0
+	for k, y := range harmonics(normal) {
+		e += l[k] * y * open[k]
+	}
+	return float32(max(e, 0))
+}
+
+// paint gives every pixel its colour.
+func (s *Scene) paint(f *fine, d *depths, w window, pix []uint8) {
+	for y := range d.h {
+		for x := range d.w {
+			i := y*d.w + x
+			if d.face[i] == noFace {
+				continue
+			}
+			c := s.colour(f, d.face[i], float32(x)+0.5, float32(y)+0.5, w)
+			pix[4*i], pix[4*i+1], pix[4*i+2], pix[4*i+3] = c.R, c.G, c.B, 255
+		}
+	}
+}
+
+// colour is that of a triangle at a pixel's middle.
+func (s *Scene) colour(f *fine, face uint32, x, y float32, w window) color.NRGBA {
+	a, b, c, sheet := f.triangle(face)
+	t := &s.Sheets[sheet]
+	ux, uy, vx, vy := f.x[b]-f.x[a], f.y[b]-f.y[a], f.x[c]-f.x[a], f.y[c]-f.y[a]
+	area := ux*vy - uy*vx
+	var p, q float32
+	if area != 0 {
+		px, py := x-f.x[a], y-f.y[a]
+		p, q = (px*vy-py*vx)/area, (ux*py-uy*px)/area
+		p, q = min(max(p, 0), 1), min(max(q, 0), 1)
+	}
+	at := func(list []float32) float32 { return list[a] + p*(list[b]-list[a]) + q*(list[c]-list[a]) }
+	// The side that the normal points to: the first triangle of a cell goes along the
+	// columns first, the second along the row.
+	bright := f.back
+	if area < 0 {
+		bright = f.front
+	}
+	shine := at(bright)
+	tint := 0
+	if t.Pick != nil {
+		tint = min(max(int(at(f.pick)), 0), len(t.Tints)-1)
+	}
+	if t.Hatch_mm == 0 && t.Weave_mm == 0 {
+		return t.Tints[tint][level(shine)]
+	}
+	slope := func(list []float32) float32 { // change from pixel to pixel
+		if area == 0 {
+			return 1e9
+		}
+		du, dv := list[b]-list[a], list[c]-list[a]
+		return float32(math.Hypot(float64((du*vy-dv*uy)/area), float64((dv*ux-du*vx)/area)))
+	}
+	along, step := at(f.along), slope(f.along)
+	if t.Weave_mm > 0 {
+		shine *= t.woven(along, step, at(f.out), slope(f.out))
+	}
+	ground := t.Tints[tint][level(shine)]
+	if t.Hatch_mm == 0 {
+		return ground
+	}
+	dark := min(1, max(0, (0.5-shine)/0.4))
+	if t.Dense != nil {
+		dark = t.Dense[tint]
+	}
+	return mix(ground, t.Ink, t.hatched(along, step, dark, float32(w.px)))
+}
+
+// hatched is how much ink lies on a pixel: lines at even steps along the strip, the
+// darker the fuller. Where cloth turns away from the eye every other line ends, so
+// that they keep their distance on the sheet.
+func (t *Sheet) hatched(along, step, dark, px float32) float32 {
+	if dark <= 0 {
+		return 0
+	}
+	wanted := float32(t.Hatch_mm) * px * step // mm of cloth between two lines that are Hatch_mm apart on the sheet
+	// Steps halve and double: those of a coarser ruling lie among those of a finer.
+	octave := math.Floor(math.Log2(float64(wanted)))
+	coarse := float32(math.Exp2(octave))
+	fading := wanted/coarse - 1 // 0 to 1: the finer lines go
+	line := func(mm, full float32) float32 {
+		off := along/mm - float32(math.Floor(float64(along/mm)+0.5))
+		if off < 0 {
+			off = -off
+		}
+		off *= mm / step // pixels from the line's middle
+		half := float32(t.Hatch_mm) * px * 0.13 * (0.3 + 0.7*dark) * full
+		return min(1, max(0, half+0.5-off)) * min(1, 2*half)
+	}
+	ink := max(line(2*coarse, 1), line(coarse, 1-fading))
+	return ink * min(1, 1.5*dark) * 0.85
+}
+
+// woven is how light the cloth's threads are at a place, where the eye is near enough to
+// tell them apart: plain weave, over one and under one.
+func (t *Sheet) woven(along, step, out, down float32) float32 {
+	mm := float32(t.Weave_mm)
+	near := min(max((mm/max(step, down)-2)/4, 0), 1) // pixels a thread: from 2 on, 6 in full
+	if near == 0 {
+		return 1
+	}
+	u, v := float64(along/mm), float64(out/mm)
+	over := float32(math.Cos(math.Pi*u) * math.Cos(math.Pi*v))
+	edge := float32(math.Abs(math.Sin(math.Pi*u)) * math.Abs(math.Sin(math.Pi*v)))
+	return 1 - near*(0.05*(1-edge)-0.025*over*over)
+}
+
+func level(shine float32) int { return int(min(max(shine, 0), 1)*255 + 0.5) }
+
+// mix is a with the part t of b over it.
+func mix(a, b color.NRGBA, t float32) color.NRGBA {
+	if t <= 0 {
+		return a
+	}
+	k := int32(min(t, 1)*256 + 0.5)
+	f := func(x, y uint8) uint8 { return uint8((int32(x)*(256-k) + int32(y)*k + 128) >> 8) }
+	return color.NRGBA{R: f(a.R, b.R), G: f(a.G, b.G), B: f(a.B, b.B), A: 255}
+}
