@@ -17,6 +17,8 @@ type fine struct {
 	pick  []float32 // which of the sheet's tints
 	along []float32 // mm along the strip, for hatching and weave
 	out   []float32 // mm from the first row
+	step  []float32 // how much along changes from pixel to pixel, mm
+	down  []float32 // how much out does
 
 	patches []patch
 	cells   []cell
@@ -167,7 +169,7 @@ func (f *fine) add(t *Sheet, sheet int, run [2]int, n, m int) {
 	}
 	f.patches = append(f.patches, p)
 	total := p.first + p.cols*p.rows
-	for _, list := range []*[]float32{&f.x, &f.y, &f.q, &f.turn, &f.front, &f.back, &f.pick, &f.along, &f.out} {
+	for _, list := range []*[]float32{&f.x, &f.y, &f.q, &f.turn, &f.front, &f.back, &f.pick, &f.along, &f.out, &f.step, &f.down} {
 		*list = append(*list, make([]float32, total-len(*list))...)
 	}
 	for col := range p.cols - 1 {
@@ -231,6 +233,35 @@ func (f *fine) place(t *Sheet, c *Camera, w window) {
 		}
 	}
 	f.carry(t, p)
+	if t.Hatch_mm > 0 || t.Weave_mm > 0 {
+		f.slopes(p)
+	}
+}
+
+// slopes works out how much the strip's two ways change from pixel to pixel.
+func (f *fine) slopes(p patch) {
+	for i := range p.cols {
+		for r := range p.rows {
+			k := p.first + i*p.rows + r
+			a, b, c, d := k, k, k, k
+			if i > 0 {
+				a -= p.rows
+			}
+			if i < p.cols-1 {
+				b += p.rows
+			}
+			if r > 0 {
+				c--
+			}
+			if r < p.rows-1 {
+				d++
+			}
+			ux, uy, vx, vy := f.x[b]-f.x[a], f.y[b]-f.y[a], f.x[d]-f.x[c], f.y[d]-f.y[c]
+			area := float32(math.Abs(float64(ux*vy-uy*vx))) + 1e-6
+			f.step[k] = (f.along[b] - f.along[a]) * float32(math.Hypot(float64(vx), float64(vy))) / area
+			f.down[k] = (f.out[d] - f.out[c]) * float32(math.Hypot(float64(ux), float64(uy))) / area
+		}
+	}
 }
 
 // see puts one node onto the window.

@@ -28,7 +28,7 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 		t := &s.Sheets[i]
 		if t.Fold_mm > 0 {
 			for _, way := range f.zero(i, f.turn, 0) {
-				all = append(all, d.outline(smooth(way), w, t.Fold_mm, t.Ink)...)
+				all = append(all, d.outline(f, i, s.widest(i), smooth(way), w, t.Fold_mm, t.Ink)...)
 			}
 		}
 		if t.Lined {
@@ -41,8 +41,8 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 	}
 	for _, p := range f.patches {
 		t := &s.Sheets[p.sheet]
-		for _, way := range f.hems(t, p) {
-			all = append(all, d.shown(way, w, hidden_mm, t.Hem_mm, t.Ink)...)
+		for _, h := range f.hems(t, p) {
+			all = append(all, d.shown(h.way, w, hidden_mm, h.width_mm, t.Ink)...)
 		}
 	}
 	for i := range s.Threads {
@@ -51,54 +51,43 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 		for _, v := range t.V {
 			x, y, near := c.See(v)
 			px, py := w.at(x, y)
-			way = append(way, spot{px, py, float32(c.depth(near))})
+			way = append(way, spot{x: px, y: py, q: float32(c.depth(near))})
 		}
 		if t.Closed && len(way) > 2 {
 			way = append(way, way[0])
 		}
-		for _, l := range d.shown(way, w, t.Lift_mm, t.Width_mm, t.Ink) {
-			all = append(all, l)
-		}
+		all = append(all, d.shown(way, w, t.Lift_mm, t.Width_mm, t.Ink)...)
 	}
 	return all
 }
 
-// spot is a place of a line: pixels, and how near.
-type spot struct{ x, y, q float32 }
+// spot is a place of a line: pixels, how near, and how far along the strip, mm.
+type spot struct{ x, y, q, along float32 }
+
+// hem is a line where a sheet ends, and its width.
+type hem struct {
+	way      []spot
+	width_mm float64
+}
 
 // hems are the ends of a patch that are ends of its sheet and have a line.
-func (f *fine) hems(t *Sheet, p patch) (ways [][]spot) {
-	if t.Hem_mm <= 0 {
-		return nil
-	}
-	at := func(k int) spot { return spot{f.x[k], f.y[k], f.q[k]} }
-	row := func(r int) {
-		way := make([]spot, p.cols)
+func (f *fine) hems(t *Sheet, p patch) (hems []hem) {
+	add := func(end, first, step, n int, is bool) {
+		if t.Hem_mm[end] <= 0 || !is {
+			return
+		}
+		way := make([]spot, n)
 		for i := range way {
-			way[i] = at(p.first + i*p.rows + r)
+			k := p.first + first + i*step
+			way[i] = spot{f.x[k], f.y[k], f.q[k], f.along[k]}
 		}
-		ways = append(ways, way)
+		hems = append(hems, hem{way, t.Hem_mm[end]})
 	}
-	col := func(i int) {
-		way := make([]spot, p.rows)
-		for r := range way {
-			way[r] = at(p.first + i*p.rows + r)
-		}
-		ways = append(ways, way)
-	}
-	if t.Hems&FirstRow != 0 {
-		row(0)
-	}
-	if t.Hems&LastRow != 0 {
-		row(p.rows - 1)
-	}
-	if t.Hems&FirstCol != 0 && p.col == 0 {
-		col(0)
-	}
-	if t.Hems&LastCol != 0 && p.lastCol == t.Cols-1 {
-		col(p.cols - 1)
-	}
-	return ways
+	add(FirstRow, 0, p.rows, p.cols, true)
+	add(LastRow, p.rows-1, p.rows, p.cols, true)
+	add(FirstCol, 0, 1, p.rows, p.col == 0)
+	add(LastCol, (p.cols-1)*p.rows, 1, p.rows, p.lastCol == t.Cols-1)
+	return hems
 }
 
 // zero follows the lines on which a value of a sheet's nodes is at: through the
@@ -214,7 +203,7 @@ func (z *zeros) crossing(e int32) spot {
 	va, vb := z.value[a], z.value[b]
 	t := (z.at - va) / (vb - va)
 	mixed := func(list []float32) float32 { return list[a] + t*(list[b]-list[a]) }
-	return spot{mixed(z.x), mixed(z.y), mixed(z.q)}
+	return spot{mixed(z.x), mixed(z.y), mixed(z.q), mixed(z.along)}
 }
 
 // smooth takes the steps of the grid out of an outline: each place moves half the way to
@@ -226,7 +215,7 @@ func smooth(way []spot) []spot {
 		copy(way, was)
 		for i := 1; i+1 < len(was); i++ {
 			a, b, c := was[i-1], was[i], was[i+1]
-			way[i] = spot{(a.x + 2*b.x + c.x) / 4, (a.y + 2*b.y + c.y) / 4, (a.q + 2*b.q + c.q) / 4}
+			way[i] = spot{(a.x + 2*b.x + c.x) / 4, (a.y + 2*b.y + c.y) / 4, (a.q + 2*b.q + c.q) / 4, b.along}
 		}
 	}
 	return way
@@ -239,14 +228,14 @@ func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
 		a, b := way[i-1], way[i]
 		dx, dy := b.x-a.x, b.y-a.y
 		if beyond(a.x, a.y, w, 2)&beyond(b.x, b.y, w, 2) != 0 {
-			step(spot{a.x, a.y, nothing}, 0, 0)
+			step(spot{a.x, a.y, nothing, 0}, 0, 0)
 			continue
 		}
 		long := float32(math.Hypot(float64(dx), float64(dy)))
 		n := min(int(long/1.5)+1, 4000)
 		for k := range n {
 			t := (float32(k) + 0.5) / float32(n)
-			step(spot{a.x + dx*t, a.y + dy*t, a.q + (b.q-a.q)*t}, dx/max(long, 1e-6), dy/max(long, 1e-6))
+			step(spot{a.x + dx*t, a.y + dy*t, a.q + (b.q-a.q)*t, a.along + (b.along-a.along)*t}, dx/max(long, 1e-6), dy/max(long, 1e-6))
 		}
 	}
 	if n := len(way); n > 0 {
@@ -288,20 +277,45 @@ func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.N
 }
 
 // outline is shown for a fold's: the fuller the farther down it is to what lies behind.
-func (d *depths) outline(way []spot, w window, width_mm float64, ink color.NRGBA) []Line {
+// On its nearer side lies the fold itself, bent no wider than of the radius widest mm: what
+// ends there otherwise is something else, before it.
+func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w window, width_mm float64, ink color.NRGBA) []Line {
 	const aside = 2.5 // pixels
 	return d.stretches(way, w, width_mm, ink, func(at spot, dx, dy float32) float32 {
 		if !(d.farthest(at.x, at.y) < at.q+hidden_mm) {
 			return 0
 		}
-		one, other := d.at(at.x-dy*aside, at.y+dx*aside), d.at(at.x+dy*aside, at.y-dx*aside)
-		step := min(float64(max(one, other)-min(one, other)), 1e3)
-		if one == nothing && other == nothing {
-			return 1
+		ax, ay, bx, by := at.x-dy*aside, at.y+dx*aside, at.x+dy*aside, at.y-dx*aside
+		one, other := d.at(ax, ay), d.at(bx, by)
+		if other > one {
+			one, other, ax, ay = other, one, bx, by
 		}
+		if one > at.q+hidden_mm { // nearer than the outline: only the fold's own cloth may be
+			a, _, _, of := f.triangle(d.face[floor(ay)*d.w+floor(ax)])
+			reach := math.Sqrt(2*widest*float64(one-at.q)) + 2
+			if of != sheet || math.Abs(float64(f.along[a]-at.along)) > reach {
+				return 0
+			}
+		}
+		step := min(float64(at.q-other), 1e3)
 		t := clamp((step-stepNone)/(stepFull-stepNone), 0, 1)
 		return float32(t * t * (3 - 2*t))
 	})
+}
+
+// widest is the radius of a sheet's widest bend, mm: of one that closes its own; of
+// cloth a wide loop's.
+func (s *Scene) widest(sheet int) float64 {
+	const loop = 15
+	t := &s.Sheets[sheet]
+	if !t.Ring {
+		return loop
+	}
+	far := 0.0
+	for _, v := range t.V {
+		far = max(far, v.Sub(t.V[0]).Norm())
+	}
+	return far
 }
 
 // stretches cuts a line into those stretches that show. A stretch has one width: what

@@ -34,20 +34,16 @@ type Sheet struct {
 	Hatch_mm float64     // between hatching lines where it is dark, sheet mm; 0 = none. They run from row to row
 	Weave_mm float64     // from thread to thread, mm, seen when near; 0 = none
 	Ink      color.NRGBA // of its lines
-	Hem_mm   float64     // width of the lines where it ends, sheet mm; 0 = none
-	Hems     Hem         // which of its ends have one
+	Hem_mm   [4]float64  // widths of the lines where it ends, sheet mm, by FirstRow to LastCol; 0 = none
 	Fold_mm  float64     // width of the lines where it turns away from the eye, sheet mm; 0 = none
 }
 
 // Tint is a stuff's colour by how much light comes from it: 0 none, 255 full light.
 type Tint [256]color.NRGBA
 
-// Hem names ends of a sheet.
-type Hem uint8
-
-// The ends of a sheet.
+// The ends of a sheet: what Hem_mm counts.
 const (
-	FirstRow Hem = 1 << iota
+	FirstRow = iota
 	LastRow
 	FirstCol
 	LastCol

@@ -46,7 +46,7 @@ func (t *Sheet) shine(b *bakedSheet, l lamp) (out [2][]float32) {
 	n := len(b.row)
 	few := [2][]float32{make([]float32, len(b.front)), make([]float32, len(b.back))}
 	for k := range b.front {
-		few[0][k], few[1][k] = t.seen2(lit(&b.front[k]), lit(&b.back[k]))
+		few[0][k], few[1][k] = t.shown(lit(&b.front[k]), lit(&b.back[k]))
 	}
 	for side := range out {
 		out[side] = make([]float32, len(t.V))
@@ -64,21 +64,23 @@ func (t *Sheet) shine(b *bakedSheet, l lamp) (out [2][]float32) {
 	return out
 }
 
-// seen2 is what is seen from either side of what falls on both.
-func (t *Sheet) seen2(front, back float32) (f, b float32) {
+// seen is what is seen on either side of what falls on both, as bright as a print has it.
+func (t *Sheet) shown(front, back float32) (f, b float32) {
 	if t.Through == 0 {
 		return tone(front), tone(back)
 	}
 	s := float32(t.Through)
 	r, through := s/(1+s), 1/(1+s)
-	// Fabric a little off what two layers halve: the eye sets white where it is brightest.
-	return tone(r*front + through*back), tone(r*back + through*front)
+	// White is cloth in full light with its other side in half of it.
+	white := r + through/2
+	return tone((r*front + through*back) / white), tone((r*back + through*front) / white)
 }
 
-// tone is how bright a print of so much light is, 0 to 1: the shadows opened as an
-// engraver opens them.
+// tone is how bright a print of so much light is, 0 to 1: a little more black and a
+// little more white than there is, as an engraver has it.
 func tone(light float32) float32 {
-	return float32(math.Sqrt(float64(min(max(light, 0), 1))))
+	x := min(max((light-0.05)/0.87, 0), 1)
+	return x * (1.25 - 0.25*x)
 }
 
 func (t *Sheet) own(k int) float32 {
@@ -89,7 +91,8 @@ func (t *Sheet) own(k int) float32 {
 }
 
 // guess is the brightness of a sheet's nodes where nothing was baked: of planes that
-// nothing shades, darker the deeper they lie among the folds and the nearer to the neck.
+// see the less of the light the deeper they lie in a fold, on the side that looks into
+// it, and the nearer to the neck.
 func (t *Sheet) guess(l lamp) (out [2][]float32) {
 	out = [2][]float32{make([]float32, len(t.V)), make([]float32, len(t.V))}
 	for r := range t.Rows {
@@ -101,14 +104,15 @@ func (t *Sheet) guess(l lamp) (out [2][]float32) {
 		in := 1 - float64(r)/float64(t.Rows-1)
 		for col := range t.Cols {
 			k := col*t.Rows + r
-			free := 1.0
-			if t.Through > 0 {
-				high := (t.V[k].Z - lo) / max(hi-lo, 1e-6)
-				free = 1 - 0.35*(1-high) - 0.45*in*in
-			}
 			normal := t.normal(col, r)
-			front, back := t.seen2(float32(free)*l.plain(normal), float32(free)*l.plain(normal.Scale(-1)))
-			out[0][k], out[1][k] = t.own(k)*front, t.own(k)*back
+			front, back := float32(1), float32(1)
+			if t.Through > 0 {
+				high := 2*(t.V[k].Z-lo)/max(hi-lo, 1e-6) - 1
+				free := func(up float64) float32 { return float32(clamp(0.5+0.5*up*high, 0.25, 1) * (1 - 0.5*in*in)) }
+				front, back = free(normal.Z), free(-normal.Z)
+			}
+			f, b := t.shown(front*l.plain(normal), back*l.plain(normal.Scale(-1)))
+			out[0][k], out[1][k] = t.own(k)*f, t.own(k)*b
 		}
 	}
 	return out
@@ -164,16 +168,9 @@ func (s *Scene) colour(f *fine, face uint32, x, y float32, w window) color.NRGBA
 	if t.Hatch_mm == 0 && t.Weave_mm == 0 {
 		return t.Tints[tint][level(shine)]
 	}
-	slope := func(list []float32) float32 { // change from pixel to pixel
-		if area == 0 {
-			return 1e9
-		}
-		du, dv := list[b]-list[a], list[c]-list[a]
-		return float32(math.Hypot(float64((du*vy-dv*uy)/area), float64((dv*ux-du*vx)/area)))
-	}
-	along, step := at(f.along), slope(f.along)
+	along, step := at(f.along), at(f.step)
 	if t.Weave_mm > 0 {
-		shine *= t.woven(along, step, at(f.out), slope(f.out))
+		shine *= t.woven(along, step, at(f.out), at(f.down))
 	}
 	ground := t.Tints[tint][level(shine)]
 	if t.Hatch_mm == 0 {
