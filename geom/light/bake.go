@@ -24,16 +24,18 @@ func Scatters(t float64) float64 { return 1/t - 1 }
 type baked []bakedSheet
 
 type bakedSheet struct {
-	row         []int // those looked at; of the columns all
+	col, row    []int // those looked at
 	front, back [][terms]float32
 }
 
 const (
-	axes    = 32  // directions, each with its opposite, that light is let in from
-	across  = 256 // pixels of the map of layers along its longer side
-	apart   = 0.5 // mm from a surface that its own layer is left out
-	opaque  = 1e4 // scattering of what nothing comes through
-	rowsFew = 6   // rows of a sheet that are looked at, about
+	axes     = 32  // directions, each with its opposite, that light is let in from
+	across   = 256 // pixels of the map of layers along its longer side
+	apart    = 0.5 // mm from a surface that its own layer is left out
+	farApart = 2.5 // and at most
+	opaque   = 1e4 // scattering of what nothing comes through
+	rowsFew  = 6   // rows of a sheet that are looked at, about
+	colsFew  = 900 // and columns: a dozen for a panel of a large ruff
 )
 
 // Bake works out what light reaches where. It takes a good part of a second for a
@@ -57,7 +59,7 @@ func (s *Scene) Bake() {
 		go func() {
 			defer all.Done()
 			defer func() { <-free }()
-			m := s.layers(ways[k])
+			m := s.layers(ways[k], b)
 			at.Lock()
 			defer at.Unlock()
 			for i := range s.Sheets {
@@ -70,15 +72,20 @@ func (s *Scene) Bake() {
 }
 
 func newBaked(t *Sheet) bakedSheet {
-	step := max(1, (t.Rows-1)/rowsFew)
-	var b bakedSheet
-	for r := 0; r < t.Rows-1; r += step {
-		b.row = append(b.row, r)
-	}
-	b.row = append(b.row, t.Rows-1)
-	n := t.Cols * len(b.row)
+	b := bakedSheet{col: few(t.Cols, colsFew), row: few(t.Rows, rowsFew)}
+	n := len(b.col) * len(b.row)
 	b.front, b.back = make([][terms]float32, n), make([][terms]float32, n)
 	return b
+}
+
+// few are about so many of n in a row, the first and the last among them.
+func few(n, wanted int) []int {
+	step := max(1, (n-1+wanted/2)/wanted)
+	var all []int
+	for i := 0; i < n-1; i += step {
+		all = append(all, i)
+	}
+	return append(all, n-1)
 }
 
 // deep is a map of layers as seen from one direction: per pixel all that lies there.
@@ -96,8 +103,8 @@ type layer struct {
 	next     int32
 }
 
-// layers maps the scene's surfaces, every other row of them and every column.
-func (s *Scene) layers(way geom.Vec3) *deep {
+// layers maps the scene's surfaces, as its baked nodes have them.
+func (s *Scene) layers(way geom.Vec3, b baked) *deep {
 	m := &deep{way: way, right: geom.Vec3{X: way.Y, Y: -way.X}.Unit()}
 	if m.right == (geom.Vec3{}) {
 		m.right = geom.Vec3{X: 1}
@@ -123,13 +130,13 @@ func (s *Scene) layers(way geom.Vec3) *deep {
 		if t.Through == 0 {
 			scatters = opaque
 		}
-		step := max(1, (t.Rows-1)/rowsFew)
-		for col := range t.Cols - 1 {
-			for r := 0; r < t.Rows-1; r += step {
-				next := min(r+step, t.Rows-1)
-				a, b, c, d := m.put(t.V[col*t.Rows+r]), m.put(t.V[(col+1)*t.Rows+r]), m.put(t.V[(col+1)*t.Rows+next]), m.put(t.V[col*t.Rows+next])
-				m.triangle(a, b, c, scatters)
-				m.triangle(a, c, d, scatters)
+		cols, rows := b[i].col, b[i].row
+		for c := range len(cols) - 1 {
+			for r := range len(rows) - 1 {
+				at := func(c, r int) [3]float32 { return m.put(t.V[cols[c]*t.Rows+rows[r]]) }
+				p, q, u, v := at(c, r), at(c+1, r), at(c+1, r+1), at(c, r+1)
+				m.triangle(p, q, u, scatters)
+				m.triangle(p, u, v, scatters)
 			}
 		}
 	}
@@ -206,15 +213,17 @@ func (b *bakedSheet) let(t *Sheet, m *deep, weight float64) {
 			against[k] = -with[k]
 		}
 	}
-	for col := range t.Cols {
+	for i, col := range b.col {
 		for j, r := range b.row {
 			normal := t.normal(col, r)
 			cosine := normal.Dot(m.way)
 			// From a place just off the cloth: a layer of its own does not count. Where the
-			// light runs along the cloth, so much further that it clears it.
-			off := float32(apart / max(math.Abs(cosine), 0.25))
+			// light runs along the cloth, so much further that it clears it, by half a pixel
+			// of the map at least.
+			flat := max(math.Abs(cosine), 0.05)
+			off := float32(min(apart/flat+0.7/m.px*math.Sqrt(1-flat*flat)/flat, farApart))
 			front, back := m.between(t.V[col*t.Rows+r], off, off)
-			k := col*len(b.row) + j
+			k := i*len(b.row) + j
 			if cosine < 0 {
 				cosine, front, back = -cosine, back, front
 				b.add(k, weight*cosine, front, back, &against, &with)

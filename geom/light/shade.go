@@ -3,6 +3,8 @@ package light
 import (
 	"image/color"
 	"math"
+	"runtime"
+	"sync"
 
 	"ruffwright/geom"
 )
@@ -43,20 +45,31 @@ func (t *Sheet) shine(b *bakedSheet, l lamp) (out [2][]float32) {
 		}
 		return max(e, 0)
 	}
-	n := len(b.row)
-	few := [2][]float32{make([]float32, len(b.front)), make([]float32, len(b.back))}
+	least := [2][]float32{make([]float32, len(b.front)), make([]float32, len(b.back))}
 	for k := range b.front {
-		few[0][k], few[1][k] = t.shown(lit(&b.front[k]), lit(&b.back[k]))
+		least[0][k], least[1][k] = t.shown(lit(&b.front[k]), lit(&b.back[k]))
 	}
 	for side := range out {
-		out[side] = make([]float32, len(t.V))
-		for col := range t.Cols {
-			for j := range n - 1 {
-				a, c := b.row[j], b.row[j+1]
-				for r := a; r <= c; r++ {
-					u := float32(r-a) / float32(c-a)
-					x, y := few[side][col*n+j], few[side][col*n+j+1]
-					out[side][col*t.Rows+r] = t.own(col*t.Rows+r) * (x + (y-x)*u)
+		out[side] = b.spread(t, least[side])
+		for k := range out[side] {
+			out[side][k] *= t.own(k)
+		}
+	}
+	return out
+}
+
+// spread gives all nodes of a sheet what is known at a few.
+func (b *bakedSheet) spread(t *Sheet, known []float32) []float32 {
+	out, n := make([]float32, len(t.V)), len(b.row)
+	for i := range len(b.col) - 1 {
+		for j := range n - 1 {
+			p, q, u, v := known[i*n+j], known[(i+1)*n+j], known[i*n+j+1], known[(i+1)*n+j+1]
+			wide, tall := b.col[i+1]-b.col[i], b.row[j+1]-b.row[j]
+			for c := 0; c <= wide; c++ {
+				x := float32(c) / float32(wide)
+				from, to := p+(q-p)*x, u+(v-u)*x
+				for r := 0; r <= tall; r++ {
+					out[(b.col[i]+c)*t.Rows+b.row[j]+r] = from + (to-from)*float32(r)/float32(tall)
 				}
 			}
 		}
@@ -64,7 +77,7 @@ func (t *Sheet) shine(b *bakedSheet, l lamp) (out [2][]float32) {
 	return out
 }
 
-// seen is what is seen on either side of what falls on both, as bright as a print has it.
+// shown is what is seen on either side of what falls on both, as bright as a print has it.
 func (t *Sheet) shown(front, back float32) (f, b float32) {
 	if t.Through == 0 {
 		return tone(front), tone(back)
@@ -129,16 +142,23 @@ func (l *lamp) plain(normal geom.Vec3) float32 {
 
 // paint gives every pixel its colour.
 func (s *Scene) paint(f *fine, d *depths, w window, pix []uint8) {
-	for y := range d.h {
-		for x := range d.w {
-			i := y*d.w + x
-			if d.face[i] == noFace {
-				continue
+	var all sync.WaitGroup
+	parts := runtime.GOMAXPROCS(0)
+	for k := range parts {
+		all.Go(func() {
+			for y := k; y < d.h; y += parts {
+				for x := range d.w {
+					i := y*d.w + x
+					if d.face[i] == noFace {
+						continue
+					}
+					c := s.colour(f, d.face[i], float32(x)+0.5, float32(y)+0.5, w)
+					pix[4*i], pix[4*i+1], pix[4*i+2], pix[4*i+3] = c.R, c.G, c.B, 255
+				}
 			}
-			c := s.colour(f, d.face[i], float32(x)+0.5, float32(y)+0.5, w)
-			pix[4*i], pix[4*i+1], pix[4*i+2], pix[4*i+3] = c.R, c.G, c.B, 255
-		}
+		})
 	}
+	all.Wait()
 }
 
 // colour is that of a triangle at a pixel's middle.
@@ -180,7 +200,9 @@ func (s *Scene) colour(f *fine, face uint32, x, y float32, w window) color.NRGBA
 	if t.Dense != nil {
 		dark = t.Dense[tint]
 	}
-	return mix(ground, t.Ink, t.hatched(along, step, dark, float32(w.px)))
+	// Cloth seen on its edge takes none: lines would stand across it as a comb.
+	facing := min(max((float32(math.Abs(float64(at(f.turn))))-0.06)/0.2, 0), 1)
+	return mix(ground, t.Ink, facing*t.hatched(along, step, dark, float32(w.px)))
 }
 
 // hatched is how much ink lies on a pixel: lines at even steps along the strip, the
@@ -192,9 +214,8 @@ func (t *Sheet) hatched(along, step, dark, px float32) float32 {
 	}
 	wanted := float32(t.Hatch_mm) * px * step // mm of cloth between two lines that are Hatch_mm apart on the sheet
 	// Steps halve and double: those of a coarser ruling lie among those of a finer.
-	octave := math.Floor(math.Log2(float64(wanted)))
-	coarse := float32(math.Exp2(octave))
-	fading := wanted/coarse - 1 // 0 to 1: the finer lines go
+	coarse := math.Float32frombits(math.Float32bits(wanted) & 0x7f800000) // the power of two below
+	fading := wanted/coarse - 1                                           // 0 to 1: the finer lines go
 	line := func(mm, full float32) float32 {
 		off := along/mm - float32(math.Floor(float64(along/mm)+0.5))
 		if off < 0 {
