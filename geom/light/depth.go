@@ -74,6 +74,7 @@ func (d *depths) triangle(f *fine, a, b, c, t uint32) {
 	dy := ((qc-qa)*(bx-ax) - (qb-qa)*(cx-ax)) * inv
 	// A sliver's slopes mean nothing: what it covers lies between its nodes.
 	lo, hi := min(qa, qb, qc), max(qa, qb, qc)
+	sliver := abs(dx)+abs(dy) > hi-lo
 	long := (cx - ax) / (cy - ay)
 	for y := y0; y <= y1; y++ {
 		fy := float32(y) + 0.5
@@ -94,12 +95,19 @@ func (d *depths) triangle(f *fine, a, b, c, t uint32) {
 			continue
 		}
 		q := qa + dx*(float32(x0)+0.5-ax) + dy*(fy-ay)
-		row := d.q[y*d.w:][:d.w]
-		for x := x0; x <= x1; x++ {
-			near := min(max(q, lo), hi)
-			if near > row[x] {
-				row[x] = near
-				d.face[y*d.w+x] = t
+		row, face := d.q[y*d.w+x0:y*d.w+x1+1], d.face[y*d.w+x0:][:x1+1-x0]
+		if sliver {
+			for x := range row {
+				if near := min(max(q, lo), hi); near > row[x] {
+					row[x], face[x] = near, t
+				}
+				q += dx
+			}
+			continue
+		}
+		for x := range row {
+			if q > row[x] {
+				row[x], face[x] = q, t
 			}
 			q += dx
 		}

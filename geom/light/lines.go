@@ -27,8 +27,9 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 	for i := range s.Sheets {
 		t := &s.Sheets[i]
 		if t.Fold_mm > 0 {
+			widest := s.widest(i)
 			for _, way := range f.zero(i, f.turn, 0) {
-				all = append(all, d.outline(f, i, s.widest(i), smooth(way), w, t.Fold_mm, t.Ink)...)
+				all = append(all, d.outline(f, i, widest, smooth(way), w, t.Fold_mm, t.Ink)...)
 			}
 		}
 		if t.Lined {

@@ -146,14 +146,19 @@ func (s *Scene) paint(f *fine, d *depths, w window, pix []uint8) {
 	parts := runtime.GOMAXPROCS(0)
 	for k := range parts {
 		all.Go(func() {
+			var at facet
+			at.face = noFace
 			for y := k; y < d.h; y += parts {
-				for x := range d.w {
-					i := y*d.w + x
-					if d.face[i] == noFace {
+				for x, face := range d.face[y*d.w:][:d.w] {
+					if face == noFace {
 						continue
 					}
-					c := s.colour(f, d.face[i], float32(x)+0.5, float32(y)+0.5, w)
-					pix[4*i], pix[4*i+1], pix[4*i+2], pix[4*i+3] = c.R, c.G, c.B, 255
+					if face != at.face {
+						at.set(s, f, face)
+					}
+					c := at.colour(float32(x)+0.5, float32(y)+0.5, float32(w.px))
+					o := pix[4*(y*d.w+x):][:4]
+					o[0], o[1], o[2], o[3] = c.R, c.G, c.B, 255
 				}
 			}
 		})
@@ -161,72 +166,114 @@ func (s *Scene) paint(f *fine, d *depths, w window, pix []uint8) {
 	all.Wait()
 }
 
-// colour is that of a triangle at a pixel's middle.
-func (s *Scene) colour(f *fine, face uint32, x, y float32, w window) color.NRGBA {
+// facet is a triangle that is being painted: what varies over it, evenly.
+type facet struct {
+	face                                      uint32
+	sheet                                     *Sheet
+	x, y                                      float32 // of its first corner
+	shine, pick, turn, along, step, out, fall even
+}
+
+// even is a value that varies evenly over a triangle, and never leaves what its corners
+// have: a sliver's slopes mean little.
+type even struct{ at, dx, dy, lo, hi float32 }
+
+func (e *even) value(x, y float32) float32 {
+	return min(max(e.at+e.dx*x+e.dy*y, e.lo), e.hi)
+}
+
+func (p *facet) set(s *Scene, f *fine, face uint32) {
 	a, b, c, sheet := f.triangle(face)
 	t := &s.Sheets[sheet]
-	ux, uy, vx, vy := f.x[b]-f.x[a], f.y[b]-f.y[a], f.x[c]-f.x[a], f.y[c]-f.y[a]
+	p.face, p.sheet, p.x, p.y = face, t, f.x[a], f.y[a]
+	ux, uy, vx, vy := f.x[b]-p.x, f.y[b]-p.y, f.x[c]-p.x, f.y[c]-p.y
 	area := ux*vy - uy*vx
-	var p, q float32
+	per := float32(0)
 	if area != 0 {
-		px, py := x-f.x[a], y-f.y[a]
-		p, q = (px*vy-py*vx)/area, (ux*py-uy*px)/area
-		p, q = min(max(p, 0), 1), min(max(q, 0), 1)
+		per = 1 / area
 	}
-	at := func(list []float32) float32 { return list[a] + p*(list[b]-list[a]) + q*(list[c]-list[a]) }
+	set := func(e *even, list []float32) {
+		k, l, m := list[a], list[b], list[c]
+		du, dv := l-k, m-k
+		*e = even{k, (du*vy - dv*uy) * per, (dv*ux - du*vx) * per, min(k, l, m), max(k, l, m)}
+	}
 	// The side that the normal points to: the first triangle of a cell goes along the
 	// columns first, the second along the row.
-	bright := f.back
 	if area < 0 {
-		bright = f.front
+		set(&p.shine, f.front)
+	} else {
+		set(&p.shine, f.back)
 	}
-	shine := at(bright)
-	tint := 0
 	if t.Pick != nil {
-		tint = min(max(int(at(f.pick)), 0), len(t.Tints)-1)
+		set(&p.pick, f.pick)
+	}
+	if t.Hatch_mm > 0 || t.Weave_mm > 0 {
+		set(&p.along, f.along)
+		set(&p.step, f.step)
+		set(&p.turn, f.turn)
+	}
+	if t.Weave_mm > 0 {
+		set(&p.out, f.out)
+		set(&p.fall, f.down)
+	}
+}
+
+// colour is that of a pixel's middle.
+func (p *facet) colour(x, y, px float32) color.NRGBA {
+	t := p.sheet
+	x, y = x-p.x, y-p.y
+	shine, tint := p.shine.value(x, y), 0
+	if t.Pick != nil {
+		tint = min(max(int(p.pick.value(x, y)), 0), len(t.Tints)-1)
 	}
 	if t.Hatch_mm == 0 && t.Weave_mm == 0 {
 		return t.Tints[tint][level(shine)]
 	}
-	along, step := at(f.along), at(f.step)
-	if t.Weave_mm > 0 {
-		shine *= t.woven(along, step, at(f.out), at(f.down))
+	step := p.step.value(x, y)
+	if t.Weave_mm > 0 && float32(t.Weave_mm) > 2*step {
+		shine *= t.woven(p.along.value(x, y), step, p.out.value(x, y), p.fall.value(x, y))
 	}
 	ground := t.Tints[tint][level(shine)]
 	if t.Hatch_mm == 0 {
 		return ground
 	}
-	dark := min(1, max(0, (0.5-shine)/0.4))
+	dark := (0.5 - shine) / 0.4
 	if t.Dense != nil {
 		dark = t.Dense[tint]
 	}
+	if dark <= 0 {
+		return ground
+	}
 	// Cloth seen on its edge takes none: lines would stand across it as a comb.
-	facing := min(max((float32(math.Abs(float64(at(f.turn))))-0.06)/0.2, 0), 1)
-	return mix(ground, t.Ink, facing*t.hatched(along, step, dark, float32(w.px)))
+	facing := min(max((abs(p.turn.value(x, y))-0.06)/0.2, 0), 1)
+	return mix(ground, t.Ink, facing*t.hatched(p.along.value(x, y), step, min(dark, 1), px))
 }
+
+func abs(x float32) float32 { return float32(math.Abs(float64(x))) }
 
 // hatched is how much ink lies on a pixel: lines at even steps along the strip, the
 // darker the fuller. Where cloth turns away from the eye every other line ends, so
 // that they keep their distance on the sheet.
 func (t *Sheet) hatched(along, step, dark, px float32) float32 {
-	if dark <= 0 {
-		return 0
-	}
 	wanted := float32(t.Hatch_mm) * px * step // mm of cloth between two lines that are Hatch_mm apart on the sheet
 	// Steps halve and double: those of a coarser ruling lie among those of a finer.
 	coarse := math.Float32frombits(math.Float32bits(wanted) & 0x7f800000) // the power of two below
 	fading := wanted/coarse - 1                                           // 0 to 1: the finer lines go
-	line := func(mm, full float32) float32 {
-		off := along/mm - float32(math.Floor(float64(along/mm)+0.5))
-		if off < 0 {
-			off = -off
-		}
-		off *= mm / step // pixels from the line's middle
-		half := float32(t.Hatch_mm) * px * 0.13 * (0.3 + 0.7*dark) * full
-		return min(1, max(0, half+0.5-off)) * min(1, 2*half)
+	half := float32(t.Hatch_mm) * px * 0.13 * (0.3 + 0.7*dark)            // of a line's width, pixels
+	off := along / (2 * coarse)
+	off = abs(off - float32(floor(off+0.5))) // of two lines' way: 0 on one of the coarser, ½ on a finer
+	per := 2 * coarse / step
+	ink := lay(off*per, half)
+	if fading < 1 {
+		ink = max(ink, lay((0.5-off)*per, half*(1-fading)))
 	}
-	ink := max(line(2*coarse, 1), line(coarse, 1-fading))
 	return ink * min(1, 1.5*dark) * 0.85
+}
+
+// lay is how much of a pixel a line covers whose middle is so many pixels away; one
+// thinner than a pixel is paler instead.
+func lay(off, half float32) float32 {
+	return min(1, max(0, half+0.5-off)) * min(1, 2*half)
 }
 
 // woven is how light the cloth's threads are at a place, where the eye is near enough to
