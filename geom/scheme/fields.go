@@ -122,6 +122,8 @@ var table = rows(
 		Label: "Bending length, warp", Help: "Unstarched. Push a strip over a table's edge until the line to its tip falls at 41.5°: half of what hangs over.", Changes: "Stiffness along the warp, with the third power."},
 	Field{Key: "cloth.bend_weft", code: 46, Kind: KindLength, Min: 5, Max: 120, Zero: "by name", Default: "0", at: func(s *Scheme) any { return &s.Cloth.BendWeft },
 		Label: "Bending length, weft", Help: "The same with a strip cut across the cloth.", Changes: "Stiffness along the weft, with the third power."},
+	Field{Key: "cloth.light", code: 64, Kind: KindNumber, Unit: "%", Min: 1, Max: 95, Zero: "by mass", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Cloth.Light },
+		Label: "Light through it", Help: "The part of a lamp’s light that one layer lets through: read a light meter behind the swatch and without it, close by.", Changes: "How the cloth looks in the picture: what shines through, and how deep the folds’ shade is. Nothing else."},
 
 	Field{Key: "starch.bend", code: 47, Kind: KindLength, Min: 5, Max: 250, Zero: "no starch", Default: "0", at: func(s *Scheme) any { return &s.Starch.Bend },
 		Label: "Bending length, starched", Help: "Of a swatch cut as the strip is, starched, dried flat and tested over the table's edge. 0 for no starch.", Changes: "How firmly the sets keep the shape they were set in."},

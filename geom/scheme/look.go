@@ -34,7 +34,7 @@ func FaceError(s Scheme) LookError {
 
 // Filled gives the scheme with those values in place that follow from the rest
 // of the document: ruff.depth, ruff.height and ruff.sets from look.*, the cloth's
-// figures from its name where they are 0, and ruff.sets, pleat.first and
+// figures from its name where they are 0, what light comes through by its mass, and ruff.sets, pleat.first and
 // pleat.last from own marks. Filled of a filled scheme is itself. s must be
 // valid (see Validate), else what comes out may not be.
 func (s Scheme) Filled() Scheme {
@@ -51,6 +51,12 @@ func (s Scheme) Filled() Scheme {
 				*v.at = v.table
 			}
 		}
+	}
+	if s.Cloth.Light == 0 {
+		// A sheet that scatters s and takes nothing lets 1/(1 + s) through (Kubelka and Munk),
+		// and scatters by its mass. That 50 g/m² of white cloth let half through is common
+		// practice, no source.
+		s.Cloth.Light = 100 / (1 + s.Cloth.Mass/50)
 	}
 	return s
 }

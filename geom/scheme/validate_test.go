@@ -226,7 +226,7 @@ func TestFilledOfValid(t *testing.T) {
 		}
 		for _, field := range Differ(s, f) {
 			switch field.Key {
-			case "ruff.sets", "ruff.depth", "ruff.height", "pleat.first", "pleat.last", "cloth.mass", "cloth.thickness", "cloth.bend_warp", "cloth.bend_weft":
+			case "ruff.sets", "ruff.depth", "ruff.height", "pleat.first", "pleat.last", "cloth.mass", "cloth.thickness", "cloth.bend_warp", "cloth.bend_weft", "cloth.light":
 			default:
 				t.Fatalf("%s was changed", field.Key)
 			}
