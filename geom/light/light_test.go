@@ -158,9 +158,8 @@ func TestCurve(t *testing.T) {
 	}
 }
 
-// TestNearest: which triangle is seen at a pixel is what a ray through its middle meets
-// first, found with no grid and no order (Möller and Trumbore, J. Graphics Tools 2
-// (1997) 21).
+// TestNearest: what is seen at a pixel is what a ray through its middle meets first,
+// found with no grid and no order (Möller and Trumbore, J. Graphics Tools 2 (1997) 21).
 func TestNearest(t *testing.T) {
 	dice := rand.New(rand.NewPCG(3, 8))
 	s := Scene{}
@@ -175,48 +174,40 @@ func TestNearest(t *testing.T) {
 	for _, far := range []float64{0, 250} {
 		c := NewCamera(40, 25)
 		c.Far, c.X, c.Y = far, 50, 50
-		w := window{0, 0, 3, 300, 300}
-		f := s.refine(&c, w, 0)
-		d := f.draw(w)
-		seen, off := agree(&s, f, d, &c, w, 7)
-		if seen < 500 || off > seen/500 {
-			t.Errorf("from %g mm: %d of %d pixels show another triangle than the ray meets", far, off, seen)
+		p := s.Draw(Look{Camera: c, X: 3, Y: 7, W: 270, H: 250, PxPerMM: 3, WithoutLines: true})
+		seen, off := 0, 0
+		for y := 2; y < p.H-2; y += 7 {
+			for x := 2; x < p.W-2; x += 7 {
+				at, ok := p.Place(x, y)
+				if edge(p, x, y, at, ok) {
+					continue
+				}
+				from, way := c.ray((float64(x)+0.5)/3+3, (float64(y)+0.5)/3+7)
+				first, where := s.meets(from, way)
+				if math.IsInf(first, 1) && !ok {
+					continue
+				}
+				if seen++; math.IsInf(first, 1) != !ok || where.Sub(at).Norm() > 0.02 {
+					off++
+				}
+			}
+		}
+		if seen < 400 || off > seen/500 {
+			t.Errorf("from %g mm: %d of %d pixels show another place than the ray meets", far, off, seen)
 		}
 	}
 }
 
-// agree counts the pixels away from edges at which a ray meets something, and those of
-// them at which it meets another triangle first than the picture shows.
-func agree(s *Scene, f *fine, d *depths, c *Camera, w window, every int) (seen, off int) {
-	for y := 1; y < w.h-1; y += every {
-		for x := 1; x < w.w-1; x += every {
-			face := d.face[y*w.w+x]
-			edge := false
-			for j := -1; j <= 1; j++ {
-				for i := -1; i <= 1; i++ {
-					q := d.q[(y+j)*w.w+x+i]
-					edge = edge || d.face[(y+j)*w.w+x+i] == noFace != (face == noFace) || math.Abs(float64(q-d.q[y*w.w+x])) > 3
-				}
-			}
-			if edge {
-				continue
-			}
-			at, way := c.ray((float64(x)+0.5)/w.px+w.x, (float64(y)+0.5)/w.px+w.y)
-			first, where := s.meets(at, way)
-			if math.IsInf(first, 1) {
-				if face != noFace {
-					seen, off = seen+1, off+1
-				}
-				continue
-			}
-			seen++
-			_, _, near := c.See(where)
-			if face == noFace || math.Abs(c.depth(near)-float64(d.q[y*w.w+x])) > 0.05 {
-				off++
+// edge tells whether something ends beside a pixel.
+func edge(p *Picture, x, y int, at geom.Vec3, ok bool) bool {
+	for j := -1; j <= 1; j++ {
+		for i := -1; i <= 1; i++ {
+			if v, is := p.Place(x+i, y+j); is != ok || v.Sub(at).Norm() > 3 {
+				return true
 			}
 		}
 	}
-	return seen, off
+	return false
 }
 
 // ray is the line from the eye through a place of the sheet.

@@ -74,3 +74,25 @@ func (p *Picture) Hides(v geom.Vec3, lift_mm float64) bool {
 	}
 	return q >= float32(p.camera.depth(near)+lift_mm)
 }
+
+// Place is the place of the scene that is seen at a pixel's middle; ok is false where
+// there is none.
+func (p *Picture) Place(x, y int) (v geom.Vec3, ok bool) {
+	n := p.window.w / p.W
+	if x < 0 || y < 0 || x >= p.W || y >= p.H {
+		return v, false
+	}
+	i, j := x*n+n/2, y*n+n/2
+	q := p.depth.q[j*p.window.w+i]
+	if q == nothing {
+		return v, false
+	}
+	c := &p.camera
+	near, k := float64(q), c.Scale
+	if c.Far > 0 {
+		near = c.Far - c.Far*c.Far/(near+c.Far)
+		k *= c.Far / (c.Far - near)
+	}
+	sx, sy := p.window.x+(float64(i)+0.5)/p.window.px, p.window.y+(float64(j)+0.5)/p.window.px
+	return c.Mid.Add(c.Toward.Scale(near)).Add(c.Right.Scale((sx - c.X) / k)).Add(c.Up.Scale((c.Y - sy) / k)), true
+}
