@@ -3,6 +3,7 @@ package light
 import (
 	"image/color"
 	"math"
+	"slices"
 )
 
 // Line is a line of a picture that shows: a fold's outline, a hem, a border between two
@@ -107,27 +108,18 @@ func (f *fine) zero(sheet int, value []float32, at float32) [][]spot {
 type zeros struct {
 	*fine
 	patch
-	value []float32
-	at    float32
-	next  [][2]int32 // of every edge that is crossed: the edges beside it on the line, plus one
+	value   []float32
+	at      float32
+	next    [][2]int32 // of every edge that is crossed: the edges beside it on the line, plus one
+	crossed []int32    // edges, in the order they were met
+	used    []bool
 }
 
 // Edges of the grid are numbered three to a node: to the next column, along the row, and
 // across the cell between.
-func (z *zeros) follow() [][]spot {
+func (z *zeros) follow() (ways [][]spot) {
 	n := z.cols * z.rows
-	z.next = make([][2]int32, 3*n)
-	var crossed []int32
-	link := func(a, b int32) {
-		for _, e := range [2][2]int32{{a, b}, {b, a}} {
-			if l := &z.next[e[0]]; l[0] == 0 {
-				l[0] = e[1] + 1
-				crossed = append(crossed, e[0])
-			} else {
-				l[1] = e[1] + 1
-			}
-		}
-	}
+	z.next, z.used = make([][2]int32, 3*n), make([]bool, 3*n)
 	over := func(k int) bool { return z.value[z.first+k] > z.at }
 	for col := range z.cols - 1 {
 		for r := range z.rows - 1 {
@@ -137,55 +129,54 @@ func (z *zeros) follow() [][]spot {
 			if oa == ob && ob == oc && oc == od {
 				continue
 			}
-			z.triangle([3]bool{oa, ob, oc}, [3]int32{int32(3 * a), int32(3*b + 1), int32(3*a + 2)}, link)
-			z.triangle([3]bool{oa, oc, od}, [3]int32{int32(3*a + 2), int32(3 * d), int32(3*a + 1)}, link)
+			z.triangle([3]bool{oa, ob, oc}, [3]int32{int32(3 * a), int32(3*b + 1), int32(3*a + 2)})
+			z.triangle([3]bool{oa, oc, od}, [3]int32{int32(3*a + 2), int32(3 * d), int32(3*a + 1)})
 		}
 	}
-	var ways [][]spot
-	used := make([]bool, 3*n)
-	walk := func(e int32) {
-		if used[e] {
-			return
-		}
-		way := []spot{z.crossing(e)}
-		used[e] = true
-		for {
-			going := int32(-1)
-			for _, to := range z.next[e] {
-				if to > 0 && !used[to-1] {
-					going = to - 1
-					break
-				}
-			}
-			if going < 0 {
-				break
-			}
-			e = going
-			used[e] = true
-			way = append(way, z.crossing(e))
-		}
-		for _, to := range z.next[e] { // closed
-			if len(way) > 3 && to > 0 && z.crossing(to-1) == way[0] {
-				way = append(way, way[0])
-				break
-			}
-		}
-		ways = append(ways, way)
-	}
-	for _, e := range crossed { // open ones from an end
-		if z.next[e][1] == 0 {
-			walk(e)
+	for _, e := range z.crossed { // open lines from an end
+		if z.next[e][1] == 0 && !z.used[e] {
+			ways = append(ways, z.walk(e))
 		}
 	}
-	for _, e := range crossed {
-		walk(e)
+	for _, e := range z.crossed { // then closed ones
+		if !z.used[e] {
+			way := z.walk(e)
+			ways = append(ways, append(way, way[0]))
+		}
 	}
 	return ways
 }
 
+// walk follows a line from an edge on until it ends or comes back.
+func (z *zeros) walk(e int32) []spot {
+	way := []spot{z.crossing(e)}
+	z.used[e] = true
+	for {
+		k := slices.IndexFunc(z.next[e][:], func(to int32) bool { return to > 0 && !z.used[to-1] })
+		if k < 0 {
+			return way
+		}
+		e = z.next[e][k] - 1
+		z.used[e] = true
+		way = append(way, z.crossing(e))
+	}
+}
+
+// link notes that a line leads from one edge to another.
+func (z *zeros) link(a, b int32) {
+	for _, e := range [2][2]int32{{a, b}, {b, a}} {
+		if l := &z.next[e[0]]; l[0] == 0 {
+			l[0] = e[1] + 1
+			z.crossed = append(z.crossed, e[0])
+		} else {
+			l[1] = e[1] + 1
+		}
+	}
+}
+
 // triangle links the two of its edges that are crossed; edge k leads from corner k to
 // the next.
-func (z *zeros) triangle(over [3]bool, edge [3]int32, link func(a, b int32)) {
+func (z *zeros) triangle(over [3]bool, edge [3]int32) {
 	var has []int32
 	for k := range 3 {
 		if over[k] != over[(k+1)%3] {
@@ -193,7 +184,7 @@ func (z *zeros) triangle(over [3]bool, edge [3]int32, link func(a, b int32)) {
 		}
 	}
 	if len(has) == 2 {
-		link(has[0], has[1])
+		z.link(has[0], has[1])
 	}
 }
 

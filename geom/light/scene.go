@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"image/color"
 	"math"
+	"slices"
 
 	"ruffwright/geom"
 )
@@ -62,39 +63,38 @@ type Thread struct {
 // what they say, places that are not finite or over 100 m away.
 func (s *Scene) Check() error {
 	for i := range s.Sheets {
-		t := &s.Sheets[i]
-		n := t.Cols * t.Rows
-		switch {
-		case t.Cols < 2 || t.Rows < 2 || t.Cols > 1<<20 || t.Rows > 1<<12 || len(t.V) != n:
-			return fmt.Errorf("light: sheet %d has %d nodes for %d × %d; allowed are from 2 × 2, one for each", i, len(t.V), t.Cols, t.Rows)
-		case t.Pick != nil && len(t.Pick) != n || t.Tone != nil && len(t.Tone) != n:
-			return fmt.Errorf("light: sheet %d has %d nodes, %d picks and %d tones; allowed are none or one for each", i, n, len(t.Pick), len(t.Tone))
-		case len(t.Tints) == 0:
-			return fmt.Errorf("light: sheet %d has no tint", i)
-		case t.Dense != nil && len(t.Dense) != len(t.Tints):
-			return fmt.Errorf("light: sheet %d has %d tints, %d of them with a density; allowed are none or all", i, len(t.Tints), len(t.Dense))
-		case !(t.Through >= 0 && t.Through < 1e6):
-			return fmt.Errorf("light: sheet %d scatters %g; allowed are 0 to 1e6", i, t.Through)
-		}
-		for k, v := range t.V {
-			if !placed(v) {
-				return fmt.Errorf("light: sheet %d, node %d lies at %v; allowed are places within 100 m", i, k, v)
-			}
-		}
-		for k, p := range t.Pick {
-			if p != p {
-				return fmt.Errorf("light: sheet %d, node %d picks no tint", i, k)
-			}
+		if err := s.Sheets[i].check(); err != nil {
+			return fmt.Errorf("light: sheet %d has %w", i, err)
 		}
 	}
 	for i := range s.Threads {
-		for k, v := range s.Threads[i].V {
-			if !placed(v) {
-				return fmt.Errorf("light: thread %d, place %d lies at %v; allowed are places within 100 m", i, k, v)
-			}
+		if k := slices.IndexFunc(s.Threads[i].V, astray); k >= 0 {
+			return fmt.Errorf("light: thread %d has a place at %v; allowed are places within 100 m", i, s.Threads[i].V[k])
 		}
 	}
 	return nil
 }
 
-func placed(v geom.Vec3) bool { return math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5 }
+func (t *Sheet) check() error {
+	n := t.Cols * t.Rows
+	if t.Cols < 2 || t.Rows < 2 || t.Cols > 1<<20 || t.Rows > 1<<12 || len(t.V) != n {
+		return fmt.Errorf("%d nodes for %d × %d; allowed are from 2 × 2, one for each", len(t.V), t.Cols, t.Rows)
+	}
+	for _, list := range [][]float32{t.Pick, t.Tone} {
+		if list != nil && len(list) != n || slices.ContainsFunc(list, func(x float32) bool { return x != x }) {
+			return fmt.Errorf("%d picks or tones for %d nodes; allowed are none, or a number for each", len(list), n)
+		}
+	}
+	if len(t.Tints) == 0 || t.Dense != nil && len(t.Dense) != len(t.Tints) {
+		return fmt.Errorf("%d tints, %d of them with a density; allowed are from one, none or all with a density", len(t.Tints), len(t.Dense))
+	}
+	if !(t.Through >= 0 && t.Through < 1e6) {
+		return fmt.Errorf("a scattering of %g; allowed are 0 to 1e6", t.Through)
+	}
+	if k := slices.IndexFunc(t.V, astray); k >= 0 {
+		return fmt.Errorf("a node at %v; allowed are places within 100 m", t.V[k])
+	}
+	return nil
+}
+
+func astray(v geom.Vec3) bool { return !(math.Abs(v.X)+math.Abs(v.Y)+math.Abs(v.Z) < 1e5) }
