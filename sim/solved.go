@@ -11,7 +11,7 @@ import (
 // opening and leaning loops are outside it.
 type Solved struct {
 	Shape pleat.Shape  // the ruff at rest, one surface a panel, on the half sets' grid
-	Bowed *pleat.Shape // the wearer bows 60°; nil if that was not solved
+	Bowed *pleat.Shape // the wearer bows by Bow_deg, in the ruff's own frame; nil if that was not solved
 	Other *pleat.Shape // the other equilibrium all round; nil if none was found or looked for
 
 	Ruff measure.Values   // of the whole ruff
@@ -31,6 +31,9 @@ type Solved struct {
 	// seen by this model.
 	Alike bool
 }
+
+// Bow_deg is how far the wearer bows.
+const Bow_deg = window.Bow_deg
 
 // Measured gives the solved ruff's measures, nil where nothing is solved or the cloth
 // did not come to rest: then nothing may rest on them.

@@ -65,7 +65,8 @@ Draws one view of the ruff with its dimensions:
 
 ` + list.String() + `
 The shape is the one in which the cloth comes to rest, solved. --bowed shows it
-with the wearer bowing by 60°, --other the other way in which it may lie (where
+with the wearer bowing by 60° (in the hand, from the front and from the side both
+bow, over a pale ghost of the ruff at rest), --other the other way in which it may lie (where
 one edge is sewn). --drawn shows the closed form, at once: the cloth's outer and
 inner edges as bent strips, without weight. The name's ending chooses SVG or PNG;
 a file that is there already is left as it is, unless --over is given.`,
@@ -82,7 +83,7 @@ a file that is there already is left as it is, unless --over is given.`,
 			f.StringVar(&d.height, "height", "", "sheet's height, a `length` of 80 to 1000 mm; three quarters of the width if not given")
 			f.Var(&d.units, "units", "`unit` of the dimensions: mm, cm or in")
 			f.BoolVar(&d.dark, "dark", false, "the sheet by candle")
-			f.BoolVar(&d.notes, "notes", false, "point at what stops and what to mend")
+			f.BoolVar(&d.notes, "notes", false, "point at what stops and what to mend; the sheet grows by the words")
 			f.IntVar(&d.set, "mark-set", 0, "mark this `set`, 1 the first; the set that view set shows")
 			f.IntVar(&d.dpi, "dpi", defaultDPI, "`pixels` an inch of a PNG, 20 to "+strconv.Itoa(maxDPI))
 			f.Float64Var(&d.turn, "turn", 0, "in the hand: `degrees` about the upright axis, -360 to 360")
@@ -116,6 +117,9 @@ func (d drawing) run(j job, s scheme.Scheme) error {
 	shape, err := d.shape(j, &ruff, view)
 	if err != nil {
 		return err
+	}
+	if solved := ruff.Solved; solved != nil && d.bowed {
+		opt.Rest, opt.Bow_deg = &solved.Shape, sim.Bow_deg
 	}
 	if d.notes {
 		opt.Notes = pointers(check.Find(ruff, d.units.Units))
@@ -262,7 +266,7 @@ func pointers(found []check.Finding) []figure.Note {
 	var notes []figure.Note
 	for _, f := range found {
 		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
-			notes = append(notes, figure.Note{Where: string(f.Where), Text: f.Sentence, Sign: figure.Sign(f.Severity)})
+			notes = append(notes, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 		}
 	}
 	return notes

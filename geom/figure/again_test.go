@@ -1,76 +1,73 @@
 package figure
 
 import (
-	"reflect"
 	"testing"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/scheme"
 )
 
-// A drawing made of an earlier one's memory is the drawing made afresh.
-func TestAgain(t *testing.T) {
+// solidsOf are the solid things of a drawing, as they are painted.
+func solidsOf(d draw.Drawing) (all []draw.Solid) {
+	for _, it := range d.Items {
+		if s, ok := it.(draw.Solid); ok {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// What is seen again only from elsewhere is the same scene; with another shape, tone,
+// palette, set, bow or unit it is another.
+func TestKept(t *testing.T) {
 	plan, shape := designs()[1].make(t)
-	old, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 70, Tilt_deg: -30})
-	if err != nil {
-		t.Fatal(err)
+	tone := tones(t, plan, shape)[0]
+	other := lowered(shape, 3)
+	var kept Kept
+	scene := func(o Options) any {
+		o.Kept = &kept
+		sh := shape
+		if o.Zoom == 0.5 { // of the test: the other shape
+			sh = other
+		}
+		d, err := Named("hand").Draw(plan, sh, o)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return solidsOf(d)[0].Scene
 	}
-	opt := Options{Turn_deg: 20, Tilt_deg: 30}
-	want, err := Named("hand").Draw(plan, shape, opt)
-	if err != nil {
-		t.Fatal(err)
+	first := scene(Options{})
+	for _, o := range []Options{{Turn_deg: 50, Tilt_deg: 10}, {Zoom: 3, PanX_mm: 20}, {Width_mm: 92, Height_mm: 120, Plain: true}, {Notes: longNotes(), Signs: true}} {
+		if scene(o) != first {
+			t.Errorf("%+v makes another scene", o)
+		}
 	}
-	opt.Again = &old
-	got, err := Named("hand").Draw(plan, shape, opt)
-	if err != nil {
-		t.Fatal(err)
-	}
-	a, b := got.Items[0].(draw.Surface), want.Items[0].(draw.Surface)
-	if !reflect.DeepEqual(a.Vertices, b.Vertices) || !reflect.DeepEqual(a.Triangles, b.Triangles) {
-		t.Error("it differs")
-	}
-	if len(old.Items[0].(draw.Surface).Triangles) != 0 {
-		t.Error("the old drawing still holds its surface")
+	for _, o := range []Options{{Zoom: 0.5}, {Tone: tone}, {Tone: tone, Units: scheme.Inches}, {Palette: draw.Dark()}, {Set: 2}, {Bow_deg: 60}, {Rest: &other}, {Row: true}} {
+		scene(Options{})
+		if was := kept.scene; any(was) == scene(o) {
+			t.Errorf("%+v has the scene of the ruff without", o)
+		}
 	}
 }
 
-func BenchmarkInHand(b *testing.B)     { benchInHand(b, 0) }     // as the page turns it
-func BenchmarkInHandFull(b *testing.B) { benchInHand(b, 30000) } // all of 40 sets × 24 × 12
-
-func benchInHand(b *testing.B, cells int) {
-	d := design{"bench", "sound", nil, 24, 12}
-	plan, shape := d.make(b)
-	var last draw.Drawing
+// BenchmarkInHand is what the page's thread does at every turn.
+func BenchmarkInHand(b *testing.B) {
+	plan, shape := design{"bench", "sound", nil, 24, 12}.make(b)
+	var kept Kept
 	for b.Loop() {
-		next, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Cells: cells})
-		if err != nil {
+		if _, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Kept: &kept, Plain: true}); err != nil {
 			b.Fatal(err)
 		}
-		last = next
 	}
-	f := last.Items[0].(draw.Surface)
-	b.ReportMetric(float64(len(f.Triangles)/3), "triangles")
-	b.ReportMetric(float64(len(f.Vertices)), "vertices")
 }
 
-func BenchmarkAbove(b *testing.B) {
-	plan, shape := designs()[0].make(b)
-	var last draw.Drawing
+// BenchmarkInHandAnew is the same where the shape is another each time.
+func BenchmarkInHandAnew(b *testing.B) {
+	plan, shape := design{"bench", "sound", nil, 24, 12}.make(b)
+	tone := tones(b, plan, shape)[0]
 	for b.Loop() {
-		next, err := Named("above").Draw(plan, shape, Options{Again: &last})
-		if err != nil {
+		if _, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Tone: tone}); err != nil {
 			b.Fatal(err)
 		}
-		last = next
-	}
-}
-
-func BenchmarkImage(b *testing.B) {
-	plan, shape := designs()[0].make(b)
-	d, err := Named("hand").Draw(plan, shape, Options{Width_mm: 92, Height_mm: 120, Tilt_deg: 30})
-	if err != nil {
-		b.Fatal(err)
-	}
-	for b.Loop() {
-		d.Image(3.8)
 	}
 }

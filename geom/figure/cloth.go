@@ -1,10 +1,7 @@
 package figure
 
 import (
-	"math"
-
 	"ruffwright/geom"
-	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
 )
 
@@ -14,82 +11,32 @@ type cloth struct {
 	cols, rows int         // nodes
 	per        int         // cells a panel along the strip
 	v          []geom.Vec3 // node (c, j) at c*rows + j
-	lo, hi     []float64   // least and greatest z of each row
 	dye        []float64   // of each node; nil: not dyed
 }
 
 func (c *cloth) at(col, row int) geom.Vec3 { return c.v[col*c.rows+row] }
 
-// newCloth joins the panels first to last (last excluded), thinned to at most
-// most cells.
-func newCloth(shape pleat.Shape, first, last, most int) cloth {
-	nu, nv := shape.NU, shape.NV
+// newCloth joins the panels first to last (last excluded).
+func newCloth(shape pleat.Shape, first, last int) cloth {
 	n := last - first
-	// The lines from neck to outer edge are nearly straight, the folds are round:
-	// rows go first.
-	for n*nu*nv > most && (nu > 6 || nv > 3) {
-		if nv > 3 && (nv > nu/4 || nu <= 6) {
-			nv--
-		} else {
-			nu--
-		}
-	}
-	c := cloth{cols: n*nu + 1, rows: nv + 1, per: nu}
+	c := cloth{cols: n*shape.NU + 1, rows: shape.NV + 1, per: shape.NU}
 	c.v = make([]geom.Vec3, c.cols*c.rows)
 	for k := range n {
-		p := shape.Panels[first+k].V
-		for i := 0; i <= nu; i++ {
-			from := (i*shape.NU + nu/2) / nu * (shape.NV + 1)
-			to := (k*nu + i) * c.rows
-			for j := 0; j <= nv; j++ {
-				v := p[from+(j*shape.NV+nv/2)/nv]
-				if i == 0 && k > 0 { // the mark that two panels share
-					v = v.Lerp(c.v[to+j], 0.5)
-				}
-				c.v[to+j] = v
+		for i, v := range shape.Panels[first+k].V {
+			to := k*shape.NU*c.rows + i
+			if i < c.rows && k > 0 { // the mark that two panels share
+				v = v.Lerp(c.v[to], 0.5)
 			}
-		}
-	}
-	c.lo, c.hi = make([]float64, c.rows), make([]float64, c.rows)
-	for j := range c.rows {
-		c.lo[j], c.hi[j] = math.Inf(1), math.Inf(-1)
-		for col := range c.cols {
-			z := c.at(col, j).Z
-			c.lo[j], c.hi[j] = min(c.lo[j], z), max(c.hi[j], z)
+			c.v[to] = v
 		}
 	}
 	return c
 }
 
-// normal is the unit normal at a node by central differences; zero where the
-// surface has none.
-func (c *cloth) normal(col, row int) geom.Vec3 {
-	i := col*c.rows + row
-	a, b, p, q := i, i, i, i
-	if col > 0 {
-		a -= c.rows
-	}
-	if col < c.cols-1 {
-		b += c.rows
-	}
-	if row > 0 {
-		p--
-	}
-	if row < c.rows-1 {
-		q++
-	}
-	n := c.v[b].Sub(c.v[a]).Cross(c.v[q].Sub(c.v[p]))
-	l := n.Dot(n)
-	if l == 0 {
-		return geom.Vec3{}
-	}
-	return n.Scale(1 / math.Sqrt(l))
-}
-
 // refine gives the cloth with n cells along the strip for one, by cubic curves
 // through the nodes (Catmull and Rom's), for views that enlarge.
 func (c *cloth) refine(n int) cloth {
-	f := cloth{cols: (c.cols-1)*n + 1, rows: c.rows, per: c.per * n, lo: c.lo, hi: c.hi}
+	f := cloth{cols: (c.cols-1)*n + 1, rows: c.rows, per: c.per * n}
 	f.v = make([]geom.Vec3, f.cols*f.rows)
 	if c.dye != nil {
 		f.dye = make([]float64, len(f.v))
@@ -123,12 +70,15 @@ func (c *cloth) refine(n int) cloth {
 	return f
 }
 
-func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }
-
-// body is an empty body with room for a whole ruff's cloth, what 40 sets take
-// hatched all over: of the drawing that may be used up, or new.
-func (o Options) body(c cloth) *draw.Body {
-	b, n := o.Again.Reuse(), c.cols*c.rows
-	b.Grow(n*6+12000, n*14+24000, n+6000)
-	return b
+// part is the cloth of the panels from one of its own to another, which is left out.
+func (c *cloth) part(from, to int) cloth {
+	p := cloth{cols: (to-from)*c.per + 1, rows: c.rows, per: c.per}
+	first, n := from*c.per*c.rows, p.cols*p.rows
+	p.v = c.v[first:][:n]
+	if c.dye != nil {
+		p.dye = c.dye[first:][:n]
+	}
+	return p
 }
+
+func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }

@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"cmp"
+
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
 	"ruffwright/geom/word"
@@ -32,7 +34,7 @@ func cut(s *sheet) error {
 	if small {
 		s.Desc = s.Say(word.Join(" ", said...))
 		s.Scale = x.eye.Scale
-		s.point(nil, x.spot)
+		s.point(flatPlaces{spots: x.spotted})
 		return nil
 	}
 	sec := newSection(s.plan, s.shape, min(u.crest, s.plan.Panels-1), nil) // the last crest may end the strip
@@ -42,12 +44,12 @@ func cut(s *sheet) error {
 	_, droop := sec.droopSaid(s)
 	said = append(said, word.Say("It is %s deep from the neck to the outer edge.", s.Length(sec.depth)), droop)
 	s.Desc = s.Say(word.Join(" ", said...))
-	s.point(nil, func(place string) (draw.Point, bool) {
+	s.point(flatPlaces{spots: func(place string) (draw.Point, bool) {
 		if place == WhereBand || place == WhereNeck {
-			return sec.spot(place)
+			return sec.spotted(place)
 		}
-		return x.spot(place)
-	})
+		return x.spotted(place)
+	}})
 	return nil
 }
 
@@ -70,8 +72,8 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 	out, in := x.edge(x.c.rows-1), x.edge(0)
 	box := x.eye.Fit(inner, maxScale, out, in, x.frame())
 	x.drawBand()
-	x.seen(&x.eye, in, x.Pal.Walnut, 0.45, []float64{1.6, 0.8})
-	x.seen(&x.eye, out, x.Pal.Ink, 0.65, nil)
+	x.drawn(&x.eye, in, x.Pal.Walnut, 0.45, []float64{1.6, 0.8})
+	x.drawn(&x.eye, out, x.Pal.Ink, 0.65, nil)
 	// Sewn points, and the straight ways between them that slack is measured against.
 	sewn := x.sewn()
 	if !slack.Empty() {
@@ -108,12 +110,27 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 // stands off.
 func (x *endOn) named(text word.Text, what geom.Vec3) {
 	at := x.eye.Point(what)
-	l := draw.Label{At: at, Text: x.Say(text), Size_mm: draw.SmallSize, Face: draw.Italic, Color: x.Pal.Quiet}
-	box, ok := x.Place(l, append(draw.Around(3), draw.Around(6)...)...)
-	if ok {
-		x.Line(x.Pal.Rule, 0.18, nil, at, draw.Pt(clamp(at.X, box.Min.X, box.Max.X), clamp(at.Y, box.Min.Y, box.Max.Y)))
+	for _, clear := range []bool{true, false} { // of lines, where that can be
+		for _, d := range []float64{3, 6, 9} {
+			for _, o := range draw.Around(d) {
+				l := draw.Label{
+					At: draw.Pt(at.X+o.X, at.Y+o.Y), Text: x.Say(text), Size_mm: draw.SmallSize, Face: draw.Italic, Color: x.Pal.Quiet,
+					Anchor: draw.Pt(anchor(o.X), anchor(o.Y)),
+				}
+				box := l.Box()
+				if !x.Free(box) || clear && crosses(x.Items, box.Grow(0.3)) {
+					continue
+				}
+				x.Label(l)
+				x.Line(x.Pal.Rule, 0.18, nil, at, draw.Pt(clamp(at.X, box.Min.X-0.3, box.Max.X+0.3), clamp(at.Y, box.Min.Y-0.3, box.Max.Y+0.3)))
+				return
+			}
+		}
 	}
 }
+
+// anchor is that of a label that stands off to that side of its place.
+func anchor(off float64) float64 { return 0.5 - 0.5*float64(cmp.Compare(off, 0)) }
 
 // slackWords tell the slack of the inner edge; nothing where none is defined.
 func (x *endOn) slackWords() word.Text {

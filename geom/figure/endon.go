@@ -122,7 +122,7 @@ func (x *endOn) loopsSaid() word.Text {
 	return word.Say("its top loop is %s wide", x.Length(x.top))
 }
 
-func (x *endOn) spot(place string) (draw.Point, bool) {
+func (x *endOn) spotted(place string) (draw.Point, bool) {
 	switch place {
 	case WhereOuter, WhereWhole:
 		return x.eye.Point(x.node(x.crest, x.c.rows-1)), true

@@ -54,7 +54,7 @@ func TestLabelsApart(t *testing.T) {
 					for _, v := range Views {
 						opt := sheet.Options
 						opt.Notes, opt.Set, opt.Turn_deg, opt.Tilt_deg = notes, set, 20, 32
-						opt.Cells = 1 // the coarsest cloth: labels do not depend on it
+						opt.Plain = true // labels do not depend on it
 						name := fmt.Sprintf("%s %s %s set %d, %d notes", v.Name, d.name, sheet.name, set, len(notes))
 						dr, err := v.Draw(plan, shape, opt)
 						if err != nil {
@@ -102,8 +102,10 @@ func dimensions(view string, plan pleat.Plan, d draw.Drawing, u scheme.Units) []
 	switch view {
 	case "above":
 		return []string{"From above", "opening, at the front"}
-	case "side", "front":
+	case "side":
 		return []string{band, depth}
+	case "front":
+		return []string{"From the front"}
 	case "set":
 		return []string{band}
 	case "cut":
@@ -160,7 +162,7 @@ func TestSVGWellFormed(t *testing.T) {
 				t.Errorf("%s: element %s", v.Name, e.Name.Local)
 			}
 		}
-		for _, want := range []string{`viewBox="0 0 92 120"`, "<title", "<desc", `width="92mm"`} {
+		for _, want := range []string{`viewBox="0 0 92 1`, "<title", "<desc", `width="92mm"`} {
 			if !bytes.Contains(svg, []byte(want)) {
 				t.Errorf("%s: no %s", v.Name, want)
 			}
@@ -214,16 +216,12 @@ func sound(d draw.Drawing) error {
 			if b := it.Box(); !finite(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y) {
 				return fmt.Errorf("label %q at %v", it.Text, b)
 			}
-		case draw.Surface:
-			for _, w := range it.Vertices {
-				if !finite(float64(w.X), float64(w.Y), float64(w.Z)) {
-					return fmt.Errorf("vertex at %v", w)
-				}
+		case draw.Solid:
+			if err := it.Scene.Check(); err != nil {
+				return err
 			}
-			for _, i := range it.Triangles {
-				if int(i) >= len(it.Vertices) {
-					return fmt.Errorf("index %d of %d vertices", i, len(it.Vertices))
-				}
+			if e := it.Eye; !finite(e.X, e.Y, e.Scale, e.Far, e.Toward.X, e.Mid.X, e.Mid.Y, e.Mid.Z) {
+				return fmt.Errorf("eye %+v", e)
 			}
 		}
 	}
@@ -256,7 +254,7 @@ func TestOddShapes(t *testing.T) {
 			odd.Panels = append(odd.Panels, q)
 		}
 		for _, v := range Views {
-			d, err := v.Draw(plan, odd, Options{Tilt_deg: 20, Notes: everywhere(), Cells: 1})
+			d, err := v.Draw(plan, odd, Options{Tilt_deg: 20, Notes: everywhere(), Plain: true})
 			if err == nil {
 				err = sound(d)
 				d.Image(1)
@@ -310,7 +308,8 @@ func TestBadInput(t *testing.T) {
 		{"Inf turn", plan, shape, Options{Turn_deg: inf}, "Turn_deg"},
 		{"tilt", plan, shape, Options{Tilt_deg: 91}, "Tilt_deg: 91 cannot be drawn; allowed: -90 to 90"},
 		{"zoom", plan, shape, Options{Zoom: -1}, "Zoom"},
-		{"cells", plan, shape, Options{Cells: -5}, "Cells"},
+		{"bow", plan, shape, Options{Bow_deg: -5}, "Bow_deg"},
+		{"pan", plan, shape, Options{PanX_mm: inf}, "PanX_mm"},
 		{"set", plan, shape, Options{Set: -1}, "Set"},
 		{"joins", plan, shape, Options{Joins_mm: []float64{nan}}, "Joins_mm"},
 	} {
@@ -385,16 +384,9 @@ func TestScale(t *testing.T) {
 	if !has(d.Labels(), s.Length(hi-lo).String()) {
 		t.Errorf("no label %q among %v", s.Length(hi-lo), texts(d.Labels()))
 	}
-	var left, right float64 = math.Inf(1), math.Inf(-1)
-	for _, it := range d.Items {
-		if f, ok := it.(draw.Surface); ok {
-			for _, v := range f.Vertices {
-				left, right = math.Min(left, float64(v.X)), math.Max(right, float64(v.X))
-			}
-		}
-	}
-	// The hem's line is 0.13 mm wide either side of the nodes.
-	if got, want := right-left, (hi-lo)*d.Scale; math.Abs(got-want) > 0.35 {
+	seen := solidsOf(d)[0]
+	box := seen.Eye.Bounds(seen.Scene.Sheets[len(seen.Scene.Sheets)-1].V)
+	if got, want := box.Max.X-box.Min.X, (hi-lo)*d.Scale; math.Abs(got-want) > 1e-6 {
 		t.Errorf("the ruff is %.3f mm wide on the sheet, want %.3f", got, want)
 	}
 }

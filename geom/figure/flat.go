@@ -21,7 +21,7 @@ func flat(s *sheet) error {
 	s.Desc = s.Say(word.Say("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on %s and ends on %s.",
 		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
 		name[plan.Row[0].Fold], name[plan.Row[plan.Panels].Fold]))
-	s.point(f.marked, func(place string) (draw.Point, bool) {
+	s.point(flatPlaces{f.marked, func(place string) (draw.Point, bool) {
 		if place == WhereTucks {
 			if _, ok := f.spots[WhereTucks]; !ok {
 				place = WhereMarks
@@ -29,13 +29,13 @@ func flat(s *sheet) error {
 		}
 		p, ok := f.spots[place]
 		return p, ok
-	})
+	}})
 	return nil
 }
 
-func (f *strip) marked(m int, _ string) (draw.Point, float64, bool) {
+func (f *strip) marked(m int, _ string) (seen, bool) {
 	p, ok := f.marks[m]
-	return p, -float64(m), ok // the first of a note's marks has its sign
+	return seen{Point: p, near: -float64(m)}, ok // the first of a note's marks has its sign
 }
 
 var name = map[scheme.Fold]word.Text{scheme.Crest: word.Say("a top mark"), scheme.Trough: word.Say("a bottom mark")}

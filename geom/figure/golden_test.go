@@ -21,7 +21,7 @@ var number = regexp.MustCompile(`-?\d+(\.\d+)?`)
 // lines is the SVG without the pictures within: what they show is held by the tests
 // of surfaces and depth, and their bytes belong to the PNG writer.
 func lines(d draw.Drawing) []byte {
-	d.Items = slices.DeleteFunc(slices.Clone(d.Items), func(it draw.Item) bool { _, ok := it.(draw.Surface); return ok })
+	d.Items = slices.DeleteFunc(slices.Clone(d.Items), func(it draw.Item) bool { _, ok := it.(draw.Solid); return ok })
 	return d.SVG()
 }
 

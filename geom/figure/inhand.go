@@ -1,8 +1,6 @@
 package figure
 
 import (
-	"cmp"
-	"image/color"
 	"math"
 
 	"ruffwright/geom"
@@ -12,8 +10,8 @@ import (
 	"ruffwright/geom/word"
 )
 
-// inHand draws the ruff as if held before the eye, in gentle perspective. It is made to
-// be drawn again at every turn: BenchmarkInHand says how fast.
+// inHand draws the ruff on its wearer as if held before the eye, in gentle perspective.
+// It is made to be drawn again at every turn: BenchmarkInHand says how fast.
 func inHand(s *sheet) error {
 	opt, plan, shape := s.opt, s.plan, s.shape
 	first, last, mid := 0, len(shape.Panels), geom.Vec3{}
@@ -21,78 +19,125 @@ func inHand(s *sheet) error {
 	if opt.Row {
 		ball = 1.6 * (max(plan.Neckline.Breadth(), plan.Neckline.Depth())/2 + plan.Scheme.Ruff.Depth)
 		first, last, mid = within(shape, 1.6*ball)
-	}
-	c := newCloth(shape, first, last, cmp.Or(opt.Cells, turningCells))
-	c.dyed(shape, s.tone, first)
-	if opt.Row {
 		s.title = word.Say("On its way from the strip")
 	}
 	s.head(sets(plan))
-	s.Desc = s.Say(word.Say("The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level.", sets(plan), opt.Turn_deg, opt.Tilt_deg))
+	s.Desc = s.Say(word.Join(" ", word.Say("The ruff of %s in the hand, turned by %.0f degrees and seen from %.0f degrees above level. The ruler is exact at the middle of the ruff.", sets(plan), opt.Turn_deg, opt.Tilt_deg), s.wornBy(), s.bowSaid()))
 
-	// The ball about the ruff fits the room, so that turning changes no size.
-	var lo, hi float64
-	var r float64
-	for _, v := range c.v {
-		lo, hi = math.Min(lo, v.Z), math.Max(hi, v.Z)
-		r = math.Max(r, (v.X-mid.X)*(v.X-mid.X)+(v.Y-mid.Y)*(v.Y-mid.Y))
-	}
-	r = min(math.Sqrt(r), ball)
 	e := draw.NewEye(opt.Turn_deg, opt.Tilt_deg)
+	s.hold(&e, first, last, mid, ball)
+	scene, ghost := s.scenes(first, last, false)
+	if ghost != nil {
+		s.solid(ghost, e, ghostly)
+	}
+	s.solid(scene, e, 0)
+	s.rulerBar()
+	s.point(s.onWhole(e, scene))
+	return nil
+}
+
+// ghostly is the part of the ruff at rest that the ground covers while the wearer bows.
+const ghostly = 0.6
+
+// wornBy tells of the form, and which of its measures were not given.
+func (s *sheet) wornBy() word.Text {
+	if s.plan.Scheme.Wearer.Part == scheme.Wrist {
+		return word.Say("It is worn by a plain turned arm.")
+	}
+	face := s.plan.Scheme.Wearer.Face
+	if face > 0 {
+		return word.Say("It is worn by a plain turned form of shoulders, neck and chin, whose face is %s high.", s.Length(face))
+	}
+	return word.Say("It is worn by a plain turned form of shoulders, neck and chin. The height of its face was not given: it is %s, the middle of ANSUR II for such a neck.", s.Length(faceOf(s.plan.Scheme.Wearer.Girth)))
+}
+
+// bowSaid tells of a bow; nothing while the wearer stands.
+func (s *sheet) bowSaid() word.Text {
+	if s.opt.Bow_deg == 0 {
+		return word.Text{}
+	}
+	return word.Say("The wearer bows by %.0f degrees; pale, the ruff at rest. Where the outer edge swings, a second line shows where it would stand if it did not.", s.opt.Bow_deg)
+}
+
+// hold sets scale and place of the eye so that the ruff and its wearer fit the room,
+// however they are turned: turning changes no size.
+func (s *sheet) hold(e *draw.Eye, first, last int, mid geom.Vec3, ball float64) {
+	opt, plan := s.opt, s.plan
+	lo, hi, r := math.Inf(1), math.Inf(-1), 0.0
+	for _, p := range s.shape.Panels[first:last] {
+		for _, v := range p.V {
+			lo, hi = math.Min(lo, v.Z), math.Max(hi, v.Z)
+			r = math.Max(r, v.XY().Sub(mid.XY()).Norm())
+		}
+	}
+	r = math.Min(r, ball)
 	e.Mid = geom.Vec3{X: mid.X, Y: mid.Y, Z: (lo + hi) / 2}
 	e.Far = 5 * r
-	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y
-	// Tilted, the ruff takes less height than breadth; the block stands above.
-	tall := math.Max(r*math.Abs(math.Sin(opt.Tilt_deg*math.Pi/180))+(hi-lo)/2+6, r*0.55)
-	if opt.Row { // nearer in one part than a ruff is
-		tall *= 1.15
+	rings := []turn{level(lo, r, r, r), level(hi, r, r, r)}
+	form := newWearer(plan, s.restShape())
+	about := form.outline()
+	if opt.Row { // the form stands where it stands; the strip is what is looked at
+		about = nil
 	}
-	fits := math.Min(w/2/(r*1.04), h/2/(tall*1.08))
+	bow := bowing(plan, opt.Bow_deg)
+	box := draw.Rect{Min: draw.Pt(math.Inf(1), math.Inf(1)), Max: draw.Pt(math.Inf(-1), math.Inf(-1))}
+	look := func(v geom.Vec3) {
+		for turned := 0.0; turned < 360; turned += 30 {
+			probe := draw.NewEye(turned, opt.Tilt_deg)
+			probe.Mid, probe.Far = geom.Vec3{Z: e.Mid.Z}, e.Far
+			p := probe.Point(v)
+			box.Min = draw.Pt(math.Min(box.Min.X, p.X), math.Min(box.Min.Y, p.Y))
+			box.Max = draw.Pt(math.Max(box.Max.X, p.X), math.Max(box.Max.Y, p.Y))
+		}
+	}
+	for i := range 12 {
+		angle := float64(i) * math.Pi / 6
+		for _, ring := range rings {
+			look(ring.place(angle))
+			if opt.Bow_deg > 0 {
+				look(bow(ring.place(angle)))
+			}
+		}
+		for _, ring := range about {
+			look(bow(ring.place(angle)))
+		}
+	}
+	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y-rulerRoom
+	wide := math.Max(box.Max.X, -box.Min.X)
+	fits := math.Min(w/2/(wide*1.02), h/((box.Max.Y-box.Min.Y)*1.02))
 	if opt.Scale > 0 {
 		fits = math.Min(fits, opt.Scale)
 	}
 	e.Scale = fits * opt.Zoom
-	e.X, e.Y = (s.Room.Min.X+s.Room.Max.X)/2, (s.Room.Min.Y+s.Room.Max.Y)/2
+	e.X, e.Y = (s.Room.Min.X+s.Room.Max.X)/2, s.Room.Min.Y+h/2-fits*(box.Min.Y+box.Max.Y)/2
+	e.X, e.Y = e.X+opt.PanX_mm*e.Scale, e.Y-opt.PanY_mm*e.Scale
 	s.Scale = e.Scale
-
-	b := opt.body(c)
-	top := s.top(c)
-	if opt.Row { // a flat strip lies lower than its ruff
-		top = max(top, plan.Scheme.Band.Height+12)
-	}
-	block(b, &e, plan.Neckline, math.Min(lo, 0)-10, top, s.Pal)
-	neckband(b, &e, plan, s.Pal)
-	c.paint(b, &e, s.dress(plan, c, first))
-	if opt.Row {
-		markLines(b, &e, plan, shape, first, last, s.Pal.Thread)
-	} else {
-		stitches(b, &e, plan, shape, 3, 0.13, s.Pal.Thread)
-	}
-	// The cloth lies below the words, wherever it reaches.
-	s.Items = append([]draw.Item{b.Reusable()}, s.Items...)
-	s.point(s.marked(&e, plan, shape), s.spots(&e, plan, shape))
-	return nil
 }
 
-// markLines draws the marks on the cloth from first to last: a line for a top mark, a
-// broken one for a bottom mark.
-func markLines(b *draw.Body, e *draw.Eye, plan pleat.Plan, shape pleat.Shape, first, last int, c color.NRGBA) {
-	const dashes = 9
-	for k := first; k <= last; k++ {
-		for i := range dashes {
-			if plan.Row[k].Fold == scheme.Trough && i%2 == 1 {
-				continue
-			}
-			b.Thread(e, 0.09, 0.35, c, onLine(shape, k, float64(i)/dashes), onLine(shape, k, float64(i+1)/dashes))
+// rulerRoom is what the ruler takes at the foot of the room, sheet mm.
+const rulerRoom = 5.0
+
+// rulerBar lays a ruler at the foot, on a plate of the ground.
+func (s *sheet) rulerBar() {
+	at := draw.Pt(s.Room.Min.X, s.Room.Max.Y-2)
+	plate := len(s.Items)
+	s.Add(draw.Path{})
+	s.Ruler(at, s.Scale, 0.42*(s.Room.Max.X-s.Room.Min.X))
+	if len(s.Items) == plate+1 {
+		s.Items = s.Items[:plate]
+		return
+	}
+	right := at.X
+	for _, it := range s.Items[plate+1:] {
+		if l, ok := it.(draw.Label); ok {
+			right = math.Max(right, l.Box().Max.X)
 		}
 	}
-}
-
-// onLine is the place at the part t of the way along mark k's line from the inner
-// edge to the outer.
-func onLine(shape pleat.Shape, k int, t float64) geom.Vec3 {
-	j := min(int(t*float64(shape.NV)), shape.NV-1)
-	return innerAt(shape, k, j).Lerp(innerAt(shape, k, j+1), t*float64(shape.NV)-float64(j))
+	ground := s.Pal.Ground
+	ground.A = 215
+	s.Items[plate] = draw.Path{Closed: true, Fill: ground, Lines: [][]draw.Point{{
+		draw.Pt(at.X-1.5, at.Y-2.4), draw.Pt(right+1.5, at.Y-2.4), draw.Pt(right+1.5, at.Y+2.4), draw.Pt(at.X-1.5, at.Y+2.4),
+	}}}
 }
 
 // within gives the panels whose folds lie at most reach mm from the middle of the

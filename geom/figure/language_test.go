@@ -31,7 +31,7 @@ func TestLanguage(t *testing.T) {
 		for _, tone := range append(tones(t, plan, shape), nil) {
 			for _, v := range Views {
 				for _, row := range []bool{false, v.Turned} {
-					opt := Options{Language: word.Accented, Units: scheme.Inches, Notes: notes, Set: 1, Row: row, Tone: tone, Joins_mm: []float64{plan.Row[2].Place_mm}, Cells: 1, Letter: "A"}
+					opt := Options{Language: word.Accented, Units: scheme.Inches, Notes: notes, Set: 1, Row: row, Tone: tone, Joins_mm: []float64{plan.Row[2].Place_mm}, Letter: "A"}
 					a, err := v.Draw(plan, shape, opt)
 					if err != nil {
 						t.Fatal(err)

@@ -23,7 +23,9 @@ func TestLimits(t *testing.T) {
 		{"tilt", func(o *Options, x float64) { o.Tilt_deg = x }, -90, 90, 0.1},
 		{"zoom", func(o *Options, x float64) { o.Zoom = x }, 0, 10, 0.1},
 		{"scale", func(o *Options, x float64) { o.Scale = x }, 0, 1e6, 1},
-		{"cells", func(o *Options, x float64) { o.Cells = int(x) }, 0, 1e7, 1},
+		{"bow", func(o *Options, x float64) { o.Bow_deg = x }, 0, 90, 0.1},
+		{"pan across", func(o *Options, x float64) { o.PanX_mm = x }, -1e5, 1e5, 1},
+		{"pan up", func(o *Options, x float64) { o.PanY_mm = x }, -1e5, 1e5, 1},
 		{"set", func(o *Options, x float64) { o.Set = int(x) }, 0, 1e6, 1},
 	} {
 		for x, ok := range map[float64]bool{c.lo: true, c.hi: true, c.lo - c.step: false, c.hi + c.step: false} {
@@ -53,7 +55,7 @@ func TestLimits(t *testing.T) {
 // strip or within 1 mm of the sheet's border is not pointed at.
 func TestMarked(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	s := &sheet{Sheet: &draw.Sheet{}}
+	s := &sheet{Sheet: &draw.Sheet{}, plan: plan, shape: shape, opt: Options{Plain: true}}
 	s.Width_mm, s.Height_mm = 100, 80
 	e := draw.NewEye(0, 90)
 	for _, c := range []struct {
@@ -71,7 +73,7 @@ func TestMarked(t *testing.T) {
 		}
 		v := innerAt(shape, min(c.m, plan.Panels), j)
 		e.Mid, e.X, e.Y = v, c.x, c.y
-		at, _, ok := s.marked(&e, plan, shape)(c.m, c.place)
+		at, ok := s.onWhole(e, nil).mark(c.m, c.place)
 		if ok != c.ok || ok && math.Hypot(at.X-c.x, at.Y-c.y) > 1e-9 {
 			t.Errorf("mark %d, %s, at %g, %g: found at %v, %v", c.m, c.place, c.x, c.y, at, ok)
 		}

@@ -2,7 +2,7 @@ package figure
 
 import (
 	"image/color"
-	"math"
+	"slices"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/word"
@@ -29,10 +29,10 @@ const whereSet = "selected set"
 
 func letter(i int) string { return string(rune('a' + i)) }
 
-// key writes the notes at the foot of the sheet, and takes their space from the room.
+// key writes the notes below the sheet, which grows by them.
 func (s *sheet) key() {
 	notes := s.noted()
-	if len(notes) == 0 {
+	if len(notes) == 0 || s.opt.Signs {
 		return
 	}
 	left := s.Room.Min.X + 2*badge + 1.6
@@ -52,11 +52,11 @@ func (s *sheet) key() {
 		rows[i] = row{words, draw.Wrap(s.Say(n.Text), draw.TextSize, draw.Upright, s.Room.Max.X-left-w, 2), dye}
 		height += lead*float64(max(1, len(rows[i].lines))) + 1.3
 	}
-	y := s.Room.Max.Y - height + 1
-	s.Room.Max.Y -= height + 1
+	y := s.Height_mm
+	s.Height_mm += height + 4
 	for i, r := range rows {
 		mid := y + draw.TextSize/2
-		s.badge(draw.Pt(s.Room.Min.X+badge, mid), notes[i].Sign, letter(i))
+		s.badge(draw.Pt(s.Room.Min.X+badge, mid), notes[i].Sign, letter(i), false)
 		s.Label(draw.Label{At: draw.Pt(left, mid), Text: r.words, Size_mm: draw.TextSize, Face: draw.Italic, Anchor: draw.Pt(0, 0.5), Color: r.dye})
 		x := left + draw.TextWidth(r.words, draw.TextSize, draw.Italic) + 1.4
 		for k, text := range r.lines {
@@ -66,7 +66,8 @@ func (s *sheet) key() {
 	}
 }
 
-func (s *sheet) badge(at draw.Point, kind Sign, letter string) {
+// badge is a note's sign with its letter; hollow: of what lies behind.
+func (s *sheet) badge(at draw.Point, kind Sign, letter string, hollow bool) {
 	dye, _ := kind.dye(s.Pal)
 	r := badge
 	var shape []draw.Point
@@ -84,49 +85,102 @@ func (s *sheet) badge(at draw.Point, kind Sign, letter string) {
 		shape = draw.Ring(at, 0.95*r, 0.95*r, 28)
 	}
 	fill, ink := dye, s.Pal.Ground
-	if kind == SignNote {
+	if kind == SignNote || hollow {
 		fill, ink = s.Pal.Ground, dye
 	}
 	s.Add(draw.Path{Lines: [][]draw.Point{shape}, Closed: true, Fill: fill, Stroke: dye, Width_mm: 0.35})
-	s.Label(draw.Label{At: draw.Pt(at.X, at.Y-0.12), Text: letter, Size_mm: draw.SmallSize, Face: draw.Bold, Anchor: draw.Pt(0.5, 0.5), Color: ink})
+	s.badges = append(s.badges, draw.Rect{Min: at, Max: at}.Grow(1.3*r))
+	if s.opt.Signs {
+		return
+	}
+	l := draw.Label{At: draw.Pt(at.X, at.Y-0.12), Text: letter, Size_mm: draw.SmallSize, Face: draw.Bold, Anchor: draw.Pt(0.5, 0.5), Color: ink}
+	s.badged[l.At] = true
+	s.Label(l)
 }
 
-// point sets each note's sign beside its place, with a thread to the very point; what
-// the view does not show (ok false) is pointed at nowhere. mark gives where a mark lies
-// and how near to the eye: of a note's marks the nearest has the sign, the others a dot;
-// nil: the view shows no single marks. where gives the place of a note without marks.
-func (s *sheet) point(mark func(m int, place string) (at draw.Point, near float64, ok bool), where func(place string) (at draw.Point, ok bool)) {
+// seen is where a place of the ruff lies on the sheet.
+type seen struct {
+	draw.Point
+	near   float64 // towards the eye, mm
+	hidden bool    // something lies before it
+}
+
+// pointing says where on what is drawn notes' places lie. ok is false for what it does
+// not show.
+type pointing interface {
+	// mark is the place of a mark, at the edge that a note's place is on.
+	mark(m int, where string) (at seen, ok bool)
+	// spot is the place of a note without marks; nth counts such notes on a sheet, which
+	// stand apart.
+	spot(where string, nth int) (at seen, ok bool)
+}
+
+// flatPlaces are those of a view that is not of the whole ruff. marks nil: it shows no
+// single marks.
+type flatPlaces struct {
+	marks func(m int, where string) (seen, bool)
+	spots func(where string) (draw.Point, bool)
+}
+
+func (f flatPlaces) mark(m int, where string) (seen, bool) {
+	if f.marks == nil {
+		return seen{}, false
+	}
+	return f.marks(m, where)
+}
+
+func (f flatPlaces) spot(where string, _ int) (seen, bool) {
+	p, ok := f.spots(where)
+	return seen{Point: p}, ok
+}
+
+// point sets each note's sign beside its place, with a thread to the very point, broken
+// where something lies before it; what the view does not show is pointed at nowhere. Of
+// a note's marks the nearest that is seen has the sign, the others a dot.
+func (s *sheet) point(on pointing) {
+	nth := 0
 	for i, n := range s.noted() {
 		dye, _ := n.Sign.dye(s.Pal)
-		var at draw.Point
-		ok, nearest := false, math.Inf(-1)
+		var at seen
+		ok := false
 		var dots []draw.Point
 		for _, m := range n.At[:min(len(n.At), maxDots)] {
-			if mark == nil {
-				break
+			p, shown := on.mark(m-1, n.Where)
+			if !shown {
+				continue
 			}
-			if p, near, shown := mark(m-1, n.Where); shown {
-				dots = append(dots, p)
-				if near > nearest {
-					at, nearest, ok = p, near, true
-				}
+			if !p.hidden {
+				dots = append(dots, p.Point)
+			}
+			if !ok || at.hidden && !p.hidden || at.hidden == p.hidden && p.near > at.near {
+				at, ok = p, true
 			}
 		}
 		if !ok {
-			if at, ok = where(n.Where); !ok {
+			if slices.Contains(s.lacks, n.Where) {
 				continue
 			}
+			if at, ok = on.spot(n.Where, nth); !ok {
+				continue
+			}
+			nth++
 		}
 		for _, p := range dots {
 			s.Dot(p, 0.9, s.Pal.Ground)
 			s.Dot(p, 0.65, dye)
 		}
-		if c, ok := s.beside(at); ok {
-			s.Line(s.Pal.Ground, 1, nil, at, c)
-			s.Line(dye, 0.35, nil, at, c)
-			s.Dot(at, 0.9, s.Pal.Ground)
-			s.Dot(at, 0.65, dye)
-			s.badge(c, n.Sign, letter(i))
+		c, ok := s.beside(at.Point)
+		switch {
+		case !ok:
+		case at.hidden:
+			s.Line(dye, 0.3, []float64{0.7, 1}, at.Point, c)
+			s.badge(c, n.Sign, letter(i), true)
+		default:
+			s.Line(s.Pal.Ground, 1, nil, at.Point, c)
+			s.Line(dye, 0.35, nil, at.Point, c)
+			s.Dot(at.Point, 0.9, s.Pal.Ground)
+			s.Dot(at.Point, 0.65, dye)
+			s.badge(c, n.Sign, letter(i), false)
 		}
 	}
 }
@@ -136,7 +190,12 @@ func (s *sheet) beside(at draw.Point) (draw.Point, bool) {
 	for _, d := range []float64{5, 8, 11, 15, 20} {
 		for _, o := range draw.Around(d)[:8] {
 			c := draw.Pt(at.X+o.X, at.Y+o.Y)
-			if b := (draw.Rect{Min: c, Max: c}).Grow(1.3 * badge); s.Free(b) && b.Inside(s.View.Grow(1)) {
+			b := (draw.Rect{Min: c, Max: c}).Grow(1.3 * badge)
+			thread := slices.ContainsFunc(s.Items, func(it draw.Item) bool {
+				l, ok := it.(draw.Label)
+				return ok && meets(at, c, l.Box())
+			})
+			if !thread && s.Free(b) && b.Inside(s.View.Grow(1)) && !slices.ContainsFunc(s.badges, b.Overlaps) {
 				return c, true
 			}
 		}

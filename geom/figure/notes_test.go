@@ -22,7 +22,7 @@ func TestNotesAreMarked(t *testing.T) {
 			for _, v := range Views {
 				for _, where := range wheres {
 					opt := sheet.Options
-					opt.Cells, opt.Turn_deg, opt.Tilt_deg = 1, 28, 26
+					opt.Plain, opt.Turn_deg, opt.Tilt_deg = true, 28, 26
 					opt.Joins_mm = []float64{plan.Row[2].Place_mm}
 					opt.Notes = []Note{{where, word.Name("what will be seen at the work table, in a sentence that fills more than a line of the sheet"), SignStop, nil}}
 					name := fmt.Sprintf("%s %s %s: %s", v.Name, d.name, sheet.name, where)
@@ -101,7 +101,31 @@ func TestLongNote(t *testing.T) {
 	if len(lines) != 2 || !strings.HasSuffix(lines[1].Text, "…") {
 		t.Fatalf("%v", lines)
 	}
-	if a, b := lines[0].Box(), lines[1].Box(); a.Min.X != b.Min.X || math.Abs(b.Min.Y-a.Min.Y-draw.TextSize*draw.Leading) > 1e-9 || b.Max.Y > 115 {
+	if a, b := lines[0].Box(), lines[1].Box(); a.Min.X != b.Min.X || math.Abs(b.Min.Y-a.Min.Y-draw.TextSize*draw.Leading) > 1e-9 || a.Min.Y < 120 || b.Max.Y > d.Height_mm {
 		t.Errorf("its lines lie at %v and %v", a, b)
+	}
+}
+
+// Of a note about every mark 24 have a dot, and the first has its sign.
+func TestManyMarksAreDotted(t *testing.T) {
+	plan, shape := designs()[0].make(t)
+	var at []int
+	for m := range plan.Panels {
+		at = append(at, m+1)
+	}
+	d, err := Named("flat").Draw(plan, shape, Options{Notes: []Note{{Where: WhereMarks, Sign: SignStop, At: at}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	dots := slices.DeleteFunc(d.Items, func(it draw.Item) bool {
+		p, ok := it.(draw.Path)
+		return !ok || !p.Closed || p.Fill != draw.Light().Madder || len(p.Lines[0]) != 20
+	})
+	if len(dots) != 25 { // and once more where its sign points
+		t.Errorf("%d dots, want 24 and one", len(dots))
+	}
+	first := dots[0].(draw.Path).Lines[0][0]
+	if last := dots[24].(draw.Path).Lines[0][0]; first != last {
+		t.Errorf("the sign points at %v, want the first mark, %v", last, first)
 	}
 }

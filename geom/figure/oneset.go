@@ -1,9 +1,8 @@
 package figure
 
 import (
-	"image/color"
-
 	"ruffwright/geom/draw"
+	"ruffwright/geom/light"
 	"ruffwright/geom/word"
 )
 
@@ -25,8 +24,8 @@ func oneSet(s *sheet) error {
 	s.Scale = x.eye.Scale
 	x.drawBand()
 	x.drawCloth()
-	s.seen(&x.eye, x.edge(0), s.Pal.Rule, 0.32, []float64{1.1, 0.8})
-	s.seen(&x.eye, x.edge(u.c.rows-1), s.Pal.Ink, 0.6, nil)
+	s.drawn(&x.eye, x.edge(0), s.Pal.Rule, 0.32, []float64{1.1, 0.8})
+	s.drawn(&x.eye, x.edge(u.c.rows-1), s.Pal.Ink, 0.6, nil)
 	x.stitches(x.sewn(), 1, 1.7)
 	x.dimensions(s.Room, box, apart{loop: 5, height: 4, outer: 5, neck: 9.5})
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 30)
@@ -35,37 +34,29 @@ func oneSet(s *sheet) error {
 		rooms = word.Say("A set takes %s at the outer edge and %s at the neck.", s.Length(u.roomOuter(s.plan.Pitch_mm)), s.Length(s.plan.Pitch_mm))
 	}
 	s.Desc = s.Say(word.Say("Set %d seen end on from outside: %s. It is %s high. %s The band is %s high.", n, x.loopsSaid(), x.height, rooms, x.bands))
-	s.point(nil, func(place string) (draw.Point, bool) {
+	s.point(flatPlaces{spots: func(place string) (draw.Point, bool) {
 		if place == WhereBand {
 			return x.at(u.node(u.hi, 0).X+x.over*0.7, s.plan.Scheme.Band.Height*0.97), true
 		}
-		return x.spot(place)
-	})
+		return x.spotted(place)
+	}})
 	return nil
 }
 
 func (x *endOn) drawCloth() {
-	faint := x.Pal
-	for _, c := range []*color.NRGBA{&faint.ClothLight, &faint.ClothMid, &faint.ClothDeep, &faint.Hatch} {
-		*c = draw.Mix(*c, x.Pal.Ground, 0.66)
-	}
-	x.panels(x.first, x.lo, dress{pal: faint, hatch: 1.3})
-	x.panels(x.hi, x.first+(x.c.cols-1)/x.c.per, dress{pal: faint, hatch: 1.3})
-	x.panels(x.lo, x.hi, dress{pal: x.Pal, hatch: 1.3, tone: x.tone})
+	plain := dress{pal: x.Pal, through: scatters(x.plan, 1)}
+	dyed := plain
+	dyed.tone = x.tone
+	x.panels(x.first, x.lo, plain, 0.6)
+	x.panels(x.hi, x.first+(x.c.cols-1)/x.c.per, plain, 0.6)
+	x.panels(x.lo, x.hi, dyed, 0)
 }
 
 // panels draws the cloth of the panels from one to another, which is left out.
-func (x *endOn) panels(from, to int, d dress) {
+func (x *endOn) panels(from, to int, d dress, faint float64) {
 	if from >= to {
 		return
 	}
-	part := cloth{cols: (to-from)*x.c.per + 1, rows: x.c.rows, per: x.c.per, lo: x.c.lo, hi: x.c.hi}
-	first, n := (from-x.first)*x.c.per*x.c.rows, part.cols*part.rows
-	part.v = x.c.v[first:][:n]
-	if d.tone != nil {
-		part.dye = x.c.dye[first:][:n]
-	}
-	var b draw.Body
-	part.paint(&b, &x.eye, d)
-	x.Add(b.Surface())
+	part := x.c.part(from-x.first, to-x.first)
+	x.Add(draw.Solid{Scene: &light.Scene{Sheets: []light.Sheet{d.sheet(&part)}}, Eye: x.eye, Mood: mood(x.Pal), Faint: faint})
 }

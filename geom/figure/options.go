@@ -45,17 +45,30 @@ type Options struct {
 	// Letter names the drawing where it stands Beside another: "A", "B".
 	Letter string
 
-	// Again is an earlier drawing that is no longer needed: its memory is used
-	// for the new one, and its surface becomes empty.
-	Again *draw.Drawing
+	// Kept, where it is given, keeps the scene of one drawing for the next: what is
+	// seen again, only from elsewhere, is the same draw.Solid.Scene.
+	Kept *Kept
 
-	// Cells is the most cells of cloth that a view paints; a finer shape is
-	// thinned. 0 = 30,000, and 12,000 in the hand, which is drawn at every turn.
-	Cells int
+	// Rest is the ruff at rest, which the wearer's form is fitted to; nil: the shape
+	// that is drawn. Bow_deg is how far the wearer bows, 0 to 90: form and ruff turn by
+	// it together (InHand), over a pale ghost of Rest.
+	Rest    *pleat.Shape
+	Bow_deg float64
+
+	// PanX_mm and PanY_mm are how far the ruff in the hand is moved to the right and up,
+	// mm of the ruff.
+	PanX_mm, PanY_mm float64
+
+	// Plain draws what is solid as it is drawn while it moves: at once, in simple light.
+	Plain bool
+
+	// Signs shows notes by their signs alone: what they say stands elsewhere. Without
+	// it the words hang below the sheet, which grows by them: the ruff stays as it is.
+	Signs bool
 }
 
-// Note is something to point at: a letter and its sign are set at the place,
-// and the words at the foot of the sheet.
+// Note is something to point at: its sign, with a letter, is set at the place, and the
+// words below the sheet.
 type Note struct {
 	Where string    // one of the Where constants
 	Text  word.Text // shortened to fit
@@ -87,11 +100,13 @@ const (
 	WhereTucks   = "tucks"
 	WhereFlaps   = "flaps"
 	WhereStrip   = "strip"
-	WhereWhole   = "ruff" // the whole of it; unknown places are taken for it
+	WhereChin    = "chin"
+	WhereSupport = "support" // the collar or the supporter that the ruff rests on
+	WhereWhole   = "ruff"    // the whole of it; unknown places are taken for it
 )
 
 // wheres are all of them.
-var wheres = []string{WhereOuter, WhereInner, WhereBand, WhereOpening, WhereMarks, WhereJoins, WhereNeck, WhereTucks, WhereFlaps, WhereStrip, WhereWhole}
+var wheres = []string{WhereOuter, WhereInner, WhereBand, WhereOpening, WhereMarks, WhereJoins, WhereNeck, WhereTucks, WhereFlaps, WhereStrip, WhereChin, WhereSupport, WhereWhole}
 
 // dye gives the colour of a sign and the word that goes with it.
 func (s Sign) dye(p draw.Palette) (color.NRGBA, word.Text) {
@@ -111,8 +126,6 @@ func (s Sign) dye(p draw.Palette) (color.NRGBA, word.Text) {
 const (
 	minSheet_mm, maxSheet_mm = 80, 1000
 	maxScale                 = 6 // sheet mm per mm of the ruff: the smallest still look small
-	stillCells               = 30000
-	turningCells             = 12000
 	maxNotes                 = 6 // that a sheet points at; more would hide the ruff
 )
 
@@ -134,7 +147,9 @@ func (o Options) filled() (Options, error) {
 		{"Tilt_deg", o.Tilt_deg, -90, 90},
 		{"Zoom", o.Zoom, 0, 10},
 		{"Scale", o.Scale, 0, 1e6},
-		{"Cells", float64(o.Cells), 0, 1e7},
+		{"Bow_deg", o.Bow_deg, 0, 90},
+		{"PanX_mm", o.PanX_mm, -1e5, 1e5},
+		{"PanY_mm", o.PanY_mm, -1e5, 1e5},
 		{"Set", float64(o.Set), 0, 1e6},
 	} {
 		if !(f.v >= f.lo && f.v <= f.hi) { // NaN fails too

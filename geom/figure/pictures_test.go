@@ -23,7 +23,7 @@ func TestPictures(t *testing.T) {
 		{"hand", Options{Turn_deg: 20, Tilt_deg: 30, Set: 4}},
 		{"hand", Options{Turn_deg: 200, Tilt_deg: -40, Tone: tone[1], Zoom: 1.5}},
 		{"hand", Options{Turn_deg: 20, Tilt_deg: 50, Row: true, Tone: tone[0]}},
-		{"above", Options{Tone: tone[0], Cells: 300}},
+		{"above", Options{Tone: tone[0]}},
 		{"set", Options{Tone: tone[0], Notes: longNotes()}},
 		{"side", Options{Tone: tone[1], Set: 3}},
 	}

@@ -27,7 +27,7 @@ type section struct {
 }
 
 func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
-	c := newCloth(shape, m, m+1, stillCells)
+	c := newCloth(shape, m, m+1)
 	c.dyed(shape, tone, m)
 	s := &section{mark: m, panel: c, marks: [2]pleat.Mark{plan.Row[m], plan.Row[m+1]}}
 	for j := range c.rows { // a tuck's cloth is folded in, so the folds' own lines lie below
@@ -93,9 +93,9 @@ func (c *section) droopSaid(s *sheet) (short, sentence word.Text) {
 	return word.Say("level"), word.Say("The outer edge lies level with the inner edge.")
 }
 
-func (c *section) marked(m int, place string) (draw.Point, float64, bool) {
+func (c *section) marked(m int, place string) (seen, bool) {
 	if m != c.mark && m != c.mark+1 {
-		return draw.Point{}, 0, false
+		return seen{}, false
 	}
 	line := c.crest
 	if c.marks[m-c.mark].Fold == scheme.Trough {
@@ -105,10 +105,10 @@ func (c *section) marked(m int, place string) (draw.Point, float64, bool) {
 	if atNeck(place) {
 		row = 0
 	}
-	return c.eye.Point(line[row]), 1, true
+	return seen{Point: c.eye.Point(line[row]), near: 1}, true
 }
 
-func (c *section) spot(place string) (at draw.Point, ok bool) {
+func (c *section) spotted(place string) (at draw.Point, ok bool) {
 	switch place {
 	case WhereOuter:
 		return c.eye.Point(c.crest[len(c.crest)-1]), true
@@ -119,7 +119,7 @@ func (c *section) spot(place string) (at draw.Point, ok bool) {
 	case WhereBand:
 		return c.at(-bandIn, c.band/2), true
 	case WhereNeck:
-		return c.at(-blockIn-6, 0), true
+		return c.at(-leastInset-8, 0), true
 	}
 	return draw.Point{}, false
 }
@@ -133,7 +133,7 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	inner.Min.X += s.numberWidth(bands) + 2
 	inner.Max.X -= 2*right + 12
 	inner.Max.Y -= 16
-	inner.Min.Y += 4
+	inner.Min.Y += 7
 	box := c.eye.Fit(inner, s.opt.most(), c.panel.v, []geom.Vec3{c.corner(c.left, c.lo), c.corner(c.left, c.hi)})
 	s.Scale = c.eye.Scale
 	foot := s.cutBlock(c)
@@ -160,7 +160,7 @@ func (s *sheet) section(c *section, room draw.Rect) {
 // It gives how far down the sheet it reaches.
 func (s *sheet) cutBlock(c *section) (foot float64) {
 	high, low := c.hi+6/c.eye.Scale, c.lo-6/c.eye.Scale
-	in := -blockWithin(s.plan.Neckline)
+	in := -math.Max(leastInset, s.plan.Scheme.Wearer.Ease/2/math.Pi)
 	wood := []draw.Point{c.at(c.left, high), c.at(in, high), c.at(in, low), c.at(c.left, low)}
 	s.Add(draw.Path{Lines: [][]draw.Point{wood}, Closed: true, Fill: draw.Mix(s.Pal.WoodDeep, s.Pal.WoodLight, 0.72)})
 	var grain [][]draw.Point
@@ -178,14 +178,14 @@ func (s *sheet) cutBlock(c *section) (foot float64) {
 }
 
 func (s *sheet) cutCloth(c *section) {
-	var b draw.Body
-	c.panel.paint(&b, &c.eye, dress{pal: s.Pal, hatch: 1.3, tone: s.tone})
-	s.Add(b.Surface())
-	s.seen(&c.eye, c.trough, s.Pal.Ink, 0.3, nil)
-	s.seen(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
+	d := dress{pal: s.Pal, through: scatters(s.plan, 1), tone: s.tone}
+	s.Add(draw.Solid{Scene: &light.Scene{Sheets: []light.Sheet{d.sheet(&c.panel)}}, Eye: c.eye, Mood: mood(s.Pal)})
+	s.drawn(&c.eye, c.trough, s.Pal.Ink, 0.3, nil)
+	s.drawn(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
 }
 
-func (s *sheet) seen(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64, dash []float64) {
+// drawn is a line of the ruff as the eye sees it.
+func (s *sheet) drawn(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64, dash []float64) {
 	on := make([]draw.Point, len(line))
 	for i, v := range line {
 		on[i] = e.Point(v)

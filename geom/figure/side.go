@@ -1,68 +1,127 @@
 package figure
 
 import (
-	"cmp"
-	"slices"
+	"math"
 
+	"ruffwright/geom"
 	"ruffwright/geom/draw"
+	"ruffwright/geom/light"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 )
 
-// side draws the ruff level with the eye from the wearer's left, cut a quarter of
-// the way round.
-func side(s *sheet) error { return s.level(90, 0.25, false) }
-
-func front(s *sheet) error { return s.level(0, 0.01, true) }
-
-// level draws the ruff level with the eye, turned so far, and below it, larger, one
-// half set cut through at its crest, at the part of the way round. Scale is that of the
-// lower picture.
-func (s *sheet) level(turn_deg, part float64, front bool) error {
+// front draws the ruff and its wearer level with the eye, from the front, as large as
+// the sheet takes.
+func front(s *sheet) error {
 	s.head(sets(s.plan))
-	e := draw.NewEye(turn_deg, 0)
-	breadth, foot := s.wholeLevel(&e)
-	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), part), s.tone)
-	lower := s.Room
-	lower.Min.Y = foot + 6
-	s.section(sec, lower)
-	_, droop := sec.droopSaid(s)
-	s.Desc = s.Say(word.Say("%s: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
-		s.title, breadth, s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop))
-	upper := s.spots(&e, s.plan, s.shape)
-	s.point(sec.marked, func(place string) (draw.Point, bool) {
-		if place == WhereOpening && !front {
-			return draw.Point{}, false
-		}
-		if at, ok := sec.spot(place); ok {
-			return at, true
-		}
-		return upper(place)
-	})
+	e := draw.NewEye(0, 0)
+	room := s.Room
+	room.Max.Y -= 14
+	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), 0.01), nil)
+	high := s.Length(sec.height)
+	room.Max.X -= s.numberWidth(high) + 4
+	room.Min.X += s.numberWidth(high) + 4
+	scene, ruff := s.wholeLevel(&e, room)
+	if s.opt.Bow_deg == 0 {
+		last := len(sec.crest) - 1
+		tip, low := e.Point(geom.Vec3{Z: sec.crest[last].Z}), e.Point(geom.Vec3{Z: sec.trough[last].Z})
+		s.Upright(draw.Pt(ruff.Max.X-1, tip.Y), draw.Pt(ruff.Max.X-1, low.Y), ruff.Max.X+2+s.numberWidth(high)/2, high)
+	}
+	s.Desc = s.Say(word.Join(" ", word.Say("The ruff from the front, level with the eye: it is %s across, and at the opening %s high from crest to trough.", s.across(), high), s.wornBy()))
+	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 40)
+	s.point(s.onWhole(e, scene))
 	return nil
 }
 
-// wholeLevel draws the whole ruff in the upper part of the room. It gives the
-// breadth, and how far down the sheet its dimension line lies.
-func (s *sheet) wholeLevel(e *draw.Eye) (breadth word.Text, foot float64) {
-	c := newCloth(s.shape, 0, len(s.shape.Panels), cmp.Or(s.opt.Cells, stillCells))
-	c.dyed(s.shape, s.tone, 0)
-	room := s.Room
-	tall := (room.Max.Y-room.Min.Y)*0.36 - 9
-	room.Max.Y = room.Min.Y + tall
-	whole := e.Fit(room, s.opt.most(), c.v)
-	b := s.opt.body(c)
-	// The block may stand above the cloth: keep both in the room.
-	rise := clamp((tall-(whole.Max.Y-whole.Min.Y))/2/e.Scale-1/e.Scale, 0, 40)
-	block(b, e, s.plan.Neckline, min(0, slices.Min(c.lo)), s.top(c)-12+rise, s.Pal)
-	neckband(b, e, s.plan, s.Pal)
-	c.paint(b, e, s.dress(s.plan, c, 0))
-	s.Add(b.Reusable())
-	foot = whole.Max.Y + 5
-	breadth = s.Length((whole.Max.X - whole.Min.X) / e.Scale)
-	s.Across(draw.Pt(whole.Min.X, whole.Max.Y-2), draw.Pt(whole.Max.X, whole.Max.Y-2), foot, breadth)
-	return breadth, foot
+// side draws the ruff and its wearer level with the eye from the wearer's left, and,
+// larger, one half set cut through at its crest, a quarter of the way round. Scale is
+// that of the section.
+func side(s *sheet) error {
+	s.head(sets(s.plan))
+	e := draw.NewEye(90, 0)
+	upper, lower := s.Room, s.Room
+	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y
+	if w > 1.15*h {
+		upper.Max.X = s.Room.Min.X + 0.5*w - 3
+		upper.Max.Y -= 8
+		lower.Min.X = s.Room.Min.X + 0.5*w + 3
+	} else {
+		upper.Max.Y = s.Room.Min.Y + 0.45*h - 8
+		lower.Min.Y = s.Room.Min.Y + 0.45*h + 4
+	}
+	scene, _ := s.wholeLevel(&e, upper)
+	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), 0.25), s.tone)
+	s.section(sec, lower)
+	_, droop := sec.droopSaid(s)
+	s.Desc = s.Say(word.Join(" ", word.Say("From the wearer's left: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
+		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), s.wornBy()))
+	s.point(sidePlaces{sec, s.onWhole(e, scene)})
+	return nil
+}
+
+// sidePlaces are those of the section, and of the whole ruff where it has none.
+type sidePlaces struct {
+	cut   *section
+	whole *whole
+}
+
+func (p sidePlaces) mark(m int, where string) (seen, bool) {
+	if at, ok := p.cut.marked(m, where); ok {
+		return at, ok
+	}
+	return p.whole.mark(m, where)
+}
+
+func (p sidePlaces) spot(where string, nth int) (seen, bool) {
+	if at, ok := p.cut.spotted(where); ok {
+		return seen{Point: at}, true
+	}
+	return p.whole.spot(where, nth)
+}
+
+// across is the greatest breadth of the ruff, from the wearer's left to right.
+func (s *sheet) across() word.Text {
+	lo, hi := 0.0, 0.0
+	for _, p := range s.shape.Panels {
+		for _, v := range p.V {
+			lo, hi = min(lo, v.X), max(hi, v.X)
+		}
+	}
+	return s.Length(hi - lo)
+}
+
+// wholeLevel draws the whole ruff on its wearer in a room, level with the eye, with its
+// breadth below. It gives what is seen, and the box about the ruff on the sheet.
+func (s *sheet) wholeLevel(e *draw.Eye, room draw.Rect) (scene *light.Scene, ruff draw.Rect) {
+	form := newWearer(s.plan, s.restShape())
+	c := newCloth(s.shape, 0, len(s.shape.Panels))
+	var worn []geom.Vec3
+	for _, ring := range form.outline() {
+		for i := range 12 {
+			worn = append(worn, ring.place(float64(i)*math.Pi/6))
+		}
+	}
+	if s.opt.Bow_deg > 0 {
+		to := bowing(s.plan, s.opt.Bow_deg)
+		for _, places := range [][]geom.Vec3{c.v, worn} {
+			for i, v := range places {
+				places[i] = to(v)
+			}
+		}
+	}
+	e.Fit(room, s.opt.most(), c.v, worn)
+	s.Scale = e.Scale
+	scene, ghost := s.scenes(0, len(s.shape.Panels), false)
+	if ghost != nil {
+		s.solid(ghost, *e, ghostly)
+	}
+	s.solid(scene, *e, 0)
+	ruff = e.Bounds(c.v)
+	if s.opt.Bow_deg == 0 {
+		s.Across(draw.Pt(ruff.Min.X, ruff.Max.Y), draw.Pt(ruff.Max.X, ruff.Max.Y), e.Bounds(c.v, worn).Max.Y+4, s.Length((ruff.Max.X-ruff.Min.X)/e.Scale))
+	}
+	return scene, ruff
 }
 
 // cutMark is a crest from which a panel goes on along the strip: of set n, or

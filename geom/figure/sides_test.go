@@ -77,12 +77,15 @@ func TestLegendOrder(t *testing.T) {
 // The selected set's cloth is tinted from its first fold to its last.
 func TestSelectedColumns(t *testing.T) {
 	plan, shape := designs()[0].make(t)
-	c := newCloth(shape, 0, len(shape.Panels), stillCells)
-	s := &sheet{Sheet: &draw.Sheet{}, opt: Options{Set: 3}}
+	c := newCloth(shape, 0, len(shape.Panels))
+	s := &sheet{Sheet: &draw.Sheet{Pal: draw.Light()}, plan: plan, opt: Options{Set: 3}}
 	lo, hi, _ := setPanels(plan, 3)
-	d := s.dress(plan, c, 0)
+	seen := s.dress(c, 0).sheet(&c)
+	if len(seen.Tints) != 2 || seen.Tints[0] == seen.Tints[1] {
+		t.Fatalf("%d tints", len(seen.Tints))
+	}
 	for col := range c.cols {
-		if got, want := d.selected(col), col >= lo*c.per && col <= hi*c.per; got != want {
+		if got, want := seen.Pick[col*c.rows] == 1, col >= lo*c.per && col <= hi*c.per; got != want {
 			t.Errorf("column %d of the set's %d to %d: %v", col, lo*c.per, hi*c.per, got)
 		}
 	}
@@ -108,12 +111,15 @@ func TestLoopOfTheLastSet(t *testing.T) {
 func TestStitchesLieOnTheBand(t *testing.T) {
 	for _, d := range designs() {
 		plan, shape := d.make(t)
-		e := draw.NewEye(0, 0)
-		var b draw.Body
-		stitches(&b, &e, plan, shape, 3, 0.1, draw.Light().Thread)
-		for _, v := range b.Vertices {
-			if z := -float64(v.Y); z < -0.3 || z > plan.Scheme.Band.Height+0.3 {
-				t.Fatalf("%s: a stitch reaches %.1f mm up a band of %g", d.name, z, plan.Scheme.Band.Height)
+		threads := stitches(plan, shape, 3, draw.Light().Thread)
+		if len(threads) == 0 {
+			t.Errorf("%s has no stitches", d.name)
+		}
+		for _, thread := range threads {
+			for _, v := range thread.V {
+				if v.Z < -1e-9 || v.Z > plan.Scheme.Band.Height+1e-9 {
+					t.Fatalf("%s: a stitch reaches %.1f mm up a band of %g", d.name, v.Z, plan.Scheme.Band.Height)
+				}
 			}
 		}
 	}

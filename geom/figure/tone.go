@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"ruffwright/geom/draw"
+	"ruffwright/geom/light"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
@@ -50,15 +51,12 @@ func (t *Tone) Range() (least, most float64) {
 type toned struct {
 	Tone
 	bound [toneSteps - 1]float64 // between the steps, mm, ascending
-	ramp  [toneLevels][toneLights]color.NRGBA
+	tints []light.Tint           // of the steps, from the least dye to the most
+	dense []float32              // how full the hatching stands on each
 	ink   color.NRGBA
 }
 
-const (
-	toneLevels = 41 // of the dye
-	toneLights = 64
-	toneShade  = 0.34 // how much of the light's shade dyed cloth takes
-)
+const toneShade = 0.34 // how much of the light's shade dyed cloth takes
 
 func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*toned, error) {
 	if t.Kind != ToneDroop && t.Kind != ToneGap {
@@ -87,11 +85,14 @@ func newToned(t Tone, shape pleat.Shape, pal draw.Palette, u scheme.Units) (*ton
 	}
 	d := &toned{Tone: t, ink: pal.ToneInk}
 	d.bound = bounds(t.Kind, lo, hi, u)
-	for i := range d.ramp {
-		c := pal.Dye(float64(i) / (toneLevels - 1))
-		for k := range d.ramp[i] {
-			d.ramp[i][k] = draw.Mix(c, pal.ClothDeep, toneShade*(1-float64(k)/(toneLights-1)))
+	d.tints, d.dense = make([]light.Tint, toneSteps), make([]float32, toneSteps)
+	for k := range d.tints {
+		at := float64(k) + 0.5
+		c := pal.Dye(at / toneSteps)
+		for i := range d.tints[k] {
+			d.tints[k][i] = draw.Mix(c, pal.ClothDeep, toneShade*(1-float64(i)/255))
 		}
+		d.dense[k] = dense(at)
 	}
 	return d, nil
 }
@@ -151,10 +152,6 @@ func (d *toned) dye(v float64) float64 {
 	return x
 }
 
-func (d *toned) color(dye, t float64) color.NRGBA {
-	return d.ramp[int(dye/toneSteps*(toneLevels-1)+0.5)][int(t*(toneLights-1)+0.5)]
-}
-
 // dense is how full the hatching stands for a dye: none on the least step.
 func dense(dye float64) float32 { return float32(clamp((dye-0.6)/(toneSteps-0.6), 0, 1)) }
 
@@ -164,41 +161,14 @@ func (c *cloth) dyed(shape pleat.Shape, d *toned, first int) {
 		return
 	}
 	c.dye = make([]float64, len(c.v))
-	nu, nv := c.per, c.rows-1
+	nu := c.per
 	for k := range (c.cols - 1) / nu {
-		vs := d.Values[first+k]
-		for i := range nu + 1 {
-			from := (i*shape.NU + nu/2) / nu * (shape.NV + 1)
-			for j := range nv + 1 {
-				x := d.dye(vs[from+(j*shape.NV+nv/2)/nv])
-				if to := (k*nu+i)*c.rows + j; i == 0 && k > 0 {
-					c.dye[to] = (c.dye[to] + x) / 2
-				} else {
-					c.dye[to] = x
-				}
+		for i, v := range d.Values[first+k] {
+			x, to := d.dye(v), k*nu*c.rows+i
+			if i < c.rows && k > 0 { // the mark that two panels share
+				x = (c.dye[to] + x) / 2
 			}
-		}
-	}
-}
-
-// isolines draws a line through a cell of corners v, dyed d, wherever a step of
-// the dye passes through it (marching squares: a cell has at most two pieces).
-func isolines(b *draw.Body, v [4]draw.Vertex, d [4]float64, half float32, ink color.NRGBA) {
-	lo, hi := min(d[0], d[1], d[2], d[3]), max(d[0], d[1], d[2], d[3])
-	for at := math.Floor(lo) + 1; at < hi; at++ {
-		var on [4]draw.Vertex
-		n := 0
-		for k := range d {
-			from, to := d[k], d[(k+1)%4]
-			if (from < at) == (to < at) {
-				continue
-			}
-			p, q, t := v[k], v[(k+1)%4], float32((at-from)/(to-from))
-			on[n] = draw.Vertex{X: p.X + (q.X-p.X)*t, Y: p.Y + (q.Y-p.Y)*t, Z: p.Z + (q.Z-p.Z)*t, Color: ink}
-			n++
-		}
-		for k := 0; k < n; k += 2 {
-			b.Ribbon(on[k], on[k+1], half, half, 0.28, ink)
+			c.dye[to] = x
 		}
 	}
 }

@@ -81,7 +81,7 @@ func TestToneOnEveryView(t *testing.T) {
 			for _, sheet := range sheets() {
 				for _, v := range Views {
 					opt := sheet.Options
-					opt.Tone, opt.Turn_deg, opt.Tilt_deg, opt.Notes, opt.Cells = tone, 20, 32, longNotes()[:2], 1
+					opt.Tone, opt.Turn_deg, opt.Tilt_deg, opt.Notes, opt.Plain = tone, 20, 32, longNotes()[:2], true
 					name := fmt.Sprintf("%s %s %s %s", v.Name, d.name, sheet.name, tone.Kind)
 					dr, err := v.Draw(plan, shape, opt)
 					if err != nil {
@@ -165,49 +165,6 @@ func TestLookTones(t *testing.T) {
 				}
 			}
 		}
-	}
-}
-
-func BenchmarkInHandDyed(b *testing.B) {
-	d := design{"bench", "sound", nil, 24, 12}
-	plan, shape := d.make(b)
-	tone := tones(b, plan, shape)[0]
-	var last draw.Drawing
-	for b.Loop() {
-		next, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Again: &last, Tone: tone})
-		if err != nil {
-			b.Fatal(err)
-		}
-		last = next
-	}
-}
-
-// TestIsolines: a step's line crosses a cell where the dye is that step's: of a cell
-// dyed 0.5 to 2.5 across, 1 lies at a quarter of its width and 2 at three quarters. Of one
-// dyed crosswise there are two pieces, and none where no step is passed.
-func TestIsolines(t *testing.T) {
-	v := [4]draw.Vertex{{}, {X: 8, Z: 8}, {X: 8, Y: 4, Z: 8}, {Y: 4}}
-	lines := func(dye ...float64) []draw.Vertex {
-		var b draw.Body
-		isolines(&b, v, [4]float64(dye), 0.1, draw.Light().Ink)
-		return b.Vertices
-	}
-	across := lines(0.5, 2.5, 2.5, 0.5)
-	if len(across) != 8 {
-		t.Fatalf("%d corners, want two lines of four", len(across))
-	}
-	for k, want := range []float32{2, 6} {
-		for _, c := range across[4*k:][:4] {
-			if d, up := c.X-want, c.Z-want-0.28; d < -0.11 || d > 0.11 || up < -1e-5 || up > 1e-5 {
-				t.Errorf("step %d is drawn at %g, %g high, want %g", k+1, c.X, c.Z, want)
-			}
-		}
-	}
-	if n := len(lines(0.5, 1.5, 0.5, 1.5)); n != 8 {
-		t.Errorf("crosswise %d corners, want two lines of four", n)
-	}
-	if n := len(lines(1, 1.5, 2, 1.5)) + len(lines(4, 5, 5, 4)) + len(lines(3, 3, 3, 3)); n != 0 {
-		t.Errorf("where no step is passed %d corners", n)
 	}
 }
 

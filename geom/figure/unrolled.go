@@ -20,7 +20,7 @@ type unrolled struct {
 // neighbours.
 func unroll(plan pleat.Plan, shape pleat.Shape, tone *toned, lo, hi, crest int) unrolled {
 	first, end := max(0, lo-1), min(plan.Panels, hi+1)
-	u := unrolled{c: newCloth(shape, first, end, stillCells), first: first, lo: lo, hi: hi, crest: crest}
+	u := unrolled{c: newCloth(shape, first, end), first: first, lo: lo, hi: hi, crest: crest}
 	u.c.dyed(shape, tone, first)
 	st := nearest(plan.Neckline, innerAt(shape, crest, 0).XY())
 	r := 1 / st.Curvature

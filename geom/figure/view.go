@@ -16,7 +16,7 @@ type View struct {
 	Turned bool     // held in the hand: Options.Turn_deg, Tilt_deg, Zoom and Row are for it; the others lie on their sheet
 	Strip  bool     // the strip laid flat: it takes no shape and no scale, but Options.Joins_mm
 	Dyed   bool     // its cloth takes Options.Tone, with a legend
-	Lacks  []string // places that it does not show: the words of a note about them stand at the foot alone
+	Lacks  []string // places that it does not show: of a note about them the words are all
 
 	draw func(*sheet) error
 }
@@ -30,32 +30,32 @@ var Views = []*View{
 	{
 		Name: "above", Label: word.Say("From above"), Shows: word.Say("the ruff from above"),
 		Tells: word.Say("The neck in the middle, the opening at the front."),
-		Dyed:  true, draw: above,
+		Dyed:  true, Lacks: []string{WhereChin}, draw: above,
 	},
 	{
-		Name: "front", Label: word.Say("From the front"), Shows: word.Say("from the front"),
-		Tells: word.Say("The band upright, the opening in the middle; below it a set cut through."),
+		Name: "front", Label: word.Say("From the front"), Shows: word.Say("from the front, on its wearer"),
+		Tells: word.Say("The ruff on its wearer, level with the eye, the opening in the middle."),
 		Dyed:  true, draw: front,
 	},
 	{
-		Name: "side", Label: word.Say("From the side"), Shows: word.Say("from the wearer's left"),
-		Tells: word.Say("The band upright, the sets across."),
+		Name: "side", Label: word.Say("From the side"), Shows: word.Say("from the wearer's left, and a set cut through"),
+		Tells: word.Say("The ruff on its wearer, level with the eye, and a set cut through from the neck outward."),
 		Dyed:  true, Lacks: []string{WhereOpening}, draw: side,
 	},
 	{
 		Name: "set", Label: word.Say("One set"), Shows: word.Say("one set: the outer edge's curve and the loop's clear width"),
 		Tells: word.Say("The outer edge of one set and its loop’s clear width."),
-		Dyed:  true, Lacks: []string{WhereOpening, WhereJoins, WhereNeck, WhereStrip}, draw: oneSet,
+		Dyed:  true, Lacks: []string{WhereOpening, WhereJoins, WhereNeck, WhereStrip, WhereChin, WhereSupport}, draw: oneSet,
 	},
 	{
 		Name: "cut", Label: word.Say("Cut through"), Shows: word.Say("one set cut through: its edges' curves, tucks, slack, depth"),
 		Tells: word.Say("One set as two clear sections: its edges’ curves seen end on, with loop, tucks and slack, and cut from the neck outward."),
-		Lacks: []string{WhereOpening, WhereJoins, WhereStrip}, draw: cut,
+		Lacks: []string{WhereOpening, WhereJoins, WhereStrip, WhereChin, WhereSupport}, draw: cut,
 	},
 	{
 		Name: "flat", Label: word.Say("Laid flat"), Shows: word.Say("the strip laid flat, with top and bottom marks"),
 		Tells: word.Say("The strip with its top and bottom marks."),
-		Strip: true, Lacks: []string{WhereNeck}, draw: flat,
+		Strip: true, Lacks: []string{WhereNeck, WhereChin, WhereSupport}, draw: flat,
 	},
 }
 
@@ -76,11 +76,14 @@ func (v *View) Draw(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawi
 	if err != nil {
 		return draw.Drawing{}, err
 	}
-	s := &sheet{opt: opt, plan: plan, shape: shape, title: v.Label}
+	s := &sheet{opt: opt, plan: plan, shape: shape, title: v.Label, lacks: v.Lacks, badged: map[draw.Point]bool{}}
 	if v.Strip {
 		err = checkPlan(plan)
 	} else {
 		err = checkShape(plan, shape)
+		if err == nil && opt.Rest != nil {
+			err = checkShape(plan, *opt.Rest)
+		}
 	}
 	if err == nil && v.Dyed && opt.Tone != nil {
 		s.tone, err = newToned(*opt.Tone, shape, opt.Palette, opt.Units)
@@ -91,6 +94,8 @@ func (v *View) Draw(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawi
 	if err != nil {
 		return draw.Drawing{}, err
 	}
+	s.clear()
+	s.key()
 	return s.Drawing, nil
 }
 
@@ -101,13 +106,15 @@ type sheet struct {
 	shape       pleat.Shape
 	title       word.Text
 	tone        *toned // of the cloth; nil: not dyed
+	lacks       []string
+	solids      int // on the sheet so far, below everything else
+	badges      []draw.Rect
+	badged      map[draw.Point]bool // where letters of badges lie
 }
 
-// head begins the sheet with its title, a note beside it, the notes' key and the legend.
+// head begins the sheet with its title, a note beside it, and the legend.
 func (s *sheet) head(note word.Text) {
 	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Language, s.opt.Letter, s.title, note)
-	s.key()
-	s.View = s.Room
 	s.legend(s.tone)
 }
 

@@ -3,7 +3,6 @@ package light
 import (
 	"math"
 	"runtime"
-	"sync"
 
 	"ruffwright/geom"
 )
@@ -50,24 +49,26 @@ func (s *Scene) Bake() {
 	}
 	ways := sphere(2 * axes)
 	weight := 4 * math.Pi / float64(len(ways))
-	var at sync.Mutex
-	var all sync.WaitGroup
+	// Maps are made beside each other and added in their order: the same scene has the
+	// same light to the last bit.
 	free := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for k := 0; k < len(ways); k += 2 {
-		all.Add(1)
-		free <- struct{}{}
-		go func() {
-			defer all.Done()
-			defer func() { <-free }()
-			m := s.layers(ways[k], b)
-			at.Lock()
-			defer at.Unlock()
-			for i := range s.Sheets {
-				b[i].let(&s.Sheets[i], m, weight)
-			}
-		}()
+	made := make([]chan *deep, len(ways)/2)
+	for k := range made {
+		made[k] = make(chan *deep, 1)
 	}
-	all.Wait()
+	go func() {
+		for k := range made {
+			free <- struct{}{}
+			go func() { made[k] <- s.layers(ways[2*k], b) }()
+		}
+	}()
+	for k := range made {
+		m := <-made[k]
+		for i := range s.Sheets {
+			b[i].let(&s.Sheets[i], m, weight)
+		}
+		<-free
+	}
 	s.baked = &b
 }
 

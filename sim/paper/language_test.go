@@ -57,7 +57,7 @@ func readable(t *testing.T, in Input) map[string]string {
 	for _, p := range pieces {
 		out["piece "+p.Name] = p.Name + " " + lettersOf(t, p.SVG)
 	}
-	opt := figure.Options{Language: in.Language, Units: in.Units, Cells: 1, Set: 2, Joins_mm: pattern.Joins(in.Ruff.Plan)}
+	opt := figure.Options{Language: in.Language, Units: in.Units, Set: 2, Joins_mm: pattern.Joins(in.Ruff.Plan)}
 	for _, f := range in.Findings {
 		opt.Notes = append(opt.Notes, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})
 	}

@@ -19,7 +19,7 @@ func (j *job) record() ([]*sheet.Page, error) {
 	if s := j.Ruff.Solved; s != nil {
 		body = s.Shape
 	}
-	opt := figure.Options{Units: j.Units, Language: j.Language, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25}
+	opt := figure.Options{Units: j.Units, Language: j.Language, Palette: draw.Contrast(), Width_mm: 92, Turn_deg: 20, Tilt_deg: 25, Kept: &figure.Kept{}}
 	low := sheet.BodyTop_mm + 99.0
 	for _, picture := range []struct {
 		view, name   string

@@ -7,10 +7,10 @@ import (
 	"ruffwright/sim/shell"
 )
 
-// bowAngle_deg and bowStep_deg are how far the wearer bows and in what steps.
+// Bow_deg and bowStep_deg are how far the wearer bows and in what steps.
 const (
-	bowAngle_deg = 60
-	bowStep_deg  = 10
+	Bow_deg     = 60
+	bowStep_deg = 10
 )
 
 // bowGravity is gravity in the ruff's frame when the wearer bows by deg: for the
@@ -34,7 +34,7 @@ func (s *solver) bow(c *Window) error {
 		}
 		r := shell.Result{}
 		var err error
-		for deg := bowStep_deg; deg <= bowAngle_deg; deg += bowStep_deg {
+		for deg := bowStep_deg; deg <= Bow_deg; deg += bowStep_deg {
 			s.sh.SetGravity(s.bowGravity(float64(deg), side))
 			if r, err = s.again("bowing", x, shell.Settings{Warm: true}); err != nil {
 				return err

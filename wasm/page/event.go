@@ -167,7 +167,7 @@ func (p *Page) presses(e doc.Event) ([]doc.Patch, extent) {
 	if e.Name == "Escape" {
 		return focus("view-" + p.Look.View.Name), nothing
 	}
-	p.Look.Key(e.Name)
+	p.Look.Key(e.Name, e.Value == "shift")
 	return nil, all
 }
 

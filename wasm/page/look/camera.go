@@ -9,10 +9,11 @@ import (
 	"ruffwright/wasm/doc"
 )
 
-// Camera is how the reader holds the ruff. Turn, tilt and zoom are of the view
+// Camera is how the reader holds the ruff. Turn, tilt, zoom and pan are of the view
 // in the hand; the flat sheets are only moved under a lens.
 type Camera struct {
 	Turn_deg, Tilt_deg, Zoom float64
+	PanX_mm, PanY_mm         float64 // how far it is moved to the right and up, mm of the ruff
 	Lens                     Lens
 }
 
@@ -36,6 +37,7 @@ const (
 	shareOfSheetPerKey      = 0.12 // an arrow's step under the lens
 	mostWheel               = 240  // CSS pixels of one event
 	lowestTilt, highestTilt = -89, 89
+	farthestPan_mm          = 400
 )
 
 // turn turns and tilts the ruff in the hand, or moves a sheet under the lens
@@ -57,7 +59,14 @@ func (c *Camera) shift(x, y float64) {
 	c.Lens.Y = min(1-half, max(half, c.Lens.Y+y))
 }
 
-// zoom enlarges by factor about the place x, y of the stage (0 … 1).
+// pan moves the ruff in the hand to the right and up, mm of the ruff.
+func (c *Camera) pan(x_mm, y_mm float64) {
+	c.PanX_mm = min(farthestPan_mm, max(-farthestPan_mm, c.PanX_mm+x_mm))
+	c.PanY_mm = min(farthestPan_mm, max(-farthestPan_mm, c.PanY_mm+y_mm))
+}
+
+// zoom enlarges a sheet by factor about the place x, y of the stage (0 … 1), and a ruff
+// in the hand about its middle.
 func (c *Camera) zoom(inHand bool, factor, x, y float64) {
 	if inHand {
 		c.Zoom = min(mostZoom, max(leastZoom, c.Zoom*factor))
@@ -69,8 +78,8 @@ func (c *Camera) zoom(inHand bool, factor, x, y float64) {
 	c.shift((x-0.5)*(1/old-1/c.Lens.Scale), (y-0.5)*(1/old-1/c.Lens.Scale))
 }
 
-// gesture follows pointers on the stage: one turns (or moves the sheet), two
-// pinch.
+// gesture follows pointers on the stage: one turns, or moves the sheet or, with Shift,
+// the ruff; two pinch and move.
 type gesture struct {
 	down map[int]place
 }
@@ -90,6 +99,7 @@ func threeOf(value string) (v [3]float64, ok bool) {
 
 // pointer takes one pointer event and reports whether the camera moved.
 func (l *Look) pointer(phase, value string) bool {
+	value, shift := strings.CutSuffix(value, " shift")
 	v, ok := threeOf(value)
 	if !ok {
 		return false
@@ -115,9 +125,12 @@ func (l *Look) pointer(phase, value string) bool {
 	l.gesture.down[id] = at
 	inHand := l.View.Turned
 	if len(l.gesture.down) == 1 {
-		if inHand {
+		switch {
+		case inHand && shift:
+			l.pans(at.x-was.x, at.y-was.y)
+		case inHand:
 			l.camera.turn(true, (at.x-was.x)*degreesPerPixel, (at.y-was.y)*degreesPerPixel)
-		} else {
+		default:
 			w, h, _ := l.pane()
 			l.camera.shift(-(at.x-was.x)/w/l.camera.Lens.Scale, -(at.y-was.y)/h/l.camera.Lens.Scale)
 		}
@@ -133,9 +146,19 @@ func (l *Look) pointer(phase, value string) bool {
 			return false
 		}
 		l.zoomAt(after/before, place{(at.x + there.x) / 2, (at.y + there.y) / 2})
+		if inHand {
+			l.pans((at.x-was.x)/2, (at.y-was.y)/2) // so far the middle of the two goes
+		}
 		return true
 	}
 	return false
+}
+
+// pans moves the ruff in the hand by CSS pixels of the stage.
+func (l *Look) pans(x, y float64) {
+	if k := l.pixels() * l.scale * l.camera.Zoom; k > 0 {
+		l.camera.pan(x/k, -y/k)
+	}
 }
 
 // zoomAt enlarges about a place of the stage.
@@ -158,8 +181,13 @@ func (l *Look) wheel(value string) bool {
 }
 
 // key takes a key pressed on the stage and reports whether the camera moved.
-func (l *Look) key(name string) bool {
+func (l *Look) key(name string, shift bool) bool {
 	was, inHand := l.camera, l.View.Turned
+	if step, ok := arrows[name]; ok && inHand && shift {
+		w, h, _ := l.pane()
+		l.pans(step[0]*w*shareOfSheetPerKey, step[1]*h*shareOfSheetPerKey)
+		return l.camera != was
+	}
 	switch name {
 	case "ArrowLeft":
 		l.camera.turn(inHand, -degreesPerKey, 0)
@@ -179,27 +207,24 @@ func (l *Look) key(name string) bool {
 	return l.camera != was
 }
 
+// arrows are the ways of the arrow keys: to the right, and down.
+var arrows = map[string][2]float64{"ArrowLeft": {-1, 0}, "ArrowRight": {1, 0}, "ArrowUp": {0, -1}, "ArrowDown": {0, 1}}
+
 // motion is a drag or a scroll going on: the picture is coarser until it ends.
 type motion struct {
 	moving   bool
 	moved_ms float64
 }
 
-const (
-	movingCells = 4000 // of cloth, while the ruff is turned: half the triangles
-	still_ms    = 160  // without a move: it is still
-)
+// still_ms is how long without a move the picture is coarse.
+const still_ms = 160
 
-// cells is how fine the cloth is drawn; 0 is figure's own choice.
-func (l *Look) cells() int {
-	if l.moving || l.settling.going || l.fold.playing {
-		return movingCells
-	}
-	return 0
-}
+// coarse reports whether the picture is drawn as while it moves.
+func (l *Look) coarse() bool { return l.moving || l.settling.going || l.fold.playing }
 
 // moves notes a move of the camera.
 func (l *Look) moves(now_ms float64) []doc.Patch {
+	l.settling.camera = [2]Camera{} // the reader leads
 	l.dirty, l.moved_ms = true, now_ms
 	if l.moving {
 		return nil

@@ -87,14 +87,14 @@ func TestLens(t *testing.T) {
 		}
 	}
 	for range 40 {
-		l.Key("ArrowRight")
-		l.Key("ArrowDown")
+		l.Key("ArrowRight", false)
+		l.Key("ArrowDown", false)
 	}
 	half := 0.5 / l.camera.Lens.Scale
 	if at := l.camera.Lens; at.X > 1-half+1e-12 || at.Y > 1-half+1e-12 || at.X < 0.9 {
 		t.Errorf("the lens left the sheet or never reached its corner: %+v", at)
 	}
-	l.Key("Home")
+	l.Key("Home", false)
 	if l.camera != home {
 		t.Errorf("Home gives %+v", l.camera)
 	}
@@ -112,7 +112,7 @@ func TestLimits(t *testing.T) {
 	for _, by := range []string{"NaN 1 1", "1e308 1 1", "-1e308 Inf 1"} {
 		l.Move(doc.Wheel, "", by, 0)
 	}
-	l.Key("F5")
+	l.Key("F5", false)
 	for _, do := range [][2]string{{"camera", "Escape"}, {"view", "x"}, {"pose", "x"}, {"colour", "x"}, {"hand", "x"}} {
 		if _, ok := l.Do(do[0], do[1], 0); !ok {
 			t.Errorf("%s is no command of the stage", do[0])
@@ -122,8 +122,8 @@ func TestLimits(t *testing.T) {
 		t.Error("whatever is asked is a command of the stage")
 	}
 	for range 200 {
-		l.Key("ArrowDown")
-		l.Key("+")
+		l.Key("ArrowDown", false)
+		l.Key("+", false)
 	}
 	if c := l.camera; !(c.Tilt_deg <= highestTilt && c.Zoom <= mostZoom) {
 		t.Errorf("camera %+v", c)
@@ -155,16 +155,16 @@ func TestMotion(t *testing.T) {
 	l := newLook(t)
 	l.Move(doc.Pointer, "down", "1 100 100", 1000)
 	patches := l.Move(doc.Pointer, "move", "1 110 100", 1010)
-	if len(patches) != 1 || patches[0].Op != doc.OpTimer || l.cells() == 0 {
-		t.Fatalf("a drag gives %v, %d cells", patches, l.cells())
+	if len(patches) != 1 || patches[0].Op != doc.OpTimer || !l.coarse() {
+		t.Fatalf("a drag gives %v, coarse %v", patches, l.coarse())
 	}
 	l.Move(doc.Pointer, "move", "1 120 100", 1100)
 	l.Changed()
 	again := l.Still(1010 + still_ms)
-	if len(again) != 1 || l.cells() == 0 || l.Changed() {
-		t.Fatalf("still moving 60 ms ago: %v, %d cells", again, l.cells())
+	if len(again) != 1 || !l.coarse() || l.Changed() {
+		t.Fatalf("still moving 60 ms ago: %v, coarse %v", again, l.coarse())
 	}
-	if l.Still(1100 + still_ms); l.cells() != 0 || !l.Changed() {
+	if l.Still(1100 + still_ms); l.coarse() || !l.Changed() {
 		t.Error("the picture stays coarse")
 	}
 }

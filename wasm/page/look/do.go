@@ -24,7 +24,7 @@ func (l *Look) Do(name, with string, now_ms float64) (out []doc.Patch, ok bool) 
 	case "view":
 		l.shows(figure.Named(with))
 	case "camera":
-		l.Key(with)
+		l.Key(with, false)
 	case "hand":
 		out = l.takes(with)
 	case "colour":
@@ -40,10 +40,11 @@ func (l *Look) Do(name, with string, now_ms float64) (out []doc.Patch, ok bool) 
 	return out, true
 }
 
-// Key takes a key pressed on the stage.
-func (l *Look) Key(name string) {
-	if l.key(name) {
+// Key takes a key pressed on the stage, with Shift or without.
+func (l *Look) Key(name string, shift bool) {
+	if l.key(name, shift) {
 		l.dirty = true
+		l.settling.camera = [2]Camera{} // the reader leads
 		l.voice.Soon(l.held())
 	}
 }

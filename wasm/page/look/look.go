@@ -4,7 +4,6 @@
 package look
 
 import (
-	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
@@ -23,15 +22,16 @@ type Look struct {
 	Calm  bool    // no motion
 	At_ms float64 // the time of the last event
 
-	camera Camera
+	camera         Camera
+	upright, aside Camera // before the wearer bowed, and where that is seen from
 	gesture
 	size  size
 	dirty bool // the picture
 	motion
 	settling settling
 	dye      dyeing
-	drawing  draw.Drawing    // the last, for its memory
-	pair     [2]draw.Drawing // A and B as last drawn
+	kept     [3]figure.Kept // scenes: of the ruff alone, of A and of B
+	scale    float64        // of the last drawing, before its zoom: sheet mm for one of the ruff
 	fold     fold
 	voice    *say.Voice
 }

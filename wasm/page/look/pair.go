@@ -3,7 +3,6 @@ package look
 import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
-	"ruffwright/geom/pleat"
 	"ruffwright/sim"
 	"ruffwright/sim/check/compare"
 )
@@ -11,12 +10,8 @@ import (
 // both draws A and B on one camera, at one scale.
 func (l *Look) both(opt figure.Options, stacked bool) (draw.Drawing, error) {
 	ruffs := [2]*sim.Ruff{l.A, l.B}
-	shapes := [2]pleat.Shape{l.shape(), l.posedOf(l.B)}
 	tones := l.tones(l.A, l.B)
 	letters := [2]string{string(compare.First), string(compare.Second)}
-	if opt.Cells > 0 {
-		opt.Cells = movingCells / 2
-	}
 	lens, zoom := draw.Lens(l.camera.Lens), 1.0
 	if l.View.Turned {
 		lens = draw.Lens{}
@@ -24,16 +19,13 @@ func (l *Look) both(opt figure.Options, stacked bool) (draw.Drawing, error) {
 			zoom = opt.Zoom
 		}
 	}
-	d := &l.pair // Beside copies what it takes: their memory serves again
+	var d [2]draw.Drawing
 	paint := func(i int) (err error) {
-		opt.Letter, opt.Tone, opt.Notes, opt.Again = letters[i], tones[i], nil, &d[i]
-		if l.Hand != "" { // other notes would take the room that two ruffs need, and set them at different places
+		opt.Letter, opt.Tone, opt.Notes = letters[i], tones[i], nil
+		if l.Hand != "" { // other notes would set the two apart by more than what differs
 			opt.Notes = l.notesOf(l.Findings[i])
 		}
-		one, err := paintOf(l.View, &ruffs[i].Plan, shapes[i], opt)
-		if err == nil {
-			d[i] = one
-		}
+		d[i], err = l.paintOf(l.View, i, ruffs[i], opt, &l.kept[1+i])
 		return err
 	}
 	for i := range d {

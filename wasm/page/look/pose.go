@@ -1,6 +1,8 @@
 package look
 
 import (
+	"math"
+
 	"ruffwright/geom/pleat"
 	"ruffwright/sim"
 	"ruffwright/wasm/doc"
@@ -13,7 +15,7 @@ type Pose string
 // The poses.
 const (
 	AtRest Pose = "rest"
-	Bowed  Pose = "bow"   // the wearer bows 60°
+	Bowed  Pose = "bow"   // the wearer bows
 	Turned Pose = "other" // the other way in which it may lie
 )
 
@@ -27,17 +29,29 @@ var poseWords = map[Pose]struct{ short, long string }{
 	Turned: {"Other way", "Other way: how else the cloth may lie"},
 }
 
-// settling is a shape on its way to the next: a short, even movement, never
-// under reduced motion.
+// settling is what is shown on its way to what comes next: a short, even movement, never
+// under reduced motion. The wearer bows and stands up in it, and the reader is led to
+// where a bow is seen best, and back.
 type settling struct {
 	going     bool
-	from, now pleat.Shape
+	from, now [2]pleat.Shape // of A and B
+	bow_deg   float64        // where the wearer's bow began
+	camera    [2]Camera      // where the reader is led from and to; the same: nowhere
 	began_ms  float64
+	takes_ms  float64
 }
 
 const (
 	settle_ms = 260
+	bow_ms    = 500
 	frame_ms  = 16
+)
+
+// aside is where a bow is seen from: beside the wearer, whose left or right the reader
+// is nearer to, a little from above.
+const (
+	asideTurn_deg = 72
+	asideTilt_deg = 12
 )
 
 // posed is the shape that the drawing shows when nothing moves.
@@ -56,16 +70,65 @@ func (l *Look) posedOf(r *sim.Ruff) pleat.Shape {
 	}
 }
 
-// shape is the shape to draw now.
-func (l *Look) shape() pleat.Shape {
-	to := l.posed()
+// shape is A's (0) or B's (1) to draw now.
+func (l *Look) shape(side int, r *sim.Ruff) pleat.Shape {
+	to := l.posedOf(r)
 	s := &l.settling
-	if !s.going || !sameGrid(s.from, to) {
+	if !s.going || !sameGrid(s.from[side], to) {
 		return to
 	}
-	t := ease((l.At_ms - s.began_ms) / settle_ms)
-	s.now = between(s.now, s.from, to, t)
-	return s.now
+	s.now[side] = between(s.now[side], s.from[side], to, l.settled())
+	return s.now[side]
+}
+
+// settled is the part of the movement that is done.
+func (l *Look) settled() float64 { return ease((l.At_ms - l.settling.began_ms) / l.settling.takes_ms) }
+
+// bow is by how many degrees a ruff's wearer bows now: in its pose, where that was solved.
+func (l *Look) bow(r *sim.Ruff) float64 {
+	if r.Solved == nil || r.Solved.Bowed == nil {
+		return 0
+	}
+	to := 0.0
+	if l.Pose == Bowed {
+		to = sim.Bow_deg
+	}
+	if !l.settling.going {
+		return to
+	}
+	from := l.settling.bow_deg
+	return from + (to-from)*l.settled()
+}
+
+// led is the camera that shows what is shown now.
+func (l *Look) led() Camera {
+	s := &l.settling
+	if !s.going || s.camera[0] == s.camera[1] {
+		return l.camera
+	}
+	a, b, t := s.camera[0], s.camera[1], l.settled()
+	a.Turn_deg += (b.Turn_deg - a.Turn_deg) * t
+	a.Tilt_deg += (b.Tilt_deg - a.Tilt_deg) * t
+	return a
+}
+
+// leads turns the reader to where the pose is seen best: beside a wearer who bows; and
+// back to where the reader was before, who has not turned the ruff since.
+func (l *Look) leads(from Pose) {
+	was := l.camera
+	switch {
+	case l.Pose == Bowed:
+		turn := float64(asideTurn_deg)
+		if math.Mod(l.camera.Turn_deg+720, 360) > 180 {
+			turn = -asideTurn_deg
+		}
+		l.camera.Turn_deg += math.Remainder(turn-l.camera.Turn_deg, 360)
+		l.camera.Tilt_deg = asideTilt_deg
+		l.upright, l.aside = was, l.camera
+	case from == Bowed && l.camera == l.aside:
+		l.camera = l.upright
+	}
+	l.settling.camera = [2]Camera{was, l.camera}
 }
 
 // Settle shows that the ruff is solved further. From the drawn shape to the first
@@ -83,16 +146,18 @@ func (l *Look) Settle(first bool, now_ms float64) []doc.Patch {
 		}
 		from = folded.Shape
 	}
-	return l.moveFrom(from, now_ms)
+	l.settling.camera = [2]Camera{}
+	return l.moveFrom([2]pleat.Shape{from}, 0, settle_ms, now_ms)
 }
 
-// moveFrom lets the shown shape move from another one.
-func (l *Look) moveFrom(from pleat.Shape, now_ms float64) []doc.Patch {
-	if l.Calm || l.Flat || !sameGrid(from, l.posed()) {
+// moveFrom lets what is shown move from other shapes and from a wearer's bow.
+func (l *Look) moveFrom(from [2]pleat.Shape, bow_deg, takes_ms, now_ms float64) []doc.Patch {
+	if l.Calm || l.Flat || !sameGrid(from[0], l.posed()) {
 		return nil
 	}
-	on := l.settling.going
-	l.settling.going, l.settling.from, l.settling.began_ms = true, from, now_ms
+	s := &l.settling
+	on := s.going
+	s.going, s.from, s.bow_deg, s.began_ms, s.takes_ms = true, from, bow_deg, now_ms, takes_ms
 	if on {
 		return nil // its timer is set
 	}
@@ -105,8 +170,8 @@ func (l *Look) Frame(now_ms float64) []doc.Patch {
 		return nil
 	}
 	l.dirty = true
-	if now_ms-l.settling.began_ms >= settle_ms {
-		l.settling.going, l.settling.from = false, pleat.Shape{}
+	if now_ms-l.settling.began_ms >= l.settling.takes_ms {
+		l.settling.going, l.settling.from = false, [2]pleat.Shape{}
 		return nil
 	}
 	return []doc.Patch{{Op: doc.OpTimer, Name: "settle", MS: frame_ms}}
@@ -117,10 +182,18 @@ func (l *Look) poses(to Pose, now_ms float64) []doc.Patch {
 	if to == l.Pose || !l.has(to) {
 		return nil
 	}
-	from := l.posed()
+	from, before, bow := [2]pleat.Shape{l.posed()}, l.Pose, l.bow(l.A)
+	if l.B != nil {
+		from[1] = l.posedOf(l.B)
+	}
 	l.Pose, l.dirty = to, true
+	l.leads(before)
 	l.voice.Soon(say.Text("Shown: %s.", say.Text(poseWords[to].long)))
-	return l.moveFrom(from, now_ms)
+	takes := float64(settle_ms)
+	if to == Bowed || before == Bowed {
+		takes = bow_ms
+	}
+	return l.moveFrom(from, bow, takes, now_ms)
 }
 
 // has reports whether the ruff at hand has the pose.

@@ -16,10 +16,10 @@ const leastRatio = 2
 // at) as an "svg" or a "png", on a sheet's white ground whatever the reader's
 // colours: it goes to a printer or into notes.
 func (l *Look) Export(kind string) ([]byte, error) {
-	light, going := l.Light, l.settling.going
-	l.Light, l.settling.going = "light", false
+	light, going, moving := l.Light, l.settling.going, l.moving
+	l.Light, l.settling.going, l.moving = "light", false, false
 	d, lens, pixelPerMM, err := l.Picture()
-	l.Light, l.settling.going = light, going
+	l.Light, l.settling.going, l.moving = light, going, moving
 	if err != nil {
 		return nil, err
 	}
@@ -37,8 +37,8 @@ func (l *Look) Export(kind string) ([]byte, error) {
 func (l *Look) Sketch(light string, width_mm, height_mm float64) (draw.Drawing, error) {
 	return l.paint(inHand, figure.Options{
 		Language: say.Language(), Width_mm: width_mm, Height_mm: height_mm, Palette: palette(light),
-		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom,
-	})
+		Turn_deg: home.Turn_deg, Tilt_deg: home.Tilt_deg, Zoom: home.Zoom, Signs: true,
+	}, nil)
 }
 
 // through is the sheet as the lens shows it.
@@ -67,11 +67,8 @@ func through(d draw.Drawing, l Lens) draw.Drawing {
 		case draw.Label:
 			it.At, it.Size_mm = point(it.At), it.Size_mm*l.Scale
 			items = append(items, it)
-		case draw.Surface:
-			it.Vertices = slices.Clone(it.Vertices)
-			for i, v := range it.Vertices {
-				it.Vertices[i].X, it.Vertices[i].Y = float32(x(float64(v.X))), float32(y(float64(v.Y)))
-			}
+		case draw.Solid:
+			it.Eye.X, it.Eye.Y, it.Eye.Scale = x(it.Eye.X), y(it.Eye.Y), it.Eye.Scale*l.Scale
 			items = append(items, it)
 		}
 	}

@@ -9,31 +9,31 @@ import (
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
-	"ruffwright/geom/pleat"
+	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
 
 // Picture draws the view for a stage of width by height CSS pixels, and says
-// how large a sheet's millimetre is there. It takes back the memory of the
-// drawing that it gave before.
+// how large a sheet's millimetre is there.
 func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
 	width, height, stacked := l.pane()
-	pixelPerMM = min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
+	pixelPerMM = l.pixels()
+	camera := l.led()
 	opt := figure.Options{
 		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
 		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
-		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]),
-		Cells: l.cells(), Turn_deg: l.camera.Turn_deg, Tilt_deg: l.camera.Tilt_deg, Zoom: l.camera.Zoom,
+		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]), Signs: true,
+		Turn_deg: camera.Turn_deg, Tilt_deg: camera.Tilt_deg, Zoom: camera.Zoom, PanX_mm: camera.PanX_mm, PanY_mm: camera.PanY_mm, Plain: l.coarse(),
 	}
 	if l.twoDrawn() {
 		d, err = l.both(opt, stacked)
+		l.scale = d.Scale / camera.Zoom
 		return d, home.Lens, pixelPerMM, err
 	}
-	opt.Again = &l.drawing
-	d, err = l.paint(l.View, opt)
-	l.drawing = d
+	d, err = l.paint(l.View, opt, &l.kept[0])
+	l.scale = d.Scale / camera.Zoom
 	lens = l.camera.Lens
 	if l.View.Turned {
 		lens = home.Lens
@@ -41,33 +41,48 @@ func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err err
 	return d, lens, pixelPerMM, err
 }
 
+// pixels is how many CSS pixels of the stage a sheet's millimetre takes.
+func (l *Look) pixels() float64 {
+	width, height, _ := l.pane()
+	return min(pixelsPerMM, width/leastSheet_mm, height/leastSheet_mm)
+}
+
 // Label is what the view is called, ViewHelp how to move in it.
 func (l *Look) Label() string { return say.In(l.View.Label) }
 func (l *Look) ViewHelp() string {
 	if l.View.Turned {
-		return say.Text("Drag to turn. To come nearer pinch, press on the drawing and then scroll, or scroll with Ctrl. Keys: arrows turn, + and − come nearer and go back, Home returns, Escape leaves.")
+		return say.Text("Drag to turn, drag with two fingers to move it. To come nearer pinch, press on the drawing and then scroll, or scroll with Ctrl. Keys: arrows turn, with Shift they move it, + and − come nearer and go back, Home returns, Escape leaves.")
 	}
 	return say.Text("%s Pinch, + or, after a press on the drawing, scroll to come nearer, then drag or use the arrows; Home returns, Escape leaves.", say.In(l.View.Tells))
 }
 
 // paint draws one view of the ruff at hand: the solved shape where there is one.
-func (l *Look) paint(v *figure.View, opt figure.Options) (draw.Drawing, error) {
+func (l *Look) paint(v *figure.View, opt figure.Options, kept *figure.Kept) (draw.Drawing, error) {
 	if v.Turned && l.folding() {
 		shape, turn := l.foldShape()
 		opt.Row, opt.Notes = true, nil
 		opt.Turn_deg += turn
+		rest := l.posed()
+		opt.Rest = &rest
 		return v.Draw(l.A.Plan, shape, opt)
 	}
 	opt.Tone = l.tone(0, l.A)
-	return paintOf(v, &l.A.Plan, l.shape(), opt)
+	return l.paintOf(v, 0, l.A, opt, kept)
 }
 
-// paintOf draws one view of any ruff, with the joins that the pattern decides.
-func paintOf(v *figure.View, of *pleat.Plan, shape pleat.Shape, opt figure.Options) (draw.Drawing, error) {
+// paintOf draws one view of A (0) or B (1), with the joins that the pattern decides, and
+// on a wearer who bows or stands.
+func (l *Look) paintOf(v *figure.View, side int, of *sim.Ruff, opt figure.Options, kept *figure.Kept) (draw.Drawing, error) {
 	if v.Strip {
-		opt.Joins_mm = pattern.Joins(*of)
+		opt.Joins_mm = pattern.Joins(of.Plan)
 	}
-	return v.Draw(*of, shape, opt)
+	if of.Solved != nil {
+		opt.Rest, opt.Bow_deg = &of.Solved.Shape, l.bow(of)
+	}
+	if !l.settling.going { // what moves is another scene in the same memory
+		opt.Kept = kept
+	}
+	return v.Draw(of.Plan, l.shape(side, of), opt)
 }
 
 // turnsTo brings the place of a finding before the reader: the ruff as it is, in a
