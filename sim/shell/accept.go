@@ -103,16 +103,28 @@ func (n *newton) accept(l *line) (ok bool) {
 	return n.shorten(l)
 }
 
-// try evaluates the energy at s.best + a·s.px; soft is it without stretch and
-// shear.
-func (n *newton) try(a float64) (e, soft float64) {
+// place puts s.best + a·s.px into s.x.
+func (n *newton) place(a float64) {
 	s := n.s
 	for k, v := range s.best {
 		s.x[k] = v + a*s.px[k]
 	}
-	q := s.evaluate(false)
+}
+
+// try evaluates the energy at s.best + a·s.px, and the gradient with it, for most
+// shares that are tried are taken; soft is the energy without stretch and shear.
+func (n *newton) try(a float64) (e, soft float64) {
+	n.place(a)
+	q := n.s.evaluate(true)
+	n.tried, n.energies = a, q
 	e = q.Total()
 	return e, e - q.Stretch - q.Shear
+}
+
+// peek is the energy at s.best + a·s.px. The gradient stays that of the last try.
+func (n *newton) peek(a float64) float64 {
+	n.place(a)
+	return n.s.evaluate(false).Total()
 }
 
 // foreseen shortens the step, whose energy is e, until no edge misses the strain
@@ -135,7 +147,7 @@ func (n *newton) foreseen(l *line, e, soft float64) (end float64, ok bool) {
 // while each doubling lowers the energy, e at the step's end, by a tenth more.
 func (n *newton) lengthen(l *line, e float64) {
 	for l.share < 16 && 2*l.share*l.far <= 2*n.set.StepCap {
-		f, _ := n.try(2 * l.share)
+		f := n.peek(2 * l.share)
 		if !(f < e-0.1*math.Abs(n.e-e)) {
 			break
 		}
@@ -182,6 +194,7 @@ func (n *newton) shorten(l *line) (ok bool) {
 	} else if w.wait > 0 {
 		w.wait--
 	}
+	n.tried = 0 // the gradient is not known where this ends
 	for {
 		l.share /= 2
 		if l.share < 1e-8 {
@@ -189,7 +202,7 @@ func (n *newton) shorten(l *line) (ok bool) {
 			n.e = n.refresh(s.r)
 			return false
 		}
-		if e, _ := n.try(l.share); e <= n.e+armijo*l.share*l.slope+l.slack {
+		if n.peek(l.share) <= n.e+armijo*l.share*l.slope+l.slack {
 			return true
 		}
 	}

@@ -35,12 +35,13 @@ func (n *newton) correct(e, a, moved float64) float64 {
 		for k, v := range s.trial {
 			s.x[k] = v + s.px[k]
 		}
-		if f := s.evaluate(false).Total(); !(f < e) {
+		q := s.evaluate(true)
+		if !(q.Total() < e) {
 			copy(s.x, s.trial)
 			break
 		}
 		s.lag(s.trial, s.px, 1)
-		e = n.refresh(s.r1)
+		e = n.gather(q, s.r1)
 		last = d
 	}
 	return e

@@ -41,6 +41,9 @@ type newton struct {
 	past  recent  // of e, steps on trust left out
 	pastM recent  // of mixed
 
+	tried    float64  // the share last tried
+	energies Energies // there; the gradient is in s.g
+
 	theta float64 // share of the projected Hessian in the blend
 	shift float64 // of the diagonal, after stalls
 	damp  float64 // of the diagonal, so that steps stay below the cap
@@ -93,9 +96,11 @@ func (n *newton) defaults() {
 }
 
 // refresh evaluates the energy and the reduced gradient r at s.x.
-func (n *newton) refresh(r []float64) float64 {
+func (n *newton) refresh(r []float64) float64 { return n.gather(n.s.evaluate(true), r) }
+
+// gather is refresh where the energies and the gradient in s.g are known already.
+func (n *newton) gather(q Energies, r []float64) float64 {
 	s := n.s
-	q := s.evaluate(true)
 	s.foldGhosts()
 	s.sym.collect(s, r)
 	e := q.Total()
@@ -202,11 +207,14 @@ func (n *newton) step() (moved float64, ok bool) {
 	if !ok || !n.accept(&l) {
 		return 0, false
 	}
-	n.try(l.share)
+	n.place(l.share)
 	s.lag(s.best, s.px, min(l.share, 1))
 	n.blend(&l)
 	moved = l.share * l.far
-	n.e = n.correct(n.refresh(s.r1), l.share, moved)
+	if n.tried != l.share {
+		n.energies = s.evaluate(true)
+	}
+	n.e = n.correct(n.gather(n.energies, s.r1), l.share, moved)
 	copy(s.r, s.r1)
 	n.res.Residual = largest(s.r)
 	n.mixed = n.light + s.membrane()
