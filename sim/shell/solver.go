@@ -24,6 +24,8 @@ type Solver struct {
 	presses     []press
 	patches     []patch
 	felt        []felt       // work space of feel
+	grips       []grip       // of the sticks, one after the other
+	gripsOf     []int        // where each stick's begin, and the end
 	gap         []float64    // likewise, per node
 	frames      [][9]float64 // rows are the axes
 
@@ -98,6 +100,7 @@ func (s *Solver) Reset(sheet *Sheet) error {
 		}
 	}
 	s.layPresses()
+	s.layGrips()
 	s.layBase(&s.sym, &s.base)
 	s.work.Resize(s.sym.n, s.sym.kd)
 	return nil

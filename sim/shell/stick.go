@@ -137,41 +137,62 @@ const (
 	five
 )
 
-// bend returns the gap's first and second derivatives by the five.
+// lean returns the gap's first derivatives by the five, as halves of F's over √F, and
+// what bend needs as well.
 //
 // With q = 1/(1 + m²) and F = n² + q e² the gap is √F less what is linear: e is linear
 // in z, and bilinear in s and the heights through the slope m.
-func (a *axis) bend(p [3]float64) (d [five]float64, dd [five][five]float64) {
+func (a *axis) lean(p [3]float64) (d [five]float64, w lever) {
 	s, n, e := a.own(p)
 	t := (s - a.q.Ends[0].Out_mm) / a.long
 	m := a.slope
 	q := 1 / (1 + m*m)
-	de := [five]float64{outward: -m, upward: 1, innerEnd: t - 1, outerEnd: -t}
-	dm := [five]float64{innerEnd: -1 / a.long, outerEnd: 1 / a.long}
-	dist := max(math.Sqrt(n*n+q*e*e), 1e-9)
-	q1, q2 := -2*m*q*q, q*q*(8*m*m*q-2)
-	var f [five]float64
-	for i := range five {
-		f[i] = q1*dm[i]*e*e + 2*q*e*de[i]
+	w = lever{
+		e: e, q: q, q1: -2 * m * q * q,
+		de:   [five]float64{outward: -m, upward: 1, innerEnd: t - 1, outerEnd: -t},
+		dm:   [five]float64{innerEnd: -1 / a.long, outerEnd: 1 / a.long},
+		dist: max(math.Sqrt(n*n+q*e*e), 1e-9),
 	}
-	f[sideways] = 2 * n
 	for i := range five {
-		d[i] = f[i] / (2 * dist)
-		for j := range five {
+		w.f[i] = w.q1*w.dm[i]*e*e + 2*q*e*w.de[i]
+	}
+	w.f[sideways] = 2 * n
+	for i := range five {
+		d[i] = w.f[i] / (2 * w.dist)
+	}
+	d[outward] -= a.taper
+	return d, w
+}
+
+// lever is what the gap's first derivatives are made of: e, q, q's derivative by m, those
+// of e, of m and of F by the five, and √F.
+type lever struct {
+	e, q, q1  float64
+	de, dm, f [five]float64
+	dist      float64
+}
+
+// bend returns the gap's first and second derivatives by the five.
+func (a *axis) bend(p [3]float64) (d [five]float64, dd [five][five]float64) {
+	d, w := a.lean(p)
+	e, q, q1 := w.e, w.q, w.q1
+	q2 := q * q * (8*a.slope*a.slope*q - 2)
+	for i := range five {
+		for j := range i + 1 {
 			dde := 0.0 // s with a height
 			if i == outward {
-				dde = -dm[j]
+				dde = -w.dm[j]
 			} else if j == outward {
-				dde = -dm[i]
+				dde = -w.dm[i]
 			}
-			g := q2*dm[i]*dm[j]*e*e + 2*e*q1*(dm[i]*de[j]+dm[j]*de[i]) + 2*q*(de[i]*de[j]+e*dde)
+			g := q2*w.dm[i]*w.dm[j]*e*e + 2*e*q1*(w.dm[i]*w.de[j]+w.dm[j]*w.de[i]) + 2*q*(w.de[i]*w.de[j]+e*dde)
 			if i == sideways && j == sideways {
 				g = 2
 			}
-			dd[i][j] = g/(2*dist) - f[i]*f[j]/(4*dist*dist*dist)
+			dd[i][j] = g/(2*w.dist) - w.f[i]*w.f[j]/(4*w.dist*w.dist*w.dist)
+			dd[j][i] = dd[i][j]
 		}
 	}
-	d[outward] -= a.taper
 	return d, dd
 }
 
@@ -204,7 +225,7 @@ func (s *Solver) evaluateSticks(grad bool) (energy float64) {
 			if energy += w * phi; !grad {
 				return
 			}
-			d, _ := a.bend(p)
+			d, _ := a.lean(p)
 			g := a.push(d[:])
 			for c, m := range spot.n {
 				for r := range g {
@@ -219,182 +240,7 @@ func (s *Solver) evaluateSticks(grad bool) (energy float64) {
 	return energy
 }
 
-// onStick gives touched every spot that feels a stick at s.x, its place and gap.
-func (s *Solver) onStick(k int, touched func(a *axis, n int, spot *Spot, p [3]float64, gap float64)) {
-	q, a := &s.sheet.Sticks[k], &s.on
-	*a = q.axis(s.levels(s.x))
-	for n, w := range q.Weight {
-		if w == 0 {
-			continue
-		}
-		spot := &s.sheet.Spots[n]
-		p := spot.At(s.x)
-		if gap := a.gap(p); gap < q.Skin {
-			touched(a, n, spot, p, gap)
-		}
-	}
-}
-
 func (a *axis) force(gap float64) (phi, d1, d2 float64) {
 	c := Contact{Stiffness: a.q.Stiffness, Skin: a.q.Skin}
 	return c.force(gap)
-}
-
-// border is what the levels add to a band matrix A of the nodes: H = (A B; Bᵀ C).
-// It is factored by its Schur complement S = C − BᵀA⁻¹B, which is as small as there
-// are levels; H is positive definite where A and S are.
-type border struct {
-	b, y [][]float64 // per level: a column of B, and of A⁻¹B
-	c    []float64   // C, after factor the Cholesky factor of S, by rows
-}
-
-func (r *border) resize(levels, unknowns int) {
-	r.b, r.y, r.c = resized(r.b, levels), resized(r.y, levels), resized(r.c, levels*levels)
-	for k := range levels {
-		r.b[k], r.y[k] = resized(r.b[k], unknowns), resized(r.y[k], unknowns)
-	}
-}
-
-// assembleSticks adds the sticks' second derivatives to the band and fills s.border;
-// of what their curvature and their turning make, keep.
-func (s *Solver) assembleSticks(m *unknowns, b *Band, keep float64) {
-	levels := len(s.sheet.Levels)
-	for k := range levels {
-		clear(s.border.b[k])
-	}
-	clear(s.border.c)
-	for k := range levels {
-		_, _, d2 := s.sheet.Levels[k].stop(s.levels(s.x)[k])
-		s.border.c[k*levels+k] = d2
-	}
-	for k := range s.sheet.Sticks {
-		s.onStick(k, func(a *axis, n int, spot *Spot, p [3]float64, gap float64) {
-			_, d1, d2 := a.force(gap)
-			w := a.q.Weight[n]
-			d, h := a.bend(p)
-			for i := range h {
-				for j := range h[i] {
-					h[i][j] = w * (d2*d[i]*d[j] + keep*d1*h[i][j])
-				}
-			}
-			s.addStick(m, b, a, spot, &h)
-		})
-	}
-}
-
-// addStick adds the second derivatives h by the five of one spot.
-func (s *Solver) addStick(m *unknowns, b *Band, a *axis, spot *Spot, h *[five][five]float64) {
-	var at, full [9]float64
-	for i := range 3 {
-		row := a.push(h[i][:])
-		copy(at[3*i:], row[:])
-	}
-	for r := range 3 { // and its rows, as columns
-		col := a.push([]float64{at[r], at[3+r], at[6+r]})
-		for i := range 3 {
-			full[3*i+r] = col[i]
-		}
-	}
-	var block [9]float64
-	for i := range spot.n {
-		for j := range i + 1 {
-			if f := spot.c[i] * spot.c[j]; f != 0 {
-				for r := range block {
-					block[r] = f * full[r]
-				}
-				m.add(s, b, spot.n[i], spot.n[j], &block)
-			}
-		}
-	}
-	in, out := a.q.Ends[0].Lift, a.q.Ends[1].Lift
-	for l := range in {
-		var d [3]float64
-		for i := range d {
-			d[i] = h[i][innerEnd]*in[l] + h[i][outerEnd]*out[l]
-		}
-		g := a.push(d[:])
-		for c, n := range spot.n {
-			m.addColumn(s, s.border.b[l], n, spot.c[c], g)
-		}
-		for k := range in {
-			s.border.c[l*len(in)+k] += in[l]*(h[innerEnd][innerEnd]*in[k]+h[innerEnd][outerEnd]*out[k]) + out[l]*(h[outerEnd][innerEnd]*in[k]+h[outerEnd][outerEnd]*out[k])
-		}
-	}
-}
-
-// addColumn adds f times g, by the x, y, z of a node, to a column of the unknowns.
-func (m *unknowns) addColumn(s *Solver, column []float64, node int32, f float64, g [3]float64) {
-	if q := m.frame[node]; q >= 0 {
-		g = apply(s.frames[q], g)
-	}
-	for r := range g {
-		if i := m.at[3*int(node)+r]; i >= 0 {
-			column[i] += f * g[r]
-		}
-	}
-}
-
-// factor factors s.work with the levels beside it and says whether the whole is
-// positive definite. shift was added to the diagonal of the band.
-func (s *Solver) factor(shift float64) bool {
-	if ok, _ := s.work.Factor(); !ok {
-		return false
-	}
-	r := &s.border
-	k := len(r.b)
-	for i := range k {
-		copy(r.y[i], r.b[i])
-		s.work.Solve(r.y[i])
-	}
-	for i := range k { // of S, then its factor, row by row
-		for j := range i + 1 {
-			v := r.c[i*k+j]
-			for n, f := range r.b[i] {
-				v -= f * r.y[j][n]
-			}
-			if i == j {
-				v += shift
-			}
-			for n := range j {
-				v -= r.c[i*k+n] * r.c[j*k+n]
-			}
-			if i > j {
-				v /= r.c[j*k+j]
-			} else if v > 0 {
-				v = math.Sqrt(v)
-			} else {
-				return false
-			}
-			r.c[i*k+j] = v
-		}
-	}
-	return true
-}
-
-// solve overwrites x, the unknowns and behind them the levels, with H⁻¹x, after factor.
-func (s *Solver) solve(x []float64) {
-	r := &s.border
-	k, n := len(r.b), s.sym.n
-	s.work.Solve(x[:n])
-	y := x[n:]
-	for i := range k { // y = S⁻¹(y − BᵀA⁻¹x)
-		for q, f := range r.b[i] {
-			y[i] -= f * x[q]
-		}
-		for j := range i {
-			y[i] -= r.c[i*k+j] * y[j]
-		}
-		y[i] /= r.c[i*k+i]
-	}
-	for i := k - 1; i >= 0; i-- {
-		for j := i + 1; j < k; j++ {
-			y[i] -= r.c[j*k+i] * y[j]
-		}
-		y[i] /= r.c[i*k+i]
-	}
-	for i := range k {
-		for q, f := range r.y[i] {
-			x[q] -= f * y[i]
-		}
-	}
 }
