@@ -25,7 +25,7 @@ func NewSticks(p pleat.Plan) (Sticks, bool) {
 	if q.Reach_mm == 0 {
 		q.Reach_mm = window.StickReach * s.Ruff.Depth
 	}
-	q.Own_mm = window.OwnStick(p.Panel_mm, p.Pitch_mm/2*(1+slices.Min(p.Curvatures())*s.Ruff.Depth), s.Cloth.Thickness)
+	q.Own_mm = window.OwnStick(p.Panel_mm, window.Room_mm(p.Pitch_mm/2, slices.Min(p.Curvatures()), s.Ruff.Depth), s.Cloth.Thickness)
 	return q, s.Starch.Dry != scheme.Hung
 }
 

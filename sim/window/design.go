@@ -92,6 +92,9 @@ func (d *Design) Run() Run {
 	return Run{Folds: []Fold{crest, trough}, Panels_mm: []float64{d.Panel_mm}}
 }
 
+// Room_mm is the room that a part of the neckline so long opens to so far out from it.
+func Room_mm(part_mm, kappa_1pmm, out_mm float64) float64 { return part_mm * (1 + kappa_1pmm*out_mm) }
+
 // tucks returns the tuck depths that count: those at sewn folds.
 func (d *Design) tucks() (crest, trough float64) {
 	f := d.Run().Folds

@@ -35,7 +35,7 @@ func (s *solver) measure(c *Window) {
 	m.Tilt_deg = math.Atan2(out[2]-in[2], out[0]-in[0]) * 180 / math.Pi
 	m.Droop_mm = formed[2] - out[2]
 	m.FlapsFall = (top[2]+bottom[2])/2 < half.sewnRow()
-	m.PitchOuter_mm = d.Pitch_mm * (1 + max(d.Kappa_1pmm, 0)*m.Reach_mm)
+	m.PitchOuter_mm = Room_mm(d.Pitch_mm, max(d.Kappa_1pmm, 0), m.Reach_mm)
 	s.loops(c)
 	s.touching(c)
 	m.Popped = s.popped(c)

@@ -98,7 +98,7 @@ func (d *Design) fit() error {
 	if t > c {
 		deeper = "TuckBottom_mm"
 	}
-	outer := d.Pitch_mm * (1 + d.Kappa_1pmm*d.Width_mm)
+	outer := Room_mm(d.Pitch_mm, d.Kappa_1pmm, d.Width_mm)
 	for _, m := range []Misfit{
 		{TucksLong, "TuckTop_mm", c + t, 0, pleat.TucksMost * d.Panel_mm},
 		{TuckDeep, deeper, math.Max(c, t), 0, pleat.TuckMost * d.Width_mm},

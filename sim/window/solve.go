@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"ruffwright/sim/cloth"
 	"ruffwright/sim/measure"
 	"ruffwright/sim/shell"
 )
@@ -15,8 +16,8 @@ type Settings struct {
 	// MaxIterations bounds the factorisations of each phase; 0 means 400.
 	MaxIterations int
 	// Stretch_Npm and Shear_Npm are the cloth's stretch and shear stiffness in
-	// N/m, numerical rather than measured: 0 means 8,000 and 60. Stiffer cloth
-	// strains less at the tucks and costs a little more work.
+	// N/m: 0 means 8,000, numerical rather than measured, and cloth.Shear_Npm. Stiffer
+	// cloth strains less at the tucks and costs a little more work.
 	Stretch_Npm, Shear_Npm float64
 	// SkipBow leaves out the bow test (12 warm solves), SkipOther the other
 	// equilibrium, SkipTangents bob and lean.
@@ -49,7 +50,7 @@ func (s *Settings) defaults() error {
 		s.Stretch_Npm = 8000
 	}
 	if s.Shear_Npm == 0 {
-		s.Shear_Npm = 60
+		s.Shear_Npm = cloth.Shear_Npm
 	}
 	if !(s.Stretch_Npm > 0 && s.Stretch_Npm < 1e8) || !(s.Shear_Npm > 0 && s.Shear_Npm < 1e8) {
 		return fmt.Errorf("window: Stretch_Npm = %v, Shear_Npm = %v; allowed is above 0 to 1e8", s.Stretch_Npm, s.Shear_Npm)

@@ -96,15 +96,12 @@ func (f *frame) laySticks() *sticks {
 	if q.reach == 0 {
 		q.reach = StickReach * d.Width_mm
 	}
-	for _, p := range f.panels {
-		q.room += p.room / float64(len(f.panels)) * (1 + d.Kappa_1pmm*d.Width_mm)
-	}
+	q.room = f.room(d.Width_mm)
 	if q.radius == 0 {
 		q.radius = OwnStick(f.length, q.room, d.Thickness_mm) / 2
 	}
 	if q.tip == 0 {
-		inner := q.room * (1 + d.Kappa_1pmm*(d.Width_mm-q.reach)) / (1 + d.Kappa_1pmm*d.Width_mm)
-		q.tip = min(q.radius, max(stickRoom*(inner-d.Thickness_mm), leastStick_mm/2))
+		q.tip = min(q.radius, max(stickRoom*(f.room(d.Width_mm-q.reach)-d.Thickness_mm), leastStick_mm/2))
 	}
 	h, err := curve.TautHeight(f.length, q.room, q.radius+d.Thickness_mm/2)
 	if err != nil {
@@ -112,6 +109,14 @@ func (f *frame) laySticks() *sticks {
 	}
 	q.height = h
 	return q
+}
+
+// room is the mean room of a half set so far out, mm.
+func (f *frame) room(out_mm float64) (room float64) {
+	for _, p := range f.panels {
+		room += Room_mm(p.room, f.d.Kappa_1pmm, out_mm) / float64(len(f.panels))
+	}
+	return
 }
 
 // OwnStick is the diameter in mm of the sticks round which a panel of the given length,
@@ -366,7 +371,7 @@ func (d *Design) fitStick() error {
 	if d.Stick_mm == 0 || d.Hung {
 		return nil
 	}
-	room := d.Pitch_mm / 2 * (1 + d.Kappa_1pmm*d.Width_mm)
+	room := Room_mm(d.Pitch_mm/2, d.Kappa_1pmm, d.Width_mm)
 	if _, err := curve.TautHeight(d.Panel_mm, room, (d.Stick_mm+d.Thickness_mm)/2); err == nil {
 		return nil
 	}
@@ -376,9 +381,7 @@ func (d *Design) fitStick() error {
 // steeper is how much farther from the middle than at the outer edge a stick's inner end
 // may be: there is less room there, and the stick may be thinner.
 func (q *sticks) steeper(f *frame) float64 {
-	k, t := f.d.Kappa_1pmm, f.d.Thickness_mm/2
-	inner := q.room * (1 + k*(f.d.Width_mm-q.reach)) / (1 + k*f.d.Width_mm)
-	h, err := curve.TautHeight(f.length, inner, q.tip+t)
+	h, err := curve.TautHeight(f.length, f.room(f.d.Width_mm-q.reach), q.tip+f.d.Thickness_mm/2)
 	if err != nil {
 		return 0
 	}

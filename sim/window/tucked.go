@@ -4,6 +4,8 @@ import (
 	"context"
 	"math"
 	"math/rand/v2"
+
+	"ruffwright/sim/cloth"
 )
 
 // RandomTucked draws a starched, tucked half set as a maker would plan it:
@@ -33,7 +35,7 @@ func RandomTucked(seed uint64) Design {
 	d.BendU_uNm, d.BendV_uNm = b, b*wide(0.8, 1.25)
 	k := wide(5, 100)
 	d.FrozenU_uNm, d.FrozenV_uNm = k*d.BendU_uNm, k*d.BendV_uNm
-	d.FrozenShear_Npm = 60 * min(k, 10)
+	d.FrozenShear_Npm = cloth.Shear_Npm * min(k, 10)
 	d.Quality = between(0.8, 1)
 	return d
 }
