@@ -65,12 +65,7 @@ func (s *solver) followOn(c *Window, g Grid) error {
 	if c.Grid == g {
 		return s.lean(c)
 	}
-	set := *s.set
-	set.Grid, set.Progress = g, nil
-	on, err := Settle(s.ctx, c.Design, c.Design.Run(), set, nil)
-	if on != nil {
-		s.count += on.Iterations
-	}
+	t, on, err := s.on(c, g)
 	if err != nil {
 		return err
 	}
@@ -78,12 +73,26 @@ func (s *solver) followOn(c *Window, g Grid) error {
 	if !on.Converged() {
 		return nil
 	}
-	set.Progress = s.set.Progress
-	t := &solver{ctx: s.ctx, set: &set, f: newFrame(&on.Design, on.Design.Run(), g), sh: s.sh, count: s.count, spent: s.spent}
-	err = t.lean(on)
-	s.count = t.count
+	t.spent = s.spent
+	err = s.by(t, "", func() error { return t.lean(on) })
 	c.Leans, c.Leans_mm = on.Leans, on.Leans_mm
 	return err
+}
+
+// on gives c made cold on another grid, and that one's solver.
+func (s *solver) on(c *Window, g Grid) (t *solver, w *Window, err error) {
+	const phase = "pushing the loops sideways"
+	if g == Coarse && c.Grid.finerThan(g) {
+		return s.coarsely(c, phase, false)
+	}
+	set := *s.set
+	set.Grid, set.begun = g, s.coarse
+	t, w = begin(s.ctx, c.Design, c.Design.Run(), &set)
+	err = s.by(t, phase, func() error {
+		_, err := t.formAndRelease(w, nil)
+		return err
+	})
+	return t, w, err
 }
 
 // lean pushes one whole set that the half set c makes, closed round.

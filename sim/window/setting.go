@@ -27,34 +27,21 @@ func (d *Design) frozenTimes(factor float64) {
 // once, on the Coarse grid. Then it is frozen, let go and bowed in each condition, each
 // from the rest shape as made: so it keeps to the same way to lie as long as that exists.
 func (s *solver) setting(c *Window) error {
-	set := *s.set
-	set.Grid = Coarse
-	if p := s.set.Progress; p != nil {
-		before := s.count
-		set.Progress = func(_ string, n int) { p("trying it damp and worn", before+n) }
-	}
-	t, made, err := settle(s.ctx, c.Design, c.Design.Run(), &set, nil)
-	if made != nil {
-		defer func() { s.count += t.count }()
-	}
+	const phase = "trying it damp and worn"
+	t, made, err := s.coarsely(c, phase, true)
 	if err != nil || !made.Converged() {
 		return err
 	}
+	own := t.f.d
+	defer func() { t.f.d = own }()
 	var bow, height, droop [measure.Conditions]float64
 	for k, change := range settings {
 		w := *made
-		w.Values, w.Shape = measure.Values{}, append([]float64(nil), made.Shape...)
-		change(&w.Design)
-		t.f.d = &w.Design
-		if k != measure.AsMade {
-			t.freeze(&w)
-			if w.Release, err = t.run("", t.released(&w), w.Shape, shell.Settings{}); err != nil {
-				return err
-			}
-		}
-		if w.Release.Status == shell.Converged {
-			t.measure(&w)
-			err = t.bow(&w)
+		if k != measure.AsMade || !made.BowDone {
+			w.Values, w.Shape = measure.Values{}, append([]float64(nil), made.Shape...)
+			change(&w.Design)
+			t.f.d = &w.Design
+			err = s.by(t, phase, func() error { return t.keptSo(&w, k != measure.AsMade) })
 		}
 		if err != nil || !w.BowDone {
 			return err
@@ -63,4 +50,19 @@ func (s *solver) setting(c *Window) error {
 	}
 	c.SettingDone, c.SettingBow_mm, c.SettingHeight_mm, c.SettingDroop_mm = true, bow, height, droop
 	return nil
+}
+
+// keptSo measures and bows w, let go anew where it is frozen in another way.
+func (s *solver) keptSo(w *Window, anew bool) (err error) {
+	if anew {
+		if err = s.sh.Reset(s.f.damp(s.set)); err != nil {
+			return err
+		}
+		s.freeze(w)
+		if w.Release, err = s.run("", s.released(w), w.Shape, shell.Settings{}); err != nil || w.Release.Status != shell.Converged {
+			return err
+		}
+	}
+	s.measure(w)
+	return s.bow(w)
 }

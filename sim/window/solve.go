@@ -34,6 +34,10 @@ type Settings struct {
 	Setting bool
 	// way is how the sticks are put in, of ways.
 	way int
+	// begun is the same design on the Coarse grid, where it was formed on that before.
+	begun *coarse
+	// brisk asks of the bow no more than how far it goes.
+	brisk bool
 	// Progress is told what is being solved and how many factorisations were
 	// done; nil means no calls.
 	Progress func(phase string, iterations int)
@@ -103,6 +107,8 @@ type solver struct {
 	count int
 	spent int  // of leanWork, before it begins
 	first bool // of the ways of forming try the first alone
+
+	coarse *coarse // the half set on that grid, where it was formed or asked for
 }
 
 // Settle forms, freezes and releases a run of folds. What they share is read from
@@ -129,9 +135,7 @@ func settle(ctx context.Context, d Design, run Run, set *Settings, warm *Window)
 	if err := set.defaults(); err != nil {
 		return nil, nil, err
 	}
-	s := &solver{ctx: ctx, set: set, f: newFrame(&d, run, set.Grid), sh: new(shell.Solver)}
-	c := &Window{Design: d, Grid: set.Grid, U: s.f.u[:s.f.lines()], V: s.f.v}
-	s.f.d = &c.Design
+	s, c := begin(ctx, d, run, set)
 	ok, err := false, error(nil)
 	if warm.warmable(s.f, set.Grid) {
 		ok, err = s.formAndRelease(c, warm)
@@ -141,6 +145,14 @@ func settle(ctx context.Context, d Design, run Run, set *Settings, warm *Window)
 	}
 	c.Iterations = s.count
 	return s, c, err
+}
+
+// begin gives a window that is not solved yet, and its solver.
+func begin(ctx context.Context, d Design, run Run, set *Settings) (*solver, *Window) {
+	s := &solver{ctx: ctx, set: set, f: newFrame(&d, run, set.Grid), sh: new(shell.Solver), coarse: set.begun}
+	c := &Window{Design: d, Grid: set.Grid, U: s.f.u[:s.f.lines()], V: s.f.v}
+	s.f.d = &c.Design
+	return s, c
 }
 
 // Solve settles a half set, from warm as Settle does, and measures it.
@@ -241,6 +253,13 @@ func (s *solver) formAndRelease(c *Window, warm *Window) (ok bool, err error) {
 	if isWarm {
 		c.formedDrift = s.drifted(c.Formed, warm.Formed, warm)
 	}
+	return s.release(c, warm)
+}
+
+// release freezes c as it was formed and lets it go, from warm's shape where that is not
+// nil.
+func (s *solver) release(c *Window, warm *Window) (ok bool, err error) {
+	isWarm := warm != nil
 	s.freeze(c)
 	if isWarm {
 		c.Shape = s.onward(warm.Shape, &warm.shapeDrift, warm)

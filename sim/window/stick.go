@@ -282,26 +282,6 @@ func amiss(r *shell.Result, off_mm float64) float64 {
 // leaves it.
 func (c *Window) missesSticks() bool { return amiss(&c.Form, c.FormedOff_mm) > hung_mm }
 
-// fromCoarse gives the shape and the levels to begin a cold forming with: those of the
-// same set on the Coarse grid, where that is coarser: a factorisation there costs a
-// quarter of one on the Fine grid, and on all grids the inside of the tucks begins alike.
-// nil where they do not serve.
-func (s *solver) fromCoarse(c *Window, levels []float64) (x, up []float64, err error) {
-	if levels != nil || s.set.way > 0 || len(s.f.panels) > 1 || c.Grid.NU <= Coarse.NU || c.Grid.NV <= Coarse.NV {
-		return nil, nil, nil
-	}
-	set := *s.set
-	set.Grid = Coarse
-	coarse := &solver{ctx: s.ctx, set: &set, f: newFrame(s.f.d, s.f.run, Coarse), sh: s.sh, count: s.count, first: true}
-	w := &Window{Design: c.Design, Grid: Coarse, Formed: coarse.f.start()}
-	err = coarse.form(w, nil)
-	s.count = coarse.count
-	if err != nil || w.missesSticks() {
-		return nil, nil, err
-	}
-	return s.f.carry(coarse.f, w.Formed), w.levels, nil
-}
-
 // try is a way to the sticks, and how many times as hard as snug they are pressed apart.
 type try struct {
 	way  way
