@@ -234,6 +234,12 @@ func corner(x []float64, y *[16]float64, inv *[4]float64) int {
 
 // Solve overwrites x, of length n, with A⁻¹x, after Factor.
 func (b *Band) Solve(x []float64) {
+	b.forward(x)
+	b.backward(x)
+}
+
+// forward overwrites x with L⁻¹x.
+func (b *Band) forward(x []float64) {
 	n, k, a, inv := b.n, b.k, b.a, b.inv
 	x = x[:n]
 	for i := 0; i < n; i += 4 {
@@ -262,6 +268,12 @@ func (b *Band) Solve(x []float64) {
 		v[3] = (v[3] - s3 - q[3]*v[0] - q[7]*v[1] - q[11]*v[2]) * d[3]
 		copy(x[i:], v[:])
 	}
+}
+
+// backward overwrites x with L⁻ᵀx.
+func (b *Band) backward(x []float64) {
+	n, k, a, inv := b.n, b.k, b.a, b.inv
+	x = x[:n]
 	for i := (n - 1) &^ 3; i >= 0; i -= 4 {
 		rows := a[i/4*b.group : i/4*b.group+b.group]
 		s := max(0, i-k)

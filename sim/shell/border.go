@@ -6,7 +6,7 @@ import "math"
 // It is factored by its Schur complement S = C − BᵀA⁻¹B, which is as small as there
 // are levels; H is positive definite where A and S are.
 type border struct {
-	b, y [][]float64 // per level: a column of B, and of A⁻¹B
+	b, y [][]float64 // per level: a column of B, and of L⁻¹B, A = L Lᵀ
 	c    []float64   // C, after factor the Cholesky factor of S, by rows
 }
 
@@ -27,12 +27,12 @@ func (s *Solver) factor(shift float64) bool {
 	k := len(r.b)
 	for i := range k {
 		copy(r.y[i], r.b[i])
-		s.work.Solve(r.y[i])
+		s.work.forward(r.y[i])
 	}
 	for i := range k { // of S, then its factor, row by row
 		for j := range i + 1 {
 			v := r.c[i*k+j]
-			for n, f := range r.b[i] {
+			for n, f := range r.y[i] {
 				v -= f * r.y[j][n]
 			}
 			if i == j {
@@ -58,10 +58,10 @@ func (s *Solver) factor(shift float64) bool {
 func (s *Solver) solve(x []float64) {
 	r := &s.border
 	k, n := len(r.b), s.sym.n
-	s.work.Solve(x[:n])
+	s.work.forward(x[:n])
 	y := x[n:]
-	for i := range k { // y = S⁻¹(y − BᵀA⁻¹x)
-		for q, f := range r.b[i] {
+	for i := range k { // y = S⁻¹(y − (L⁻¹B)ᵀL⁻¹x)
+		for q, f := range r.y[i] {
 			y[i] -= f * x[q]
 		}
 		for j := range i {
@@ -80,4 +80,5 @@ func (s *Solver) solve(x []float64) {
 			x[q] -= f * y[i]
 		}
 	}
+	s.work.backward(x[:n])
 }
