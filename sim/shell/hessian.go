@@ -93,7 +93,7 @@ func mul(a, b [9]float64) (r [9]float64) {
 func (s *Solver) layBase(m *unknowns, b *Band) {
 	b.Resize(m.n, m.kd)
 	put := func(a, c int32, v float64) {
-		m.addSlow(s, b, a, c, [9]float64{v, 0, 0, 0, v, 0, 0, 0, v})
+		m.add(s, b, a, c, &[9]float64{v, 0, 0, 0, v, 0, 0, 0, v})
 	}
 	for k := range s.curves {
 		q := &s.curves[k]

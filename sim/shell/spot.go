@@ -171,8 +171,12 @@ func (s *Solver) feel() []felt {
 			gaps[r] = s.gap[n]
 		}
 		least, most := gaps[0], gaps[0]
-		for _, g := range gaps[1:] {
-			least, most = min(least, g), max(most, g)
+		for _, g := range gaps[1:] { // min and max are calls in wasm
+			if g < least {
+				least = g
+			} else if g > most {
+				most = g
+			}
 		}
 		if least-w.less*(most-least)+w.back >= c.Skin {
 			continue
