@@ -27,6 +27,7 @@ func (s *solver) fromCoarse(c *Window, levels []float64) (x, up []float64, err e
 		t := &solver{ctx: s.ctx, set: &set, f: newFrame(s.f.d, s.f.run, Coarse), sh: s.sh, first: true}
 		w := &Window{Design: c.Design, Grid: Coarse, U: t.f.u, V: t.f.v, Formed: t.f.start()}
 		t.f.d = &w.Design
+		t.f.on, t.f.onKnown = s.f.sticks(), true // the same on every grid
 		if err := s.by(t, "", func() error { return t.form(w, nil) }); err != nil || w.missesSticks() {
 			return nil, nil, err
 		}
