@@ -48,9 +48,9 @@
 //
 // What sticks do not decide is the inside of a tuck: it may lie in several ways, and
 // which it takes depends on how the sticks are put in. So the half set is solved again
-// on the finest grid, and on the Coarse one with the sticks put in otherwise (finer.go),
-// and Mesh_mm, Paths_mm and BowPart_mm tell by how much those differ. What is asked on
-// the Coarse grid is asked of one half set, made there once (coarse.go).
+// on the finest grid and with the sticks put in otherwise (finer.go), and Mesh_mm,
+// Paths_mm and BowPart_mm tell by how much those differ. What is asked on the Coarse grid
+// is asked of one half set, made there once (coarse.go).
 //
 // A tuck is a pressed crease: on its fold lines the bending along u acts
 // through a hinge of rigidity B/ℓ, ℓ = 8t(1 − (v/4t)²)² for v < 4t, in series
