@@ -28,7 +28,7 @@ func front(s *sheet) error {
 		tip, low := e.Point(geom.Vec3{Z: sec.crest[last].Z}), e.Point(geom.Vec3{Z: sec.trough[last].Z})
 		s.Upright(draw.Pt(ruff.Max.X-1, tip.Y), draw.Pt(ruff.Max.X-1, low.Y), ruff.Max.X+2+s.numberWidth(high)/2, high)
 	}
-	s.Desc = s.Say(word.Join(" ", word.Say("The ruff from the front, level with the eye: it is %s across, and at the opening %s high from crest to trough.", s.across(), high), s.wornBy()))
+	s.Desc = s.Say(word.Join(" ", word.Say("The ruff from the front, level with the eye: it is %s across, and at the opening %s high from crest to trough.", s.across(), high), s.wornBy(), s.bowSaid()))
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 40)
 	s.point(s.onWhole(e, scene))
 	return nil
@@ -55,7 +55,7 @@ func side(s *sheet) error {
 	s.section(sec, lower)
 	_, droop := sec.droopSaid(s)
 	s.Desc = s.Say(word.Join(" ", word.Say("From the wearer's left: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
-		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), s.wornBy()))
+		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), s.wornBy(), s.bowSaid()))
 	s.point(sidePlaces{sec, s.onWhole(e, scene)})
 	return nil
 }

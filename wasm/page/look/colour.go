@@ -40,6 +40,9 @@ type dyeing struct {
 	by   Colour
 	tone [2]*figure.Tone
 	made [2]toneOf
+
+	both   [2]*figure.Tone // of two ruffs side by side, in the same steps,
+	bothOf [2]*figure.Tone // and what they were made of
 }
 
 // toneOf says what a tone was made of: the same is not made again.
@@ -128,14 +131,17 @@ func (l *Look) tones(a, b *sim.Ruff) (both [2]*figure.Tone) {
 	if both[0] == nil || both[1] == nil {
 		return both
 	}
-	lo, hi := both[0].Range()
-	least, most := both[1].Range()
-	for i, t := range both {
-		shared := *t
-		shared.Least_mm, shared.Most_mm = min(lo, least), max(hi, most)
-		both[i] = &shared
+	if d := &l.dye; d.bothOf != both {
+		d.bothOf = both
+		lo, hi := both[0].Range()
+		least, most := both[1].Range()
+		for i, t := range both {
+			shared := *t
+			shared.Least_mm, shared.Most_mm = min(lo, least), max(hi, most)
+			d.both[i] = &shared
+		}
 	}
-	return both
+	return l.dye.both
 }
 
 // ColourNodes are the buttons of the colours.

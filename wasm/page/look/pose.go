@@ -213,6 +213,8 @@ func (l *Look) has(pose Pose) bool {
 // LetGo goes back to rest where the ruff has not the pose.
 func (l *Look) LetGo() {
 	if l.A.Solved != nil && !l.has(l.Pose) {
+		before := l.Pose
 		l.Pose = AtRest
+		l.leads(before)
 	}
 }

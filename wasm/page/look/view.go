@@ -97,14 +97,23 @@ func (l *Look) turnsTo(id string) {
 	if strip := figure.Named("flat"); slices.Contains(l.View.Lacks, string(f.Where)) && !slices.Contains(strip.Lacks, string(f.Where)) {
 		l.View = strip
 	}
-	l.camera.Lens = home.Lens
-	l.camera.Turn_deg = home.Turn_deg // where places without marks of their own face the eye
-	if shape := l.posed(); len(f.At) > 0 && len(shape.Panels) > 0 {
+	c := &l.camera
+	c.Lens, c.PanX_mm, c.PanY_mm, c.Tilt_deg = home.Lens, 0, 0, home.Tilt_deg
+	l.settling.camera = [2]Camera{}
+	switch shape := l.posed(); {
+	case len(f.At) > 0 && len(shape.Panels) > 0:
 		m := min(f.At[0]-1, len(shape.Panels)-1)
 		v := shape.Panels[m].V[shape.NV]
-		l.camera.Turn_deg = math.Atan2(v.X, -v.Y) * 180 / math.Pi // the front, −y, faces the eye at 0
+		c.Turn_deg = math.Atan2(v.X, -v.Y) * 180 / math.Pi // the front, −y, faces the eye at 0
+	case string(f.Where) == figure.WhereOpening, string(f.Where) == figure.WhereChin:
+		c.Turn_deg = home.Turn_deg
+	case string(f.Where) == figure.WhereSupport:
+		c.Tilt_deg = underTilt_deg
 	}
 }
+
+// underTilt_deg is how the ruff is held so that what it rests on is seen.
+const underTilt_deg = -12
 
 // notesOf point at the finding in hand, else at everything that stops or needs
 // mending.
@@ -129,7 +138,11 @@ func (l *Look) held() string {
 	if turn < 0 {
 		turn, held = -turn, "Turned %d degrees to the left, seen from %d degrees above, enlarged %s times."
 	}
-	return say.Text(held, turn, int(math.Round(l.camera.Tilt_deg)), fmt.Sprintf("%.3g", l.camera.Zoom))
+	said := say.Text(held, turn, int(math.Round(l.camera.Tilt_deg)), fmt.Sprintf("%.3g", l.camera.Zoom))
+	if x, y := l.camera.PanX_mm, l.camera.PanY_mm; x != 0 || y != 0 {
+		said += say.Text(" Moved %s to the right and %s up.", say.Length(math.Round(x), l.Units), say.Length(math.Round(y), l.Units))
+	}
+	return said
 }
 
 // PoseNodes are the buttons of the poses.
