@@ -42,10 +42,40 @@ func TestKept(t *testing.T) {
 			t.Errorf("%+v makes another scene", o)
 		}
 	}
-	for _, o := range []Options{{Zoom: 0.5}, {Tone: tone}, {Tone: tone, Units: scheme.Inches}, {Palette: draw.Dark()}, {Set: 2}, {Bow_deg: 60}, {Rest: &other}, {Row: true}} {
-		scene(Options{})
-		if was := kept.scene; any(was) == scene(o) {
+	for _, o := range []Options{{Zoom: 0.5}, {Tone: tone}, {Tone: tone, Units: scheme.Inches}, {Palette: draw.Dark()}, {Set: 2}, {Bow_deg: 60}, {Rest: &other}, {Row: true}, {Moves: true}} {
+		was := scene(Options{})
+		if scene(o) == was {
 			t.Errorf("%+v has the scene of the ruff without", o)
+		}
+	}
+	if scene(Options{Moves: true}) == scene(Options{Moves: true}) {
+		t.Error("what moves is kept")
+	}
+	kept = Kept{}
+	ghost := func() any {
+		d, err := Named("hand").Draw(plan, shape, Options{Kept: &kept, Rest: &other, Bow_deg: 30, Moves: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return solidsOf(d)[0].Scene
+	}
+	if ghost() != ghost() {
+		t.Error("the ghost of what moves is another each time")
+	}
+	for _, v := range Views {
+		var kept Kept
+		draws := func(turn_deg float64) []draw.Solid {
+			d, err := v.Draw(plan, shape, Options{Kept: &kept, Turn_deg: turn_deg, Plain: true})
+			if err != nil {
+				t.Fatal(err)
+			}
+			return solidsOf(d)
+		}
+		a, b := draws(0), draws(30)
+		for i := range a {
+			if a[i].Scene != b[i].Scene {
+				t.Errorf("%s: drawn again, its part %d is another scene", v.Name, i)
+			}
 		}
 	}
 }

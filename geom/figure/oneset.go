@@ -57,6 +57,11 @@ func (x *endOn) panels(from, to int, d dress, faint float64) {
 	if from >= to {
 		return
 	}
-	part := x.c.part(from-x.first, to-x.first)
-	x.Add(draw.Solid{Scene: &light.Scene{Sheets: []light.Sheet{d.sheet(&part)}}, Eye: x.eye, Mood: mood(x.Pal), Faint: faint})
+	of := x.madeOf("set")
+	of.first, of.last = from, to
+	scene := x.keep(of, func() *light.Scene {
+		part := x.c.part(from-x.first, to-x.first)
+		return &light.Scene{Sheets: []light.Sheet{d.sheet(&part)}}
+	})
+	x.Add(draw.Solid{Scene: scene, Eye: x.eye, Mood: mood(x.Pal), Faint: faint, Plain: x.opt.Plain})
 }

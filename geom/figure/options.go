@@ -49,6 +49,10 @@ type Options struct {
 	// seen again, only from elsewhere, is the same draw.Solid.Scene.
 	Kept *Kept
 
+	// Moves says that the shape changes in place from drawing to drawing: nothing that
+	// is made of it is kept.
+	Moves bool
+
 	// Rest is the ruff at rest, which the wearer's form is fitted to; nil: the shape
 	// that is drawn. Bow_deg is how far the wearer bows, 0 to 90: form and ruff turn by
 	// it together (InHand), over a pale ghost of Rest.

@@ -34,58 +34,30 @@ func mood(pal draw.Palette) light.Mood {
 	return light.Daylight
 }
 
-// Kept holds the scene of the drawing before, for the drawing after it: what is seen
-// again from elsewhere is the same scene. Its shapes must not have changed in place.
-type Kept struct {
-	of    kept
-	scene *light.Scene
-	ghost *light.Scene
-}
-
-// kept says what a scene was made of.
-type kept struct {
-	shape, rest *geom.Vec3
-	nodes       int
-	tone        *Tone
-	units       scheme.Units
-	pal         draw.Palette
-	set         int
-	bow_deg     float64
-	row, above  bool
-	plan        planned
-}
-
-// planned is what of a plan is seen beside its shape.
-type planned struct {
-	neckline geom.Neckline
-	support  scheme.Support
-	wearer   scheme.Wearer
-	band     scheme.Band
-	row      *pleat.Mark
-	light    float64
-}
-
 // scenes gives the scene of the whole ruff on its wearer, and of what it is at rest,
 // where it is bowed. above: seen from there, the form is cut at the neck.
 func (s *sheet) scenes(first, last int, above bool) (scene, ghost *light.Scene) {
-	o, k := &s.opt, s.opt.Kept
-	now := kept{
-		shape: &s.shape.Panels[0].V[0], nodes: s.shape.NU * s.shape.NV * (last - first), tone: o.Tone, units: o.Units, pal: s.Pal, set: o.Set, bow_deg: o.Bow_deg, row: o.Row, above: above,
-		plan: planned{s.plan.Neckline, s.plan.Scheme.Support, s.plan.Scheme.Wearer, s.plan.Scheme.Band, &s.plan.Row[0], s.plan.Scheme.Cloth.Light},
+	of := s.madeOf("whole")
+	if above {
+		of.part = "above"
 	}
-	if o.Rest != nil {
-		now.rest = &o.Rest.Panels[0].V[0]
+	of.first, of.last = first, last
+	scene = s.keep(of, func() *light.Scene { return s.worn(first, last, above) })
+	if s.opt.Bow_deg > 0 && s.opt.Rest != nil {
+		ghost = s.keep(kept{part: "ghost", shape: &s.opt.Rest.Panels[0].V[0], pal: s.Pal, plan: of.plan}, s.ghost)
 	}
-	if k != nil && k.of == now {
-		return k.scene, k.ghost
-	}
-	scene = &light.Scene{}
+	return scene, ghost
+}
+
+// worn is the whole ruff on its wearer.
+func (s *sheet) worn(first, last int, above bool) *light.Scene {
+	o := &s.opt
+	var scene light.Scene
 	w := newWearer(s.plan, s.restShape())
-	w.add(scene, s.Pal, !above)
+	w.add(&scene, s.Pal, !above)
 	c := newCloth(s.shape, first, last)
 	c.dyed(s.shape, s.tone, first)
-	d := s.dress(c, first)
-	scene.Sheets = append(scene.Sheets, neckband(s.plan, s.Pal), d.sheet(&c))
+	scene.Sheets = append(scene.Sheets, neckband(s.plan, s.Pal), s.dress(c, first).sheet(&c))
 	if o.Row {
 		scene.Threads = append(scene.Threads, markLines(s.plan, s.shape, first, last, s.Pal.Thread)...)
 	} else {
@@ -95,21 +67,15 @@ func (s *sheet) scenes(first, last int, above bool) (scene, ghost *light.Scene) 
 		if o.Rest != nil {
 			scene.Threads = append(scene.Threads, s.stiff()...)
 		}
-		move(scene, bowing(s.plan, o.Bow_deg))
-		if o.Rest != nil {
-			ghost = s.ghost(d.through)
-		}
+		move(&scene, bowing(s.plan, o.Bow_deg))
 	}
-	if k != nil {
-		*k = Kept{now, scene, ghost}
-	}
-	return scene, ghost
+	return &scene
 }
 
 // ghost is the ruff at rest, upright.
-func (s *sheet) ghost(through float64) *light.Scene {
+func (s *sheet) ghost() *light.Scene {
 	rest := newCloth(*s.opt.Rest, 0, len(s.opt.Rest.Panels))
-	return &light.Scene{Sheets: []light.Sheet{neckband(s.plan, s.Pal), dress{pal: s.Pal, through: through, plain: true}.sheet(&rest)}}
+	return &light.Scene{Sheets: []light.Sheet{neckband(s.plan, s.Pal), dress{pal: s.Pal, through: scatters(s.plan, 1), plain: true}.sheet(&rest)}}
 }
 
 // swungLeast_mm is a swing that is shown.
@@ -302,8 +268,11 @@ func innerAt(shape pleat.Shape, m, j int) geom.Vec3 {
 	return shape.Panels[len(shape.Panels)-1].V[shape.NU*(shape.NV+1)+j]
 }
 
-// solid lays what the eye sees of a scene on the sheet, below the words.
+// solid lays what the eye sees of a scene on the sheet, below the words; it ends where
+// the notes' words begin.
 func (s *sheet) solid(scene *light.Scene, e draw.Eye, faint float64) {
-	s.Items = slices.Insert(s.Items, s.solids, draw.Item(draw.Solid{Scene: scene, Eye: e, Mood: mood(s.Pal), Faint: faint, Plain: s.opt.Plain}))
+	s.Items = slices.Insert(s.Items, s.solids, draw.Item(draw.Solid{
+		Scene: scene, Eye: e, Mood: mood(s.Pal), Clip: draw.Rect{Max: draw.Pt(s.Width_mm, s.Height_mm)}, Faint: faint, Plain: s.opt.Plain,
+	}))
 	s.solids++
 }

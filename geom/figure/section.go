@@ -178,8 +178,13 @@ func (s *sheet) cutBlock(c *section) (foot float64) {
 }
 
 func (s *sheet) cutCloth(c *section) {
-	d := dress{pal: s.Pal, through: scatters(s.plan, 1), tone: s.tone}
-	s.Add(draw.Solid{Scene: &light.Scene{Sheets: []light.Sheet{d.sheet(&c.panel)}}, Eye: c.eye, Mood: mood(s.Pal)})
+	of := s.madeOf("section")
+	of.first, of.last = c.mark, c.mark+1
+	scene := s.keep(of, func() *light.Scene {
+		d := dress{pal: s.Pal, through: scatters(s.plan, 1), tone: s.tone}
+		return &light.Scene{Sheets: []light.Sheet{d.sheet(&c.panel)}}
+	})
+	s.Add(draw.Solid{Scene: scene, Eye: c.eye, Mood: mood(s.Pal), Plain: s.opt.Plain})
 	s.drawn(&c.eye, c.trough, s.Pal.Ink, 0.3, nil)
 	s.drawn(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
 }

@@ -89,6 +89,7 @@ func (v *View) Draw(plan pleat.Plan, shape pleat.Shape, opt Options) (draw.Drawi
 		s.tone, err = newToned(*opt.Tone, shape, opt.Palette, opt.Units)
 	}
 	if err == nil {
+		opt.Kept.begin()
 		err = v.draw(s)
 	}
 	if err != nil {

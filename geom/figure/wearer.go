@@ -199,7 +199,7 @@ func cutFace(t turn, pal draw.Palette) light.Sheet {
 	s := light.Sheet{Cols: aroundForm, Rows: rows, Ring: true, Tints: []light.Tint{woodTint(pal)}}
 	for i := range aroundForm {
 		for k := range rows {
-			s.V = append(s.V, t.inner(math.Max(0.02, float64(k)/(rows-1)), angleOf(i)))
+			s.V = append(s.V, t.inner(math.Max(0.004, float64(k)/(rows-1)), angleOf(i)))
 		}
 	}
 	return s

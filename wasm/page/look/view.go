@@ -79,9 +79,7 @@ func (l *Look) paintOf(v *figure.View, side int, of *sim.Ruff, opt figure.Option
 	if of.Solved != nil {
 		opt.Rest, opt.Bow_deg = &of.Solved.Shape, l.bow(of)
 	}
-	if !l.settling.going { // what moves is another scene in the same memory
-		opt.Kept = kept
-	}
+	opt.Kept, opt.Moves = kept, l.settling.going
 	return v.Draw(of.Plan, l.shape(side, of), opt)
 }
 
