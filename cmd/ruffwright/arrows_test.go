@@ -91,7 +91,7 @@ var rooms = map[string]room{
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc"}},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "cmd/disk", "cmd/site", "wasm/page"})},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "cmd/disk", "cmd/site", "wasm/page"}), tests: []string{"geom/light"}},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

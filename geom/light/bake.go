@@ -2,7 +2,6 @@ package light
 
 import (
 	"math"
-	"runtime"
 
 	"ruffwright/geom"
 )
@@ -51,7 +50,7 @@ func (s *Scene) Bake() {
 	weight := 4 * math.Pi / float64(len(ways))
 	// Maps are made beside each other and added in their order: the same scene has the
 	// same light to the last bit.
-	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+	free := make(chan struct{}, crews)
 	made := make([]chan *deep, len(ways)/2)
 	for k := range made {
 		made[k] = make(chan *deep, 1)

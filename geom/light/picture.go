@@ -43,6 +43,10 @@ func (s *Scene) Draw(l Look) *Picture {
 	return p
 }
 
+// crews is in how many parts at once light is baked and pixels are painted; what comes
+// out is the same for any number.
+const crews = 4
+
 // mean makes one pixel of each n × n; what is not covered counts as clear.
 func mean(fine []uint8, w, h, n int) []uint8 {
 	out := make([]uint8, 4*w*h)

@@ -3,7 +3,6 @@ package light
 import (
 	"image/color"
 	"math"
-	"runtime"
 	"sync"
 
 	"ruffwright/geom"
@@ -143,7 +142,7 @@ func (l *lamp) plain(normal geom.Vec3) float32 {
 // paint gives every pixel its colour.
 func (s *Scene) paint(f *fine, d *depths, w window, pix []uint8) {
 	var all sync.WaitGroup
-	parts := runtime.GOMAXPROCS(0)
+	parts := crews
 	for k := range parts {
 		all.Go(func() {
 			var at facet
