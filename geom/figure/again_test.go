@@ -37,7 +37,7 @@ func TestKept(t *testing.T) {
 		return solidsOf(d)[0].Scene
 	}
 	first := scene(Options{})
-	for _, o := range []Options{{Turn_deg: 50, Tilt_deg: 10}, {Zoom: 3, PanX_mm: 20}, {Width_mm: 92, Height_mm: 120, Plain: true}, {Notes: longNotes(), Signs: true}} {
+	for _, o := range []Options{{Turn_deg: 50, Tilt_deg: 10}, {Zoom: 3, PanX_mm: 20}, {Width_mm: 230, Height_mm: 170, Plain: true}, {Notes: longNotes(), Signs: true}} {
 		if scene(o) != first {
 			t.Errorf("%+v makes another scene", o)
 		}
@@ -99,5 +99,25 @@ func BenchmarkInHandAnew(b *testing.B) {
 		if _, err := Named("hand").Draw(plan, shape, Options{Turn_deg: 20, Tilt_deg: 30, Tone: tone}); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Lines are drawn in full where folds have room on the sheet, and finer where they crowd.
+func TestLinesWhereFoldsCrowd(t *testing.T) {
+	fold := func(d design, width_mm, height_mm float64) float64 {
+		plan, shape := d.make(t)
+		dr, err := Named("hand").Draw(plan, shape, Options{Width_mm: width_mm, Height_mm: height_mm, Plain: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		sheets := solidsOf(dr)[0].Scene.Sheets
+		return sheets[len(sheets)-1].Fold_mm
+	}
+	sound, wide := designs()[0], designs()[2]
+	if f := fold(sound, 240, 180); f != foldLine {
+		t.Errorf("40 sets on a large sheet: %g", f)
+	}
+	if a, b := fold(wide, 240, 180), fold(wide, 92, 120); !(b < a && a <= foldLine) || b < foldLine/6 {
+		t.Errorf("200 sets: %g on a large sheet, %g on a small one", a, b)
 	}
 }

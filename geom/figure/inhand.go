@@ -18,7 +18,8 @@ func inHand(s *sheet) error {
 	ball := math.Inf(1) // the largest that is seen
 	if opt.Row {
 		ball = 1.6 * (max(plan.Neckline.Breadth(), plan.Neckline.Depth())/2 + plan.Scheme.Ruff.Depth)
-		first, last, mid = within(shape, 1.6*ball)
+		_, _, mid = within(shape, 1.6*ball)
+		first, last, _ = within(shape, 4*ball) // the strip runs on beyond the sheet
 		s.title = word.Say("On its way from the strip")
 	}
 	s.head(sets(plan))
@@ -75,10 +76,7 @@ func (s *sheet) hold(e *draw.Eye, first, last int, mid geom.Vec3, ball float64) 
 	e.Far = 5 * r
 	rings := []turn{level(lo, r, r, r), level(hi, r, r, r)}
 	form := newWearer(plan, s.restShape())
-	about := form.outline()
-	if opt.Row { // the form stands where it stands; the strip is what is looked at
-		about = nil
-	}
+	worn := form.outline()
 	bow := bowing(plan, opt.Bow_deg)
 	box := draw.Rect{Min: draw.Pt(math.Inf(1), math.Inf(1)), Max: draw.Pt(math.Inf(-1), math.Inf(-1))}
 	look := func(v geom.Vec3) {
@@ -98,8 +96,8 @@ func (s *sheet) hold(e *draw.Eye, first, last int, mid geom.Vec3, ball float64) 
 				look(bow(ring.place(angle)))
 			}
 		}
-		for _, ring := range about {
-			look(bow(ring.place(angle)))
+		for _, ring := range worn {
+			look(bow(ring.place(angle)).Sub(geom.Vec3{X: mid.X, Y: mid.Y}))
 		}
 	}
 	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y-rulerRoom

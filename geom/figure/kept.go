@@ -24,6 +24,7 @@ type kept struct {
 	set         int
 	bow_deg     float64
 	row         bool
+	full        float64
 	plan        planned
 }
 

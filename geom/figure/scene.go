@@ -26,6 +26,20 @@ func scatters(plan pleat.Plan, layers float64) float64 {
 	return layers * light.Scatters(clamp(plan.Scheme.Cloth.Light/100, 0.01, 0.99))
 }
 
+// full is how full lines on the whole ruff are drawn, a part: less where its folds crowd
+// on the sheet. It hangs on the sheet and the ruff, not on how that is held, and goes in
+// steps, so that the scene stays the same.
+func (s *sheet) full() float64 {
+	reach := 1.0
+	for _, p := range s.restShape().Panels {
+		reach = math.Max(reach, p.V[len(p.V)-1].XY().Norm())
+	}
+	scale := math.Min(s.opt.Width_mm/2, s.opt.Height_mm/1.3) / reach
+	panel := 2 * math.Pi * reach / float64(len(s.shape.Panels)) * scale // sheet mm
+	const steps = 5
+	return clamp(math.Ceil(panel/2.2*steps)/steps, 1.0/steps, 1)
+}
+
 // mood is the light that a palette's sheet is seen by.
 func mood(pal draw.Palette) light.Mood {
 	if int(pal.Ground.R)+int(pal.Ground.G)+int(pal.Ground.B) < 3*128 {
@@ -41,10 +55,10 @@ func (s *sheet) scenes(first, last int, above bool) (scene, ghost *light.Scene) 
 	if above {
 		of.part = "above"
 	}
-	of.first, of.last = first, last
+	of.first, of.last, of.full = first, last, s.full()
 	scene = s.keep(of, func() *light.Scene { return s.worn(first, last, above) })
 	if s.opt.Bow_deg > 0 && s.opt.Rest != nil {
-		ghost = s.keep(kept{part: "ghost", shape: &s.opt.Rest.Panels[0].V[0], pal: s.Pal, plan: of.plan}, s.ghost)
+		ghost = s.keep(kept{part: "ghost", shape: &s.opt.Rest.Panels[0].V[0], pal: s.Pal, plan: of.plan, full: of.full}, s.ghost)
 	}
 	return scene, ghost
 }
@@ -57,7 +71,11 @@ func (s *sheet) worn(first, last int, above bool) *light.Scene {
 	w.add(&scene, s.Pal, !above)
 	c := newCloth(s.shape, first, last)
 	c.dyed(s.shape, s.tone, first)
-	scene.Sheets = append(scene.Sheets, neckband(s.plan, s.Pal), s.dress(c, first).sheet(&c))
+	d := s.dress(c, first)
+	if !o.Row {
+		d.full = s.full()
+	}
+	scene.Sheets = append(scene.Sheets, neckband(s.plan, s.Pal), d.sheet(&c))
 	if o.Row {
 		scene.Threads = append(scene.Threads, markLines(s.plan, s.shape, first, last, s.Pal.Thread)...)
 	} else {
@@ -75,7 +93,7 @@ func (s *sheet) worn(first, last int, above bool) *light.Scene {
 // ghost is the ruff at rest, upright.
 func (s *sheet) ghost() *light.Scene {
 	rest := newCloth(*s.opt.Rest, 0, len(s.opt.Rest.Panels))
-	return &light.Scene{Sheets: []light.Sheet{neckband(s.plan, s.Pal), dress{pal: s.Pal, through: scatters(s.plan, 1), plain: true}.sheet(&rest)}}
+	return &light.Scene{Sheets: []light.Sheet{neckband(s.plan, s.Pal), dress{pal: s.Pal, through: scatters(s.plan, 1), plain: true, full: s.full()}.sheet(&rest)}}
 }
 
 // swungLeast_mm is a swing that is shown.
@@ -143,6 +161,7 @@ type dress struct {
 	lo, hi  int     // columns that are tinted, both included; hi 0: none
 	tone    *toned  // of cloth that is dyed
 	plain   bool    // without hatching
+	full    float64 // how full its lines are drawn; 0: in full
 }
 
 // dress is the cloth's, with the selected set's panels tinted; first is the panel of the
@@ -161,6 +180,12 @@ func (d dress) sheet(c *cloth) light.Sheet {
 		Cols: c.cols, Rows: c.rows, V: c.v, Through: d.through,
 		Hatch_mm: hatchStep, Weave_mm: 0.45, Ink: d.pal.Hatch,
 		Hem_mm: [4]float64{0.12, hemLine, hemLine, hemLine}, Fold_mm: foldLine,
+	}
+	if d.full > 0 {
+		t.Fold_mm *= d.full
+		for i := range t.Hem_mm {
+			t.Hem_mm[i] *= d.full
+		}
 	}
 	plain, tinted := d.pal.Ramp()
 	switch {
@@ -237,17 +262,20 @@ func stitches(plan pleat.Plan, shape pleat.Shape, length_mm float64, c color.NRG
 // markLines are the marks on the cloth from first to last: a line for a top mark, a
 // broken one for a bottom mark.
 func markLines(plan pleat.Plan, shape pleat.Shape, first, last int, c color.NRGBA) []light.Thread {
-	const dashes = 9
+	const points = 12
+	whole, broken := [][2]float64{{0, 1}}, [][2]float64{{0.06, 0.42}, {0.58, 0.94}}
 	var all []light.Thread
 	for k := first; k <= last; k++ {
-		for i := range dashes {
-			if plan.Row[k].Fold == scheme.Trough && i%2 == 1 {
-				continue
+		parts := whole
+		if plan.Row[k].Fold == scheme.Trough {
+			parts = broken
+		}
+		for _, part := range parts {
+			t := light.Thread{Width_mm: 0.18, Ink: c, Lift_mm: 0.35}
+			for i := range points + 1 {
+				t.V = append(t.V, onLine(shape, k, part[0]+(part[1]-part[0])*float64(i)/points))
 			}
-			all = append(all, light.Thread{
-				V:        []geom.Vec3{onLine(shape, k, float64(i)/dashes), onLine(shape, k, float64(i+1)/dashes)},
-				Width_mm: 0.18, Ink: c, Lift_mm: 0.35,
-			})
+			all = append(all, t)
 		}
 	}
 	return all
