@@ -1,7 +1,7 @@
 //go:build !js
 
-// Command wasm is the page's program. It runs in a browser: `ruffwright open`
-// builds it for js/wasm and serves it with its page.
+// Command wasm is the program of the page, its solver and its painter. It runs in a browser:
+// `ruffwright open` builds it for js/wasm and serves it with its page.
 package main
 
 import (

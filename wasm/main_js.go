@@ -1,19 +1,35 @@
-// Command wasm is the page's program.
+// Command wasm is the program of the page, its solver and its painter: one module, which
+// the loader compiles once and starts in each role.
 package main
 
 import (
-	"bytes"
-	"encoding/base64"
+	"context"
 	"fmt"
+	"os"
 
-	"ruffwright/wasm/doc"
 	"ruffwright/wasm/dom"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/page/say"
-	"ruffwright/wasm/stage"
+	"ruffwright/wasm/painting"
+	"ruffwright/wasm/port"
+	"ruffwright/wasm/solving"
+)
+
+// The arguments by which the roles in workers are asked for; any other is the page's.
+const (
+	solver  = "solver"
+	painter = "painter"
 )
 
 func main() {
+	if len(os.Args) > 1 {
+		switch os.Args[1] {
+		case solver:
+			solve()
+		case painter:
+			paint()
+		}
+	}
 	document := dom.Open()
 	defer func() {
 		if why := recover(); why != nil {
@@ -27,40 +43,20 @@ func main() {
 		document.Fail(err.Error())
 		return
 	}
-	ruff := stage.New(state.Look.Picture, document.Drew)
-	drawing := false // the stage runs
-	document.Listen(func(e doc.Event) []doc.Patch {
-		patches := state.Handle(e)
-		if state.Look.Changed() {
-			switch {
-			case state.Look.Flat:
-				flat(document, state)
-			case drawing:
-				ruff.Redraw()
-			}
-		}
-		return patches
-	})
-	// The form and the first numbers are on the screen before the stage costs
-	// anything.
-	document.Paint()
-	drawing = true
-	if err := ruff.Run(); err != nil {
-		drawing = false
-		state.Handle(doc.Event{Kind: doc.Flat, Value: err.Error()})
-		flat(document, state)
-	}
+	document.Listen(state.Handle)
 }
 
-// flat shows a picture made without WebGL.
-func flat(document *dom.Document, state *page.Page) {
-	d, _, pixelPerMM, err := state.Look.Picture()
-	if err != nil {
-		return // the last picture stays
-	}
-	var png bytes.Buffer
-	if d.PNG(&png, pixelPerMM*state.Look.Ratio()) != nil {
-		return
-	}
-	document.Flat("data:image/png;base64," + base64.StdEncoding.EncodeToString(png.Bytes()))
+// paint makes pictures in a worker.
+func paint() {
+	line := port.Open()
+	line.Listen(painting.New(line.Post).Take)
+	select {}
+}
+
+// solve answers in a worker.
+func solve() {
+	line := port.Open()
+	bench := solving.New(line.Post, line.Yield)
+	line.Listen(func(head string, _ []byte) { bench.Take(head) })
+	bench.Serve(context.Background())
 }

@@ -45,16 +45,25 @@
   };
   const parcel = (name) => (parcels = parcels || unpack())[name];
 
-  // hire starts a worker with the program of that name. In the page that is one file
-  // the press solves as well: it answers all that the solver's program answers.
+  // compiled gives a program's module, compiled once however often it is started.
+  // One that did not come is fetched again the next time.
+  const modules = {};
+  const compiled = (name) => modules[name] ||= (async () => {
+    if (whole) return WebAssembly.compile(await parcel(name));
+    const response = await fetch(here.dataset[name]);
+    if (!response.ok) throw new Error(words.missing.replace("{status}", response.status));
+    return WebAssembly.compileStreaming ? WebAssembly.compileStreaming(response) : WebAssembly.compile(await response.arrayBuffer());
+  })().catch((why) => { delete modules[name]; throw why; });
+
+  // hire starts a worker: the solver and the painter are the page's own program in other
+  // roles, the press is a program of its own.
   const hire = (name) => {
-    if (!whole) {
-      const w = new Worker(here.dataset.worker);
-      w.postMessage({ exec: here.dataset.exec, program: here.dataset[name] });
-      return w;
-    }
-    const w = new Worker(script("exec", "worker"));
-    parcel("press").then((bytes) => w.postMessage({ bytes }), (why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
+    const w = new Worker(whole ? script("exec", "worker") : here.dataset.worker);
+    const start = async () => {
+      const module = await compiled(name === "press" ? name : "program");
+      w.postMessage({ exec: here.dataset.exec, module, role: name });
+    };
+    start().catch((why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
     return w;
   };
 
@@ -125,6 +134,10 @@
     },
     solver: (_, p) => hands.solver[p.name](p.value),
     press: (_, p) => hands.press[p.name](p.value),
+    draw: () => onStage.draw(),
+    painter: (_, p) => hands.painter[p.name](p.value, p.body),
+    pixels: (_, p, body) => onStage.pixels(p.body || new Uint8Array(body, p.from || 0, p.size).slice().buffer),
+    frame: (_, p) => onStage.show(p.body),
     // A part of the message that is being told becomes a file behind a link.
     file: (e, p, body) => {
       if (e.href) URL.revokeObjectURL(e.href);
@@ -134,8 +147,12 @@
     },
   };
 
-  const apply = (patches, body) => {
-    for (const p of JSON.parse(patches || "[]") || []) {
+  // An answer is the text of the patches or, where some have bodies, a list of the text
+  // and these.
+  const apply = (answer, body) => {
+    const [text, ...bodies] = [].concat(answer);
+    for (const p of JSON.parse(text || "[]")) {
+      if (p.body) p.body = bodies[p.body - 1];
       const e = p.id ? byId(p.id) : null;
       if (p.id && !e) continue;
       doing[p.op](e, p, body);
@@ -200,9 +217,8 @@
   });
 
   // ---- the workers --------------------------------------------------------
-  // The solver and the press: each a program of its own, named by the data-
-  // attribute of its name, in a worker that is started and ended as the page
-  // asks.
+  // The solver, the painter and the press: each in a worker that is started and ended
+  // as the page asks.
 
   const hand = (name) => {
     let worker = null;
@@ -220,12 +236,12 @@
           w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
         } catch (e) { died(e.message); }
       },
-      ask: (head) => { if (worker) worker.postMessage({ head }); },
+      ask: (head, body) => { if (worker) worker.postMessage({ head, body }, body ? [body] : []); },
       end: () => { if (worker) worker.terminate(); worker = null; },
     };
     return self;
   };
-  const hands = { solver: hand("solver"), press: hand("press") };
+  const hands = { solver: hand("solver"), painter: hand("painter"), press: hand("press") };
 
   // ---- the reader acts ----------------------------------------------------
 
@@ -266,86 +282,7 @@
   const calm = () => still.matches ? "yes" : "no";
   still.addEventListener("change", () => tell("calm", calm(), ""));
 
-  // ---- the stage ----------------------------------------------------------
-  // Ebiten hangs its canvas on body, sizes it by body's client size, and keeps
-  // every key, wheel and touch for itself. Here the canvas moves into the
-  // stage, body answers with the stage's size, and a listener that runs before
-  // Ebiten's takes what is ours and lets through what is the browser's.
-
-  const stage = byId("stage");
-  for (const side of ["clientWidth", "clientHeight"]) {
-    // Whole pixels, so that the drawing is never stretched by a fraction.
-    Object.defineProperty(document.body, side, { configurable: true, get: () => Math.max(1, Math.floor(stage[side])) });
-  }
-
-  const adopt = () => {
-    const canvas = document.querySelector("body > canvas");
-    if (!canvas) return;
-    canvas.id = "canvas";
-    canvas.tabIndex = 0;
-    canvas.style.outline = "";
-    canvas.hidden = true;
-    for (const name of ["role", "aria-label", "aria-describedby"]) {
-      canvas.setAttribute(name, stage.dataset[name.replace("aria-", "")]);
-    }
-    stage.appendChild(canvas);
-    for (const extra of document.querySelectorAll("head > meta[name=viewport] ~ meta[name=viewport]")) extra.remove();
-  };
-
-  const onCanvas = (e) => e.target && e.target.id === "canvas";
-  const at = (e) => {
-    const r = stage.getBoundingClientRect();
-    return [e.pointerId, e.clientX - r.left, e.clientY - r.top].join(" ");
-  };
-  const pointer = (type) => (e) => {
-    if (!onCanvas(e)) return;
-    if (type === "down") {
-      if (e.button) return;
-      e.target.setPointerCapture(e.pointerId);
-      e.target.focus({ preventScroll: true });
-    }
-    tell("pointer", type, at(e));
-  };
-  stage.addEventListener("pointerdown", pointer("down"), true);
-  stage.addEventListener("pointermove", pointer("move"), true);
-  stage.addEventListener("pointerup", pointer("up"), true);
-  stage.addEventListener("pointercancel", pointer("up"), true);
-  // Everything that Ebiten listens to ends here.
-  for (const type of ["mousedown", "mouseup", "mousemove", "keyup", "contextmenu", "dragover", "drop", "blur"]) {
-    stage.addEventListener(type, (e) => { if (onCanvas(e)) e.stopImmediatePropagation(); }, true);
-  }
-  for (const type of ["touchstart", "touchmove", "touchend"]) {
-    stage.addEventListener(type, (e) => { if (onCanvas(e)) e.stopImmediatePropagation(); }, { capture: true, passive: true });
-  }
-  // The wheel scrolls the page. It enlarges the ruff with Ctrl, or after a press on
-  // the drawing, until the pointer leaves it or presses elsewhere.
-  let pressed = false;
-  addEventListener("pointerdown", (e) => { pressed = onCanvas(e); }, true);
-  stage.addEventListener("pointerleave", () => { pressed = false; });
-  stage.addEventListener("wheel", (e) => {
-    if (!onCanvas(e)) return;
-    e.stopImmediatePropagation();
-    if (e.metaKey || !(pressed || e.ctrlKey)) return;
-    e.preventDefault();
-    const line = e.deltaMode === 1 ? 16 : e.deltaMode === 2 ? 400 : 1;
-    tell("wheel", "", [e.deltaY * line, ...at(e).split(" ").slice(1)].join(" "));
-  }, { capture: true, passive: false });
-  stage.addEventListener("keydown", (e) => {
-    if (!onCanvas(e)) return;
-    e.stopImmediatePropagation();
-    if (e.ctrlKey || e.metaKey || e.altKey) return;
-    if (!["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "+", "=", "-", "Home", "Escape"].includes(e.key)) return;
-    e.preventDefault();
-    tell("key", e.key, e.shiftKey ? "shift" : "");
-  }, true);
-  stage.addEventListener("webglcontextlost", (e) => {
-    e.stopImmediatePropagation(); // else Ebiten reloads the page
-    tell("flat", "lost", "");
-  }, true);
-  new ResizeObserver(() => {
-    dispatchEvent(new Event("resize")); // Ebiten's cue
-    tell("sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`);
-  }).observe(stage);
+  const onStage = openStage({ tell, compiled: () => compiled("stage") });
 
   // ---- at home and abroad ---------------------------------------------------
   // A served page keeps itself for the next time without a network, once it has
@@ -407,7 +344,7 @@
     stopped = true;
     const ran = root.dataset.program === "runs";
     root.dataset.program = "failed";
-    byId("picture").hidden = root.dataset.stage === "drawn";
+    byId("picture").hidden = onStage.seen();
     freeze();
     byId("state").textContent = byId("state").dataset[ran ? "stopped" : "fail"];
     byId("state").dataset.state = "stopped";
@@ -433,29 +370,22 @@
       answer = fn;
       if (root.dataset.program === "opening") byId("state").textContent = "";
       const name = Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 10);
-      const first = [["tab", name, ""], ["recalled", ...recall()],
-        ["sized", "", `${stage.clientWidth} ${stage.clientHeight} ${devicePixelRatio}`],
+      const first = [["tab", name, ""], ["recalled", ...recall()], onStage.sized(),
         ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
       setTimeout(stock, 20000); // solved or not
     },
-    apply,
     fail,
-    drew: () => {
-      root.dataset.stage = "drawn";
-      byId("canvas").hidden = false;
-      byId("picture").hidden = true;
-      performance.mark("ruffwright-stage");
-    },
-    flat: (source) => {
-      root.dataset.stage = "picture";
-      const canvas = byId("canvas");
-      if (canvas) canvas.remove();
-      byId("picture").hidden = false;
-      byId("picture").src = source;
-    },
   };
+
+  // painted ends when the form is on the screen: only then may the program cost
+  // anything. A page that is not seen is not waited for.
+  const painted = () => new Promise((done) => {
+    setTimeout(done, document.hidden ? 0 : 2000);
+    if (!PerformanceObserver.supportedEntryTypes.includes("paint")) requestAnimationFrame(() => setTimeout(done));
+    else new PerformanceObserver(done).observe({ type: "paint", buffered: true });
+  });
 
   const run = async () => {
     if (/^#\d+\./.test(location.hash) || recall()[1].includes('"ruffwright.work"')) {
@@ -465,19 +395,13 @@
       byId("state").textContent = byId("state").dataset.opening;
     }
     if (!("WebAssembly" in globalThis) || !whole && !here.dataset.program) throw new Error(words.old);
-    const packed = whole && parcel("program");
-    // The form is on the screen before the program costs anything.
-    await new Promise((done) => { requestAnimationFrame(() => setTimeout(done)); setTimeout(done, 300); });
+    await painted();
     const go = new Go();
-    const response = whole ? null : await fetch(here.dataset.program);
-    if (response && !response.ok) throw new Error(words.missing.replace("{status}", response.status));
-    const { instance } = response && WebAssembly.instantiateStreaming
-      ? await WebAssembly.instantiateStreaming(response, go.importObject)
-      : await WebAssembly.instantiate(response ? await response.arrayBuffer() : await packed, go.importObject);
+    const instance = await WebAssembly.instantiate(await compiled("program"), go.importObject);
     performance.mark("ruffwright-compiled");
     const ended = go.run(instance);
     performance.mark("ruffwright-main");
-    adopt();
+    onStage.start();
     await ended;
     throw new Error(words.ended);
   };

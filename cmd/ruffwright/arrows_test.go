@@ -64,30 +64,36 @@ var rooms = map[string]room{
 
 	"assets": {},
 
-	// The solver's program: neither the drawing nor the page is linked into it.
+	// The solver, a role of the page's program.
 	"wasm/wire":    {below: slices.Concat(geometry, []string{"sim", "sim/measure", "sim/check"})},
 	"wasm/port":    {},
 	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/window", "sim/check", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
-	"wasm/worker":  {below: []string{"wasm/port", "wasm/solving"}, tests: slices.Concat(geometry, []string{"sim", "sim/check", "assets", "wasm/wire"})},
 
 	// The printing program: the same with the sheets.
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},
 	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
 
+	// The stage's program: neither the drawing nor the page is linked into it.
+	"wasm/pack":  {},
+	"wasm/frame": {below: []string{"wasm/pack"}},
+	"wasm/stage": {below: []string{"wasm/frame", "wasm/port"}, outside: []string{"github.com/hajimehoshi/ebiten/v2"}},
+
 	// The page's program.
 	"wasm/doc":         {},
+	"wasm/page/screen": {below: []string{"geom/draw", "wasm/frame"}, outside: []string{"github.com/golang/freetype", "golang.org/x/image"}, tests: []string{"geom", "geom/light"}},
+	"wasm/page/brush":  {below: []string{"geom/draw", "geom/light", "wasm/frame", "wasm/painting", "wasm/doc", "wasm/page/screen"}, tests: []string{"geom"}},
+	"wasm/painting":    {below: []string{"geom", "geom/draw", "geom/light", "wasm/pack", "wasm/frame", "wasm/page/screen"}},
 	"wasm/page/say":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check"}},
 	"wasm/page/work":   {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "sim/check/compare", "wasm/wire", "wasm/page/say"}},
-	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say"}), tests: []string{"sim/window"}},
+	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say", "wasm/page/screen"}), tests: []string{"sim/window"}},
 	"wasm/page/ask":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}, tests: []string{"wasm/wire"}},
-	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"geom/figure"}},
-	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
-	"wasm/stage":       {below: slices.Concat(result, []string{"wasm/page/look"}), outside: []string{"github.com/hajimehoshi/ebiten/v2", "golang.org/x/image"}},
-	"wasm":             {below: slices.Concat(result, []string{"wasm/doc", "wasm/page", "wasm/page/say", "wasm/dom", "wasm/stage"})},
+	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"geom/figure"}},
+	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
+	"wasm":             {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "wasm/dom", "wasm/port", "wasm/solving", "wasm/painting"}), tests: []string{"wasm/wire"}},
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc"}},

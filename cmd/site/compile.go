@@ -36,10 +36,21 @@ func compile(ctx context.Context, root, dir string) error {
 	if err := d.write("exec", "wasm_exec", ".js", text); err != nil {
 		return err
 	}
-	for _, own := range []struct{ what, stem, ext string }{{"style", "page", ".css"}, {"loader", "loader", ".js"}, {"worker", "worker", ".js"}} {
-		text, ok := assets.PageFile(own.stem + own.ext)
-		if !ok {
-			return fmt.Errorf("assets has no page file %s", own.stem+own.ext)
+	for _, own := range []struct {
+		what, stem, ext string
+		parts           []string // one after the other
+	}{
+		{"style", "page", ".css", []string{"page"}},
+		{"loader", "loader", ".js", []string{"plain", "stage", "loader"}},
+		{"worker", "worker", ".js", []string{"worker"}},
+	} {
+		var text []byte
+		for _, part := range own.parts {
+			more, ok := assets.PageFile(part + own.ext)
+			if !ok {
+				return fmt.Errorf("assets has no page file %s", part+own.ext)
+			}
+			text = append(text, more...)
 		}
 		if err := d.write(own.what, own.stem, own.ext, text); err != nil {
 			return err
@@ -80,13 +91,13 @@ func (d *draft) programs(ctx context.Context, root string) error {
 	built := filepath.Join(d.dir, "program.tmp")
 	for _, own := range []struct {
 		what, pkg, stem string
-		flags           []string
+		quick           []string
 	}{
-		{"program", "./wasm", "ruffwright", nil},
-		{"solver", "./wasm/worker", "solver", terse(wordy...)},
-		{"press", "./wasm/press", "press", terse(slices.Concat(wordy, wordyPress)...)},
+		{"program", "./wasm", "ruffwright", kernels},
+		{"stage", "./wasm/stage", "stage", nil},
+		{"press", "./wasm/press", "press", kernels},
 	} {
-		if err := program(ctx, root, own.pkg, built, own.flags...); err != nil {
+		if err := program(ctx, root, own.pkg, built, terse(own.quick...)...); err != nil {
 			return err
 		}
 		text, err := os.ReadFile(built)
@@ -152,7 +163,7 @@ func assemble(source []byte, start page.Started, files map[string]string) ([]byt
 		replace(`href="assets/page/page.css"`, `href="`+files["style"]+`"`),
 		replace(`href="assets/notices.txt"`, `href="`+files["notices"]+`"`),
 		replace(`<!-- fill program -->`, `<script defer src="`+files["exec"]+`"></script>
-<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-solver="`+files["solver"]+`" data-press="`+files["press"]+`" data-offline="offline.js"></script>
+<script defer src="`+files["loader"]+`" data-program="`+files["program"]+`" data-exec="`+files["exec"]+`" data-worker="`+files["worker"]+`" data-stage="`+files["stage"]+`" data-press="`+files["press"]+`" data-offline="offline.js"></script>
 <link rel="preload" as="fetch" crossorigin href="`+files["program"]+`">`))
 	for _, picture := range start.Pictures {
 		err = errors.Join(err, replace("start-"+picture.Name+".jpg", files["picture "+picture.Name]))

@@ -75,8 +75,8 @@ func TestContextLost(t *testing.T) {
 	b.await(`document.querySelector("#finding-quarters")`)
 	b.await(still)
 	numbers := b.text("#numbers")
-	b.run(`globalThis.same = true; document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`)
-	b.await(`document.documentElement.dataset.stage === "picture" && document.getElementById("picture").src.startsWith("data:image/png")`)
+	b.run(`globalThis.same = true; document.querySelector("#canvas canvas:last-child").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`)
+	b.await(unstaged)
 	if !eval[bool](b, "globalThis.same === true") {
 		t.Error("the page was loaded again")
 	}
@@ -356,27 +356,59 @@ func TestStopped(t *testing.T) {
 	}
 }
 
-// TestNoWebGL: without WebGL 2, and when the context is lost, a picture takes
-// the stage's place and follows every change.
+// unstaged is true when the plain canvas shows the ruff, and nothing else does.
+const unstaged = `document.documentElement.dataset.stage === "picture" && document.querySelectorAll("#canvas canvas").length === 1 && document.querySelector("#canvas canvas").checkVisibility()`
+
+// TestNoWebGL: without WebGL 2, on a screen too large for the stage's program, without
+// that program, where it ends, and when its context is lost, a plain canvas takes its
+// place, looks the same, and follows every change; nothing else of the page is touched.
 func TestNoWebGL(t *testing.T) {
-	isPicture := `document.documentElement.dataset.stage === "picture" && document.getElementById("picture").src.startsWith("data:image/png")`
-	check := func(t *testing.T, b *tab) {
-		b.await(isPicture)
-		was := eval[string](b, `document.getElementById("picture").src`)
-		b.enter("ruff.sets", "48")
-		b.await(fmt.Sprintf("document.getElementById('picture').src !== %q", was))
-		b.click("#view-above")
-		b.await(`document.getElementById("view-above").getAttribute("aria-pressed") === "true"`)
+	desk := screen{width: 1000, height: 600, unsolved: true}
+	b := open(t, site(t), desk).drawn()
+	b.top()
+	drawn := b.pixels()
+	gone := func(w http.ResponseWriter, r *http.Request) bool {
+		if !strings.HasPrefix(r.URL.Path, "/stage.") {
+			return false
+		}
+		http.Error(w, "gone", http.StatusNotFound)
+		return true
 	}
-	t.Run("never", func(t *testing.T) {
-		b := open(t, site(t), screen{width: 1280, height: 800,
-			before: `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`})
-		check(t, b)
-		b.picture("no-webgl", false)
-	})
-	t.Run("lost", func(t *testing.T) {
-		b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
-		b.do(chromedp.Evaluate[chromedp.Void](`document.getElementById("canvas").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`))
-		check(t, b)
-	})
+	const limit = `const get = WebGL2RenderingContext.prototype.getParameter; WebGL2RenderingContext.prototype.getParameter = function (what) { return what === this.MAX_TEXTURE_SIZE ? 256 : get.call(this, what); };`
+	for name, c := range map[string]struct {
+		home, before, lose string
+	}{
+		"no WebGL":   {site(t), `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`, ""},
+		"too large":  {site(t), limit, ""},
+		"no program": {serve(t, siteDir(t), gone), "", ""},
+		"lost":       {site(t), "", `document.querySelector("#canvas canvas:last-child").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`},
+		"ended":      {site(t), "", `ruffwrightStage.onmessage({data: {head: "end"}})`},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := desk
+			s.before = c.before
+			b := open(t, c.home, s)
+			if c.lose != "" {
+				b.drawn()
+				b.run(c.lose)
+			}
+			b.await(unstaged)
+			b.top()
+			was := b.pixels()
+			if d := differ(drawn, was); d > 0.03 {
+				t.Errorf("%.1f %% of the pixels are unlike the stage's", 100*d)
+			}
+			b.enter("ruff.sets", "48")
+			b.click("#view-above")
+			b.await(`document.getElementById("view-above").getAttribute("aria-pressed") === "true"`)
+			b.top()
+			if differ(was, b.pixels()) < 0.05 {
+				t.Error("the picture did not follow")
+			}
+			if !eval[bool](b, unstaged+` && document.documentElement.dataset.program === "runs"`) {
+				t.Error("something else stands there")
+			}
+			b.picture("plain-"+strings.ReplaceAll(name, " ", "-"), false)
+		})
+	}
 }

@@ -22,7 +22,7 @@ var update = flag.Bool("update", false, "write assets/notices.txt anew")
 // shipped is what is given away: the page's programs, and the command for the systems
 // that it is built for.
 var shipped = []struct{ os, arch, pkg string }{
-	{"js", "wasm", "./wasm"}, {"js", "wasm", "./wasm/worker"}, {"js", "wasm", "./wasm/press"},
+	{"js", "wasm", "./wasm"}, {"js", "wasm", "./wasm/stage"}, {"js", "wasm", "./wasm/press"},
 	{"linux", "amd64", "./cmd/ruffwright"}, {"darwin", "arm64", "./cmd/ruffwright"}, {"windows", "amd64", "./cmd/ruffwright"},
 }
 

@@ -138,7 +138,7 @@ func same(t *testing.T, page []byte, folder string) {
 			x, wrong := strconv.ParseFloat(string(p[i]), 64)
 			y, wrongToo := strconv.ParseFloat(string(q[i]), 64)
 			// Places of the solved cloth: both solves end where the forces are small,
-			// not zero (0.05 mm, as in wasm/worker).
+			// not zero (0.05 mm, as in wasm).
 			if wrong == nil && wrongToo == nil && x-y < 0.15 && y-x < 0.15 {
 				continue
 			}

@@ -209,14 +209,13 @@ func packedName(dir string) string {
 	return filepath.Join(filepath.Dir(dir), "packed-"+filepath.Base(dir))
 }
 
-// packedPrograms packs what the page unpacks, in the order in which it needs it. The
-// solver's program is not among it: the press answers all that it answers, and the
-// file is half a megabyte shorter without it. parts tells each one's name and
-// bytes. What was packed is kept beside the site, for packing takes its time.
+// packedPrograms packs what the page unpacks, in the order in which it needs it. parts
+// tells each one's name and bytes. What was packed is kept beside the site, for packing
+// takes its time.
 func packedPrograms(dir string, m Manifest) (parts string, packed []byte, err error) {
 	var all []byte
 	var sizes []string
-	for _, what := range []string{"program", "press", "notices"} {
+	for _, what := range []string{"program", "stage", "press", "notices"} {
 		text, err := os.ReadFile(filepath.Join(dir, m.Files[what]))
 		if err != nil {
 			return "", nil, err

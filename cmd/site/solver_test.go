@@ -37,12 +37,15 @@ func promised[T any](b *tab, script string) T {
 	return v
 }
 
-// counted counts the workers that the page starts and what it asks of them.
+// counted counts the solvers that the page starts and what it asks of them.
 const counted = `globalThis.workers = 0; globalThis.asks = []; {
 	const Real = Worker;
 	globalThis.Worker = class extends Real {
-		constructor(...a) { super(...a); globalThis.workers++; }
-		postMessage(m, ...rest) { if (m.head) globalThis.asks.push(JSON.parse(m.head)); return super.postMessage(m, ...rest); }
+		postMessage(m, ...rest) {
+			if (m.role === "solver") { globalThis.workers++; this.solves = true; }
+			if (m.head && this.solves) globalThis.asks.push(JSON.parse(m.head));
+			return super.postMessage(m, ...rest);
+		}
 	};
 }`
 
@@ -195,8 +198,8 @@ func TestNewestChangeWins(t *testing.T) {
 	b.clean()
 }
 
-// TestNoSolver: when the worker's program does not come, is none, ends, or
-// never speaks again, or the browser has no workers, the page starts it again
+// TestNoSolver: when the worker's program is not handed to it, ends, or never speaks
+// again, or the browser has no workers, the page starts it again
 // once, then says so, and goes on by geometry.
 func TestNoSolver(t *testing.T) {
 	is := func(part string) func(*http.Request) bool {
@@ -206,8 +209,10 @@ func TestNoSolver(t *testing.T) {
 	// ends.
 	mute := func(then string) string {
 		return `globalThis.workers = 0; globalThis.Worker = class {
-			constructor() { globalThis.workers++; setTimeout(() => this.onmessage({data: {head: '{"id":0,"alive":true}'}})); }
-			postMessage(m) { if (m.head) { ` + then + ` } }
+			postMessage(m) {
+				if (m.role === "solver") { globalThis.workers++; setTimeout(() => this.onmessage({data: {head: '{"id":0,"alive":true}'}})); }
+				if (m.head) { ` + then + ` }
+			}
 			terminate() {}
 		};`
 	}
@@ -217,19 +222,10 @@ func TestNoSolver(t *testing.T) {
 		says   string
 		starts int
 	}{
-		"no worker's program": {screen{before: counted}, func(w http.ResponseWriter, r *http.Request) bool {
-			if is("solver.")(r) {
-				http.Error(w, "gone", http.StatusNotFound)
-			}
-			return is("solver.")(r)
-		}, "404", 2},
-		"garbled": {screen{before: counted}, func(w http.ResponseWriter, r *http.Request) bool {
-			if is("solver.")(r) {
-				w.Header().Set("Content-Type", "application/wasm")
-				w.Write([]byte("not a program"))
-			}
-			return is("solver.")(r)
-		}, "WebAssembly", 2},
+		"no module": {screen{before: `globalThis.workers = 0; {
+			const post = Worker.prototype.postMessage;
+			Worker.prototype.postMessage = function (m, ...rest) { if (m.module) { globalThis.workers += m.role === "solver"; throw new Error("it cannot be handed over"); } return post.call(this, m, ...rest); };
+		}`}, nil, "handed over", 2},
 		"no script": {screen{before: counted}, func(w http.ResponseWriter, r *http.Request) bool {
 			if is("worker.")(r) {
 				http.Error(w, "gone", http.StatusNotFound)

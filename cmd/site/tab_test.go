@@ -279,16 +279,17 @@ func (b *tab) top() {
 }
 
 // settle waits until the solver is still and the stage has drawn what it was
-// told, finely: frames of the browser, and the time in which cloth settles.
+// told, in full: frames of the browser, and the time in which cloth settles.
 func (b *tab) settle() {
 	b.t.Helper()
 	b.await(still)
 	ctx, cancel := context.WithTimeout(b.ctx, patience)
 	defer cancel()
-	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 420))))`, chromedp.EvalAwaitPromise))
+	_, err := chromedp.Run(ctx, chromedp.Evaluate[bool](`new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => setTimeout(() => done(true), 300))))`, chromedp.EvalAwaitPromise))
 	if err != nil {
 		b.t.Fatal(err)
 	}
+	b.await(`!document.getElementById("stage").hasAttribute("data-painting")`)
 }
 
 func (b *tab) complaints() string {

@@ -30,9 +30,10 @@ const (
 	Key     Kind = "key"     // on the stage: Name as KeyboardEvent.key
 	Timer   Kind = "timer"   // a Timer patch is due: Name its name
 	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no, Value the patch's name
-	Flat    Kind = "flat"    // the stage cannot draw (any more): a picture must do
+	Draw    Kind = "draw"    // the screen takes a new frame
 	Calm    Kind = "calm"    // the reader wants no motion: Name yes or no
 	Press   Kind = "press"   // the press's worker, likewise
+	Painter Kind = "painter" // and the painter's
 	Place   Kind = "place"   // Value is the page's own address, without its fragment
 	Solver  Kind = "solver"  // the solver's worker: Name said (Value the head, Body the body) or died (Value why)
 
@@ -53,8 +54,9 @@ type Patch struct {
 	Was   string  `json:"was,omitempty"`  // of Keep: what must stand there now
 	Gone  bool    `json:"gone,omitempty"` // of an attribute, of what is kept: take it away
 	Nodes []Node  `json:"nodes,omitempty"`
+	Body  []byte  `json:"-"` // crosses beside the others, as bytes
 	MS    float64 `json:"ms,omitempty"`
-	From  int     `json:"from,omitempty"` // of a file: where it begins in the body of the event,
+	From  int     `json:"from,omitempty"` // of a file, of pixels: where they begin in the body of the event,
 	Size  int     `json:"size,omitempty"` // and its bytes
 }
 
@@ -78,6 +80,10 @@ const (
 	OpMark    Op = "mark"    // a mark Name in the performance timeline
 	OpRescue  Op = "rescue"  // for when the program dies: Value is the ruff's document, Name its file's name, Was its code in the address ("": it has none)
 	OpPress   Op = "press"   // likewise the press, which makes the sheets
+	OpPainter Op = "painter" // likewise the painter; what it is asked has a Body
+	OpDraw    Op = "draw"    // the picture is another: send Draw when the screen takes one
+	OpPixels  Op = "pixels"  // those of the pictures of the frame that follows: Body or, without one, a part of the event's body
+	OpFrame   Op = "frame"   // Body is shown
 	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID
 	OpSolver  Op = "solver"  // Name: start the worker, ask it (Value the head of a request), or end it
 )
@@ -88,10 +94,6 @@ type Document interface {
 	// Listen calls handle for each event and applies what it returns, until
 	// the document closes.
 	Listen(handle func(Event) []Patch)
-	// Drew says that the stage has drawn its first frame.
-	Drew()
-	// Flat shows the picture at source (a data: address) in place of the stage.
-	Flat(source string)
 	// Fail shows that the program cannot go on, and why.
 	Fail(why string)
 }

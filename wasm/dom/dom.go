@@ -10,16 +10,28 @@ import (
 	"ruffwright/wasm/doc"
 )
 
+// sent is a patch as the loader reads it: its body is the one of that number, from 1,
+// among those that come beside the text; 0 is none.
+type sent struct {
+	doc.Patch
+	Body int `json:"body,omitempty"`
+}
+
 // encode writes patches as the loader reads them.
-func encode(patches []doc.Patch) string {
-	if len(patches) == 0 {
-		return "[]"
+func encode(patches []doc.Patch) (text string, bodies [][]byte) {
+	list := make([]sent, len(patches))
+	for i, p := range patches {
+		list[i].Patch = p
+		if p.Body != nil {
+			bodies = append(bodies, p.Body)
+			list[i].Body = len(bodies)
+		}
 	}
-	text, err := json.Marshal(patches)
+	out, err := json.Marshal(list)
 	if err != nil { // strings and numbers alone: it cannot
-		return "[]"
+		return "[]", nil
 	}
-	return string(text)
+	return string(out), bodies
 }
 
 // guarded calls handle and turns a panic into an error, so that one fault in

@@ -17,7 +17,8 @@ func (d *Document) Language() string {
 	return js.Global().Get("document").Get("documentElement").Get("lang").String()
 }
 
-// Listen starts the stream of events; it returns at once.
+// Listen starts the stream of events; it returns at once. An answer is the text of the
+// patches or, where some have bodies, a list: the text, then the bodies.
 func (d *Document) Listen(handle func(doc.Event) []doc.Patch) {
 	d.loader.Call("start", js.FuncOf(func(_ js.Value, args []js.Value) any {
 		if len(args) < 4 {
@@ -34,31 +35,19 @@ func (d *Document) Listen(handle func(doc.Event) []doc.Patch) {
 			d.Fail(err.Error())
 			return "[]"
 		}
-		return encode(patches)
+		text, bodies := encode(patches)
+		if len(bodies) == 0 {
+			return text
+		}
+		answer := []any{text}
+		for _, body := range bodies {
+			bytes := js.Global().Get("Uint8Array").New(len(body))
+			js.CopyBytesToJS(bytes, body)
+			answer = append(answer, bytes.Get("buffer"))
+		}
+		return answer
 	}))
 }
 
-// Drew says that the stage has drawn its first frame.
-func (d *Document) Drew() { d.loader.Call("drew") }
-
-// Flat shows a picture in place of the stage.
-func (d *Document) Flat(source string) { d.loader.Call("flat", source) }
-
 // Fail says that the program cannot go on.
 func (d *Document) Fail(why string) { d.loader.Call("fail", why) }
-
-// Paint returns when the browser has had the time to paint what was changed.
-func (d *Document) Paint() {
-	painted := make(chan struct{})
-	var then, again js.Func
-	again = js.FuncOf(func(js.Value, []js.Value) any { close(painted); return nil })
-	then = js.FuncOf(func(js.Value, []js.Value) any { js.Global().Call("setTimeout", again, 0); return nil })
-	defer then.Release()
-	defer again.Release()
-	if js.Global().Get("document").Get("hidden").Bool() { // no frames come to a hidden tab
-		js.Global().Call("setTimeout", again, 0)
-	} else {
-		js.Global().Call("requestAnimationFrame", then)
-	}
-	<-painted
-}

@@ -25,6 +25,10 @@ type Document struct {
 	Failure  string
 	Solver   []doc.Patch     // what was asked of the solver's worker
 	Press    []doc.Patch     // and of the press's
+	Painter  []doc.Patch     // and of the painter's
+	Due      bool            // a frame is to be asked for
+	Pixels   []byte          // of the next frame
+	Frames   []Frame         // that were shown
 	Files    map[string]File // by the id of the link
 	Rescue   doc.Patch       // what is kept for when the program dies
 	Saved    []doc.Patch     // files that the reader was given
@@ -37,6 +41,9 @@ type Document struct {
 	now_ms float64
 	body   []byte // of the event that is being handled
 }
+
+// Frame is what stood on the stage.
+type Frame struct{ Bytes, Pixels []byte }
 
 // File is what can be saved from a link.
 type File struct {
@@ -81,13 +88,17 @@ func (d *Document) tell(e doc.Event) {
 		d.Fail(err.Error())
 		return
 	}
-	var back []doc.Patch // through the wire, as in the browser
-	if err := json.Unmarshal([]byte(encode(patches)), &back); err != nil {
+	var back []sent // through the wire, as in the browser
+	text, bodies := encode(patches)
+	if err := json.Unmarshal([]byte(text), &back); err != nil {
 		d.Fail(err.Error())
 		return
 	}
 	for _, p := range back {
-		d.apply(p)
+		if p.Body > 0 {
+			p.Patch.Body = slices.Clone(bodies[p.Body-1])
+		}
+		d.apply(p.Patch)
 	}
 	for len(d.waiting) > 0 {
 		next := d.waiting[0]
@@ -130,6 +141,17 @@ func (d *Document) apply(p doc.Patch) {
 		d.Solver = append(d.Solver, p)
 	case doc.OpPress:
 		d.Press = append(d.Press, p)
+	case doc.OpPainter:
+		d.Painter = append(d.Painter, p)
+	case doc.OpDraw:
+		d.Due = true
+	case doc.OpPixels:
+		d.Pixels = p.Body
+		if p.Body == nil {
+			d.Pixels = slices.Clone(d.body[p.From : p.From+p.Size])
+		}
+	case doc.OpFrame:
+		d.Frames = append(d.Frames, Frame{p.Body, d.Pixels})
 	case doc.OpFile:
 		d.Files[p.ID] = File{p.Name, p.Value, slices.Clone(d.body[p.From : p.From+p.Size])}
 	case doc.OpKeep:

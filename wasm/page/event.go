@@ -6,6 +6,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
+	"ruffwright/wasm/page/brush"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
 	"ruffwright/wasm/page/work"
@@ -31,11 +32,12 @@ var events = []struct {
 	{doc.Key, (*Page).presses},
 	{doc.Timer, (*Page).rings},
 	{doc.Copied, (*Page).copied},
-	{doc.Flat, func(p *Page, _ doc.Event) ([]doc.Patch, extent) { p.Look.GoFlat(); return nil, all }},
+	{doc.Draw, (*Page).draws},
 	{doc.Calm, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all }},
 	{doc.Place, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all }},
 	{doc.Solver, (*Page).hears},
 	{doc.Press, (*Page).hearsPress},
+	{doc.Painter, (*Page).hearsPainter},
 	{doc.File, (*Page).opensFile},
 
 	{doc.Tab, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.work.By = e.Name; return nil, nothing }},
@@ -62,8 +64,6 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 	switch e.Name {
 	case "voice":
 		p.voice.Rings()
-	case "still":
-		return p.Look.Still(e.At_ms), nothing
 	case "settle":
 		return p.Look.Frame(e.At_ms), nothing
 	case "fold":
@@ -76,6 +76,8 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 		return p.ask.Wake(e.At_ms), all
 	case "press":
 		return p.sheets.Check(e.At_ms), all
+	case brush.Timer:
+		return p.brush.Rings(e.At_ms), nothing
 	case "png":
 		return p.savesPicture("png"), all
 	}
@@ -88,6 +90,7 @@ func (p *Page) begins(doc.Event) ([]doc.Patch, extent) {
 	out := p.show()
 	if !p.marked {
 		p.marked = true
+		out = append(out, p.brush.Start()...)
 		out = append(out, doc.Patch{Op: doc.OpMark, Name: "ruffwright-findings"}, doc.Patch{Op: doc.OpTimer, Name: "solver", MS: first_ms})
 	}
 	return out, nothing
@@ -131,10 +134,10 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 // slides takes the slider of the fold-through.
 func (p *Page) slides(value string, now_ms float64) []doc.Patch {
 	was := p.Look.View
-	out, ok := p.Look.Slide(value, now_ms)
-	if !ok {
+	if !p.Look.Slide(value) {
 		return nil
 	}
+	var out []doc.Patch
 	p.shown.holds("fold", value)
 	if p.Look.View != was {
 		out = append(out, p.show()...)
@@ -142,6 +145,26 @@ func (p *Page) slides(value string, now_ms float64) []doc.Patch {
 		out = append(out, p.shown.lacks(p.Look.FoldPatches())...)
 	}
 	return append(out, p.speak(now_ms)...)
+}
+
+// draws makes the frame of the picture as it is now.
+func (p *Page) draws(e doc.Event) ([]doc.Patch, extent) {
+	if p.brush.Busy(e.At_ms) {
+		return nil, nothing
+	}
+	d, place, err := p.Look.Seen(!p.brush.Full())
+	if err != nil {
+		return nil, nothing // the last picture stays; the page says what is wrong
+	}
+	return p.brush.Draw(d, place, e.At_ms), nothing
+}
+
+// hearsPainter takes a picture of the painter, or that it died.
+func (p *Page) hearsPainter(e doc.Event) ([]doc.Patch, extent) {
+	if e.Name == "died" {
+		return p.brush.Die(), nothing
+	}
+	return p.brush.Hear(e.Value, e.Body), nothing
 }
 
 // folds is due while the fold-through plays.
@@ -159,7 +182,8 @@ func (p *Page) folds(now_ms float64) []doc.Patch {
 
 // moves takes a pointer or a wheel on the stage: it touches nothing but the picture.
 func (p *Page) moves(e doc.Event) ([]doc.Patch, extent) {
-	return p.Look.Move(e.Kind, e.Name, e.Value, e.At_ms), nothing
+	p.Look.Move(e.Kind, e.Name, e.Value)
+	return nil, nothing
 }
 
 // presses takes a key on the stage.

@@ -13,6 +13,7 @@ import (
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
+	"ruffwright/wasm/page/brush"
 	"ruffwright/wasm/page/keep"
 	"ruffwright/wasm/page/look"
 	"ruffwright/wasm/page/say"
@@ -32,6 +33,7 @@ type Page struct {
 	keep   *keep.Keep
 	course *teach.Course
 	sheets *sheets.Sheets
+	brush  brush.Brush
 	voice  *say.Voice
 
 	shown   shown
@@ -72,6 +74,16 @@ const (
 
 // Handle takes an event and returns what the document shall change.
 func (p *Page) Handle(e doc.Event) []doc.Patch {
+	out := p.handle(e)
+	if p.Look.Changed() {
+		out = append(out, p.brush.Change(e.At_ms)...)
+	}
+	var painting doc.List
+	painting.Flag("stage", "data-painting", p.brush.Unfinished())
+	return append(out, p.shown.lacks(painting)...)
+}
+
+func (p *Page) handle(e doc.Event) []doc.Patch {
 	p.Look.At_ms = e.At_ms
 	out, more := p.takes(e)
 	switch more {

@@ -4,7 +4,7 @@ import "syscall/js"
 
 // Port is one end of a line.
 type Port struct {
-	end   js.Value // what has postMessage and onmessage: the worker's scope, or a Worker
+	end   js.Value // what has postMessage and onmessage: the worker's scope, or what the loader laid ready
 	hear  js.Func
 	turn  js.Value // a MessageChannel to itself, for Yield
 	turns chan struct{}
@@ -12,6 +12,10 @@ type Port struct {
 
 // Open gives the worker's own end.
 func Open() *Port { return open(js.Global()) }
+
+// At gives the end that the loader has laid ready under a name: a program on the
+// page's own thread has no end of its own.
+func At(name string) *Port { return open(js.Global().Get(name)) }
 
 func open(end js.Value) *Port {
 	p := &Port{end: end, turn: js.Global().Get("MessageChannel").New(), turns: make(chan struct{}, 1)}

@@ -1,6 +1,5 @@
-// Command press is the page's printing program. It answers all that the solver's
-// program answers, and prints as well: where only one of them can be carried
-// along, in a single file, this one does for both.
+// Command press is the page's printing program. It answers all that the solver
+// answers, and prints as well.
 package main
 
 import (

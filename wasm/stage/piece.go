@@ -1,4 +1,4 @@
-package stage
+package main
 
 // pieces cuts a list of triangles over n vertices into runs of at most most
 // vertices each, in the same order. draw gets the vertices of a run, by their

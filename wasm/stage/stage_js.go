@@ -1,45 +1,46 @@
-package stage
+package main
 
 import (
+	"image"
 	"image/color"
 	"math"
 
 	"github.com/hajimehoshi/ebiten/v2"
 
-	"ruffwright/geom/draw"
-	"ruffwright/wasm/page/look"
+	"ruffwright/wasm/frame"
 )
 
-// Stage draws what its source gives, once for each Redraw or new size.
-type Stage struct {
-	source func() (draw.Drawing, look.Lens, float64, error)
+// stage draws the newest frame, once, and again where its size changes.
+type stage struct {
 	first  func() // called after the first frame
+	frame  frame.Frame
+	pixels []byte // of the frame's pictures
 
-	dirty         bool
+	dirty, shown  bool
 	drawn         bool
 	width, height int // device pixels
-	ratio         float64
 	ink           ink
 	vertices      []ebiten.Vertex
 	white         *ebiten.Image
-	labels        labels
-	flawed        error
+	stamps        stamps
+	pictures      []*ebiten.Image
 }
 
-// New makes a stage; first is called when its first frame is drawn.
-func New(source func() (draw.Drawing, look.Lens, float64, error), first func()) *Stage {
-	return &Stage{source: source, first: first, dirty: true, labels: labels{}}
-}
+func newStage(first func()) *stage { return &stage{first: first, stamps: stamps{}} }
 
-// Redraw asks for a frame.
-func (s *Stage) Redraw() {
-	s.dirty = true
-	//lint:ignore SA1019 see Run
+// show takes a frame. What is none leaves the last one.
+func (s *stage) show(body []byte) {
+	f, err := frame.Read(body)
+	if err != nil || len(s.pixels) < f.Pixels() {
+		return
+	}
+	s.frame, s.dirty, s.shown = f, true, true
+	//lint:ignore SA1019 see run
 	ebiten.ScheduleFrame()
 }
 
-// Run shows the stage until it fails; without WebGL 2 at once.
-func (s *Stage) Run() (err error) {
+// run shows the stage until it fails; without WebGL 2 at once.
+func (s *stage) run() error {
 	ebiten.SetScreenClearedEveryFrame(false)
 	// Frames come when asked for: an idle stage costs nothing. What is recommended
 	// instead, a screen that is not cleared, still runs a frame for every one of the
@@ -49,19 +50,19 @@ func (s *Stage) Run() (err error) {
 	return ebiten.RunGameWithOptions(s, &ebiten.RunGameOptions{InitUnfocused: true})
 }
 
-// Update does nothing: what changes, changes through Redraw.
-func (s *Stage) Update() error { return s.flawed }
+// Update does nothing: what changes, changes through show.
+func (s *stage) Update() error { return nil }
 
 // Layout takes the canvas's size in device pixels.
-func (s *Stage) Layout(width, height int) (int, int) {
+func (s *stage) Layout(width, height int) (int, int) {
 	w, h := s.LayoutF(float64(width), float64(height))
 	return int(w), int(h)
 }
 
 // LayoutF takes the canvas's size in device pixels.
-func (s *Stage) LayoutF(width, height float64) (float64, float64) {
-	s.ratio = ebiten.Monitor().DeviceScaleFactor()
-	w, h := math.Max(1, math.Floor(width*s.ratio)), math.Max(1, math.Floor(height*s.ratio))
+func (s *stage) LayoutF(width, height float64) (float64, float64) {
+	ratio := ebiten.Monitor().DeviceScaleFactor()
+	w, h := math.Max(1, math.Floor(width*ratio)), math.Max(1, math.Floor(height*ratio))
 	if int(w) != s.width || int(h) != s.height {
 		s.width, s.height, s.dirty = int(w), int(h), true
 	}
@@ -69,47 +70,43 @@ func (s *Stage) LayoutF(width, height float64) (float64, float64) {
 }
 
 // Draw draws, if there is anything new.
-func (s *Stage) Draw(screen *ebiten.Image) {
-	if !s.dirty {
+func (s *stage) Draw(screen *ebiten.Image) {
+	if !s.dirty || !s.shown {
 		return
 	}
 	s.dirty = false
-	d, lens, pixelPerMM, err := s.source()
-	if err != nil {
-		return // the last picture stays; the page says what is wrong
-	}
 	if s.white == nil {
 		s.white = ebiten.NewImage(3, 3)
 		s.white.Fill(color.White)
 	}
-	px := pixelPerMM * s.ratio * lens.Scale
-	v := view{
-		scale: px,
-		x:     float64(s.width)/2 - lens.X*d.Width_mm*px,
-		y:     float64(s.height)/2 - lens.Y*d.Height_mm*px,
-	}
-	screen.Fill(d.Ground)
-	for _, item := range d.Items {
+	screen.Fill(s.frame.Ground)
+	pictures, from := 0, 0
+	for _, item := range s.frame.Items {
+		path, ok := item.(frame.Path)
+		if ok {
+			s.path(path)
+			continue
+		}
+		s.flush(screen)
 		switch item := item.(type) {
-		case draw.Path:
-			s.path(screen, item, v)
-		case draw.Surface:
-			s.surface(screen, item, v)
-		case draw.Label:
-			s.label(screen, item, v)
+		case frame.Stamp:
+			s.stamp(screen, item)
+		case frame.Picture:
+			size := 4 * item.Width * item.Height
+			s.picture(screen, item, pictures, s.pixels[from:from+size])
+			pictures, from = pictures+1, from+size
 		}
 	}
+	s.flush(screen)
 	if !s.drawn {
 		s.drawn = true
 		s.first()
 	}
 }
 
-// view maps a sheet's mm to pixels.
-type view struct{ scale, x, y float64 }
-
-func (v view) at(p draw.Point) draw.Point {
-	return draw.Point{X: p.X*v.scale + v.x, Y: p.Y*v.scale + v.y}
+// at is a place of a frame on the canvas.
+func (s *stage) at(p frame.Point) point {
+	return point{float64(p.X) + float64(s.width)/2, float64(p.Y) + float64(s.height)/2}
 }
 
 func (k *ink) reset() { k.x, k.y, k.tint, k.index = k.x[:0], k.y[:0], k.tint[:0], k.index[:0] }
@@ -118,33 +115,36 @@ func (k *ink) reset() { k.x, k.y, k.tint, k.index = k.x[:0], k.y[:0], k.tint[:0]
 // have 16 bits.
 const mostVertices = 1 << 16
 
-func (s *Stage) path(screen *ebiten.Image, p draw.Path, v view) {
-	s.ink.reset()
+// path adds a path to the ink: those that follow each other go to the canvas in one.
+func (s *stage) path(p frame.Path) {
 	for _, line := range p.Lines {
-		on := make([]draw.Point, len(line))
+		on := make([]point, len(line))
 		for i, at := range line {
-			on[i] = v.at(at)
+			on[i] = s.at(at)
 		}
-		if p.Fill.A > 0 {
+		if p.Fill.A > 0 && p.Closed {
 			s.ink.fill(on, p.Fill)
 		}
-		if p.Stroke.A == 0 || p.Width_mm <= 0 {
+		if p.Stroke.A == 0 || p.Width <= 0 {
 			continue
 		}
-		width, tint := thin(p.Width_mm*v.scale, p.Stroke)
-		if len(p.Dash_mm) == 0 {
+		width, tint := thin(float64(p.Width), p.Stroke)
+		if len(p.Dash) == 0 {
 			s.ink.stroke(on, p.Closed, width, tint)
 			continue
 		}
-		pattern := make([]float64, len(p.Dash_mm))
-		for i, d := range p.Dash_mm {
-			pattern[i] = d * v.scale
-		}
-		for _, dash := range dashes(on, p.Closed, pattern) {
+		for _, dash := range dashes(on, p.Closed, p.Dash) {
 			s.ink.stroke(dash, false, width, tint)
 		}
 	}
-	s.flush(screen)
+}
+
+// dab is a vertex of plain colour.
+func dab(x, y float32, c color.NRGBA) ebiten.Vertex {
+	return ebiten.Vertex{
+		DstX: x, DstY: y, SrcX: 1.5, SrcY: 1.5,
+		ColorR: float32(c.R) / 255, ColorG: float32(c.G) / 255, ColorB: float32(c.B) / 255, ColorA: float32(c.A) / 255,
+	}
 }
 
 // thin keeps a line at least a pixel wide, paler instead of thinner, so that
@@ -157,84 +157,76 @@ func thin(width float64, c color.NRGBA) (float64, color.NRGBA) {
 	return 1, c
 }
 
-func (s *Stage) surface(screen *ebiten.Image, f draw.Surface, v view) {
-	s.draw(screen, f.Triangles, len(f.Vertices), func(i int) ebiten.Vertex {
-		at := &f.Vertices[i]
-		return dab(at.X*float32(v.scale)+float32(v.x), at.Y*float32(v.scale)+float32(v.y), at.Color)
-	})
-}
-
-// flush draws what ink holds.
-func (s *Stage) flush(screen *ebiten.Image) {
-	s.draw(screen, s.ink.index, len(s.ink.x), func(i int) ebiten.Vertex { return dab(s.ink.x[i], s.ink.y[i], s.ink.tint[i]) })
-}
-
-// dab is a vertex of plain colour.
-func dab(x, y float32, c color.NRGBA) ebiten.Vertex {
-	return ebiten.Vertex{
-		DstX: x, DstY: y, SrcX: 1.5, SrcY: 1.5,
-		ColorR: float32(c.R) / 255, ColorG: float32(c.G) / 255, ColorB: float32(c.B) / 255, ColorA: float32(c.A) / 255,
-	}
-}
-
-// draw draws triangles over n vertices.
-func (s *Stage) draw(screen *ebiten.Image, triangles []uint32, n int, vertex func(int) ebiten.Vertex) {
-	if len(triangles) == 0 {
+// flush draws the ink.
+func (s *stage) flush(screen *ebiten.Image) {
+	if len(s.ink.index) == 0 {
 		return
 	}
-	pieces(triangles, n, mostVertices, func(pick []uint32, index []uint16) {
+	pieces(s.ink.index, len(s.ink.x), mostVertices, func(pick []uint32, index []uint16) {
 		s.vertices = s.vertices[:0]
+		add := func(i int) { s.vertices = append(s.vertices, dab(s.ink.x[i], s.ink.y[i], s.ink.tint[i])) }
 		if pick == nil {
-			for i := range n {
-				s.vertices = append(s.vertices, vertex(i))
+			for i := range s.ink.x {
+				add(i)
 			}
 		}
 		for _, i := range pick {
-			s.vertices = append(s.vertices, vertex(int(i)))
+			add(int(i))
 		}
-		screen.DrawTriangles(s.vertices, index, s.white, &ebiten.DrawTrianglesOptions{
-			AntiAlias: true, ColorScaleMode: ebiten.ColorScaleModeStraightAlpha,
-		})
+		screen.DrawTriangles(s.vertices, index, s.white, &ebiten.DrawTrianglesOptions{ColorScaleMode: ebiten.ColorScaleModeStraightAlpha})
 	})
+	s.ink.reset()
 }
 
-// labels keeps the drawn text, by what it says and how.
-type labels map[labelKey]*ebiten.Image
+// stamps keeps words as the canvas's own pictures, white, by their numbers.
+type stamps map[uint32]*ebiten.Image
 
-type labelKey struct {
-	text  string
-	px    float32
-	face  draw.Face
-	color color.NRGBA
-}
+// mostStamps bounds what is kept.
+const mostStamps = 300
 
-// mostLabels bounds what is kept.
-const mostLabels = 300
-
-func (s *Stage) label(screen *ebiten.Image, l draw.Label, v view) {
-	px := l.Size_mm * v.scale
-	if px < 2 || px > 400 {
-		return
-	}
-	key := labelKey{l.Text, float32(math.Round(px*8) / 8), l.Face, l.Color}
-	drawn, ok := s.labels[key]
+func (s *stage) stamp(screen *ebiten.Image, l frame.Stamp) {
+	drawn, ok := s.stamps[l.ID]
 	if !ok {
-		if len(s.labels) >= mostLabels {
-			for k, old := range s.labels {
+		if len(s.stamps) >= mostStamps {
+			for k, old := range s.stamps {
 				old.Deallocate()
-				delete(s.labels, k)
+				delete(s.stamps, k)
 			}
 		}
-		picture := write(l.Text, float64(key.px), l.Face, l.Color)
-		if picture == nil {
-			return
+		white := make([]byte, 0, 4*len(l.Cover))
+		for _, c := range l.Cover {
+			white = append(white, c, c, c, c)
 		}
-		drawn = ebiten.NewImageFromImage(picture)
-		s.labels[key] = drawn
+		drawn = ebiten.NewImage(l.Width, l.Height)
+		drawn.WritePixels(white)
+		s.stamps[l.ID] = drawn
 	}
-	box := l.Box()
-	at := v.at(box.Min)
-	var place ebiten.DrawImageOptions
-	place.GeoM.Translate(math.Round(at.X)-margin, math.Round(at.Y+0.77*px)-baseline(float64(key.px)))
+	place := s.place(l.At)
+	place.ColorScale.ScaleWithColor(l.Ink)
 	screen.DrawImage(drawn, &place)
+}
+
+// picture draws the n-th picture of the frame.
+func (s *stage) picture(screen *ebiten.Image, p frame.Picture, n int, pixels []byte) {
+	for len(s.pictures) <= n {
+		s.pictures = append(s.pictures, nil)
+	}
+	on := s.pictures[n]
+	if on == nil || on.Bounds().Dx() != p.Width || on.Bounds().Dy() != p.Height {
+		if on != nil {
+			on.Deallocate()
+		}
+		on = ebiten.NewImageWithOptions(image.Rect(0, 0, p.Width, p.Height), &ebiten.NewImageOptions{Unmanaged: true})
+		s.pictures[n] = on
+	}
+	on.WritePixels(pixels)
+	place := s.place(p.At)
+	screen.DrawImage(on, &place)
+}
+
+// place puts a picture's corner on the whole pixel nearest to p.
+func (s *stage) place(p frame.Point) (place ebiten.DrawImageOptions) {
+	at := s.at(p)
+	place.GeoM.Translate(math.Round(at.X), math.Round(at.Y))
+	return place
 }

@@ -1,11 +1,12 @@
-package stage
+package main
 
 import (
 	"image/color"
 	"math"
-
-	"ruffwright/geom/draw"
 )
+
+// point is a place on the canvas, device pixels.
+type point struct{ X, Y float64 }
 
 // ink collects triangles: positions in pixels, colours straight (not
 // premultiplied).
@@ -20,84 +21,120 @@ func (k *ink) vertex(x, y float64, c color.NRGBA) uint32 {
 	return uint32(len(k.x) - 1)
 }
 
-// stroke lays a line of the given width (px) along the polyline, with round
-// caps and joins.
-func (k *ink) stroke(line []draw.Point, closed bool, width float64, c color.NRGBA) {
-	if len(line) == 0 {
+// feather is how far a line's edge fades on either side of where it lies, px: what a
+// canvas does not smooth by itself looks smooth.
+const feather = 0.5
+
+// stroke lays a line of the given width (px, at least 1) along the polyline, with round
+// caps and joins. Its edges fade over a pixel.
+func (k *ink) stroke(line []point, closed bool, width float64, c color.NRGBA) {
+	line = distinct(line)
+	half := width / 2
+	if len(line) < 2 {
+		for _, p := range line {
+			k.disc(p, half, c)
+		}
 		return
 	}
-	half := width / 2
+	clear, full := c, max(0, half-feather)
+	clear.A = 0
+	// rung is the line's breadth at p: clear, full, full, clear.
+	rung := func(p, across point) uint32 {
+		first := k.vertex(p.X+across.X*(half+feather), p.Y+across.Y*(half+feather), clear)
+		k.vertex(p.X+across.X*full, p.Y+across.Y*full, c)
+		k.vertex(p.X-across.X*full, p.Y-across.Y*full, c)
+		k.vertex(p.X-across.X*(half+feather), p.Y-across.Y*(half+feather), clear)
+		return first
+	}
 	n := len(line)
-	if closed {
-		n++
+	last := n - 1 // segments
+	if closed && n > 2 {
+		last = n
 	}
-	at := func(i int) draw.Point { return line[i%len(line)] }
-	for i := 1; i < n; i++ {
-		a, b := at(i-1), at(i)
-		dx, dy := b.X-a.X, b.Y-a.Y
-		d := math.Hypot(dx, dy)
-		if d < 1e-9 {
-			continue
+	for i := range last {
+		a, b := line[i], line[(i+1)%n]
+		own := across(a, b)
+		from, to := own, own
+		if i > 0 || last == n {
+			from = join(own, across(line[(i+n-1)%n], a), sharpLine_deg)
 		}
-		nx, ny := -dy/d*half, dx/d*half
-		p0 := k.vertex(a.X+nx, a.Y+ny, c)
-		k.vertex(a.X-nx, a.Y-ny, c)
-		k.vertex(b.X+nx, b.Y+ny, c)
-		k.vertex(b.X-nx, b.Y-ny, c)
-		k.index = append(k.index, p0, p0+1, p0+2, p0+1, p0+3, p0+2)
-	}
-	if c.A < 255 {
-		return // round ends would darken a thin wash where they overlap
-	}
-	for i, p := range line {
-		inner := closed || i > 0 && i < len(line)-1
-		if inner && (half < 0.8 || straight(at(i+len(line)-1), p, at(i+1))) {
-			continue // a thin or straight join shows no gap
+		if i < last-1 || last == n {
+			to = join(own, across(b, line[(i+2)%n]), sharpLine_deg)
 		}
-		k.disc(p, half, c)
+		r0, r1 := rung(a, from), rung(b, to)
+		for s := range uint32(3) {
+			k.index = append(k.index, r0+s, r0+s+1, r1+s, r0+s+1, r1+s+1, r1+s)
+		}
+		if c.A < 255 {
+			continue // round ends would darken a thin wash where they overlap
+		}
+		if from == own && (i > 0 || last == n || half >= 0.8) {
+			k.disc(a, half, c)
+		}
+		if to == own && i == last-1 && last < n && half >= 0.8 {
+			k.disc(b, half, c)
+		}
 	}
 }
 
-// straight reports whether b lies within 8° of the way from a to c: the gap of
-// the join is then below 0.07 of the line's half width.
-func straight(a, b, c draw.Point) bool {
-	ux, uy, vx, vy := b.X-a.X, b.Y-a.Y, c.X-b.X, c.Y-b.Y
-	return ux*vx+uy*vy > 0.99*math.Hypot(ux, uy)*math.Hypot(vx, vy)
+// across is the unit direction across the way from a to b.
+func across(a, b point) point {
+	d := math.Hypot(b.X-a.X, b.Y-a.Y)
+	return point{(a.Y - b.Y) / d, (b.X - a.X) / d}
+}
+
+// Corners that turn by more degrees than these are sharp: a line breaks at them, and
+// the edge of a polygon is cut off.
+const sharpLine_deg, sharpFill_deg = 73, 135
+
+// join is the direction across the corner of two segments, so long that the line keeps
+// its width through it; at a sharp corner it is the first's own.
+func join(own, other point, sharp_deg float64) point {
+	sum := point{own.X + other.X, own.Y + other.Y}
+	l := sum.X*sum.X + sum.Y*sum.Y // 2 + 2 cos of the turn
+	if l < 2+2*math.Cos(sharp_deg*math.Pi/180) {
+		return own
+	}
+	return point{2 * sum.X / l, 2 * sum.Y / l}
 }
 
 // disc fills a circle, with sides short enough that it is round within 0.1 px.
-func (k *ink) disc(p draw.Point, r float64, c color.NRGBA) {
+func (k *ink) disc(p point, r float64, c color.NRGBA) {
 	if r <= 0 {
 		return
 	}
 	n := max(6, min(64, int(math.Ceil(math.Pi/math.Acos(1-min(0.5, 0.1/r))))))
 	middle := k.vertex(p.X, p.Y, c)
+	clear, full := c, max(0, r-feather)
+	clear.A = 0
 	for i := range n {
 		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-		k.vertex(p.X+r*cos, p.Y+r*sin, c)
-		k.index = append(k.index, middle, middle+1+uint32(i), middle+1+uint32((i+1)%n))
+		k.vertex(p.X+full*cos, p.Y+full*sin, c)
+		k.vertex(p.X+(r+feather)*cos, p.Y+(r+feather)*sin, clear)
+		a, b := middle+1+2*uint32(i), middle+1+2*uint32((i+1)%n)
+		k.index = append(k.index, middle, a, b, a, a+1, b, a+1, b+1, b)
 	}
 }
 
 // dashes cuts a polyline into the strokes of a dash pattern (on, off, on …),
 // all in px. A pattern that makes no sense gives the whole line.
-func dashes(line []draw.Point, closed bool, pattern []float64) [][]draw.Point {
-	total := 0.0
+func dashes(line []point, closed bool, pattern []float32) [][]point {
+	total := float32(0)
 	for _, d := range pattern {
 		if !(d >= 0) {
-			return [][]draw.Point{line}
+			return [][]point{line}
 		}
 		total += d
 	}
 	if !(total > 0.5) || len(line) < 2 {
-		return [][]draw.Point{line}
+		return [][]point{line}
 	}
 	if closed {
-		line = append(append([]draw.Point(nil), line...), line[0])
+		line = append(append([]point(nil), line...), line[0])
 	}
-	var out [][]draw.Point
-	part, left := 0, pattern[0]
-	current := []draw.Point{line[0]}
+	var out [][]point
+	part, left := 0, float64(pattern[0])
+	current := []point{line[0]}
 	for i := 1; i < len(line); i++ {
 		a, b := line[i-1], line[i]
 		d := math.Hypot(b.X-a.X, b.Y-a.Y)
@@ -106,7 +143,7 @@ func dashes(line []draw.Point, closed bool, pattern []float64) [][]draw.Point {
 			done += step
 			left -= step
 			t := done / d
-			p := draw.Point{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
+			p := point{X: a.X + (b.X-a.X)*t, Y: a.Y + (b.Y-a.Y)*t}
 			if part%2 == 0 {
 				current = append(current, p)
 			}
@@ -115,8 +152,8 @@ func dashes(line []draw.Point, closed bool, pattern []float64) [][]draw.Point {
 					out = append(out, current)
 				}
 				part++
-				left = pattern[part%len(pattern)]
-				current = []draw.Point{p}
+				left = float64(pattern[part%len(pattern)])
+				current = []point{p}
 				if part%2 != 0 {
 					current = nil
 				}
@@ -130,24 +167,47 @@ func dashes(line []draw.Point, closed bool, pattern []float64) [][]draw.Point {
 }
 
 // fill covers a simple polygon (its corners in order, either way round), by
-// cutting off ears; what is left of a polygon that is not simple is fanned.
-func (k *ink) fill(line []draw.Point, c color.NRGBA) {
+// cutting off ears; what is left of a polygon that is not simple is fanned. Its edge
+// fades over a pixel.
+func (k *ink) fill(line []point, c color.NRGBA) {
 	line = distinct(line)
-	if len(line) < 3 {
+	n := len(line)
+	if n < 3 {
 		return
 	}
+	in := feather // across points inward where the corners turn to the right
+	if turns(line) < 0 {
+		in = -feather
+	}
+	clear := c
+	clear.A = 0
 	first := uint32(len(k.x))
-	for _, p := range line {
-		k.vertex(p.X, p.Y, c)
+	for i, p := range line {
+		before, after := across(line[(i+n-1)%n], p), across(p, line[(i+1)%n])
+		to := join(after, before, sharpFill_deg)
+		k.vertex(p.X+to.X*in, p.Y+to.Y*in, c)
+		k.vertex(p.X-to.X*in, p.Y-to.Y*in, clear)
+		a, b := first+2*uint32(i), first+2*uint32((i+1)%n)
+		k.index = append(k.index, a, a+1, b, a+1, b+1, b)
 	}
 	for _, t := range ears(line) {
-		k.index = append(k.index, first+uint32(t[0]), first+uint32(t[1]), first+uint32(t[2]))
+		k.index = append(k.index, first+2*uint32(t[0]), first+2*uint32(t[1]), first+2*uint32(t[2]))
 	}
 }
 
+// turns is twice the area that a polygon encloses, above 0 where y is down and it goes
+// round clockwise.
+func turns(line []point) (area float64) {
+	for i, a := range line {
+		b := line[(i+1)%len(line)]
+		area += a.X*b.Y - a.Y*b.X
+	}
+	return area
+}
+
 // distinct leaves out corners that repeat the one before.
-func distinct(line []draw.Point) []draw.Point {
-	var out []draw.Point
+func distinct(line []point) []point {
+	var out []point
 	for _, p := range line {
 		if len(out) == 0 || math.Hypot(p.X-out[len(out)-1].X, p.Y-out[len(out)-1].Y) > 1e-6 {
 			out = append(out, p)
@@ -159,19 +219,14 @@ func distinct(line []draw.Point) []draw.Point {
 	return out
 }
 
-func cross(a, b, c draw.Point) float64 {
+func cross(a, b, c point) float64 {
 	return (b.X-a.X)*(c.Y-a.Y) - (b.Y-a.Y)*(c.X-a.X)
 }
 
 // ears triangulates a simple polygon of n corners into n − 2 triangles.
 // O(n²) for round shapes, which is what drawings hold.
-func ears(line []draw.Point) [][3]int {
-	n := len(line)
-	area := 0.0
-	for i := range line {
-		a, b := line[i], line[(i+1)%n]
-		area += a.X*b.Y - a.Y*b.X
-	}
+func ears(line []point) [][3]int {
+	n, area := len(line), turns(line)
 	order := make([]int, n)
 	for i := range order {
 		order[i] = i

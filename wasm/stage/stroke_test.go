@@ -1,19 +1,17 @@
-package stage
+package main
 
 import (
 	"image/color"
 	"math"
 	"math/rand/v2"
 	"testing"
-
-	"ruffwright/geom/draw"
 )
 
-func area(line []draw.Point, t [3]int) float64 {
+func area(line []point, t [3]int) float64 {
 	return cross(line[t[0]], line[t[1]], line[t[2]]) / 2
 }
 
-func polygonArea(line []draw.Point) float64 {
+func polygonArea(line []point) float64 {
 	sum := 0.0
 	for i, a := range line {
 		b := line[(i+1)%len(line)]
@@ -27,11 +25,11 @@ func polygonArea(line []draw.Point) float64 {
 func TestEars(t *testing.T) {
 	dice := rand.New(rand.NewPCG(7, 1))
 	for n := 3; n < 60; n++ {
-		line := make([]draw.Point, n)
+		line := make([]point, n)
 		for i := range line {
 			r := 1 + 9*dice.Float64()
 			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
-			line[i] = draw.Point{X: r * cos, Y: r * sin}
+			line[i] = point{X: r * cos, Y: r * sin}
 		}
 		if n%2 == 1 {
 			for i, j := 0, n-1; i < j; i, j = i+1, j-1 {
@@ -54,8 +52,8 @@ func TestEars(t *testing.T) {
 
 // TestFillOddities: what is no polygon fills nothing and does not fail.
 func TestFillOddities(t *testing.T) {
-	p := draw.Point{X: 3, Y: 4}
-	for _, line := range [][]draw.Point{nil, {p}, {p, p, p}, {p, {X: 5, Y: 6}}, {p, {X: 5, Y: 6}, p}} {
+	p := point{X: 3, Y: 4}
+	for _, line := range [][]point{nil, {p}, {p, p, p}, {p, {X: 5, Y: 6}}, {p, {X: 5, Y: 6}, p}} {
 		var k ink
 		k.fill(line, color.NRGBA{A: 255})
 		if len(k.index)%3 != 0 {
@@ -67,14 +65,14 @@ func TestFillOddities(t *testing.T) {
 // TestDashes: dashes and gaps of a line add up to its length, and each dash has
 // the pattern's.
 func TestDashes(t *testing.T) {
-	line := []draw.Point{{X: 0}, {X: 7}, {X: 7, Y: 13}, {X: 40, Y: 13}} // 53 long
-	length := func(l []draw.Point) (sum float64) {
+	line := []point{{X: 0}, {X: 7}, {X: 7, Y: 13}, {X: 40, Y: 13}} // 53 long
+	length := func(l []point) (sum float64) {
 		for i := 1; i < len(l); i++ {
 			sum += math.Hypot(l[i].X-l[i-1].X, l[i].Y-l[i-1].Y)
 		}
 		return sum
 	}
-	got := dashes(line, false, []float64{4, 2})
+	got := dashes(line, false, []float32{4, 2})
 	if len(got) != 9 { // 53 = 8 × 6 + 5: eight whole dashes and one of 4
 		t.Fatalf("%d dashes, want 9", len(got))
 	}
@@ -83,31 +81,72 @@ func TestDashes(t *testing.T) {
 			t.Errorf("dash %d is %g long, want 4", i, length(d))
 		}
 	}
-	for _, pattern := range [][]float64{{0, 0}, {-1, 2}, {math.NaN(), 1}, {0.1, 0.1}} {
+	for _, pattern := range [][]float32{{0, 0}, {-1, 2}, {float32(math.NaN()), 1}, {0.1, 0.1}} {
 		if got := dashes(line, false, pattern); len(got) != 1 || length(got[0]) != 53 {
 			t.Errorf("pattern %v: %d strokes", pattern, len(got))
 		}
 	}
-	closed := dashes([]draw.Point{{X: 0}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}, true, []float64{5, 5})
+	closed := dashes([]point{{X: 0}, {X: 10}, {X: 10, Y: 10}, {Y: 10}}, true, []float32{5, 5})
 	if len(closed) != 4 {
 		t.Errorf("a square of 40 in dashes of 5: %d, want 4", len(closed))
 	}
 }
 
-// TestStroke: the triangles of a straight line of width w cover length × w,
-// and its round ends a circle's area within 5 %: polygons that
-// leave at most 0.1 px.
-func TestStroke(t *testing.T) {
-	var k ink
-	k.stroke([]draw.Point{{X: 0}, {X: 100}}, false, 6, color.NRGBA{A: 255})
-	sum := 0.0
+// covered is how much ink lies on the canvas, in pixels all covered: a triangle's area
+// by the middle of its corners' cover.
+func (k *ink) covered() (sum float64) {
 	for i := 0; i < len(k.index); i += 3 {
 		a, b, c := k.index[i], k.index[i+1], k.index[i+2]
-		sum += math.Abs(float64((k.x[b]-k.x[a])*(k.y[c]-k.y[a])-(k.y[b]-k.y[a])*(k.x[c]-k.x[a]))) / 2
+		at := []point{{float64(k.x[a]), float64(k.y[a])}, {float64(k.x[b]), float64(k.y[b])}, {float64(k.x[c]), float64(k.y[c])}}
+		cover := (float64(k.tint[a].A) + float64(k.tint[b].A) + float64(k.tint[c].A)) / 3 / 255
+		sum += math.Abs(cross(at[0], at[1], at[2])) / 2 * cover
 	}
-	whole := 600 + 2*math.Pi*9 // both discs, of which half lies under the line
-	if math.Abs(sum-whole) > 0.05*2*math.Pi*9 {
-		t.Errorf("a line of 100 × 6 covers %g, want %g", sum, whole)
+	return sum
+}
+
+// TestStroke: a line of width w lays length × w of ink, thin and thick, straight and
+// bent, and its round ends a circle's area within 5 %: polygons that leave at most
+// 0.1 px.
+func TestStroke(t *testing.T) {
+	const turn = 0.2 // rad a corner: few enough that inner and outer side even out
+	arc := []point{}
+	for i := range 30 {
+		sin, cos := math.Sincos(turn * float64(i))
+		arc = append(arc, point{100 * cos, 100 * sin})
+	}
+	long := 29 * 200 * math.Sin(turn/2)
+	for _, c := range []struct {
+		line  []point
+		width float64
+		want  float64
+	}{
+		{[]point{{X: 0}, {X: 100}}, 1, 100},
+		{[]point{{X: 0}, {X: 100}}, 6, 600 + 2*math.Pi*9}, // both discs, of which half lies under the line
+		{[]point{{X: 0}, {X: 100}, {X: 100, Y: 100}, {X: 200, Y: 100}}, 4, 1200 + 4*math.Pi*4},
+		{arc, 1, long},
+		{arc, 4, long*4 + 2*math.Pi*4},
+	} {
+		var k ink
+		k.stroke(c.line, false, c.width, color.NRGBA{A: 255})
+		if got := k.covered(); math.Abs(got-c.want) > 0.05*2*math.Pi*c.width*c.width/4+0.001*c.want {
+			t.Errorf("a line of %d points, %g wide, covers %.2f, want %.2f", len(c.line), c.width, got, c.want)
+		}
+	}
+}
+
+// TestFill: polygons lay their area of ink, either way round; the edge that fades takes
+// as much as it gives but at the corners.
+func TestFill(t *testing.T) {
+	for _, line := range [][]point{
+		{{0, 0}, {50, -20}, {100, 0}, {60, 60}},
+		{{0, 0}, {80, 0}, {80, 40}, {0, 40}}, {{0, 40}, {80, 40}, {80, 0}, {0, 0}},
+		{{0, 0}, {60, 0}, {60, 20}, {20, 20}, {20, 50}, {0, 50}},
+	} {
+		var k ink
+		k.fill(line, color.NRGBA{A: 255})
+		if got, want := k.covered(), math.Abs(polygonArea(line)); math.Abs(got-want) > float64(len(line)) {
+			t.Errorf("%v covers %.2f, want %.2f", line, got, want)
+		}
 	}
 }
 
@@ -141,33 +180,5 @@ func TestPieces(t *testing.T) {
 				t.Fatalf("most %d: index %d is %d, want %d", most, i, got[i], index[i])
 			}
 		}
-	}
-}
-
-// TestWrite: written text is as wide as figure says it is, within a pixel and
-// a half, and has ink.
-func TestWrite(t *testing.T) {
-	for _, face := range []draw.Face{draw.Upright, draw.Italic, draw.Bold} {
-		const px = 40.0
-		picture := write("272 mm, 15 ½ in", px, face, color.NRGBA{A: 255})
-		if picture == nil {
-			t.Fatalf("face %v writes nothing", face)
-		}
-		want := draw.TextWidth("272 mm, 15 ½ in", px, face)
-		if got := float64(picture.Bounds().Dx() - 2*margin); math.Abs(got-want) > 1.5 {
-			t.Errorf("face %v: %g px wide, figure says %g", face, got, want)
-		}
-		inked := 0
-		for i := 3; i < len(picture.Pix); i += 4 {
-			if picture.Pix[i] > 128 {
-				inked++
-			}
-		}
-		if inked < 500 {
-			t.Errorf("face %v: %d pixels of ink", face, inked)
-		}
-	}
-	if write("", 20, draw.Upright, color.NRGBA{A: 255}) != nil {
-		t.Error("no text gives a picture")
 	}
 }

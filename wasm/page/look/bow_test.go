@@ -134,23 +134,23 @@ func TestPan(t *testing.T) {
 	l := newLook(t)
 	at := func() draw.Point { e := solids(t, l)[0].Eye; return draw.Pt(e.X, e.Y) }
 	start := at()
-	l.Move(doc.Pointer, "down", "1 100 100", 0)
-	l.Move(doc.Pointer, "down", "2 200 100", 0)
+	l.Move(doc.Pointer, "down", "1 100 100")
+	l.Move(doc.Pointer, "down", "2 200 100")
 	for i := 1.0; i <= 30; i++ {
 		for id := 1.0; id <= 2; id++ {
-			l.Move(doc.Pointer, "move", fmt.Sprint(id, " ", 100*id+i, " ", 100+i*2/3), 0)
+			l.Move(doc.Pointer, "move", fmt.Sprint(id, " ", 100*id+i, " ", 100+i*2/3))
 		}
 	}
-	l.Move(doc.Pointer, "up", "1 0 0", 0)
-	l.Move(doc.Pointer, "up", "2 0 0", 0)
+	l.Move(doc.Pointer, "up", "1 0 0")
+	l.Move(doc.Pointer, "up", "2 0 0")
 	k := l.pixels()
 	if p := at(); math.Abs((p.X-start.X)*k-30) > 1 || math.Abs((p.Y-start.Y)*k-20) > 1 || math.Abs(l.camera.Zoom-1) > 0.1 {
 		t.Errorf("two fingers by 30, 20 px move it by %.1f, %.1f px, zoom %g", (p.X-start.X)*k, (p.Y-start.Y)*k, l.camera.Zoom)
 	}
 	l.Key("Home", false)
-	l.Move(doc.Pointer, "down", "1 100 100", 0)
+	l.Move(doc.Pointer, "down", "1 100 100")
 	turn := l.camera.Turn_deg
-	l.Move(doc.Pointer, "move", "1 140 90 shift", 0)
+	l.Move(doc.Pointer, "move", "1 140 90 shift")
 	if p := at(); math.Abs((p.X-start.X)*k-40) > 0.5 || math.Abs((p.Y-start.Y)*k+10) > 0.5 || l.camera.Turn_deg != turn {
 		t.Errorf("with Shift a drag by 40, -10 px moves it by %.1f, %.1f px", (p.X-start.X)*k, (p.Y-start.Y)*k)
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"ruffwright/geom/figure"
-	"ruffwright/wasm/doc"
 )
 
 // Camera is how the reader holds the ruff. Turn, tilt, zoom and pan are of the view
@@ -210,34 +209,8 @@ func (l *Look) key(name string, shift bool) bool {
 // arrows are the ways of the arrow keys: to the right, and down.
 var arrows = map[string][2]float64{"ArrowLeft": {-1, 0}, "ArrowRight": {1, 0}, "ArrowUp": {0, -1}, "ArrowDown": {0, 1}}
 
-// motion is a drag or a scroll going on: the picture is coarser until it ends.
-type motion struct {
-	moving   bool
-	moved_ms float64
-}
-
-// still_ms is how long without a move the picture is coarse.
-const still_ms = 160
-
-// coarse reports whether the picture is drawn as while it moves.
-func (l *Look) coarse() bool { return l.moving || l.settling.going || l.fold.playing }
-
 // moves notes a move of the camera.
-func (l *Look) moves(now_ms float64) []doc.Patch {
+func (l *Look) moves() {
 	l.settling.camera = [2]Camera{} // the reader leads
-	l.dirty, l.moved_ms = true, now_ms
-	if l.moving {
-		return nil
-	}
-	l.moving = true
-	return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: still_ms}}
-}
-
-// Still draws finely again when nothing has moved for a while.
-func (l *Look) Still(now_ms float64) []doc.Patch {
-	if wait := l.moved_ms + still_ms - now_ms; wait > 1 {
-		return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: wait}}
-	}
-	l.moving, l.dirty = false, true
-	return nil
+	l.dirty = true
 }

@@ -29,9 +29,9 @@ func newLook(t testing.TB) *Look {
 func TestDrag(t *testing.T) {
 	l := newLook(t)
 	turn, tilt := l.camera.Turn_deg, l.camera.Tilt_deg
-	l.Move(doc.Pointer, "down", "1 100 100", 0)
+	l.Move(doc.Pointer, "down", "1 100 100")
 	for _, at := range []string{"1 110 100", "1 150 105", "1 160 110"} {
-		l.Move(doc.Pointer, "move", at, 0)
+		l.Move(doc.Pointer, "move", at)
 	}
 	if got, want := l.camera.Turn_deg-turn, 60*degreesPerPixel; math.Abs(got-want) > 1e-9 {
 		t.Errorf("60 px turn by %g°, want %g°", got, want)
@@ -39,9 +39,9 @@ func TestDrag(t *testing.T) {
 	if got, want := l.camera.Tilt_deg-tilt, 10*degreesPerPixel; math.Abs(got-want) > 1e-9 {
 		t.Errorf("10 px tilt by %g°, want %g°", got, want)
 	}
-	l.Move(doc.Pointer, "up", "1 160 110", 0)
+	l.Move(doc.Pointer, "up", "1 160 110")
 	was := l.camera
-	l.Move(doc.Pointer, "move", "1 300 300", 0)
+	l.Move(doc.Pointer, "move", "1 300 300")
 	if l.camera != was {
 		t.Error("a pointer that is up turns the ruff")
 	}
@@ -53,9 +53,9 @@ func TestPinch(t *testing.T) {
 	for _, view := range []string{"hand", "flat"} {
 		l := newLook(t)
 		l.shows(figure.Named(view))
-		l.Move(doc.Pointer, "down", "1 350 300", 0)
-		l.Move(doc.Pointer, "down", "2 450 300", 0)
-		l.Move(doc.Pointer, "move", "2 550 300", 0)
+		l.Move(doc.Pointer, "down", "1 350 300")
+		l.Move(doc.Pointer, "down", "2 450 300")
+		l.Move(doc.Pointer, "move", "2 550 300")
 		got := l.camera.Zoom
 		if view == "flat" {
 			got = l.camera.Lens.Scale
@@ -63,8 +63,8 @@ func TestPinch(t *testing.T) {
 		if math.Abs(got-2) > 1e-9 {
 			t.Errorf("%s: twice the distance enlarges %g times", view, got)
 		}
-		l.Move(doc.Pointer, "up", "1 350 300", 0)
-		if l.Move(doc.Pointer, "move", "2 560 300", 0); len(l.gesture.down) != 1 {
+		l.Move(doc.Pointer, "up", "1 350 300")
+		if l.Move(doc.Pointer, "move", "2 560 300"); len(l.gesture.down) != 1 {
 			t.Errorf("%s: %d fingers down, want 1", view, len(l.gesture.down))
 		}
 	}
@@ -81,7 +81,7 @@ func TestLens(t *testing.T) {
 	}
 	x, y := under()
 	for range 12 {
-		l.Move(doc.Wheel, "", "-120 500 200", 0)
+		l.Move(doc.Wheel, "", "-120 500 200")
 		if X, Y := under(); math.Abs(X-x)+math.Abs(Y-y) > 1e-9 {
 			t.Fatalf("at %g times the place moved from %g, %g to %g, %g", l.camera.Lens.Scale, x, y, X, Y)
 		}
@@ -107,10 +107,10 @@ func TestLimits(t *testing.T) {
 		l.Resize(size)
 	}
 	for _, at := range [][2]string{{"down", "x y z"}, {"move", ""}, {"down", "1 NaN 3"}} {
-		l.Move(doc.Pointer, at[0], at[1], 0)
+		l.Move(doc.Pointer, at[0], at[1])
 	}
 	for _, by := range []string{"NaN 1 1", "1e308 1 1", "-1e308 Inf 1"} {
-		l.Move(doc.Wheel, "", by, 0)
+		l.Move(doc.Wheel, "", by)
 	}
 	l.Key("F5", false)
 	for _, do := range [][2]string{{"camera", "Escape"}, {"view", "x"}, {"pose", "x"}, {"colour", "x"}, {"hand", "x"}} {
@@ -146,25 +146,5 @@ func TestPictures(t *testing.T) {
 				t.Errorf("%s at %s: %v, %d items, lens %+v, %g px per mm", v.Name, size, err, len(d.Items), lens, px)
 			}
 		}
-	}
-}
-
-// TestMotion: while the ruff is dragged the cloth is coarser, and it is fine
-// again once the drag has stopped for a while.
-func TestMotion(t *testing.T) {
-	l := newLook(t)
-	l.Move(doc.Pointer, "down", "1 100 100", 1000)
-	patches := l.Move(doc.Pointer, "move", "1 110 100", 1010)
-	if len(patches) != 1 || patches[0].Op != doc.OpTimer || !l.coarse() {
-		t.Fatalf("a drag gives %v, coarse %v", patches, l.coarse())
-	}
-	l.Move(doc.Pointer, "move", "1 120 100", 1100)
-	l.Changed()
-	again := l.Still(1010 + still_ms)
-	if len(again) != 1 || !l.coarse() || l.Changed() {
-		t.Fatalf("still moving 60 ms ago: %v, coarse %v", again, l.coarse())
-	}
-	if l.Still(1100 + still_ms); l.coarse() || !l.Changed() {
-		t.Error("the picture stays coarse")
 	}
 }

@@ -50,11 +50,10 @@ func (l *Look) Key(name string, shift bool) {
 }
 
 // Move takes a pointer's or a wheel's event on the stage.
-func (l *Look) Move(kind doc.Kind, phase, value string, now_ms float64) []doc.Patch {
+func (l *Look) Move(kind doc.Kind, phase, value string) {
 	if kind == doc.Pointer && l.pointer(phase, value) || kind == doc.Wheel && l.wheel(value) {
-		return l.moves(now_ms)
+		l.moves()
 	}
-	return nil
 }
 
 // Reset holds the ruff as at first.
@@ -107,11 +106,6 @@ func (l *Look) Take(turned bool) {
 func (l *Look) Shine(light string) {
 	l.dirty = l.dirty || l.Light != light
 	l.Light = light
-}
-
-// GoFlat notes that the stage cannot draw: nothing moves any more.
-func (l *Look) GoFlat() {
-	l.Flat, l.dirty, l.settling.going, l.fold.playing = true, true, false, false
 }
 
 // KeepCalm notes whether the reader wants no motion.

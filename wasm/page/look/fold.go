@@ -64,21 +64,22 @@ func (l *Look) unfolds() {
 	l.fold.at, l.fold.playing, l.fold.said = wholeFold, false, len(foldSteps)-1
 }
 
-// Slide takes the slider's text; ok is whether it can be used.
-func (l *Look) Slide(value string, now_ms float64) (out []doc.Patch, ok bool) {
+// Slide takes the slider's text, and reports whether it can be used.
+func (l *Look) Slide(value string) bool {
 	at, err := strconv.ParseFloat(value, 64)
 	if err != nil || math.IsNaN(at) {
-		return nil, false
+		return false
 	}
 	l.fold.playing = false
 	l.foldTo(at)
-	return l.moves(now_ms), true
+	l.moves()
+	return true
 }
 
 // foldPlays plays or pauses; without motion it goes to the next step.
 func (l *Look) foldPlays(now_ms float64) []doc.Patch {
 	f := &l.fold
-	if l.Calm || l.Flat {
+	if l.Calm {
 		next := math.Floor(f.at/foldPart+1e-6) + 1
 		if f.at >= wholeFold {
 			next = 0
@@ -188,7 +189,7 @@ func (l *Look) FoldPatches() []doc.Patch {
 	name := l.foldName()
 	button, sign := "Play: from the strip to the ruff", "▶"
 	switch {
-	case l.Calm || l.Flat:
+	case l.Calm:
 		button, sign = "Next step: from the strip to the ruff", "▶|"
 	case l.fold.playing:
 		button, sign = "Pause", "❚❚"

@@ -44,7 +44,7 @@ func TestFoldSlides(t *testing.T) {
 	want := map[string]string{"0": "Laid flat", "20": "Being pleated", "33": "Pleated", "50": "Being drawn up", "67": "Drawn up to the band", "80": "Being released"}
 	for at, words := range want {
 		l.Changed()
-		l.Slide(at, 0)
+		l.Slide(at)
 		out := l.FoldPatches()
 		if !l.View.Turned || !l.folding() || !l.Changed() {
 			t.Fatalf("at %s the strip is not shown", at)
@@ -63,14 +63,14 @@ func TestFoldSlides(t *testing.T) {
 	if !strings.Contains(l.Description(), l.foldName()) {
 		t.Errorf("the description does not tell of it: %s", l.Description())
 	}
-	l.Slide("100", 0)
+	l.Slide("100")
 	if l.folding() || l.tone(0, l.A) != nil {
 		t.Error("at 100 the ruff is not back")
 	}
 	for _, bad := range []string{"", "NaN", "much"} {
-		l.Slide(bad, 0)
+		l.Slide(bad)
 	}
-	l.Slide("-1e300", 0)
+	l.Slide("-1e300")
 	if l.fold.at != 0 {
 		t.Errorf("below its beginning the slider stands at %g", l.fold.at)
 	}
@@ -250,7 +250,6 @@ func BenchmarkFoldFrame(b *testing.B) {
 
 func BenchmarkTurnFrame(b *testing.B) {
 	l := newLook(b)
-	l.moving = true
 	for b.Loop() {
 		l.camera.Turn_deg++
 		if _, _, _, err := l.Picture(); err != nil {

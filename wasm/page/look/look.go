@@ -18,16 +18,14 @@ type Look struct {
 	Hand  string // id of the finding in hand, "" none
 	Pose  Pose
 	Light string  // light, dark or contrast
-	Flat  bool    // the stage cannot draw
 	Calm  bool    // no motion
 	At_ms float64 // the time of the last event
 
 	camera         Camera
 	upright, aside Camera // before the wearer bowed, and where that is seen from
 	gesture
-	size  size
-	dirty bool // the picture
-	motion
+	size     size
+	dirty    bool // the picture
 	settling settling
 	dye      dyeing
 	kept     [3]figure.Kept // scenes: of the ruff alone, of A and of B

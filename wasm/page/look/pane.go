@@ -26,9 +26,6 @@ func (l *Look) Resize(value string) {
 	}
 }
 
-// Ratio is the stage's device pixels per CSS pixel.
-func (l *Look) Ratio() float64 { return l.size.ratio }
-
 // twoDrawn reports whether both are on the stage: the fold-through shows A's strip
 // alone.
 func (l *Look) twoDrawn() bool { return l.B != nil && !l.folding() }

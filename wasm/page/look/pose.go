@@ -152,7 +152,7 @@ func (l *Look) Settle(first bool, now_ms float64) []doc.Patch {
 
 // moveFrom lets what is shown move from other shapes and from a wearer's bow.
 func (l *Look) moveFrom(from [2]pleat.Shape, bow_deg, takes_ms, now_ms float64) []doc.Patch {
-	if l.Calm || l.Flat || !sameGrid(from[0], l.posed()) {
+	if l.Calm || !sameGrid(from[0], l.posed()) {
 		return nil
 	}
 	s := &l.settling

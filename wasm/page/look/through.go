@@ -16,10 +16,10 @@ const leastRatio = 2
 // at) as an "svg" or a "png", on a sheet's white ground whatever the reader's
 // colours: it goes to a printer or into notes.
 func (l *Look) Export(kind string) ([]byte, error) {
-	light, going, moving := l.Light, l.settling.going, l.moving
-	l.Light, l.settling.going, l.moving = "light", false, false
+	light, going := l.Light, l.settling.going
+	l.Light, l.settling.going = "light", false
 	d, lens, pixelPerMM, err := l.Picture()
-	l.Light, l.settling.going, l.moving = light, going, moving
+	l.Light, l.settling.going = light, going
 	if err != nil {
 		return nil, err
 	}

@@ -33,6 +33,7 @@ if (isMainThread) {
   globalThis.postMessage = (m, transfer) => parentPort.postMessage({ ...m, memory: memory ? memory.buffer.byteLength : 0 }, transfer);
   parentPort.on("message", (data) => globalThis.onmessage({ data }));
   const go = new Go();
+  go.argv = ["ruffwright", "solver"];
   WebAssembly.instantiate(fs.readFileSync(workerData.program), go.importObject).then(({ instance }) => {
     memory = instance.exports.mem;
     return go.run(instance);
