@@ -232,7 +232,7 @@ func TestComparePicture(t *testing.T) {
 	}
 }
 
-// surfaces writes the first corners of each surface on the drawing.
+// surfaces writes how each ruff on the drawing is seen.
 func surfaces(t *testing.T, k *desk) (out []string) {
 	t.Helper()
 	d, _, _, err := k.p.Look.Picture()
@@ -240,8 +240,8 @@ func surfaces(t *testing.T, k *desk) (out []string) {
 		t.Fatal(err)
 	}
 	for _, it := range d.Items {
-		if s, ok := it.(draw.Surface); ok {
-			out = append(out, fmt.Sprint(s.Vertices[:30]))
+		if s, ok := it.(draw.Solid); ok {
+			out = append(out, fmt.Sprint(s.Eye))
 		}
 	}
 	return out
