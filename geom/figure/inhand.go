@@ -100,20 +100,25 @@ func (s *sheet) hold(e *draw.Eye, first, last int, mid geom.Vec3, ball float64) 
 			look(bow(ring.place(angle)).Sub(geom.Vec3{X: mid.X, Y: mid.Y}))
 		}
 	}
-	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y-rulerRoom
+	top := s.Room.Min.Y - titleRoom
+	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-top-rulerRoom
 	wide := math.Max(box.Max.X, -box.Min.X)
 	fits := math.Min(w/2/(wide*1.02), h/((box.Max.Y-box.Min.Y)*1.02))
 	if opt.Scale > 0 {
 		fits = math.Min(fits, opt.Scale)
 	}
 	e.Scale = fits * opt.Zoom
-	e.X, e.Y = (s.Room.Min.X+s.Room.Max.X)/2, s.Room.Min.Y+h/2-fits*(box.Min.Y+box.Max.Y)/2
+	e.X, e.Y = (s.Room.Min.X+s.Room.Max.X)/2, top+h/2-fits*(box.Min.Y+box.Max.Y)/2
 	e.X, e.Y = e.X+opt.PanX_mm*e.Scale, e.Y-opt.PanY_mm*e.Scale
 	s.Scale = e.Scale
 }
 
-// rulerRoom is what the ruler takes at the foot of the room, sheet mm.
-const rulerRoom = 5.0
+// What the ruler takes at the foot of the room, and how far the head may stand into the
+// title's line, sheet mm: both lie at the sides, and are drawn over what is solid.
+const (
+	rulerRoom = 2.0
+	titleRoom = 6.0
+)
 
 // rulerBar lays a ruler at the foot, on a plate of the ground.
 func (s *sheet) rulerBar() {

@@ -113,11 +113,11 @@ func (w *wearer) turns(foot bool) []turn {
 		return arm
 	}
 	// The shoulders: wide, and flat from front to back, as wide as the ruff hides.
-	wide := math.Min(math.Max(0.9*w.reach, 1.25*a), 2.6*a)
+	wide := math.Min(math.Max(0.9*w.reach, 1.6*a), 2.6*a)
 	out, fore := wide-a, math.Min(0.62*(wide-a), 34)
 	var all []turn
 	if foot {
-		for _, p := range [][3]float64{{46, 1, 1}, {40, 0.995, 1}, {33, 0.95, 0.96}, {26, 0.8, 0.83}, {20, 0.58, 0.64}, {14, 0.33, 0.4}, {8, 0.13, 0.18}, {3, 0.03, 0.05}} {
+		for _, p := range [][3]float64{{36, 1, 1}, {31.5, 0.995, 1}, {26.5, 0.95, 0.96}, {21.5, 0.8, 0.83}, {17, 0.58, 0.64}, {12, 0.33, 0.4}, {7, 0.13, 0.18}, {2.6, 0.03, 0.05}} {
 			all = append(all, level(base-p[0]-0.05*out*p[1], b+fore*p[2], b+0.85*fore*p[2], a+out*p[1]))
 		}
 	}
