@@ -32,6 +32,11 @@ func inHand(s *sheet) error {
 		s.solid(ghost, e, ghostly)
 	}
 	s.solid(scene, e, 0)
+	if opt.Row { // the strip runs on, but not through the title
+		row := s.Items[0].(draw.Solid)
+		row.Clip.Min.Y = s.View.Min.Y - 2.4
+		s.Items[0] = row
+	}
 	s.rulerBar()
 	s.point(s.onWhole(e, scene))
 	return nil

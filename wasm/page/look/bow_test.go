@@ -97,6 +97,10 @@ func TestBowLeavesTheReader(t *testing.T) {
 	}
 	l.Key("ArrowRight", false)
 	turned := l.camera
+	if l.Key("Home", false); l.camera.Tilt_deg != asideTilt_deg {
+		t.Errorf("Home shows a bow from %g degrees above", l.camera.Tilt_deg)
+	}
+	l.camera = turned
 	l.Do("pose", "rest", 0)
 	if l.camera != turned {
 		t.Error("it was turned back")

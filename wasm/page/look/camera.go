@@ -23,7 +23,7 @@ type Lens struct{ Scale, X, Y float64 }
 // inHand is the view that the page begins with: the one that is turned.
 var inHand = figure.Named("hand")
 
-// home is the camera that Home returns to.
+// home is the camera that Home returns to while the wearer stands.
 var home = Camera{Turn_deg: 28, Tilt_deg: 26, Zoom: 1, Lens: Lens{1, 0.5, 0.5}}
 
 const (
@@ -201,7 +201,7 @@ func (l *Look) key(name string, shift bool) bool {
 	case "-":
 		l.camera.zoom(inHand, 1/zoomPerKey, 0.5, 0.5)
 	case "Home":
-		l.camera = home
+		l.camera = l.first()
 	}
 	return l.camera != was
 }

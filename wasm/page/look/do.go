@@ -57,7 +57,7 @@ func (l *Look) Move(kind doc.Kind, phase, value string) {
 }
 
 // Reset holds the ruff as at first.
-func (l *Look) Reset() { l.camera = home }
+func (l *Look) Reset() { l.camera = l.first() }
 
 // Redraw tells that the picture is another.
 func (l *Look) Redraw() { l.dirty = true }

@@ -112,19 +112,35 @@ func (l *Look) led() Camera {
 	return a
 }
 
+// beside is the camera from beside the wearer, on the nearer side.
+func (c Camera) beside() Camera {
+	turn := float64(asideTurn_deg)
+	if math.Mod(c.Turn_deg+720, 360) > 180 {
+		turn = -asideTurn_deg
+	}
+	c.Turn_deg += math.Remainder(turn-c.Turn_deg, 360)
+	c.Tilt_deg = asideTilt_deg
+	return c
+}
+
+// first is how the ruff is held at first in its pose.
+func (l *Look) first() Camera {
+	if l.Pose != Bowed {
+		return home
+	}
+	l.upright, l.aside = home, home.beside()
+	return l.aside
+}
+
 // leads turns the reader to where the pose is seen best: beside a wearer who bows; and
 // back to where the reader was before, who has not turned the ruff since.
 func (l *Look) leads(from Pose) {
 	was := l.camera
 	switch {
 	case l.Pose == Bowed:
-		turn := float64(asideTurn_deg)
-		if math.Mod(l.camera.Turn_deg+720, 360) > 180 {
-			turn = -asideTurn_deg
-		}
-		l.camera.Turn_deg += math.Remainder(turn-l.camera.Turn_deg, 360)
-		l.camera.Tilt_deg = asideTilt_deg
-		l.upright, l.aside = was, l.camera
+		l.upright = was
+		l.camera = was.beside()
+		l.aside = l.camera
 	case from == Bowed && l.camera == l.aside:
 		l.camera = l.upright
 	}
