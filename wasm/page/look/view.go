@@ -65,7 +65,7 @@ func (l *Look) Seen(plain bool) (draw.Drawing, screen.Place, error) {
 func (l *Look) Label() string { return say.In(l.View.Label) }
 func (l *Look) ViewHelp() string {
 	if l.View.Turned {
-		return say.Text("Drag to turn, drag with two fingers to move it. To come nearer pinch, press on the drawing and then scroll, or scroll with Ctrl. Keys: arrows turn, with Shift they move it, + and − come nearer and go back, Home returns, Escape leaves.")
+		return say.Text("Drag to turn, with Shift or two fingers to move it. To come nearer pinch, press on the drawing and then scroll, or scroll with Ctrl. Keys: arrows turn, with Shift they move it, + and − come nearer and go back, Home returns, Escape leaves.")
 	}
 	return say.Text("%s Pinch, + or, after a press on the drawing, scroll to come nearer, then drag or use the arrows; Home returns, Escape leaves.", say.In(l.View.Tells))
 }
