@@ -4,11 +4,13 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/window"
@@ -196,5 +198,30 @@ func TestShowsWhere(t *testing.T) {
 	}
 	if scheme.Default().Wearer.Part != scheme.Neck {
 		t.Error("the default has no neck")
+	}
+}
+
+// On the page notes are signs alone; a picture that is saved says what they say as well,
+// on a sheet that is higher by it.
+func TestSavedNotes(t *testing.T) {
+	l := newLook(t)
+	l.Findings[0] = []check.Finding{{ID: "x", Severity: check.Stop, Where: check.WhereOuter, Sentence: word.Name("what stops it")}}
+	d, _, _, err := l.Picture()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, label := range d.Labels() {
+		if strings.Contains(label.Text, "stops") {
+			t.Errorf("on the page the drawing says %q", label.Text)
+		}
+	}
+	saved, err := l.Export("svg")
+	if err != nil || !strings.Contains(string(saved), "what stops it") {
+		t.Errorf("saved it does not say what stops: %v", err)
+	}
+	l.shows(figure.Named("above"))
+	l.camera.zoom(false, 2, 0.5, 0.5)
+	if saved, err := l.Export("svg"); err != nil || strings.Contains(string(saved), "what stops it") {
+		t.Errorf("enlarged, words hang in it: %v", err)
 	}
 }

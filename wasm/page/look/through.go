@@ -14,11 +14,12 @@ const leastRatio = 2
 
 // Export is the view as it is seen (turn, nearness, shape, units, what is pointed
 // at) as an "svg" or a "png", on a sheet's white ground whatever the reader's
-// colours: it goes to a printer or into notes.
+// colours: it goes to a printer or into notes. What notes say hangs below it, unless a
+// part of the sheet is enlarged.
 func (l *Look) Export(kind string) ([]byte, error) {
 	light, going := l.Light, l.settling.going
 	l.Light, l.settling.going = "light", false
-	d, lens, pixelPerMM, err := l.Picture()
+	d, lens, pixelPerMM, err := l.picture(false, !l.View.Turned && l.camera.Lens.Scale > 1)
 	l.Light, l.settling.going = light, going
 	if err != nil {
 		return nil, err

@@ -19,17 +19,19 @@ import (
 // Picture draws the view for a stage of width by height CSS pixels, and says
 // how large a sheet's millimetre is there.
 func (l *Look) Picture() (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
-	return l.picture(false)
+	return l.picture(false, true)
 }
 
-func (l *Look) picture(plain bool) (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
+// picture is Picture, plain as it is drawn while it moves, and with notes by their signs
+// alone, as on the page, or with their words.
+func (l *Look) picture(plain, signs bool) (d draw.Drawing, lens Lens, pixelPerMM float64, err error) {
 	width, height, stacked := l.pane()
 	pixelPerMM = l.pixels()
 	camera := l.led()
 	opt := figure.Options{
 		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
 		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
-		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]), Signs: true,
+		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]), Signs: signs,
 		Turn_deg: camera.Turn_deg, Tilt_deg: camera.Tilt_deg, Zoom: camera.Zoom, PanX_mm: camera.PanX_mm, PanY_mm: camera.PanY_mm, Plain: plain,
 	}
 	if l.twoDrawn() {
@@ -55,7 +57,7 @@ func (l *Look) pixels() float64 {
 // Seen is the drawing, plain as it is while it moves or in full, and how it lies on the
 // stage.
 func (l *Look) Seen(plain bool) (draw.Drawing, screen.Place, error) {
-	d, lens, pixelPerMM, err := l.picture(plain)
+	d, lens, pixelPerMM, err := l.picture(plain, true)
 	// As large as the canvas, in whole pixels.
 	side := func(css float64) int { return max(1, int(math.Floor(max(1, css)*l.size.ratio))) }
 	return d, screen.On(side(l.size.width), side(l.size.height), pixelPerMM*l.size.ratio*lens.Scale, draw.Point{X: lens.X * d.Width_mm, Y: lens.Y * d.Height_mm}), err
