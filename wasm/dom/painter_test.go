@@ -80,6 +80,14 @@ func TestPainted(t *testing.T) {
 	if sent == 0 {
 		t.Error("no scene was sent")
 	}
+	for range 2 {
+		d.Send(200, doc.Timer, "rest-picture", "")
+		screen(16)
+	}
+	if len(d.Painter) > 0 {
+		t.Error("the full picture is asked for while the ruff is held")
+	}
+	d.Send(10, doc.Pointer, "up", "1 165 100")
 	once, plain := sent, see()
 	for range 3 {
 		d.Send(100, doc.Timer, "rest-picture", "")

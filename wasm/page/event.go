@@ -77,7 +77,7 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 	case "press":
 		return p.sheets.Check(e.At_ms), all
 	case brush.Timer:
-		return p.brush.Rings(e.At_ms), nothing
+		return p.brush.Rings(p.Look.Held(), e.At_ms), nothing
 	case "png":
 		return p.savesPicture("png"), all
 	}

@@ -78,6 +78,7 @@ func (p *Page) Handle(e doc.Event) []doc.Patch {
 	if p.Look.Changed() {
 		out = append(out, p.brush.Change(e.At_ms)...)
 	}
+	out = append(out, p.brush.Rest(p.Look.Held())...)
 	var painting doc.List
 	painting.Flag("stage", "data-painting", p.brush.Unfinished())
 	return append(out, p.shown.lacks(painting)...)

@@ -153,29 +153,35 @@ func fill(items []frame.Item, painted func(i int) []frame.Item) []frame.Item {
 	return out
 }
 
-// shown gives a frame out; a plain one is followed by the full one when it rests.
+// shown gives a frame out.
 func (b *Brush) shown(plain bool, pixels doc.Patch, f frame.Frame) []doc.Patch {
 	b.plain = plain
 	out := []doc.Patch{pixels, {Op: doc.OpFrame, Body: f.Append(nil)}}
-	switch {
-	case b.stale:
-		return append(out, doc.Patch{Op: doc.OpDraw})
-	case plain && !b.waits:
-		b.waits = true
-		return append(out, doc.Patch{Op: doc.OpTimer, Name: Timer, MS: rest_ms})
+	if b.stale {
+		out = append(out, doc.Patch{Op: doc.OpDraw})
 	}
 	return out
 }
 
-// Rings is due when nothing may have changed for a moment.
-func (b *Brush) Rings(now_ms float64) []doc.Patch {
-	b.waits = false
-	if !b.plain || b.full {
+// rests reports whether the plain picture is shown as it is now, and nothing better is
+// under way.
+func (b *Brush) rests() bool { return b.plain && !b.full && !b.stale && b.way == nil }
+
+// Rest sets the timer for the full picture where the plain one is shown, unless the
+// reader holds the ruff: it may move on at any time.
+func (b *Brush) Rest(held bool) []doc.Patch {
+	if b.waits || held || !b.rests() {
 		return nil
 	}
-	if wait := b.changed + rest_ms - now_ms; wait > 1 || b.way != nil || b.stale {
-		b.waits = true
-		return []doc.Patch{{Op: doc.OpTimer, Name: Timer, MS: max(wait, rest_ms/2)}}
+	b.waits = true
+	return []doc.Patch{{Op: doc.OpTimer, Name: Timer, MS: rest_ms}}
+}
+
+// Rings is due when nothing may have changed for a moment.
+func (b *Brush) Rings(held bool, now_ms float64) []doc.Patch {
+	b.waits = false
+	if held || !b.rests() || b.changed+rest_ms > now_ms+1 {
+		return nil // it is set again
 	}
 	b.full = true
 	return []doc.Patch{{Op: doc.OpDraw}}

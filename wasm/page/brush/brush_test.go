@@ -24,6 +24,7 @@ type desk struct {
 	pixels  int  // of the last frame
 	due     bool // a frame is to be drawn
 	timer   bool
+	held    bool // the reader holds the ruff
 	scene   *light.Scene
 	items   []draw.Item
 }
@@ -42,6 +43,11 @@ func newDesk(t *testing.T) *desk {
 }
 
 func (d *desk) take(patches []doc.Patch) {
+	defer func() {
+		for _, p := range d.Rest(d.held) {
+			d.timer = d.timer || p.Op == doc.OpTimer
+		}
+	}()
 	for _, p := range patches {
 		switch p.Op {
 		case doc.OpPainter:
@@ -53,8 +59,6 @@ func (d *desk) take(patches []doc.Patch) {
 			}
 		case doc.OpDraw:
 			d.due = true
-		case doc.OpTimer:
-			d.timer = true
 		case doc.OpPixels:
 			d.pixels = max(len(p.Body), p.Size)
 		case doc.OpFrame:
@@ -124,11 +128,19 @@ func TestBrush(t *testing.T) {
 	}
 	d.draw(30)
 	sizes = append(sizes, len(d.asked[0].Body))
-	if d.take(d.Rings(40)); d.due {
+	if d.take(d.Rings(false, 40)); d.due {
 		t.Error("the full picture is asked for while the plain one is under way")
 	}
+	d.held, d.timer = true, false
 	d.work()
-	d.take(d.Rings(200))
+	if d.take(d.Rings(true, 200)); d.due || d.timer {
+		t.Fatal("the full picture is asked for while the ruff is held")
+	}
+	d.held = false
+	if d.take(nil); !d.timer {
+		t.Fatal("let go, it does not rest")
+	}
+	d.take(d.Rings(false, 300))
 	if !d.due || !d.Full() {
 		t.Fatal("at rest the full picture is not asked for")
 	}
@@ -138,7 +150,7 @@ func TestBrush(t *testing.T) {
 		t.Errorf("in the end %d frames, due %v, unfinished %v", d.frames, d.due, d.Unfinished())
 	}
 	d.timer = false
-	if d.take(d.Rings(400)); d.due || d.timer {
+	if d.take(d.Rings(false, 400)); d.due || d.timer {
 		t.Error("a still picture is drawn again")
 	}
 	if sizes[0] == 0 || sizes[1] != 0 {
@@ -176,7 +188,7 @@ func TestNoPainter(t *testing.T) {
 			t.Errorf("%s: %d frames", name, d.frames)
 		}
 		d.work() // too late
-		d.take(d.Rings(1e6))
+		d.take(d.Rings(false, 1e6))
 		d.draw(1e6)
 		if d.frames != 2 || d.Unfinished() {
 			t.Errorf("%s: in the end %d frames, unfinished %v", name, d.frames, d.Unfinished())

@@ -56,6 +56,9 @@ func (l *Look) Move(kind doc.Kind, phase, value string) {
 	}
 }
 
+// Held reports whether a pointer is down on the stage.
+func (l *Look) Held() bool { return len(l.gesture.down) > 0 }
+
 // Reset holds the ruff as at first.
 func (l *Look) Reset() { l.camera = l.first() }
 
