@@ -87,6 +87,8 @@ const openStage = ({ tell, compiled }) => {
 
   let pixels = null; // of the pictures of the frame that comes
   let last = null;   // the frame that is shown
+  let picture;
+  const pictured = new Promise((done) => { picture = () => setTimeout(done); });
   const show = (frame) => {
     last = frame;
     if (!canvas) {
@@ -112,6 +114,7 @@ const openStage = ({ tell, compiled }) => {
     if (canvas) canvas.hidden = who !== "drawn";
     const mark = who === "drawn" ? "ruffwright-stage" : "ruffwright-picture"; // of the first time
     if (!performance.getEntriesByName(mark).length) performance.mark(mark);
+    picture();
   };
 
   // ---- the stage's program --------------------------------------------------
@@ -155,6 +158,8 @@ const openStage = ({ tell, compiled }) => {
 
   const run = async () => {
     const module = compiled();
+    module.catch(() => {}); // said below
+    await pictured; // what costs the page's thread comes after the first picture
     ask();
     if (!fits()) return giveUp(most ? "the screen is too large" : "there is no WebGL 2");
     const go = new Go();

@@ -210,9 +210,9 @@ func TestMeasure(t *testing.T) {
 	t.Logf("a change of sets → plan, closed form, findings, words in the page: median %.1f ms (goal 50)", took)
 }
 
-// TestDragTimes tells what dragging costs the page's thread, a picture, where times are
-// wanted.
+// TestDragTimes tells what dragging costs the page's thread, where times are wanted.
 func TestDragTimes(t *testing.T) {
+	const moves = 120
 	if !measuring {
 		t.Skip("RUFFWRIGHT_MEASURE is not set")
 	}
@@ -245,12 +245,12 @@ func TestDragTimes(t *testing.T) {
 		at := eval[[]float64](b, `(() => { const r = document.getElementById("stage").getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, at[0], at[1], chromedp.ButtonLeft))
 		was, frames := busy(), eval[int](b, "shown")
-		for i := range 120 {
+		for i := range moves {
 			b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, at[0]+float64(i%60)-30, at[1]+float64(i%7), chromedp.ButtonLeft))
 			time.Sleep(10 * time.Millisecond)
 		}
 		took, shown := busy()-was, eval[int](b, "shown")-frames
 		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, at[0], at[1], chromedp.ButtonLeft))
-		t.Logf("%s sets: %d pictures, %.1f ms of the page's thread each", sets, shown, took/float64(max(1, shown)))
+		t.Logf("%s sets: %d moves, %d pictures; %.1f ms of the page's thread a move", sets, moves, shown, took/moves)
 	}
 }

@@ -164,8 +164,10 @@ func (b *Brush) shown(plain bool, pixels doc.Patch, f frame.Frame) []doc.Patch {
 }
 
 // rests reports whether the plain picture is shown as it is now, and nothing better is
-// under way.
-func (b *Brush) rests() bool { return b.plain && !b.full && !b.stale && b.way == nil }
+// under way. While the painter is still to come, the full picture is left to it.
+func (b *Brush) rests() bool {
+	return b.plain && !b.full && !b.stale && b.way == nil && b.hand != own
+}
 
 // Rest sets the timer for the full picture where the plain one is shown, unless the
 // reader holds the ruff: it may move on at any time.

@@ -110,7 +110,13 @@ func TestBrush(t *testing.T) {
 	if d.frames != 1 || len(d.asked) != 0 || !d.Unfinished() {
 		t.Fatalf("before the painter is there: %d frames, %d wishes, unfinished %v", d.frames, len(d.asked), d.Unfinished())
 	}
+	if d.take(d.Rings(false, 400)); d.due || d.timer {
+		t.Fatal("the full picture is not left to the painter")
+	}
 	d.hear() // it is alive
+	if !d.timer {
+		t.Fatal("the painter is there, and is not asked for the full picture")
+	}
 	sizes := []int{}
 	for i := range 5 {
 		d.take(d.Change(20 + float64(i)))
