@@ -71,9 +71,11 @@ func (s *sheet) hold(e *draw.Eye, first, last int, mid geom.Vec3, ball float64) 
 	opt, plan := s.opt, s.plan
 	lo, hi, r := math.Inf(1), math.Inf(-1), 0.0
 	for _, p := range s.shape.Panels[first:last] {
-		for _, v := range p.V {
-			lo, hi = math.Min(lo, v.Z), math.Max(hi, v.Z)
-			r = math.Max(r, v.XY().Sub(mid.XY()).Norm())
+		for i, v := range p.V {
+			lo, hi = min(lo, v.Z), max(hi, v.Z)
+			if (i+1)%(s.shape.NV+1) == 0 { // the outer edge
+				r = max(r, v.XY().Sub(mid.XY()).Norm())
+			}
 		}
 	}
 	r = math.Min(r, ball)

@@ -54,16 +54,20 @@ func newWearer(plan pleat.Plan, rest pleat.Shape) wearer {
 	inset = math.Min(inset, 0.2*narrow(plan.Neckline))
 	w.round, w.deep = plan.Neckline.Breadth()/2-inset, plan.Neckline.Depth()/2-inset
 	for _, p := range rest.Panels {
-		for _, v := range p.V {
-			w.reach = math.Max(w.reach, v.XY().Norm())
+		for i := rest.NV; i < len(p.V); i += rest.NV + 1 {
+			w.reach = math.Max(w.reach, p.V[i].XY().Norm())
 		}
 	}
 	w.reach = math.Min(w.reach, 4*(w.round+plan.Scheme.Ruff.Depth)) // of a strip on its way
 	// Cloth lies on the shoulders at the most.
+	const over = 3 // mm
 	for _, p := range rest.Panels {
 		for _, v := range p.V {
+			if v.Z >= over-neckBelow { // over all of the shoulders
+				continue
+			}
 			if out := v.XY().Norm() - w.round; out > 2 && out < w.reach {
-				w.sink = math.Max(w.sink, w.slope(out)+3-v.Z-neckBelow)
+				w.sink = math.Max(w.sink, w.slope(out)+over-v.Z-neckBelow)
 			}
 		}
 	}
