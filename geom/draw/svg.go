@@ -17,9 +17,9 @@ import (
 // was laid out with whichever of them is found.
 const fontFamilies = "Iowan Old Style, Palatino Linotype, Palatino, Book Antiqua, Georgia, serif"
 
-// surfaceRes is the resolution in px/mm at which surfaces are set into an SVG:
-// 203 dots an inch.
-const surfaceRes = 8
+// surfaceRes is the resolution in px/mm at which surfaces are set into an SVG: 140 dots
+// an inch. Their lines are paths, and sharp at any size.
+const surfaceRes = 5.5
 
 // SVG writes the drawing as one SVG file in sheet mm with a title and a
 // description. Surfaces become pictures within it; everything else stays lines
@@ -116,7 +116,7 @@ func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
 // svgPicture sets a picture of s px/mm with its corner at a pixel of the sheet's.
 func svgPicture(b *bytes.Buffer, img *image.RGBA, at image.Point, s float64) {
 	var p bytes.Buffer
-	_ = png.Encode(&p, img) // a bytes.Buffer takes every write, and the size is held by resolution
+	_ = (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&p, img) // a bytes.Buffer takes every write, and the size is held by resolution
 	fmt.Fprintf(b, `<image x="%s" y="%s" width="%s" height="%s" href="data:image/png;base64,%s"/>`+"\n",
 		Number(float64(at.X)/s), Number(float64(at.Y)/s), Number(float64(img.Rect.Dx())/s), Number(float64(img.Rect.Dy())/s),
 		base64.StdEncoding.EncodeToString(p.Bytes()))
