@@ -24,12 +24,13 @@ func (e *Eye) See(v geom.Vec3) (Point, float64) {
 func (e *Eye) Point(v geom.Vec3) Point { p, _ := e.See(v); return p }
 
 // Fit sets scale and place so that the points fill room, at most at scale most,
-// and gives the box on the sheet that they take.
+// and gives the box on the sheet that they take. A room of less than a millimetre either
+// way counts as one: what is drawn there is small, and never turned over.
 func (e *Eye) Fit(room Rect, most float64, pts ...[]geom.Vec3) Rect {
 	e.Scale, e.X, e.Y = 1, 0, 0
 	box := e.Bounds(pts...)
 	w, h := box.Max.X-box.Min.X, box.Max.Y-box.Min.Y
-	k := math.Min((room.Max.X-room.Min.X)/math.Max(w, 1e-9), (room.Max.Y-room.Min.Y)/math.Max(h, 1e-9))
+	k := math.Min(math.Max(room.Max.X-room.Min.X, 1)/math.Max(w, 1e-9), math.Max(room.Max.Y-room.Min.Y, 1)/math.Max(h, 1e-9))
 	k = math.Min(k, most)
 	e.Scale = k
 	e.X = (room.Min.X+room.Max.X)/2 - k*(box.Min.X+box.Max.X)/2

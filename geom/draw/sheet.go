@@ -217,11 +217,15 @@ func (s *Sheet) stitchEnd(at Point, upright bool) {
 }
 
 // Ruler sews a scale of round length from a place on, one stitch a centimetre
-// or inch (or more, where they would run together), at most most mm long.
+// or inch (or more, where they would run together), at most most mm long; none at a
+// scale at which nothing is seen.
 func (s *Sheet) Ruler(at Point, scale, most float64) {
 	unit := 10.0
 	if s.Units == scheme.Inches {
 		unit = 25.4
+	}
+	if !(scale > 1e-6) { // smaller than anything that is drawn
+		return
 	}
 	n := 0
 	for _, k := range []int{1, 2, 5, 10, 20, 50, 100} {

@@ -42,13 +42,13 @@ func side(s *sheet) error {
 	e := draw.NewEye(90, 0)
 	upper, lower := s.Room, s.Room
 	w, h := s.Room.Max.X-s.Room.Min.X, s.Room.Max.Y-s.Room.Min.Y
-	if w > 1.15*h {
+	if w > 1.15*h && w > sideBySide_mm {
 		upper.Max.X = s.Room.Min.X + 0.5*w - 3
 		upper.Max.Y -= 8
 		lower.Min.X = s.Room.Min.X + 0.5*w + 3
 	} else {
-		upper.Max.Y = s.Room.Min.Y + 0.45*h - 8
-		lower.Min.Y = s.Room.Min.Y + 0.45*h + 4
+		upper.Max.Y = s.Room.Min.Y + 0.38*h - 3
+		lower.Min.Y = s.Room.Min.Y + 0.38*h + 2
 	}
 	scene, _ := s.wholeLevel(&e, upper)
 	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), 0.25), s.tone)
@@ -59,6 +59,10 @@ func side(s *sheet) error {
 	s.point(sidePlaces{sec, s.onWhole(e, scene)})
 	return nil
 }
+
+// sideBySide_mm is the breadth that a ruff and its section with its measures need beside
+// each other; on a narrower sheet one stands below the other.
+const sideBySide_mm = 140
 
 // sidePlaces are those of the section, and of the whole ruff where it has none.
 type sidePlaces struct {
