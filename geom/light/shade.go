@@ -81,8 +81,8 @@ func (t *Sheet) shown(front, back float32) (f, b float32) {
 	if t.Through == 0 {
 		return tone(front), tone(back)
 	}
-	s := float32(t.Through)
-	r, through := s/(1+s), 1/(1+s)
+	through := float32(Through(t.Through))
+	r := 1 - through
 	// White is cloth in full light with its other side in half of it.
 	white := r + through/2
 	return tone((r*front + through*back) / white), tone((r*back + through*front) / white)
