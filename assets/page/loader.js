@@ -91,7 +91,9 @@
     nodes: (e, p) => {
       const held = e.contains(document.activeElement) ? document.activeElement : null;
       const id = held && held.id;
+      const open = [...e.querySelectorAll("details[open]")].map((d) => d.id);
       e.replaceChildren(...(p.nodes || []).map(grow));
+      for (const d of open) if (d && byId(d)) byId(d).open = true; // what was unfolded stays so
       // Whoever stood on a control that is gone stands on its successor, or
       // on the list itself: never thrown back to the top of the page.
       if (held && held !== e) (id && byId(id) ? byId(id) : e).focus({ preventScroll: true });
@@ -262,8 +264,21 @@
     const b = e.target.closest("[data-do]");
     if (!b || b.getAttribute("aria-disabled") === "true") return;
     if (b.tagName === "A") e.preventDefault();
+    const panel = b.closest("details.panel");
     tell("do", b.dataset.do, b.dataset.with || "");
+    if (panel && b.tagName === "A") panel.open = false; // what was chosen is seen
   });
+  // A panel of the header lies over the page until something else is pressed.
+  const panels = [...document.querySelectorAll("details.panel")];
+  document.addEventListener("pointerdown", (e) => { for (const p of panels) if (!p.contains(e.target)) p.open = false; });
+  for (const p of panels) {
+    p.addEventListener("toggle", () => { if (p.open) for (const other of panels) if (other !== p) other.open = false; });
+    p.addEventListener("focusout", (e) => { if (e.relatedTarget && !p.contains(e.relatedTarget)) p.open = false; });
+    p.addEventListener("keydown", (e) => { if (e.key === "Escape" && p.open) { p.open = false; p.firstElementChild.focus(); } });
+  }
+  // The help of a field goes on Escape, until the field is left.
+  document.addEventListener("keydown", (e) => { const f = e.key === "Escape" && e.target.closest(".field"); if (f) f.dataset.hush = ""; });
+  document.addEventListener("focusout", (e) => { const f = e.target.closest && e.target.closest(".field"); if (f) delete f.dataset.hush; });
   addEventListener("keydown", (e) => { // before the stage's
     const redo = e.key.toLowerCase() === "y" && e.ctrlKey, undo = e.key.toLowerCase() === "z";
     if (!(e.ctrlKey || e.metaKey) || e.altKey || !(redo || undo)) return;

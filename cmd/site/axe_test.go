@@ -168,7 +168,7 @@ var states = []struct {
 	reach        func(b *tab)
 }{
 	{"start, all open", "html", func(b *tab) { b.run(`document.querySelectorAll("details").forEach((d) => d.open = true)`) }},
-	{"findings", ".look", func(b *tab) {
+	{"findings", ".picture, .going", func(b *tab) {
 		b.run(`document.querySelectorAll("header details").forEach((d) => d.open = false); document.querySelector('[data-do="demo"][data-with="floppy"]').click()`)
 		b.await(still)
 		b.run(`document.querySelector('[data-do="hand"]').click()`)
@@ -181,27 +181,27 @@ var states = []struct {
 		b.run(`document.getElementById("twin").click()`)
 		b.await(`document.querySelector("#compare table")`)
 	}},
-	{"bad entry", "#group-wearer", func(b *tab) {
+	{"bad entry", "#short", func(b *tab) {
 		b.enter("wearer.girth", "xx")
 		b.await(`document.querySelector("[aria-invalid=true]")`)
 	}},
-	{"last good ruff", ".look, .sums", func(b *tab) {
+	{"last good ruff", ".picture, .going, .sums", func(b *tab) {
 		b.enter("wearer.ratio", "9")
-		b.run(`document.getElementById("rare-wearer").open = false`)
-		b.await(`document.querySelectorAll("#state li").length === 2 && document.querySelector("#rare-wearer[data-refused]")`)
+		b.run(`document.getElementById("group-wearer").open = false`)
+		b.await(`document.querySelectorAll("#state li").length === 2 && document.querySelector("#group-wearer[data-refused]")`)
 	}},
 	{"asks at Save", "header, .news", func(b *tab) {
 		b.run(`document.getElementById("save").click()`)
 		b.await(`document.getElementById("save-last")`)
 	}},
-	{"a picture's depth", "#group-ruff", func(b *tab) {
+	{"a picture's depth", "#short", func(b *tab) {
 		b.enter("wearer.ratio", "1")
 		b.enter("wearer.girth", "395")
 		b.enter("wearer.face", "118")
 		b.enter("look.depth_ratio", "0.55")
 		b.await(`document.querySelector("#f-ruff-depth-decided").textContent !== ""`)
 	}},
-	{"cannot be solved", ".look", func(b *tab) {
+	{"cannot be solved", ".picture, .going", func(b *tab) {
 		for _, c := range [][2]string{{"look.depth_ratio", "0"}, {"ruff.depth", "14"}, {"ruff.height", "40"}, {"band.height", "20"}, {"pleat.tuck_top", "12"}, {"pleat.tuck_bottom", "12"}} {
 			b.enter(c[0], c[1])
 		}
@@ -217,7 +217,7 @@ var states = []struct {
 		b.run(`location.hash = "#" + ` + strconv.Quote(scheme.Default().Code()))
 		b.await(`document.querySelector("#offers button")`)
 	}},
-	{"lesson", "#lesson, .look", func(b *tab) {
+	{"lesson", "#lesson, .picture, .going", func(b *tab) {
 		b.run(`location.hash = "#lesson=" + document.querySelector('[data-do="lesson"]').dataset.with`)
 		b.await(`!document.getElementById("lesson").hidden`)
 	}},
@@ -281,7 +281,7 @@ func TestAxe(t *testing.T) {
 
 	b.media(false, true)
 	b.run(`document.getElementById("undo").removeAttribute("aria-label"); document.getElementById("undo").removeAttribute("title"); document.getElementById("undo").textContent = "";
-		document.querySelector(".job").style.color = "#7f8899"`)
+		document.getElementById("kept").style.color = "#7f8899"`)
 	found := map[string]bool{}
 	for _, v := range b.axe("header", everyRule...) {
 		found[v.ID] = true

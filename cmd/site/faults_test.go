@@ -242,14 +242,15 @@ func TestLastGood(t *testing.T) {
 		b := open(t, site(t), s).drawn()
 		b.enter("wearer.ratio", "9")
 		b.enter("wearer.girth", "120")
-		b.run(`document.getElementById("rare-wearer").open = false; document.getElementById("view-hand").focus()`)
+		b.run(`document.getElementById("group-wearer").open = false; document.getElementById("view-hand").focus()`)
 		b.top()
 		b.await(`document.querySelectorAll("#state li").length === 2 && document.getElementById("stage-of").checkVisibility()`)
 		b.picture(fmt.Sprintf("last-good-%d", s.width), false)
 		b.run(`document.getElementById("state").scrollIntoView({block: "end"})`)
 		b.picture(fmt.Sprintf("last-good-banner-%d", s.width), false)
-		b.run(`document.getElementById("rare-wearer").scrollIntoView({block: "center"})`)
+		b.run(`document.getElementById("group-wearer").scrollIntoView({block: "center"})`)
 		b.picture(fmt.Sprintf("last-good-form-%d", s.width), false)
+		b.click("#to-keep")
 		b.click("#save")
 		b.await(`document.activeElement.id === "save-last"`)
 		if !eval[bool](b, `(() => { const r = document.getElementById("news").getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight; })()`) {
@@ -257,7 +258,7 @@ func TestLastGood(t *testing.T) {
 		}
 		b.picture(fmt.Sprintf("asks-%d", s.width), false)
 		b.run(`document.querySelector('#state [data-with="wearer.ratio"]').click()`)
-		b.await(`document.activeElement.id === "f-wearer-ratio" && document.getElementById("rare-wearer").open`)
+		b.await(`document.activeElement.id === "f-wearer-ratio" && document.getElementById("group-wearer").open`)
 		b.clean()
 	}
 }

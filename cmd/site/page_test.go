@@ -29,7 +29,7 @@ func TestTab(t *testing.T) {
 	for _, s := range []screen{{width: 1000, height: 600, unsolved: true}, {width: 390, height: 844, unsolved: true}} {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
 			b := open(t, site(t), s).drawn()
-			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
+			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details:not(.panel)").forEach((d) => d.open = true)`))
 			if n := eval[int](b, `[...document.querySelectorAll("*")].filter((e) => e.tabIndex > 0).length`); n > 0 {
 				t.Errorf("%d elements have a positive tabindex", n)
 			}
@@ -67,8 +67,39 @@ func TestTab(t *testing.T) {
 			if at := eval[string](b, where); !strings.HasPrefix(at, "view-") {
 				t.Errorf("Escape on the canvas leads to %q", at)
 			}
+			b.panels()
 			b.clean()
 		})
+	}
+}
+
+// panels opens each panel of the header by its key, goes into it, and leaves it: by
+// Escape, which leads back, and by Tab with Shift, which closes it as well.
+func (b *tab) panels() {
+	b.t.Helper()
+	for _, id := range eval[[]string](b, `[...document.querySelectorAll(".panel > summary")].map((e) => e.id)`) {
+		open := fmt.Sprintf(`document.getElementById(%q).parentElement.open`, id)
+		b.run(fmt.Sprintf(`document.getElementById(%q).focus()`, id))
+		for _, leaves := range []func(){
+			func() { b.press("\u001b") },
+			func() {
+				b.press("\t", chromedp.KeyModifiers(chromedp.ModifierShift))
+				b.press("\t", chromedp.KeyModifiers(chromedp.ModifierShift))
+				b.press("\t")
+			},
+		} {
+			b.press("\r")
+			b.await(open)
+			b.press("\t")
+			if !eval[bool](b, `(() => { const e = document.activeElement, r = e.getBoundingClientRect(), over = document.elementFromPoint(r.left + r.width / 2, r.top + r.height / 2); return e.closest(".sheet") && (e.contains(over) || over.contains(e)); })()`) {
+				b.t.Errorf("what comes first in the panel %s is out of sight", id)
+			}
+			leaves()
+			b.await("!" + open)
+			if at := eval[string](b, where); at != id {
+				b.t.Errorf("out of the panel %s the focus is on %q", id, at)
+			}
+		}
 	}
 }
 
@@ -126,7 +157,7 @@ func TestGestures(t *testing.T) {
 		t.Helper()
 		was := b.pixels()
 		wheel(240, 0)
-		b.await(`scrollY + document.querySelector(".look").scrollTop > 50`)
+		b.await(`scrollY > 50`)
 		b.top()
 		if differ(was, b.pixels()) > 0.002 {
 			t.Errorf("%s the wheel turns or enlarges the ruff", when)

@@ -223,6 +223,7 @@ func field(key string) string { return "#f-" + strings.ReplaceAll(key, ".", "-")
 func (b *tab) click(selector string) {
 	b.t.Helper()
 	b.await(fmt.Sprintf("document.querySelector(%q)", selector))
+	b.run(fmt.Sprintf(`(() => { const e = document.querySelector(%q), d = e.closest("details:not([open])"); if (d && d.firstElementChild !== e) d.open = true; })()`, selector)) // as a person would, by its summary
 	b.do(chromedp.Click(chromedp.CSS(selector)))
 }
 
@@ -273,7 +274,7 @@ func far(a, b uint32) bool { return max(a, b)-min(a, b) > 0xffff/12 }
 // the stage, so that two pictures of the stage may be compared.
 func (b *tab) top() {
 	b.t.Helper()
-	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.blur(); document.querySelector(".look").scrollTop = 0; scrollTo({top: 0, behavior: "instant"})`),
+	b.do(chromedp.Evaluate[chromedp.Void](`document.activeElement.blur(); scrollTo({top: 0, behavior: "instant"})`),
 		chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 5, 5))
 	b.settle()
 }

@@ -96,12 +96,15 @@ func (p *Page) begins(doc.Event) ([]doc.Patch, extent) {
 	return out, nothing
 }
 
-// enters takes what is entered in a control: of the fold-through, of the sheets, or
-// of a field.
+// enters takes what is entered in a control: of the fold-through, of the search, of the
+// sheets, or of a field.
 func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 	live := e.Kind == doc.Typing
 	if e.Name == "fold" {
 		return p.slides(e.Value, e.At_ms), nothing
+	}
+	if e.Name == "find" {
+		return p.tell().Find(e.Value), nothing
 	}
 	if !live {
 		p.work.Under = ""

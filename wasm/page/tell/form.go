@@ -1,7 +1,9 @@
 package tell
 
 import (
+	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"ruffwright/geom/scheme"
@@ -9,41 +11,95 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
-// Form is the whole form for the page's state, in the order of the job: a
-// fieldset a group, seldom-used fields folded away at its end.
+// decisive are the decisions that make a ruff: the part of the form that is open.
+var decisive = []string{"wearer.girth", "wearer.ease", "ruff.sets", "ruff.depth", "ruff.height", "pleat.anchor", "cloth.name", "starch.bend"}
+
+// Form is the whole form for the page's state: what makes a ruff, then all else by
+// subject, folded, in the order of the job.
 func (t Tell) Form() []doc.Node {
-	var out []doc.Node
+	short := doc.El("fieldset", "class=short id=short", doc.El("legend", "class=hidden").Say(say.Text("What makes a ruff")))
+	for _, key := range decisive {
+		f, _ := scheme.Lookup(key)
+		short.Nodes = append(short.Nodes, t.row(f))
+	}
+	out := []doc.Node{short}
 	for _, g := range scheme.Groups() {
-		var plain, rare []doc.Node
-		for _, f := range scheme.Fields() {
-			switch {
-			case f.Group != g.Key:
-			case f.Rare:
-				rare = append(rare, t.row(f))
-			default:
-				plain = append(plain, t.row(f))
-			}
-		}
-		if len(plain)+len(rare) == 0 {
+		fields := folded(g.Key)
+		if len(fields) == 0 {
 			continue
 		}
-		set := doc.El("fieldset", "class=group id=group-"+g.Key, doc.El("legend", "").Say(say.Text(g.Label)))
-		set.Nodes = append(set.Nodes, plain...)
-		if len(rare) > 0 {
-			fold := doc.El("details", "class=rare id=rare-"+g.Key, doc.El("summary", "id=rare-"+g.Key+"-label").Say(rareLabel(len(rare), len(plain))))
-			fold.Nodes = append(fold.Nodes, rare...)
-			set.Nodes = append(set.Nodes, fold)
+		label := say.Text(g.Label)
+		set := doc.El("fieldset", "", doc.El("legend", "class=hidden").Say(label))
+		for _, f := range fields {
+			set.Nodes = append(set.Nodes, t.row(f))
 		}
-		out = append(out, set)
+		words, _ := t.told(fields)
+		out = append(out, doc.El("details", "class=group id=group-"+g.Key,
+			doc.El("summary", "id=group-"+g.Key+"-label", doc.El("span", "class=subject").Say(label), doc.Text(" "), doc.El("span", "class=told id=told-"+g.Key).Say(words)),
+			set))
 	}
 	return out
 }
 
-func rareLabel(rare, plain int) string {
-	if plain > 0 {
-		return say.Text("%d more, seldom changed", rare)
+// folded are the fields of a group that stand in its folded part.
+func folded(group string) (all []scheme.Field) {
+	for _, f := range scheme.Fields() {
+		if f.Group == group && !slices.Contains(decisive, f.Key) {
+			all = append(all, f)
+		}
 	}
-	return say.Text("%d seldom changed", rare)
+	return all
+}
+
+// told is what the fields of a folded part stand at, for its summary: those that are
+// often changed, and of the others those that are not as at first; or how many entries in
+// it cannot be used.
+func (t Tell) told(fields []scheme.Field) (words string, bad int) {
+	shown, first := t.Scheme.Looked(), scheme.First()
+	var list []string
+	for _, f := range fields {
+		if _, wrong := t.Wrong[f.Key]; wrong {
+			bad++
+		}
+		if f.Kind == scheme.KindMarks || f.Rare && f.Show(shown, t.Units) == f.Show(first, t.Units) {
+			continue
+		}
+		if words := t.standsAt(f, shown); words != "" {
+			list = append(list, words)
+		}
+	}
+	if bad > 0 {
+		return say.Count(bad, "✕ one entry in it cannot be used", "✕ %s entries in it cannot be used", say.Number(bad)), bad
+	}
+	if len(list) == 0 {
+		return say.Text("as at first"), 0
+	}
+	return strings.Join(list, ", "), 0
+}
+
+// standsAt is a field and its value in a few words.
+func (t Tell) standsAt(f scheme.Field, s scheme.Scheme) string {
+	value := f.Show(s, t.Units)
+	switch f.Kind {
+	case scheme.KindText: // the maker's own words may be long
+		if value == "" {
+			return say.Text("not named")
+		}
+		return say.Text("named")
+	case scheme.KindChoice:
+		for _, c := range f.Choices {
+			if c.Value == value {
+				value = say.Text(c.Label)
+			}
+		}
+	default:
+		if f.Zero != "" && f.Number(s) == 0 {
+			value = say.Text(f.Zero)
+		} else if unit := say.Text(f.UnitIn(t.Units)); unit != "" {
+			value += " " + unit
+		}
+	}
+	return say.Text("%s %s", say.Inside(say.Text(f.Label)), value)
 }
 
 // row is one field: label, control, unit, message, help.
@@ -71,8 +127,7 @@ func (t Tell) row(f scheme.Field) doc.Node {
 		c = doc.El("input", "type=text inputmode=decimal autocomplete=off spellcheck=false").With("value", value)
 	}
 	c = c.With("id", id).With("data-key", f.Key).With("aria-describedby", id+"-unit "+id+"-wrong "+id+"-decided "+id+"-help "+id+"-range "+id+"-changes")
-	help := doc.El("p", "class=help id="+id+"-help").Say(say.Text(f.Help))
-	row := doc.El("div", "class=field").With("data-kind", string(f.Kind))
+	row := doc.El("div", "class=field id="+id+"-row").With("data-kind", string(f.Kind))
 	for _, choice := range f.Choices {
 		if utf8.RuneCountInString(say.Text(choice.Label)) > widestChoice {
 			row = row.With("data-wide", "")
@@ -83,11 +138,45 @@ func (t Tell) row(f scheme.Field) doc.Node {
 		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))),
 		doc.El("p", "class=wrong id="+id+"-wrong"),
 		doc.El("p", "class=decided id="+id+"-decided").Say(t.Decided(f)),
-		help,
-		doc.El("p", "class=range",
-			doc.El("span", "id="+id+"-range").Say(t.rangeWords(f)), doc.Text(" "),
-			doc.El("span", "id="+id+"-changes").Say(say.Text("Changes: %s", say.Inside(say.Text(f.Changes))))),
+		doc.El("div", "class=tip",
+			doc.El("p", "id="+id+"-help").Say(say.Text(f.Help)),
+			doc.El("p", "",
+				doc.El("span", "id="+id+"-range").Say(t.rangeWords(f)), doc.Text(" "),
+				doc.El("span", "id="+id+"-changes").Say(say.Text("Changes: %s", say.Inside(say.Text(f.Changes)))))),
 	)
+}
+
+// Find shows the fields alone whose label, help or choices hold the words, with the parts
+// of the form that they stand in unfolded; without words, all fields.
+func (t Tell) Find(words string) []doc.Patch {
+	var out doc.List
+	words = strings.ToLower(strings.TrimSpace(words))
+	within := map[string]bool{}
+	found := 0
+	for _, f := range scheme.Fields() {
+		text := say.Text(f.Label) + " " + say.Text(f.Help) + " " + say.Text(f.Changes)
+		for _, c := range f.Choices {
+			text += " " + say.Text(c.Label)
+		}
+		is := strings.Contains(strings.ToLower(text), words)
+		if is {
+			found++
+			within[f.Group] = within[f.Group] || !slices.Contains(decisive, f.Key)
+		}
+		out.Flag(doc.Control(f.Key)+"-row", "hidden", !is)
+	}
+	for _, g := range scheme.Groups() {
+		if len(folded(g.Key)) > 0 {
+			out.Flag("group-"+g.Key, "open", words != "" && within[g.Key])
+			out.Flag("group-"+g.Key, "hidden", words != "" && !within[g.Key])
+		}
+	}
+	told := ""
+	if words != "" {
+		told = say.Count(found, "One decision speaks of it.", "%s decisions speak of it.", say.Capital(say.Number(found)))
+	}
+	out.Text("found", told)
+	return out
 }
 
 // widestChoice is how many letters of a choice fit beside the field's label.

@@ -52,29 +52,11 @@ func (t Tell) states(out *doc.List) {
 		out.Text(panel.of, words)
 		out.Flag(panel.id, "data-old", words != "")
 	}
-	for _, g := range scheme.Groups() { // a closed part of the form tells of the entries in it
-		rare, bad := 0, 0
-		plain := 0
-		for _, f := range scheme.Fields() {
-			switch {
-			case f.Group != g.Key:
-			case !f.Rare:
-				plain++
-			default:
-				rare++
-				if _, ok := t.Wrong[f.Key]; ok {
-					bad++
-				}
-			}
+	for _, g := range scheme.Groups() { // a folded part of the form tells of the entries in it
+		if fields := folded(g.Key); len(fields) > 0 {
+			words, bad := t.told(fields)
+			out.Text("told-"+g.Key, words)
+			out.Flag("group-"+g.Key, "data-refused", bad > 0)
 		}
-		if rare == 0 {
-			continue
-		}
-		words := rareLabel(rare, plain)
-		if bad > 0 {
-			words = say.Count(bad, "%[1]s: ✕ one entry in it cannot be used", "%s: ✕ %s entries in it cannot be used", words, say.Number(bad))
-		}
-		out.Text("rare-"+g.Key+"-label", words)
-		out.Flag("rare-"+g.Key, "data-refused", bad > 0)
 	}
 }
