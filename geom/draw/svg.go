@@ -17,9 +17,9 @@ import (
 // was laid out with whichever of them is found.
 const fontFamilies = "Iowan Old Style, Palatino Linotype, Palatino, Book Antiqua, Georgia, serif"
 
-// surfaceRes is the resolution in px/mm at which surfaces are set into an SVG: 140 dots
-// an inch. Their lines are paths, and sharp at any size.
-const surfaceRes = 5.5
+// The resolutions in px/mm at which surfaces and solids are set into an SVG: 203 and 140
+// dots an inch. The lines of solids are paths, and sharp at any size.
+const surfaceRes, solidRes = 8, 5.5
 
 // SVG writes the drawing as one SVG file in sheet mm with a title and a
 // description. Surfaces become pictures within it; everything else stays lines
@@ -95,7 +95,7 @@ func svgLabel(b *bytes.Buffer, l Label) {
 }
 
 func svgSolid(b *bytes.Buffer, f Solid, d Drawing) {
-	s := resolution(d, surfaceRes)
+	s := resolution(d, solidRes)
 	img, at, lines := f.Seen(d.Width_mm, d.Height_mm, s)
 	if img == nil {
 		return

@@ -1,5 +1,7 @@
 package scheme
 
+import "math"
+
 // faceError is the relative error (one standard deviation) of a scale that
 // rests on one measure of face height: the coefficient of variation of
 // menton–sellion length, 6.67/122.6 of 4,082 men and 6.09/113.1 of 1,986 women
@@ -56,7 +58,7 @@ func (s Scheme) Filled() Scheme {
 		// A sheet that scatters s and takes nothing lets 1/(1 + s) through (Kubelka and Munk),
 		// and scatters by its mass. That 50 g/m² of white cloth let half through is common
 		// practice, no source.
-		s.Cloth.Light = 100 / (1 + s.Cloth.Mass/50)
+		s.Cloth.Light = math.Round(100 / (1 + s.Cloth.Mass/50))
 	}
 	return s
 }
