@@ -66,8 +66,8 @@ Draws one view of the ruff with its dimensions:
 ` + list.String() + `
 The shape is the one in which the cloth comes to rest, solved. --bowed shows it
 with the wearer bowing by 60° (in the hand, from the front and from the side both
-bow, over a pale ghost of the ruff at rest), --other the other way in which it may lie (where
-one edge is sewn). --drawn shows the closed form, at once: the cloth's outer and
+bow, over a pale ghost of the ruff at rest), --other the other way in which it may
+lie (where one edge is sewn). --drawn shows the closed form, at once: the cloth's outer and
 inner edges as bent strips, without weight. The name's ending chooses SVG or PNG;
 a file that is there already is left as it is, unless --over is given.`,
 		flags: func(f *flag.FlagSet) {
