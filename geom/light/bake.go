@@ -6,8 +6,8 @@ import (
 	"ruffwright/geom"
 )
 
-// Layers: of light that falls on n sheets, one behind the other, each scattering by s
-// and none absorbing, the part Through(n·s) comes out behind and the rest comes back
+// Through is the part of the light that comes out behind a sheet which scatters by s and
+// takes nothing; the rest comes back. Of n such sheets, one behind the other, it is Through(n·s)
 // (Kubelka, J. Opt. Soc. Am. 38 (1948) 448 and 44 (1954) 330: R = s/(1+s) of one sheet,
 // and of two in a row T = T₁T₂/(1 − R₁R₂), which for equal sheets without absorption
 // is 1/(1 + 2s); see TestLayers).
@@ -37,7 +37,7 @@ const (
 )
 
 // Bake works out what light reaches where. It takes a good part of a second for a
-// ruff; Look then shades by it. It does so once.
+// ruff; Draw then shades by it. It does so once.
 func (s *Scene) Bake() {
 	if s.baked != nil {
 		return

@@ -24,7 +24,7 @@ type Sheet struct {
 	Cols, Rows int
 	V          []geom.Vec3 // node (c, r) at c*Rows + r, mm
 	Ring       bool        // the last column is the first again
-	Through    float64     // Kubelka and Munk's scattering of one layer: see Layers; 0 = nothing comes through
+	Through    float64     // Kubelka and Munk's scattering of one layer, see the function Through; 0 = nothing comes through
 
 	Tints []Tint    // at least one
 	Pick  []float32 // of every node: which of the tints, part way between two counted down; nil: the first

@@ -66,7 +66,7 @@ func readable(t *testing.T, in Input) map[string]string {
 		if err != nil {
 			t.Fatal(err)
 		}
-		d.Items = slices.DeleteFunc(d.Items, func(it draw.Item) bool { _, cloth := it.(draw.Surface); return cloth }) // slow, and says nothing
+		d.Items = slices.DeleteFunc(d.Items, func(it draw.Item) bool { _, cloth := it.(draw.Solid); return cloth }) // slow, and says nothing
 		out["view "+v.Name] = lettersOf(t, d.SVG())
 	}
 	return out
