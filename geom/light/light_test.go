@@ -340,3 +340,57 @@ func TestCheck(t *testing.T) {
 		}
 	}
 }
+
+// TestBakeBothSides: an upright plane that nothing shades sees on either side what an
+// open plane of that normal sees, odd harmonics and even.
+func TestBakeBothSides(t *testing.T) {
+	s := Scene{Sheets: []Sheet{plane(geom.Vec3{}, geom.Vec3{Y: 1}, geom.Vec3{Z: 1}, 5, 4)}}
+	s.Bake()
+	for side, normal := range []geom.Vec3{{X: 1}, {X: -1}} {
+		got := [2][terms]float32{(*s.baked)[0].front[12], (*s.baked)[0].back[12]}[side]
+		for k, y := range harmonics(normal) {
+			if want := open[k] * y; math.Abs(float64(got[k])-want) > 0.06 {
+				t.Errorf("side %d: harmonic %d is %.3f, want %.3f", side, k, got[k], want)
+			}
+		}
+	}
+}
+
+// TestSides: of a plane the side is shown that is seen. Cloth over a black floor is light
+// from above and darker from below; by day what faces the window at the upper left is
+// lighter than what faces away.
+func TestSides(t *testing.T) {
+	cloth := plane(geom.Vec3{Z: 2}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 20, 4)
+	cloth.Through = 4
+	s := Scene{Sheets: []Sheet{cloth, plane(geom.Vec3{Z: -2}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 60, 4)}}
+	s.Bake()
+	l := newLamp(Daylight, &Camera{Right: geom.Vec3{X: 1}, Up: geom.Vec3{Z: 1}, Toward: geom.Vec3{Y: -1}})
+	f, b := s.Sheets[0].shine(&(*s.baked)[0], l)[0][12], s.Sheets[0].shine(&(*s.baked)[0], l)[1][12]
+	if f < 1.5*b {
+		t.Errorf("above it is %.2f, below %.2f", f, b)
+	}
+	if left, right := l.plain(geom.Vec3{X: -1}), l.plain(geom.Vec3{X: 1}); left < 1.5*right {
+		t.Errorf("by day the left is lit %.2f, the right %.2f", left, right)
+	}
+	seen := func(turned float64) uint8 {
+		c := NewCamera(0, turned)
+		c.X, c.Y = 15, 15
+		one := Scene{Sheets: s.Sheets[:1], baked: s.baked}
+		p := one.Draw(Look{Camera: c, W: 30, H: 30, PxPerMM: 1, WithoutLines: true})
+		return p.Pix[4*(15*30+15)]
+	}
+	if above, below := seen(80), seen(-80); above <= below {
+		t.Errorf("from above it is drawn %d, from below %d", above, below)
+	}
+}
+
+// TestHiddenOutline: a fold's outline behind a board is not drawn.
+func TestHiddenOutline(t *testing.T) {
+	s := Scene{Sheets: []Sheet{tube(20, -15, 15, 48, 6), plane(geom.Vec3{Y: -60}, geom.Vec3{X: 1}, geom.Vec3{Z: 1}, 45, 3)}}
+	s.Sheets[0].Fold_mm = 0.2
+	c := NewCamera(0, 0)
+	c.X, c.Y = 50, 50
+	if p := s.Draw(Look{Camera: c, W: 300, H: 300, PxPerMM: 3}); len(p.Lines) != 0 {
+		t.Errorf("%d outlines show through a board", len(p.Lines))
+	}
+}

@@ -1,0 +1,20 @@
+package draw
+
+import "testing"
+
+// A solid under a lens is seen larger at the place where the lens has it, and cut off at
+// the pane's edge and its own clip, whichever is nearer.
+func TestSolidUnderLens(t *testing.T) {
+	s := Solid{Eye: NewEye(0, 0), Clip: Rect{Max: Point{30, 30}}}
+	s.Eye.X, s.Eye.Y, s.Eye.Scale = 20, 10, 1.5
+	got := move{k: 2, x: 1, y: -4}.solid(s, Rect{Max: Point{50, 80}})
+	if got.Eye.X != 41 || got.Eye.Y != 16 || got.Eye.Scale != 3 {
+		t.Errorf("seen at %g, %g, %g times as large, want 41, 16, 3", got.Eye.X, got.Eye.Y, got.Eye.Scale)
+	}
+	if want := (Rect{Point{1, 0}, Point{50, 56}}); got.Clip != want {
+		t.Errorf("cut off at %v, want %v", got.Clip, want)
+	}
+	if img, _, lines := (Solid{Faint: 1}).Seen(40, 40, 2); img != nil || lines != nil {
+		t.Error("what is wholly faint is painted")
+	}
+}
