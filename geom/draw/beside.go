@@ -2,7 +2,6 @@ package draw
 
 import (
 	"image/color"
-	"math"
 	"slices"
 
 	"ruffwright/geom/word"
@@ -55,8 +54,6 @@ func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
 		switch it := it.(type) {
 		case Path:
 			d.Items = append(d.Items, m.path(it, edge)...)
-		case Surface:
-			d.Items = append(d.Items, m.surface(it, edge))
 		case Solid:
 			d.Items = append(d.Items, m.solid(it, edge))
 		case Label:
@@ -106,7 +103,7 @@ func (m move) path(p Path, edge Rect) []Item {
 		f := p
 		f.Lines, f.Stroke, f.Width_mm = nil, color.NRGBA{}, 0
 		for _, line := range lines {
-			if cut := cutPolygon(line, edge, func(a, b Point, t float64) Point { return a.to(b, t) }, func(p Point) Point { return p }); len(cut) > 2 {
+			if cut := cutPolygon(line, edge); len(cut) > 2 {
 				f.Lines = append(f.Lines, cut)
 			}
 		}
@@ -133,70 +130,24 @@ func (m move) path(p Path, edge Rect) []Item {
 
 func (p Point) to(q Point, t float64) Point { return Point{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t} }
 
-// surface moves a surface and cuts it off at the edge; triangles keep their order.
-func (m move) surface(s Surface, edge Rect) Surface {
-	out := Surface{Vertices: make([]Vertex, len(s.Vertices)), Triangles: make([]uint32, 0, len(s.Triangles))}
-	for i, v := range s.Vertices {
-		v.X, v.Y = v.X*float32(m.k)+float32(m.x), v.Y*float32(m.k)+float32(m.y)
-		out.Vertices[i] = v
-	}
-	side := func(i uint32) int { // the sides of the edge that a corner lies beyond
-		v := out.Vertices[i]
-		n := 0
-		for k, beyond := range [4]bool{float64(v.X) < edge.Min.X, float64(v.X) > edge.Max.X, float64(v.Y) < edge.Min.Y, float64(v.Y) > edge.Max.Y} {
-			if beyond {
-				n |= 1 << k
-			}
-		}
-		return n
-	}
-	for t := range slices.Chunk(s.Triangles, 3) {
-		a, b, c := side(t[0]), side(t[1]), side(t[2])
-		switch {
-		case a|b|c == 0:
-			out.Triangles = append(out.Triangles, t...)
-		case a&b&c != 0: // all beyond one side
-		default:
-			corners := []Vertex{out.Vertices[t[0]], out.Vertices[t[1]], out.Vertices[t[2]]}
-			cut := cutPolygon(corners, edge, mixed, func(v Vertex) Point { return Point{float64(v.X), float64(v.Y)} })
-			first := uint32(len(out.Vertices))
-			out.Vertices = append(out.Vertices, cut...)
-			for j := 2; j < len(cut); j++ {
-				out.Triangles = append(out.Triangles, first, first+uint32(j-1), first+uint32(j))
-			}
-		}
-	}
-	return out
-}
-
-func mixed(a, b Vertex, t float64) Vertex {
-	f := float32(t)
-	byte8 := func(x, y uint8) uint8 { return uint8(math.Round(float64(x) + (float64(y)-float64(x))*t)) }
-	return Vertex{
-		X: a.X + (b.X-a.X)*f, Y: a.Y + (b.Y-a.Y)*f, Z: a.Z + (b.Z-a.Z)*f,
-		Color: color.NRGBA{byte8(a.Color.R, b.Color.R), byte8(a.Color.G, b.Color.G), byte8(a.Color.B, b.Color.B), byte8(a.Color.A, b.Color.A)},
-	}
-}
-
 // cutPolygon gives what of a polygon lies within a box, side by side of the box
 // (Sutherland and Hodgman, CACM 17, 1974): for a polygon that is not convex it may
 // run along the box's border, which a fill does not show.
-func cutPolygon[C any](line []C, box Rect, between func(a, b C, t float64) C, at func(C) Point) []C {
+func cutPolygon(line []Point, box Rect) []Point {
 	for side := range 4 {
 		// How far within the side a corner lies.
-		in := func(c C) float64 {
-			p := at(c)
+		in := func(p Point) float64 {
 			return [4]float64{p.X - box.Min.X, box.Max.X - p.X, p.Y - box.Min.Y, box.Max.Y - p.Y}[side]
 		}
-		var kept []C
-		for i, c := range line {
+		var kept []Point
+		for i, p := range line {
 			next := line[(i+1)%len(line)]
-			a, b := in(c), in(next)
+			a, b := in(p), in(next)
 			if a >= 0 {
-				kept = append(kept, c)
+				kept = append(kept, p)
 			}
 			if a >= 0 != (b >= 0) {
-				kept = append(kept, between(c, next, a/(a-b)))
+				kept = append(kept, p.to(next, a/(a-b)))
 			}
 		}
 		line = kept

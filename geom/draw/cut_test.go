@@ -1,9 +1,7 @@
 package draw
 
 import (
-	"image/color"
 	"math"
-	"slices"
 	"testing"
 )
 
@@ -11,10 +9,12 @@ import (
 // triangle over the corner of a square, by hand; a polyline in and out.
 func TestCut(t *testing.T) {
 	box := Rect{Point{0, 0}, Point{10, 10}}
-	s := Surface{Vertices: []Vertex{{X: -10, Y: 0}, {X: 10, Y: 0, Color: color.NRGBA{200, 0, 0, 255}}, {X: 10, Y: 20}, {X: 50, Y: 50}, {X: 60, Y: 50}, {X: 60, Y: 60}}, Triangles: []uint32{0, 1, 2, 3, 4, 5}}
-	out := move{k: 1}.surface(s, box)
-	if got := area(out); math.Abs(got-100) > 1e-4 { // the hypotenuse y = x + 10 passes the square's upper left corner
+	out := cutPolygon([]Point{{-10, 0}, {10, 0}, {10, 20}}, box)
+	if got := area(out); math.Abs(got-100) > 1e-9 { // the hypotenuse y = x + 10 passes the square's upper left corner
 		t.Errorf("area %g, want 100", got)
+	}
+	if out := cutPolygon([]Point{{50, 50}, {60, 50}, {60, 60}}, box); len(out) != 0 {
+		t.Errorf("outside: %v", out)
 	}
 	lines := cutLine([]Point{{-5, 5}, {5, 5}, {5, 15}, {8, 15}, {8, 5}}, box)
 	length := 0.0
@@ -31,13 +31,13 @@ func TestCut(t *testing.T) {
 	}
 }
 
-// area is that of a surface's triangles, mm².
-func area(s Surface) (sum float64) {
-	for t := range slices.Chunk(s.Triangles, 3) {
-		a, b, c := s.Vertices[t[0]], s.Vertices[t[1]], s.Vertices[t[2]]
-		sum += math.Abs(float64((b.X-a.X)*(c.Y-a.Y)-(c.X-a.X)*(b.Y-a.Y))) / 2
+// area is that of a polygon, mm².
+func area(p []Point) (sum float64) {
+	for i, a := range p {
+		b := p[(i+1)%len(p)]
+		sum += (a.X*b.Y - b.X*a.Y) / 2
 	}
-	return sum
+	return math.Abs(sum)
 }
 
 // Under a lens a path's line and dashes grow with it, and the drawing that it is of
@@ -109,67 +109,5 @@ func TestOpenPathIsCut(t *testing.T) {
 	open.Width_mm = 0
 	if out := (move{k: 1}).path(open, Rect{Max: Point{10, 10}}); len(out) != 0 {
 		t.Errorf("without a width %d items", len(out))
-	}
-}
-
-// Enlarged twice and shifted by 1, 2, a surface's corners lie where they must, and a new
-// corner halfway along a side is halfway between its ends in all. Of its 30 mm² a quarter is cut off.
-func TestSurfaceUnderLens(t *testing.T) {
-	s := Surface{Vertices: []Vertex{{2, 1, 3, color.NRGBA{0, 100, 200, 255}}, {7, 1, 7, color.NRGBA{100, 0, 101, 155}}, {2, 4, 3, color.NRGBA{}}}, Triangles: []uint32{0, 1, 2}}
-	out := move{k: 2, x: 1, y: 2}.surface(s, Rect{Max: Point{10, 20}})
-	if v := out.Vertices[:3]; v[0].X != 5 || v[0].Y != 4 || v[1].X != 15 || v[1].Y != 4 || v[2].X != 5 || v[2].Y != 10 {
-		t.Errorf("its corners lie at %v", v)
-	}
-	if want := (Vertex{10, 4, 5, color.NRGBA{50, 50, 151, 205}}); math.Abs(area(out)-22.5) > 1e-5 || !slices.Contains(out.Vertices, want) {
-		t.Errorf("%v, want 22.5 mm² with %v", out, want)
-	}
-}
-
-// A hatching line swells with the dark, from a third of its greatest width to all, and
-// darkens to the ink; it lies 0.12 mm above its cloth.
-func TestHatch(t *testing.T) {
-	var s Body
-	ink := color.NRGBA{200, 100, 50, 255}
-	s.Hatch(Vertex{Z: 2}, Vertex{X: 10, Z: 4}, Vertex{X: 10, Y: 5}, Vertex{Y: 5}, 0.2, [2]float32{0, 1}, 0.4, ink)
-	v := s.Vertices
-	if near, far := v[1].X-v[0].X, v[2].X-v[3].X; math.Abs(float64(near)-1.4) > 1e-5 || math.Abs(float64(far)-4) > 1e-5 {
-		t.Errorf("in the light %g wide, in the dark %g, want 1.4 and 4", near, far)
-	}
-	if v[0].Color != (color.NRGBA{}) || v[3].Color != ink || math.Abs(float64(v[0].Z)-2.52) > 1e-6 || v[0].X != 2 || v[3].Y != 5 {
-		t.Errorf("its corners are %v", v)
-	}
-	s.Hatch(Vertex{}, Vertex{X: 10}, Vertex{X: 10, Y: 5}, Vertex{Y: 5}, 0.2, [2]float32{1. / 3, 1}, 0.4, ink)
-	if got, want := s.Vertices[4].Color, (color.NRGBA{100, 50, 25, 128}); got != want {
-		t.Errorf("in a third of the dark it is %v, want half its ink, %v", got, want)
-	}
-}
-
-// A ribbon is as wide at either end as it is to be, and reaches out by 0.7 of the first
-// half width; none is drawn from a place to itself.
-func TestRibbon(t *testing.T) {
-	var s Body
-	s.Ribbon(Vertex{X: 1, Y: 1, Z: 3}, Vertex{X: 4, Y: 5, Z: 4}, 1, 2, 0.5, rgb(1)) // along 0.6, 0.8
-	want := [4][3]float64{{1 - 0.8 - 0.42, 1 + 0.6 - 0.56, 3.5}, {1 + 0.8 - 0.42, 1 - 0.6 - 0.56, 3.5}, {4 + 1.6 + 0.42, 5 - 1.2 + 0.56, 4.5}, {4 - 1.6 + 0.42, 5 + 1.2 + 0.56, 4.5}}
-	for i, v := range s.Vertices {
-		if w := want[i]; math.Abs(float64(v.X)-w[0])+math.Abs(float64(v.Y)-w[1])+math.Abs(float64(v.Z)-w[2]) > 1e-5 || v.Color != rgb(1) {
-			t.Errorf("corner %d is %v, want %v", i, v, w)
-		}
-	}
-	if s.Ribbon(Vertex{}, Vertex{X: 5e-5}, 1, 1, 0, rgb(1)); len(s.Vertices) != 4 {
-		t.Errorf("%d corners, want four", len(s.Vertices))
-	}
-}
-
-// A body is made of a drawing that has one, and is new where there is none.
-func TestReuse(t *testing.T) {
-	var b Body
-	d := &Drawing{Items: []Item{Path{}, Surface{}, b.Reusable()}}
-	b.Face(0, 1)
-	d.Items[2] = b.Reusable()
-	if got := d.Reuse(); got != &b {
-		t.Errorf("it is made of %p, want %p", got, &b)
-	}
-	if got := d.Reuse(); got == nil || got == &b {
-		t.Errorf("made of what is used up: %p", got)
 	}
 }

@@ -56,7 +56,7 @@ type Drawing struct {
 	dye color.NRGBA // of the letter
 }
 
-// Item is one of Path, Label, Solid and Surface.
+// Item is one of Path, Label and Solid.
 type Item interface{ item() }
 
 // Path is one or more polylines with one dress. Fill (where Closed) is painted
@@ -99,26 +99,8 @@ func (l Label) Box() Rect {
 	return Rect{Point{x, y}, Point{x + w, y + h}}
 }
 
-// Vertex is a corner of a surface's triangles: place on the sheet in mm,
-// nearness Z in ruff mm (greater is nearer to the eye), and its colour with the
-// light already in it.
-type Vertex struct {
-	X, Y, Z float32
-	Color   color.NRGBA
-}
-
-// Surface is lit cloth, wood and thread as triangles from the farthest to the nearest,
-// three indices into Vertices each, colours blended linearly between corners.
-type Surface struct {
-	Vertices  []Vertex
-	Triangles []uint32
-
-	work *Body // what it was made with, for reuse
-}
-
-func (Path) item()    {}
-func (Label) item()   {}
-func (Surface) item() {}
+func (Path) item()  {}
+func (Label) item() {}
 
 // Labels gives all labels of the drawing in order: what it says, for the tests of
 // every room that draws.

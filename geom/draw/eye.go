@@ -48,9 +48,3 @@ func (e *Eye) Bounds(pts ...[]geom.Vec3) Rect {
 	}
 	return box
 }
-
-// Light is the direction from which light falls: the sheet's upper left, over
-// the eye's shoulder.
-func (e *Eye) Light() geom.Vec3 {
-	return e.Right.Scale(-0.42).Add(e.Up.Scale(0.58)).Add(e.Toward.Scale(0.7)).Unit()
-}

@@ -45,18 +45,6 @@ func TestPerspective(t *testing.T) {
 	}
 }
 
-// The light falls from the sheet's upper left, over the eye's shoulder: 25 degrees from
-// the left, 35 from above.
-func TestLight(t *testing.T) {
-	for _, tilt := range []float64{-60, 0, 35, 90} {
-		e := NewEye(50, tilt)
-		l := e.Light()
-		if x, y, z := l.Dot(e.Right), l.Dot(e.Up), l.Dot(e.Toward); math.Abs(x+0.419)+math.Abs(y-0.579)+math.Abs(z-0.699) > 1e-3 || math.Abs(l.Norm()-1) > 1e-12 {
-			t.Errorf("tilted by %g the light comes from %g, %g, %g", tilt, x, y, z)
-		}
-	}
-}
-
 // What is fitted lies in the middle of its room and touches it on two sides, or has the
 // largest scale that is wanted.
 func TestFit(t *testing.T) {

@@ -7,25 +7,20 @@ import (
 	"image/png"
 	"io"
 	"math"
-	"math/rand/v2"
 	"testing"
 )
 
 // TestImage looks at single pixels of a sheet at 2 px/mm, which is rounded up to whole
 // pixels: closed shapes are filled and open ones are not, a line has its width and its
-// dashes, and a surface lies in its place in the colours between those of its corners.
+// dashes, and a solid lies in its place in its colour, in part where it covers a part.
 func TestImage(t *testing.T) {
-	white, red, blue := rgb(0xffffff), rgb(0xff0000), rgb(0x0000ff)
-	left, right := color.NRGBA{40, 80, 120, 255}, color.NRGBA{200, 160, 80, 255}
+	white, red, blue, brown := rgb(0xffffff), rgb(0xff0000), rgb(0x0000ff), rgb(0x785030)
 	d := Drawing{Width_mm: 60.2, Height_mm: 24.3, Ground: white, Items: []Item{
 		Path{Lines: [][]Point{{{2, 2}, {12, 2}, {12, 12}, {2, 12}}}, Closed: true, Fill: red},
 		Path{Lines: [][]Point{{{2, 14}, {12, 14}, {12, 24}, {2, 24}}}, Fill: red},
 		Path{Lines: [][]Point{{{20, 10}, {40, 10}}}, Stroke: blue, Width_mm: 3, Dash_mm: []float64{6, 8}},
 		Path{Lines: [][]Point{{{20, 20}, {40, 20}}}, Stroke: blue, Width_mm: 1},
-		Surface{
-			Vertices:  []Vertex{{44.25, 6.25, 0, left}, {54.25, 6.25, 0, right}, {54.25, 22.25, 0, right}, {44.25, 22.25, 0, left}},
-			Triangles: []uint32{0, 1, 2, 0, 2, 3},
-		},
+		board(brown, Rect{Point{44.25, 6.25}, Point{54.25, 22.25}}),
 	}}
 	img := d.Image(2)
 	if b := img.Bounds(); b != image.Rect(0, 0, 121, 49) {
@@ -37,12 +32,12 @@ func TestImage(t *testing.T) {
 	}{
 		{2.3, 2.3, red}, {11.7, 11.7, red}, {12.8, 7, white}, {3, 1.5, white}, {1.4, 3, white}, {7, 18, white},
 		{23, 10, blue}, {23, 11.2, blue}, {23, 12, white}, {30, 10, white}, {37, 10, blue}, {30, 20, blue}, {30, 21, white},
-		{44.75, 7, left}, {49.25, 14, color.NRGBA{120, 120, 100, 255}}, {53.75, 21.7, right},
+		{44.75, 7, brown}, {49.25, 14, brown}, {53.75, 21.7, brown}, {44.4, 14, color.NRGBA{188, 168, 152, 255}},
 		{43.7, 14, white}, {54.8, 14, white}, {49, 5.7, white}, {49, 22.8, white},
 	} {
 		got := img.RGBAAt(int(c.x*2), int(c.y*2))
 		for _, d := range [4]int{int(got.R) - int(c.want.R), int(got.G) - int(c.want.G), int(got.B) - int(c.want.B), 4 * (int(got.A) - 255)} {
-			if d < -13 || d > 13 { // a pixel of the surface spans 8 of red
+			if d < -13 || d > 13 {
 				t.Errorf("at %g, %g mm it is %v, want %v", c.x, c.y, got, c.want)
 				break
 			}
@@ -76,59 +71,6 @@ func TestResolution(t *testing.T) {
 		if got := resolution(d, c[0]); math.Abs(got-c[1]) > 1e-12 {
 			t.Errorf("%g px/mm become %g, want %g", c[0], got, c[1])
 		}
-	}
-}
-
-// Where two triangles meet no pixel is left between them.
-func TestNoGapBetweenTriangles(t *testing.T) {
-	r := rand.New(rand.NewPCG(3, 4))
-	for range 40 {
-		cut := func() float32 { return float32(10 + 20*r.Float64()) }
-		white, top, foot := rgb(0xffffff), cut(), cut()
-		s := Surface{
-			Vertices:  []Vertex{{0, 0, 0, white}, {top, 0, 0, white}, {40, 0, 0, white}, {40, 40, 0, white}, {foot, 40, 0, white}, {0, 40, 0, white}},
-			Triangles: []uint32{0, 1, 5, 1, 4, 5, 1, 3, 4, 1, 2, 3},
-		}
-		img, _ := s.raster(1, 40, 40)
-		for i, v := range img.Pix {
-			if v != 255 {
-				t.Fatalf("cut from %g to %g, pixel %d, %d is %v", top, foot, i/4%40, i/160, img.Pix[i/4*4:][:4])
-			}
-		}
-	}
-}
-
-// Two crossing triangles: nearer wins on either side of where they cross, and
-// the edge's pixels are covered in part.
-func TestRasterDepth(t *testing.T) {
-	red, blue := rgb(0xff0000), rgb(0x0000ff)
-	f := Surface{
-		Vertices: []Vertex{
-			{0, 0, 0, red}, {20, 0, 10, red}, {20, 10, 10, red}, {0, 10, 0, red},
-			{0, 0, 10, blue}, {20, 0, 0, blue}, {20, 10, 0, blue}, {0, 10, 10, blue},
-		},
-		Triangles: []uint32{0, 1, 2, 0, 2, 3, 4, 5, 6, 4, 6, 7},
-	}
-	img, at := f.raster(1, 40, 40)
-	if at != (image.Point{}) {
-		t.Fatalf("lies at %v", at)
-	}
-	if c := img.RGBAAt(2, 5); c.B != 255 || c.R != 0 {
-		t.Errorf("on the left the blue one is nearer, got %v", c)
-	}
-	if c := img.RGBAAt(17, 5); c.R != 255 || c.B != 0 {
-		t.Errorf("on the right the red one is nearer, got %v", c)
-	}
-	if img, _ := (Surface{}).raster(1, 40, 40); img != nil {
-		t.Error("nothing was painted, and a picture came")
-	}
-	beyond := Surface{Vertices: []Vertex{{50, 0, 0, red}, {60, 0, 0, red}, {60, 10, 0, red}}, Triangles: []uint32{0, 1, 2}}
-	if img, _ := beyond.raster(1, 40, 40); img != nil {
-		t.Error("what lies beyond the sheet was painted")
-	}
-	half, _ := Surface{Vertices: []Vertex{{0, 0, 0, red}, {10.3, 0, 0, red}, {10.3, 10, 0, red}, {0, 10, 0, red}}, Triangles: []uint32{0, 1, 2, 0, 2, 3}}.raster(1, 40, 40)
-	if a := half.RGBAAt(10, 5).A; a != 127 { // 0.25 is a sample, 0.75 the other
-		t.Errorf("0.3 of a pixel are covered with alpha %d, want 127", a)
 	}
 }
 

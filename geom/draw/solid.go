@@ -41,10 +41,10 @@ func (s Solid) Seen(width_mm, height_mm, px float64) (picture *image.RGBA, at im
 	if s.Clip != (Rect{}) {
 		clip = Rect{Point{max(0, s.Clip.Min.X), max(0, s.Clip.Min.Y)}, Point{min(width_mm, s.Clip.Max.X), min(height_mm, s.Clip.Max.Y)}}
 	}
-	box := image.Rect(int(math.Floor(clip.Min.X*px)), int(math.Floor(clip.Min.Y*px)), int(math.Ceil(clip.Max.X*px)), int(math.Ceil(clip.Max.Y*px)))
-	if box.Empty() || !(s.Faint < 1) {
+	if !(clip.Min.X < clip.Max.X && clip.Min.Y < clip.Max.Y && s.Faint < 1) {
 		return nil, image.Point{}, nil
 	}
+	box := image.Rect(int(math.Floor(clip.Min.X*px)), int(math.Floor(clip.Min.Y*px)), int(math.Ceil(clip.Max.X*px)), int(math.Ceil(clip.Max.Y*px)))
 	look := light.Look{
 		Camera: s.Eye.Camera, X: float64(box.Min.X) / px, Y: float64(box.Min.Y) / px,
 		W: box.Dx(), H: box.Dy(), PxPerMM: px, Samples: samples(px), Mood: s.Mood, Flat_px: flat_px,

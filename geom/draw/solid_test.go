@@ -1,6 +1,26 @@
 package draw
 
-import "testing"
+import (
+	"image/color"
+	"testing"
+
+	"ruffwright/geom"
+	"ruffwright/geom/light"
+)
+
+// board is a flat solid of one colour whatever the light, seen where the box is.
+func board(c color.NRGBA, box Rect) Solid {
+	var tint light.Tint
+	for i := range tint {
+		tint[i] = c
+	}
+	s := Solid{Eye: NewEye(0, 0), Scene: &light.Scene{Sheets: []light.Sheet{{
+		Cols: 2, Rows: 2, Tints: []light.Tint{tint}, Ink: c,
+		V: []geom.Vec3{{}, {Z: box.Min.Y - box.Max.Y}, {X: box.Max.X - box.Min.X}, {X: box.Max.X - box.Min.X, Z: box.Min.Y - box.Max.Y}},
+	}}}}
+	s.Eye.X, s.Eye.Y = box.Min.X, box.Min.Y
+	return s
+}
 
 // A solid under a lens is seen larger at the place where the lens has it, and cut off at
 // the pane's edge and its own clip, whichever is nearer.

@@ -17,12 +17,12 @@ import (
 // was laid out with whichever of them is found.
 const fontFamilies = "Iowan Old Style, Palatino Linotype, Palatino, Book Antiqua, Georgia, serif"
 
-// The resolutions in px/mm at which surfaces and solids are set into an SVG: 203 and 140
-// dots an inch. The lines of solids are paths, and sharp at any size.
-const surfaceRes, solidRes = 8, 5.5
+// solidRes is the resolution in px/mm at which solids are set into an SVG: 140 dots an
+// inch. Their lines are paths, and sharp at any size.
+const solidRes = 5.5
 
 // SVG writes the drawing as one SVG file in sheet mm with a title and a
-// description. Surfaces become pictures within it; everything else stays lines
+// description. Solids become pictures within it; everything else stays lines
 // and text. Text is escaped, characters that XML forbids are left out.
 func (d Drawing) SVG() []byte {
 	var b bytes.Buffer
@@ -39,8 +39,6 @@ func (d Drawing) SVG() []byte {
 			svgLabel(&b, it)
 		case Solid:
 			svgSolid(&b, it, d)
-		case Surface:
-			svgSurface(&b, it, d)
 		}
 	}
 	b.WriteString("</g>\n</svg>\n")
@@ -103,13 +101,6 @@ func svgSolid(b *bytes.Buffer, f Solid, d Drawing) {
 	svgPicture(b, img, at, s)
 	for _, l := range lines {
 		svgPath(b, l)
-	}
-}
-
-func svgSurface(b *bytes.Buffer, f Surface, d Drawing) {
-	s := resolution(d, surfaceRes)
-	if img, at := f.raster(s, d.Width_mm, d.Height_mm); img != nil {
-		svgPicture(b, img, at, s)
 	}
 }
 

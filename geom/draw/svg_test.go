@@ -10,6 +10,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"ruffwright/geom/light"
 )
 
 // A label's text comes back from the SVG as it was, and stands on the baseline of
@@ -56,25 +58,33 @@ func TestSVGPath(t *testing.T) {
 	}
 }
 
-// A surface is a picture of 8 px/mm about it: from 10.1 to 15.1 mm are its pixels 80
-// to 121, from 20 to 22.05 mm 160 to 177.
-func TestSVGSurface(t *testing.T) {
-	s := Surface{Vertices: []Vertex{{X: 10.1, Y: 20}, {X: 15.1, Y: 20}, {X: 15.1, Y: 22.05}}, Triangles: []uint32{0, 1, 2}}
+// A solid is a picture of 5.5 px/mm that covers the place it may take, its corner at a
+// pixel of the sheet's: from 10 to 30 mm its pixels 55 to 165, from 20 to 26 mm 110 to
+// 143. Its lines are paths.
+func TestSVGSolid(t *testing.T) {
+	s := board(rgb(0x808080), Rect{Point{12, 21}, Point{28, 25}})
+	s.Scene.Sheets[0].Hem_mm[light.FirstRow], s.Clip = 0.3, Rect{Point{10, 20}, Point{30, 26}}
 	d := Drawing{Width_mm: 100, Height_mm: 60, Items: []Item{s}}
-	_, after, _ := strings.Cut(string(d.SVG()), "<image ")
+	svg := string(d.SVG())
+	_, after, _ := strings.Cut(svg, "<image ")
 	place, picture, _ := strings.Cut(after, ` href="data:image/png;base64,`)
-	if want := `x="10" y="20" width="5.125" height="2.125"`; place != want {
+	if want := `x="10" y="20" width="20" height="6"`; place != want {
 		t.Errorf("it lies at %s, want %s", place, want)
 	}
-	picture, _, _ = strings.Cut(picture, `"`)
+	picture, paths, _ := strings.Cut(picture, `"`)
 	img, err := png.Decode(base64.NewDecoder(base64.StdEncoding, strings.NewReader(picture)))
-	if err != nil || img.Bounds().Dx() != 41 || img.Bounds().Dy() != 17 {
+	if err != nil || img.Bounds().Dx() != 110 || img.Bounds().Dy() != 33 {
 		t.Errorf("the picture: %v, %v", img, err)
 	}
-	s.Vertices = []Vertex{{X: -3, Y: 20}, {X: -1, Y: 20}, {X: -1, Y: 22}}
-	d.Items[0] = s
-	if strings.Contains(string(d.SVG()), "<image") {
-		t.Error("what lies beyond the sheet is painted")
+	if n := strings.Count(paths, "<path "); n != 1 || !strings.Contains(paths, `stroke-width="0.3"`) {
+		t.Errorf("%d paths, want its hem: %s", n, paths)
+	}
+	for _, beyond := range []Rect{{Point{-9, 20}, Point{-1, 26}}, {Point{10, 61}, Point{30, 66}}} {
+		s.Clip = beyond
+		d.Items[0] = s
+		if strings.Contains(string(d.SVG()), "<image") {
+			t.Errorf("what lies beyond the sheet is painted: %v", beyond)
+		}
 	}
 }
 

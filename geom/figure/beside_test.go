@@ -19,13 +19,8 @@ func inside(it draw.Item, box draw.Rect) bool {
 				}
 			}
 		}
-	case draw.Surface:
-		for _, i := range it.Triangles {
-			p := draw.Pt(float64(it.Vertices[i].X), float64(it.Vertices[i].Y))
-			if !(draw.Rect{Min: p, Max: p}).Inside(box) {
-				return false
-			}
-		}
+	case draw.Solid:
+		return it.Clip.Inside(box)
 	case draw.Label:
 		return it.Box().Inside(box.Grow(0.6))
 	}

@@ -13,7 +13,9 @@ import (
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 
+	"ruffwright/geom"
 	"ruffwright/geom/draw"
+	"ruffwright/geom/light"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/testdata/frozen"
@@ -91,7 +93,9 @@ func TestFrozen(t *testing.T) {
 	for i := range 800 {
 		texts["letters"] += JoinLetters(i) + " "
 	}
-	cloth := draw.Surface{Vertices: []draw.Vertex{{X: 2, Y: 2}, {X: 20, Y: 3}, {X: 9, Y: 30}}, Triangles: []uint32{0, 1, 2}}
+	cloth := draw.Solid{Eye: draw.NewEye(0, 0), Scene: &light.Scene{Sheets: []light.Sheet{{
+		Cols: 2, Rows: 2, Tints: make([]light.Tint, 1), V: []geom.Vec3{{X: 2, Z: -2}, {X: 2, Z: -20}, {X: 20, Z: -3}, {X: 9, Z: -30}},
+	}}}}
 	line := draw.Path{Lines: [][]draw.Point{{draw.Pt(1, 1), draw.Pt(30, 20)}}, Stroke: color.NRGBA{R: 90, A: 200}, Width_mm: 0.3, Dash_mm: []float64{2, 1}}
 	name := draw.Label{At: draw.Pt(3, 3), Text: "−1 ≈ é", Size_mm: 4, Face: draw.Italic, Anchor: draw.Pt(0.5, 0.5), Color: color.NRGBA{B: 200, A: 255}}
 	last.Pictures = []Picture{

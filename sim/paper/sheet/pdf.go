@@ -241,13 +241,13 @@ func (r *replay) label(l draw.Label, x, y float64) {
 	r.f.Text(x+at.X, y+at.Y+l.Size_mm*above, printable(l.Text, l.Face))
 }
 
-// picture sets a drawing: everything up to its last surface as one grey picture,
+// picture sets a drawing: everything up to its last solid as one grey picture,
 // what lies over it as lines and text.
 func (r *replay) picture(p Picture, name string) error {
 	last := -1
 	for i, it := range p.Drawing.Items {
 		switch it.(type) {
-		case draw.Surface, draw.Solid:
+		case draw.Solid:
 			last = i
 		}
 	}
