@@ -22,8 +22,8 @@ const fontFamilies = "Iowan Old Style, Palatino Linotype, Palatino, Book Antiqua
 const solidRes = 5.5
 
 // SVG writes the drawing as one SVG file in sheet mm with a title and a
-// description. Solids become pictures within it; everything else stays lines
-// and text. Text is escaped, characters that XML forbids are left out.
+// description. Solids become groups, each a picture with its lines over it; all else
+// stays lines and text. Text is escaped, characters that XML forbids are left out.
 func (d Drawing) SVG() []byte {
 	var b bytes.Buffer
 	w, h := Number(d.Width_mm), Number(d.Height_mm)
@@ -98,10 +98,12 @@ func svgSolid(b *bytes.Buffer, f Solid, d Drawing) {
 	if img == nil {
 		return
 	}
+	b.WriteString("<g class=\"solid\">\n")
 	svgPicture(b, img, at, s)
 	for _, l := range lines {
 		svgPath(b, l)
 	}
+	b.WriteString("</g>\n")
 }
 
 // svgPicture sets a picture of s px/mm with its corner at a pixel of the sheet's.

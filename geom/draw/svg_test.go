@@ -66,7 +66,7 @@ func TestSVGSolid(t *testing.T) {
 	s.Scene.Sheets[0].Hem_mm[light.FirstRow], s.Clip = 0.3, Rect{Point{10, 20}, Point{30, 26}}
 	d := Drawing{Width_mm: 100, Height_mm: 60, Items: []Item{s}}
 	svg := string(d.SVG())
-	_, after, _ := strings.Cut(svg, "<image ")
+	_, after, _ := strings.Cut(svg, "<g class=\"solid\">\n<image ")
 	place, picture, _ := strings.Cut(after, ` href="data:image/png;base64,`)
 	if want := `x="10" y="20" width="20" height="6"`; place != want {
 		t.Errorf("it lies at %s, want %s", place, want)
@@ -76,7 +76,8 @@ func TestSVGSolid(t *testing.T) {
 	if err != nil || img.Bounds().Dx() != 110 || img.Bounds().Dy() != 33 {
 		t.Errorf("the picture: %v, %v", img, err)
 	}
-	if n := strings.Count(paths, "<path "); n != 1 || !strings.Contains(paths, `stroke-width="0.3"`) {
+	paths, _, closed := strings.Cut(paths, "</g>")
+	if n := strings.Count(paths, "<path "); n != 1 || !closed || !strings.Contains(paths, `stroke-width="0.3"`) {
 		t.Errorf("%d paths, want its hem: %s", n, paths)
 	}
 	for _, beyond := range []Rect{{Point{-9, 20}, Point{-1, 26}}, {Point{10, 61}, Point{30, 66}}} {
