@@ -3,11 +3,20 @@ package check
 import (
 	"math"
 
+	"ruffwright/geom/scheme"
 	"ruffwright/sim/measure"
 )
 
 // atMarks notes marks that a finding speaks of, counted from 1 along the strip.
 func (s *seen) atMarks(marks ...int) { s.at = append(s.at, marks...) }
+
+// onSupport notes that a finding speaks of what the ruff rests on, where it rests on
+// anything.
+func (v *view) onSupport(s *seen) {
+	if v.s.Support.Kind != scheme.NoSupport {
+		s.where = WhereSupport
+	}
+}
 
 // atPanels notes the marks at both ends of the panels that a finding speaks of;
 // nothing where it speaks of every panel, or of none.

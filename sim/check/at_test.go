@@ -7,6 +7,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/sim/measure"
 )
 
 // TestAt: findings that know their place along the strip name its marks, and
@@ -99,4 +100,44 @@ func TestAtStrip(t *testing.T) {
 		return
 	}
 	t.Error("a short strip is not found")
+}
+
+// TestWhere: what speaks of a supporter or a collar is pointed at there, of a ruff that
+// rests on nothing elsewhere; one that turns up is pointed at where it comes to the chin,
+// and a cuff has none.
+func TestWhere(t *testing.T) {
+	for _, c := range []struct {
+		id, demo string
+		set      []string
+		measured func(*measure.Values)
+		want     Where
+	}{
+		{"bow", "floppy", nil, nil, WhereOuter},
+		{"bow", "floppy", []string{"support.kind collar"}, nil, WhereSupport},
+		{"bow", "floppy", []string{"support.kind supporter"}, nil, WhereSupport},
+		{"bow", "sound", []string{"support.kind supporter"}, nil, WhereOuter}, // both edges are sewn
+		{"sinks", "sound", nil, func(m *measure.Values) { m.Tilt_deg = -40 }, WhereWhole},
+		{"sinks", "sound", []string{"support.kind supporter"}, func(m *measure.Values) { m.Tilt_deg = -40 }, WhereSupport},
+		{"sinks", "sound", []string{"support.kind supporter"}, func(m *measure.Values) { m.Tilt_deg = 40 }, WhereChin},
+		{"sinks", "cuff", nil, func(m *measure.Values) { m.Tilt_deg = 40 }, WhereWhole},
+	} {
+		r, err := sim.Draw(demo(t, c.demo, c.set...))
+		if err != nil {
+			t.Fatal(err)
+		}
+		m := measure.Values{Panels: 1, Converged: true, BowDone: true, Bow_mm: 30, Reach_mm: 80, HeightOuter_mm: 40}
+		if c.measured != nil {
+			c.measured(&m)
+		}
+		r.Solved = &sim.Solved{Ruff: m, Sets: []measure.Values{m}, Of: make([]int, r.Plan.Panels)}
+		found := Find(r, scheme.Millimetres)
+		i := slices.IndexFunc(found, func(f Finding) bool { return f.ID == c.id })
+		if i < 0 {
+			t.Errorf("%s is not found of %s %s", c.id, c.demo, c.set)
+			continue
+		}
+		if found[i].Where != c.want {
+			t.Errorf("%s of %s %s is at the %s, want the %s", c.id, c.demo, c.set, found[i].Where, c.want)
+		}
+	}
 }

@@ -33,6 +33,9 @@ func (v *view) bow() (seen, bool) {
 	case s.value > bowStop:
 		s.severity, s.limit = milder(Stop, s.value-bowStop, doubt), bowStop
 	}
+	if v.oneEdge() {
+		v.onSupport(&s)
+	}
 	switch {
 	case !v.oneEdge():
 		s.says("Though both edges are sewn, the outer edge swings by %s when the wearer bows: so deep a ruff of this cloth is not held by its folds alone.", swings)

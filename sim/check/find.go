@@ -23,7 +23,7 @@ func Find(r sim.Ruff, u scheme.Units) []Finding {
 			continue
 		}
 		f := Finding{
-			ID: l.ID, Severity: cmp.Or(seen.severity, l.Severity), Where: l.Where, At: seen.at, Unit: cmp.Or(seen.unit, l.Unit),
+			ID: l.ID, Severity: cmp.Or(seen.severity, l.Severity), Where: cmp.Or(seen.where, l.Where), At: seen.at, Unit: cmp.Or(seen.unit, l.Unit),
 			Value: seen.value, Limit: seen.limit, Sentence: seen.sentence,
 			Remedies: []Remedy{}, Pending: len(seen.awaits) > 0, Awaits: seen.awaits,
 		}
@@ -49,6 +49,7 @@ type seen struct {
 	value, limit float64
 	unit         string   // "": the table's
 	severity     Severity // "": the table's
+	where        Where    // "": the table's
 	at           []int    // numbers of marks, counted from 1; none: everywhere
 	sentence     word.Text
 	remedies     []Remedy

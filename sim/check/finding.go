@@ -46,6 +46,8 @@ const (
 	WhereTucks   Where = "tucks"
 	WhereStrip   Where = "strip"
 	WhereFlaps   Where = "flaps"
+	WhereChin    Where = "chin"
+	WhereSupport Where = "support" // the collar or the supporter that the ruff rests on
 	WhereWhole   Where = "ruff"
 )
 

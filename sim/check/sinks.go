@@ -24,11 +24,15 @@ func (v *view) sinks() (seen, bool) {
 	s.severity = milder(Stop, math.Abs(s.value)-tiltMost, SlopeDoubt(v.measures()))
 	if s.value < 0 {
 		s.limit = -tiltMost
+		v.onSupport(&s)
 		s.says("Let go, the ruff sinks: from the neck out it falls by %s°.", Number(-s.value, 0))
 		if far := v.s.Band.Height/2 - (worst.TopOuter_mm+worst.BottomOuter_mm)/2; far > 0 {
 			s.says("Let go, the ruff sinks: from the neck out it falls by %s°, and the middle of its outer edge comes to lie %s below the middle of the band.", Number(-s.value, 0), v.giveOrTake(far))
 		}
 	} else {
+		if v.aboutNeck() {
+			s.where = WhereChin
+		}
 		s.says("Let go, the ruff turns up like a bowl, by %s°, instead of lying level about the neck.", Number(s.value, 0))
 	}
 	v.offerSewnAsWished(&s)

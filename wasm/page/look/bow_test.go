@@ -183,7 +183,8 @@ func TestShowsWhere(t *testing.T) {
 	m := len(l.A.Plan.Row) / 3
 	l.Findings[0] = []check.Finding{
 		{ID: "x", Severity: check.Stop, Where: check.WhereOuter, At: []int{m + 1}},
-		{ID: "y", Severity: check.Stop, Where: check.Where(figure.WhereSupport)},
+		{ID: "y", Severity: check.Stop, Where: check.WhereSupport},
+		{ID: "z", Severity: check.Stop, Where: check.WhereChin},
 	}
 	big := solids(t, l)[0].Eye.Scale
 	l.camera.PanX_mm, l.camera.Tilt_deg = 200, -60
@@ -195,6 +196,10 @@ func TestShowsWhere(t *testing.T) {
 	}
 	if l.Do("hand", "y", 0); l.camera.Tilt_deg >= 0 {
 		t.Error("what the ruff rests on is not seen from above")
+	}
+	l.camera.Turn_deg, l.View = 150, figure.Named("above")
+	if l.Do("hand", "z", 0); l.View.Name != "hand" || l.camera.Turn_deg != home.Turn_deg {
+		t.Errorf("the chin is shown %s, turned by %g", l.View.Name, l.camera.Turn_deg)
 	}
 	if scheme.Default().Wearer.Part != scheme.Neck {
 		t.Error("the default has no neck")

@@ -108,8 +108,10 @@ func (l *Look) turnsTo(id string) {
 	}
 	f := l.Findings[0][i]
 	l.unfolds()
-	if strip := figure.Named("flat"); slices.Contains(l.View.Lacks, string(f.Where)) && !slices.Contains(strip.Lacks, string(f.Where)) {
-		l.View = strip
+	for _, other := range []*figure.View{figure.Named("flat"), figure.Named("hand")} {
+		if slices.Contains(l.View.Lacks, string(f.Where)) && !slices.Contains(other.Lacks, string(f.Where)) {
+			l.View = other
+		}
 	}
 	c := &l.camera
 	c.Lens, c.PanX_mm, c.PanY_mm, c.Tilt_deg = home.Lens, 0, 0, home.Tilt_deg
