@@ -63,16 +63,8 @@ func TestBrisk(t *testing.T) {
 // TestLessShear: let go with less stiffness in shear as it was formed, a set is what it is
 // solved so from the start.
 func TestLessShear(t *testing.T) {
-	d := RandomTucked(3001)
-	for seed := uint64(3002); d.Anchor == Both; seed++ {
-		d = RandomTucked(seed)
-	}
-	set := quick
-	s, c, err := settle(context.Background(), d, d.Run(), &set, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	w, err := s.lessShear(c)
+	s, c, d := oneEdge(t, 3001)
+	w, err := s.letGo(c, membrane{1.0 / shearLess, 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -80,4 +72,40 @@ func TestLessShear(t *testing.T) {
 	if own := solved(t, d, quick); farthest(w.Shape, own.Shape) > 1e-6 || farthest(w.Shape, c.Shape) < 1e-3 {
 		t.Errorf("%g mm off what it is by itself, moved by %g mm", farthest(w.Shape, own.Shape), farthest(w.Shape, c.Shape))
 	}
+}
+
+// TestMoreStretch: cloth that is harder to stretch holds a set that sinks higher, and is
+// strained less; how far the outer edge moves is in what is told of this set.
+func TestMoreStretch(t *testing.T) {
+	s, c, d := oneEdge(t, 5003)
+	w, err := s.letGo(c, membrane{1, stretchMore})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s.measure(c)
+	t.Logf("top %.2f -> %.2f mm, droop %.2f -> %.2f mm, strain %.4f -> %.4f", c.TopOuter_mm, w.TopOuter_mm, c.Droop_mm, w.Droop_mm, c.Strain, w.Strain)
+	if !(w.TopOuter_mm > c.TopOuter_mm) || !(w.Strain < c.Strain) {
+		t.Error("harder to stretch, it does not hold better")
+	}
+	told := quick
+	told.Grid, told.Finer = s.set.Grid, true
+	if m := solved(t, d, told); m.Paths_mm < c.apart(w) {
+		t.Errorf("told are %.2f mm, by hand %.2f", m.Paths_mm, c.apart(w))
+	}
+}
+
+// oneEdge is the first random tucked design from a seed on that is sewn at one edge,
+// settled.
+func oneEdge(t *testing.T, seed uint64) (*solver, *Window, Design) {
+	t.Helper()
+	d := RandomTucked(seed)
+	for seed++; d.Anchor == Both || !d.starched(); seed++ {
+		d = RandomTucked(seed)
+	}
+	set := quick
+	s, c, err := settle(context.Background(), d, d.Run(), &set, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s, c, d
 }
