@@ -65,19 +65,37 @@ func (t Tell) pairNodes() []doc.Node {
 		}
 		measures = append(measures, row(say.Text(m.Label), say.In(m.A.Text), say.In(m.B.Text), differ, class))
 	}
+	a, b := t.Apart()
 	table := doc.El("table", "class=two role=table",
 		doc.El("caption", "class=hidden").Say(say.Text("A and B: what differs")),
 		doc.El("thead", "role=rowgroup", doc.El("tr", "role=row", doc.El("td", "role=cell").Say(""),
-			named(head("columnheader", "col", "A").With("data-of", "A"), t.Scheme.Name),
-			named(head("columnheader", "col", "B").With("data-of", "B"), t.B.Scheme.Name),
+			named(head("columnheader", "col", "A").With("data-of", "A"), a, t.Scheme.Name, t.B.Scheme.Name),
+			named(head("columnheader", "col", "B").With("data-of", "B"), b, t.B.Scheme.Name, t.Scheme.Name),
 			head("columnheader", "col", say.Text("Difference")))))
 	table.Nodes = slices.Concat(table.Nodes, body(say.Text("Decided otherwise"), fields), body(say.Text("What will go wrong"), troubles), body(say.Text("What comes of it"), measures))
 	return append(out, table)
 }
 
-// named adds the maker's own name of a ruff to its letter.
-func named(head doc.Node, name string) doc.Node {
-	if name != "" {
+// Apart names A and B by what was decided otherwise: how they are sewn, else by the
+// first of their decisions that differ; "" where none does.
+func (t Tell) Apart() (a, b string) {
+	if a, b = t.Sewn(); a != b {
+		return say.Capital(a), say.Capital(b)
+	}
+	for _, f := range t.Comparison().Fields {
+		label := say.Text(f.Field.Label)
+		return say.Text("%s %s", label, decision(f.Field, f.A)), say.Text("%s %s", label, decision(f.Field, f.B))
+	}
+	return "", ""
+}
+
+// named adds to a ruff's letter what tells it from the other, and the maker's own name
+// of it where the other has another one.
+func named(head doc.Node, differs, name, other string) doc.Node {
+	if differs != "" {
+		head.Nodes = append(head.Nodes, doc.El("span", "class=remark").Say(" "+differs))
+	}
+	if name != "" && name != other {
 		head.Nodes = append(head.Nodes, doc.El("span", "class=remark translate=no").Say(" "+name))
 	}
 	return head

@@ -141,15 +141,28 @@ func (w *Work) Holds(a scheme.Scheme, b *scheme.Scheme) bool {
 
 // sewnTo are the edges that a ruff may be sewn to, "" both.
 var sewnTo = map[scheme.Edge]string{
-	"": "top and bottom edge", scheme.EdgeTop: "top edge only", scheme.EdgeBottom: "bottom edge only", scheme.EdgeNone: "to neither edge",
+	"": "both edges", scheme.EdgeTop: "top edge only", scheme.EdgeBottom: "bottom edge only", scheme.EdgeNone: "to neither edge",
+}
+
+// edge is the edge that a ruff is sewn to alone, "" both.
+func edge(of sim.Ruff) scheme.Edge {
+	if row := of.Plan.Row; row.OneEdge() {
+		return row.Edge()
+	}
+	return ""
+}
+
+// Sewn is how A and B are sewn, in words.
+func (w *Work) Sewn() (a, b string) {
+	return say.Text(sewnTo[edge(w.Ruff)]), say.Text(sewnTo[edge(w.B.Side.Ruff)])
 }
 
 // TwinLabel is what the button of the first comparison says: how A is sewn, and
 // the other way.
 func (w *Work) TwinLabel() string {
-	this, other := scheme.Edge(""), scheme.EdgeTop
-	if row := w.Ruff.Plan.Row; row.OneEdge() {
-		this, other = row.Edge(), ""
+	this, other := edge(w.Ruff), scheme.EdgeTop
+	if this != "" {
+		other = ""
 	}
 	return say.Text("Compare: %s, or %s", say.Text(sewnTo[this]), say.Text(sewnTo[other]))
 }
