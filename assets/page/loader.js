@@ -289,6 +289,17 @@
   }, true);
   document.addEventListener("submit", (e) => e.preventDefault());
   addEventListener("hashchange", () => tell("address", "", location.hash));
+  // A browser may bring the page back with all that it knew, but its form as it was first.
+  addEventListener("pageshow", (e) => {
+    if (!e.persisted) return;
+    tell("begin", "", "");
+    tell("typing", "find", byId("find").value);
+  });
+  // Paper has no stage: a picture of dots stands there, and the ruff's link.
+  addEventListener("beforeprint", () => {
+    onStage.prints();
+    byId("printed").textContent = last && last.was ? location.href.split("#")[0] + last.was : "";
+  });
   const candle = matchMedia("(prefers-color-scheme: dark)");
   const forced = matchMedia("(forced-colors: active)");
   const light = () => forced.matches ? "contrast" : candle.matches ? "dark" : "light";
@@ -324,7 +335,7 @@
         ask();
         for (const cue of ["online", "offline"]) addEventListener(cue, ask);
         document.addEventListener("visibilitychange", ask);
-      });
+      }).catch(() => {});
     } catch { /* then it needs its network */ }
   };
 
@@ -359,6 +370,7 @@
     stopped = true;
     const ran = root.dataset.program === "runs";
     root.dataset.program = "failed";
+    root.toggleAttribute("data-ran", ran);
     byId("picture").hidden = onStage.seen();
     freeze();
     byId("state").textContent = byId("state").dataset[ran ? "stopped" : "fail"];

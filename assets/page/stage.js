@@ -87,17 +87,20 @@ const openStage = ({ tell, compiled }) => {
 
   let pixels = null; // of the pictures of the frame that comes
   let last = null;   // the frame that is shown
+  const plainly = () => {
+    size().forEach((side, i) => {
+      const name = ["width", "height"][i];
+      if (plain[name] !== side) plain[name] = side;
+      plain.style[name] = `${side / devicePixelRatio}px`;
+    });
+    paint(last, pixels);
+  };
   let picture;
   const pictured = new Promise((done) => { picture = () => setTimeout(done); });
   const show = (frame) => {
     last = frame;
     if (!canvas) {
-      size().forEach((side, i) => {
-        const name = ["width", "height"][i];
-        if (plain[name] !== side) plain[name] = side;
-        plain.style[name] = `${side / devicePixelRatio}px`;
-      });
-      paint(frame, pixels);
+      plainly();
       if (root.dataset.stage !== "picture") seen("picture");
       return;
     }
@@ -205,5 +208,6 @@ const openStage = ({ tell, compiled }) => {
     pixels: (body) => { pixels = body; },
     start: () => { run().catch((why) => giveUp(String(why && why.message ? why.message : why))); },
     seen: () => !ground.hidden,
+    prints: () => { if (last) plainly(); },
   };
 };

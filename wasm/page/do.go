@@ -61,6 +61,7 @@ var commands = []struct {
 func (p *Page) does(e doc.Event) ([]doc.Patch, extent) {
 	p.ask.Move(false, e.At_ms)
 	p.work.Settle()
+	p.done = ""
 	for _, c := range commands {
 		if c.name == e.Name {
 			return c.do(p, e), all

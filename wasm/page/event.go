@@ -44,6 +44,7 @@ var events = []struct {
 	{doc.Recalled, (*Page).recalls},
 	{doc.Elsewhere, (*Page).elsewhere},
 	{doc.Kept, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+		p.sheets.Stands(e.Name, e.Value)
 		return p.keep.Kept(e.Name, e.Value, p.work.Held()), saved
 	}},
 	{doc.Unkept, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.keep.Unkept(e.Name, e.Value); return nil, saved }},
@@ -80,6 +81,8 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 		return p.brush.Rings(p.Look.Held(), e.At_ms), nothing
 	case "png":
 		return p.savesPicture("png"), all
+	case "done":
+		p.done = ""
 	}
 	return nil, all
 }
@@ -113,7 +116,7 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 		if id != "" {
 			p.shown.holds(id, holds)
 		}
-		return nil, all
+		return p.sheets.Keep(), all
 	}
 	if live {
 		p.work.Under = e.Name
@@ -267,6 +270,7 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 		w.By = "page"
 	}
 	w.Begin()
+	p.sheets.Recall(e.Value)
 	stored, err := p.keep.Recall(e.Name, e.Value, w.Held())
 	if stored == nil {
 		return nil, all
@@ -295,6 +299,7 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 func (p *Page) elsewhere(e doc.Event) ([]doc.Patch, extent) {
 	whose, another := p.keep.Elsewhere(e.Name, e.Value, p.work.Held())
 	p.work.Whose = whose
+	p.sheets.Stands(e.Name, e.Value)
 	if another {
 		p.work.Restored = false
 	}

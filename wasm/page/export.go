@@ -39,25 +39,27 @@ func (p *Page) copies(doc.Event) []doc.Patch {
 	return []doc.Patch{{Op: doc.OpCopy, Name: "text", Value: p.tell().NumbersText()}}
 }
 
-// copied takes note of whether what was to be copied is on the clipboard. Where
-// the browser refuses, the reader can copy by hand.
+// copied takes note of whether what was to be copied is on the clipboard, and shows
+// it for a moment. Where the browser refuses, the reader can copy by hand.
 func (p *Page) copied(e doc.Event) ([]doc.Patch, extent) {
-	ok, what := e.Name == "yes", e.Value
+	ok, text := e.Name == "yes", e.Value == "text"
+	out := []doc.Patch{{Op: doc.OpTimer, Name: "done", MS: done_ms}}
 	switch {
-	case what != "text" && ok:
-		p.voice.Soon(say.Text("Link copied."))
-	case what != "text":
-		p.voice.Soon(say.Text("The link is in the address bar: copy it from there."))
+	case !text && ok:
+		p.done = say.Text("Link copied.")
+	case !text:
+		p.done = say.Text("The link is in the address bar: copy it from there.")
 	case ok:
-		p.voice.Soon(say.Text("Numbers copied."))
-		return []doc.Patch{{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""}}, all
+		p.done = say.Text("Numbers copied.")
+		out = append(out, doc.Patch{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Value: ""})
 	default:
-		p.voice.Soon(say.Text("The browser does not let the page copy. The numbers stand below the table: copy them from there."))
-		return []doc.Patch{
-			{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
-			{Op: doc.OpValue, ID: "by-hand", Value: p.tell().NumbersText()},
-			{Op: doc.OpFocus, ID: "by-hand"},
-		}, all
+		p.done = say.Text("The browser does not let the page copy. The numbers stand below the table: copy them from there.")
+		out = append(out, doc.Patch{Op: doc.OpAttr, ID: "by-hand-row", Name: "hidden", Gone: true},
+			doc.Patch{Op: doc.OpValue, ID: "by-hand", Value: p.tell().NumbersText()}, doc.Patch{Op: doc.OpFocus, ID: "by-hand"})
 	}
-	return nil, all
+	p.voice.Soon(p.done)
+	return out, all
 }
+
+// done_ms is how long it is seen what was done.
+const done_ms = 6000

@@ -40,6 +40,7 @@ type Page struct {
 	held    work.Held // what was at hand when the rooms were last told
 	rescued string    // what the document holds for when the program dies
 	marked  bool      // the first numbers were marked
+	done    string    // what was done at the last press, while it is seen
 }
 
 // New makes the page of the first scheme.
@@ -168,6 +169,7 @@ func (p *Page) show() []doc.Patch {
 // head are the notice and the buttons at the head of the page.
 func (p *Page) head() (out doc.List) {
 	out.Text("notice", p.voice.Line())
+	out.Text("done", p.done)
 	for _, u := range []scheme.Units{scheme.Millimetres, scheme.Centimetres, scheme.Inches} {
 		out.Bool("units-"+u.Symbol(), "aria-pressed", u == p.work.Units)
 	}

@@ -47,6 +47,7 @@ type Sheets struct {
 	voice *say.Voice
 
 	paper   string
+	stands  string    // the paper that the device keeps; "" none
 	square  [2]string // as entered, across and up; "" = 100 mm
 	wrong   [2]string // why an entry cannot be used
 	address string    // of the page, where others can reach it
