@@ -1,6 +1,7 @@
 package site
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
@@ -24,6 +25,19 @@ func TestLesson(t *testing.T) {
 		t.Error("the lesson is out of sight")
 	}
 	b.picture("lesson-open", false)
+	const offered = `document.querySelectorAll('#findings [data-do="apply"], .finding').length`
+	if n := eval[int](b, offered); n > 0 {
+		t.Errorf("%d findings and changes are shown before anything was said", n)
+	}
+	b.click(`[data-do="lesson-claim"][data-with="trough"]`)
+	b.await(`document.getElementById("claim-reply").textContent.startsWith("No.")`)
+	if at := eval[string](b, where); !strings.HasPrefix(at, "claim-") || eval[int](b, offered) > 0 {
+		t.Errorf("after a wrong answer the focus is on %q", at)
+	}
+	b.picture("lesson-wrong", false)
+	b.click(`[data-do="lesson-claim"][data-with="crest"]`)
+	b.await(offered + " > 0")
+	b.picture("lesson-said", false)
 	b.click("#apply-ends-0")
 	b.settle()
 	stands("solved")
@@ -32,6 +46,8 @@ func TestLesson(t *testing.T) {
 	b.click(`[data-do="lesson-again"]`)
 	stands("open")
 	b.click("#undo")
+	stands("open") // begun again, it is to be said again
+	b.click(`[data-do="lesson-claim"][data-with="crest"]`)
 	stands("solved")
 	b.click(`[data-do="lesson-away"]`)
 	b.await(`document.getElementById("lesson").hidden`)

@@ -42,7 +42,7 @@ func TestPrints(t *testing.T) {
 	b.settle()
 	printed := func() {
 		b.t.Helper()
-		b.run(`dispatchEvent(new Event("beforeprint"))`)
+		b.run(`document.querySelector("#canvas canvas").width = 1; dispatchEvent(new Event("beforeprint"))`)
 		if _, err := chromedp.Call(b.ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"}); err != nil {
 			t.Fatal(err)
 		}

@@ -39,6 +39,7 @@ var commands = []struct {
 	{"lesson", func(p *Page, e doc.Event) []doc.Patch { return p.learns(e.Value) }},
 	{"lesson-again", func(p *Page, _ doc.Event) []doc.Patch { return p.learns(p.work.Lesson) }},
 	{"lesson-next", func(p *Page, _ doc.Event) []doc.Patch { return p.learns(p.course.After(p.work.Lesson)) }},
+	{"lesson-claim", (*Page).claims},
 	{"lesson-away", (*Page).endsLesson},
 	{"lesson-link", (*Page).linksLesson},
 
@@ -199,14 +200,24 @@ func (p *Page) learns(name string) []doc.Patch {
 		return nil
 	}
 	p.work.Lesson = l.Name
-	p.course.Open()
+	p.course.Open(l.Name)
 	p.visits()
 	p.voice.Notice("")
-	p.voice.Soon(say.Text("Lesson opened: %s. %s", l.Title, l.Question))
+	p.voice.Soon(say.Text("Lesson opened: %s. %s", l.Title, l.Claim.Question))
 	return []doc.Patch{
 		{Op: doc.OpAttr, ID: "course", Name: "open", Gone: true}, {Op: doc.OpAttr, ID: "from", Name: "open", Gone: true},
 		{Op: doc.OpAttr, ID: "lesson", Name: "hidden", Gone: true}, {Op: doc.OpFocus, ID: "lesson"},
 	}
+}
+
+// claims takes what the reader says is wrong with the lesson's ruff.
+func (p *Page) claims(e doc.Event) []doc.Patch {
+	p.voice.Soon(p.course.Claims(p.work.Lesson, e.Value, p.work.Units))
+	if !p.course.Said(p.work.Lesson) {
+		return nil
+	}
+	p.Look.Redraw()
+	return focus("to-findings")
 }
 
 // endsLesson puts the open lesson away.

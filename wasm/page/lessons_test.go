@@ -65,6 +65,20 @@ func TestLearning(t *testing.T) {
 	if p.Scheme().Pleat.First != scheme.Trough || p.work.Lesson != "ends-up" {
 		t.Error("beginning again cannot be undone")
 	}
+	// What is wrong is not told, and nothing offered, before it is said.
+	html := func() string { return doc.HTML(p.tell().FindingNodes()...) + p.tell().Verdict() + p.tell().News() }
+	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-again"})
+	if got := html(); strings.Contains(got, "data-do=\"apply\"") || strings.Contains(strings.ToLower(got), "flap") || !p.Look.Veiled {
+		t.Errorf("given away: %s", got)
+	}
+	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-claim", Value: "trough"})
+	if got := html(); strings.Contains(got, "data-do=\"apply\"") {
+		t.Error("a wrong answer opens the findings")
+	}
+	p.Handle(doc.Event{Kind: doc.Do, Name: "lesson-claim", Value: "crest"})
+	if got := html(); !strings.Contains(got, "data-do=\"apply\"") || !strings.Contains(strings.ToLower(got), "flap") || p.Look.Veiled {
+		t.Errorf("said, and not told: %s", got)
+	}
 	seen := map[string]bool{}
 	lessons := teach.Lessons()
 	for range lessons {

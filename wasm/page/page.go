@@ -126,6 +126,7 @@ func (p *Page) follow() {
 		want.B, want.BDone = w.B.Asked, w.B.Done
 	}
 	scene.Findings[0], scene.Findings[1] = w.Findings, w.B.Findings
+	scene.Veiled = !p.course.Said(w.Lesson)
 	p.Look.Scene = scene
 	p.ask.See(want, changes.Turned)
 	if changes.Taken {
@@ -145,7 +146,9 @@ func (p *Page) follow() {
 }
 
 // tell is what puts the ruff into words.
-func (p *Page) tell() tell.Tell { return tell.Tell{Work: p.work, Ask: p.ask, Hand: p.Look.Hand} }
+func (p *Page) tell() tell.Tell {
+	return tell.Tell{Work: p.work, Ask: p.ask, Hand: p.Look.Hand, Veiled: !p.course.Said(p.work.Lesson)}
+}
 
 // news says what the work has become.
 func (p *Page) news() string {

@@ -40,4 +40,5 @@ type Scene struct {
 	B        *sim.Ruff // beside it; nil: it stands alone
 	Findings [2][]check.Finding
 	Units    scheme.Units
+	Veiled   bool // nothing is pointed at: the reader has not said yet what is wrong
 }

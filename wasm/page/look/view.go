@@ -136,7 +136,7 @@ const underTilt_deg = -12
 func (l *Look) notesOf(findings []check.Finding) []figure.Note {
 	var out []figure.Note
 	for _, f := range findings {
-		if f.Pending || l.Hand != "" && f.ID != l.Hand || l.Hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
+		if l.Veiled || f.Pending || l.Hand != "" && f.ID != l.Hand || l.Hand == "" && f.Severity != check.Stop && f.Severity != check.Mend {
 			continue
 		}
 		out = append(out, figure.Note{Where: string(f.Where), At: f.At, Text: f.Sentence, Sign: figure.Sign(f.Severity)})

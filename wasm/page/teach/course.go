@@ -19,10 +19,11 @@ const Link = "lesson="
 type Course struct {
 	lessons func() []Lesson // read when first asked for: the start does not wait
 	told    bool
+	tries   map[string][]string // what was said to be wrong, by lesson
 }
 
 // New is the course.
-func New() *Course { return &Course{lessons: sync.OnceValue(Lessons)} }
+func New() *Course { return &Course{lessons: sync.OnceValue(Lessons), tries: map[string][]string{}} }
 
 // Lesson is the lesson of that name; nil if there is none.
 func (c *Course) Lesson(name string) *Lesson {
@@ -46,8 +47,12 @@ func (c *Course) After(name string) string {
 	return ""
 }
 
-// Open begins a lesson: what was told of another counts no more.
-func (c *Course) Open() { c.told = false }
+// Open begins a lesson: what was told of another counts no more, nor what was said of
+// this one before.
+func (c *Course) Open(name string) {
+	c.told = false
+	delete(c.tries, name)
+}
 
 // Pupil is what a lesson is judged from.
 type Pupil struct {
@@ -73,6 +78,9 @@ func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
 	case waiting:
 		words = say.Text("How the cloth hangs is being solved; then you are told how the lesson stands.")
 	}
+	if !c.Said(name) {
+		how, words = unsolved, say.Text("First say what is wrong; then mend it.")
+	}
 	if p.Instead != "" { // the last good ruff is not what is typed
 		how, words = waiting, p.Instead
 	}
@@ -90,21 +98,31 @@ func (c *Course) Patches(name string, p Pupil) (out []doc.Patch, said string) {
 	list.Text("lesson-short", short)
 	list.Attr("lesson-short", "data-state", state)
 	list.Text("lesson-title", say.Text("Lesson: %s", l.Title))
-	list.Nodes("lesson-text", l.nodes())
+	list.Nodes("lesson-text", l.story())
+	tasks := c.claimNodes(l, p.Units)
+	if c.Said(name) {
+		tasks = append(tasks, l.task()...)
+	}
+	list.Nodes("lesson-claim", tasks)
 	list.Text("lesson-stands", words)
 	list.Attr("lesson-stands", "data-state", state)
 	return list, said
 }
 
-// nodes are a lesson's text, question and hint.
-func (l *Lesson) nodes() []doc.Node {
-	var out []doc.Node
+// story is what happened.
+func (l *Lesson) story() (out []doc.Node) {
 	for _, t := range l.Text {
 		out = append(out, doc.El("p", "").Say(t))
 	}
-	return append(out,
+	return out
+}
+
+// task is what is to be found out and mended, with a hint.
+func (l *Lesson) task() []doc.Node {
+	return []doc.Node{
 		doc.El("p", "class=question").Say(l.Question),
-		doc.El("details", "", doc.El("summary", "").Say(say.Text("A hint")), doc.El("p", "").Say(l.Hint)))
+		doc.El("details", "", doc.El("summary", "").Say(say.Text("A hint")), doc.El("p", "").Say(l.Hint)),
+	}
 }
 
 // Nodes are all lessons to be read before any program loads: each with a
@@ -113,7 +131,7 @@ func (l *Lesson) nodes() []doc.Node {
 func (c *Course) Nodes() []doc.Node {
 	var out []doc.Node
 	for _, l := range c.lessons() {
-		body := doc.El("div", "tabindex=-1").With("id", Link+l.Name).WithNodes(l.nodes()...).WithNodes(
+		body := doc.El("div", "tabindex=-1").With("id", Link+l.Name).WithNodes(l.story()...).WithNodes(l.task()...).WithNodes(
 			doc.El("details", "", doc.El("summary", "").Say(say.Text("What shows it, and what mends it")), doc.El("p", "").Say(l.Answer)),
 			doc.El("p", "", doc.El("a", "data-do=lesson").With("href", "#"+Link+l.Name).With("data-with", l.Name).
 				With("aria-label", say.Text("Open this lesson: %s", l.Title)).Say(say.Text("Open this lesson"))))

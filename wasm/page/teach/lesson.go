@@ -27,6 +27,7 @@ type Lesson struct {
 	Text     []string `json:"text"` // what happened, a paragraph each
 	Question string   `json:"question"`
 	Hint     string   `json:"hint"`
+	Claim    Claim    `json:"claim"` // what is said first
 
 	From string         `json:"from"` // the demo whose scheme it changes
 	Set  []check.Change `json:"set"`  // to what
@@ -101,8 +102,13 @@ func Lessons() []Lesson {
 	for _, name := range assets.Lessons() {
 		if text, ok := assets.Lesson(name); ok {
 			if l, err := readLesson(text); err == nil && l.Name == name {
-				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer} {
+				for _, text := range []*string{&l.Title, &l.Question, &l.Hint, &l.Answer, &l.Claim.Question} {
 					*text = say.Text(*text)
+				}
+				for i, c := range l.Claim.Choices {
+					if c.Reply != "" {
+						l.Claim.Choices[i].Reply = say.Text(c.Reply)
+					}
 				}
 				for i := range l.Text {
 					l.Text[i] = say.Text(l.Text[i])
@@ -164,7 +170,7 @@ func readLesson(text []byte) (Lesson, error) {
 			return l, fmt.Errorf("within: %q from %g to %g", r.Measure, r.Least, r.Most)
 		}
 	}
-	return l, nil
+	return l, l.validateClaim()
 }
 
 // standing is how a lesson stands.
@@ -177,8 +183,9 @@ const (
 )
 
 // judge holds the ruff r of the scheme s, with its findings, against the proof:
-// solved, or the first thing that is missing, in words. settled says that nothing
-// more will be known of r.
+// solved, where nothing is left to stop or mend either; or the first thing that is
+// missing, in words that do not say what the lesson asks. settled says that nothing more
+// will be known of r.
 func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, settled bool, length func(mm float64) string) (standing, string) {
 	for _, key := range l.Solved.Keep {
 		if f, ok := scheme.Lookup(key); ok && f.Get(l.Scheme) != f.Get(s) {
@@ -188,14 +195,23 @@ func (l *Lesson) judge(s scheme.Scheme, r sim.Ruff, findings []check.Finding, se
 	if !settled {
 		return waiting, ""
 	}
+	same, other := false, 0
 	for _, f := range findings {
 		switch {
-		case f.Pending && slices.ContainsFunc(f.Awaits, func(id string) bool { return slices.Contains(l.Solved.Gone, id) }),
-			f.ID == "not-at-rest":
+		case f.Pending && len(f.Awaits) > 0, f.ID == "not-at-rest":
 			return unsolved, say.Text("Not yet: how the cloth of this ruff hangs is not known.")
-		case !f.Pending && (f.Severity == check.Stop || slices.Contains(l.Solved.Gone, f.ID)):
-			return unsolved, say.Text("Not yet. %s", f.Sentence)
+		case f.Pending:
+		case slices.Contains(l.Solved.Gone, f.ID):
+			same = true
+		case f.Severity == check.Stop || f.Severity == check.Mend:
+			other++
 		}
+	}
+	switch {
+	case same:
+		return unsolved, say.Text("Not yet: what you found is still there.")
+	case other > 0:
+		return unsolved, say.Count(other, "Not yet: what you found is gone, but one other thing is left to mend.", "Not yet: what you found is gone, but %s other things are left to mend.", say.Number(other))
 	}
 	for _, in := range l.Solved.Within {
 		v, ok := measured(in.Measure)(r)

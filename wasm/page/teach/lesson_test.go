@@ -144,7 +144,11 @@ func TestLessons(t *testing.T) {
 				known = append(known, fmt.Sprint(2*s.Starch.Bend), fmt.Sprint(2*s.Pleat.TuckTop)) // an overhang; what a tuck takes
 			}
 			known = append(known, constants[l.Name]...)
-			for _, words := range append([]string{l.Title, l.Question, l.Hint, l.Answer}, l.Text...) {
+			texts := append([]string{l.Title, l.Question, l.Hint, l.Answer, l.Claim.Question}, l.Text...)
+			for _, c := range l.Claim.Choices {
+				texts = append(texts, c.Reply)
+			}
+			for _, words := range texts {
 				for _, n := range numeral.FindAllString(words, -1) {
 					if !slices.Contains(known, n) {
 						t.Errorf("where does %s come from? %s", n, words)
@@ -167,7 +171,7 @@ var constants = map[string][]string{
 
 // TestBadLessons: what a lesson's file cannot say is refused.
 func TestBadLessons(t *testing.T) {
-	good := `{"name":"a","title":"A","text":["t"],"question":"q","hint":"h","from":"sound","set":[],"shows":{"finding":"bow","severity":"stop"},"solved":{"gone":["bow"],"keep":["ruff.depth"]},"solution":[{"key":"ruff.sets","value":"40"}],"answer":"a","figures":[]}`
+	good := `{"name":"a","title":"A","text":["t"],"question":"q","hint":"h","claim":{"question":"q","of":"edge","choices":[{"is":"top","reply":"no"},{"is":"bottom"},{"is":"both","reply":"no"}],"right":"bottom"},"from":"sound","set":[],"shows":{"finding":"bow","severity":"stop"},"solved":{"gone":["bow"],"keep":["ruff.depth"]},"solution":[{"key":"ruff.sets","value":"40"}],"answer":"a","figures":[]}`
 	if _, err := readLesson([]byte(good)); err != nil {
 		t.Fatal(err)
 	}
@@ -176,7 +180,8 @@ func TestBadLessons(t *testing.T) {
 		`"set":[]`:      `"set":[{"key":"ruff.sets","value":"many"}]`,
 		`"gone":["bow"`: `"gone":["bows"`, `"keep":["ruff.depth"]`: `"keep":["ruff.width"]`,
 		`"keep":[`: `"within":[{"measure":"height","least":1,"most":2}],"keep":[`, `"answer"`: `"solve"`,
-		`"gone":["bow"]`: `"gone":[]`,
+		`"gone":["bow"]`: `"gone":[]`, `"right":"bottom"`: `"right":"left"`, `{"is":"bottom"}`: `{"is":"bottom","reply":"no"}`,
+		`{"is":"top","reply":"no"}`: `{"is":"top"}`, `"of":"edge"`: `"of":"finding"`,
 	} {
 		if _, err := readLesson([]byte(strings.Replace(good, old, new, 1))); err == nil {
 			t.Errorf("%s is taken", new)

@@ -26,6 +26,9 @@ const openFindings = 2
 // the place, the best remedy, and the others folded. What is not solved yet comes last, in
 // one quiet paragraph.
 func (t Tell) FindingNodes() []doc.Node {
+	if t.Veiled {
+		return []doc.Node{doc.El("p", "class=aside").Say(say.Text("First say in the lesson what is wrong. Then it stands here, with what would mend it."))}
+	}
 	list, rest, care := doc.El("ul", "class=findings"), doc.El("ul", "class=findings"), doc.El("ul", "class=findings")
 	pending := doc.El("div", "class=pending")
 	for _, f := range t.Findings {
@@ -105,6 +108,9 @@ func (t Tell) News() string {
 		}
 	}
 	words := t.Verdict()
+	if t.Veiled {
+		return words
+	}
 	if told := t.Ruled(); told != "" {
 		return told + " " + words
 	}

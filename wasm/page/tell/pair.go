@@ -32,7 +32,11 @@ func (t Tell) pairNodes() []doc.Node {
 		return nil
 	}
 	c := t.Comparison()
-	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(say.In(c.Sentence))}
+	sentence := say.In(c.Sentence)
+	if t.Veiled {
+		c.Troubles, sentence = nil, t.Verdict()
+	}
+	out := []doc.Node{doc.El("p", "class=verdict id=compare-sentence").Say(sentence)}
 	cell := func(role, class string, words string) doc.Node {
 		return doc.El("td", "role="+role+" class="+class).Say(words)
 	}

@@ -13,6 +13,8 @@ type Tell struct {
 	*work.Work
 	Ask  *ask.Ask
 	Hand string
+	// Veiled: what is wrong is not told, since a lesson asks the reader to say it first.
+	Veiled bool
 }
 
 // State is how what is shown stands to what is typed.

@@ -24,6 +24,9 @@ func (t Tell) Verdict() string {
 
 // judgement is the verdict on the ruff that is shown.
 func (t Tell) judgement(s work.State) string {
+	if t.Veiled {
+		return say.Text("Something was wrong with this ruff. Say in the lesson what; then it is told here how it stands.")
+	}
 	named := map[check.Severity][]string{}
 	pending := 0
 	for _, f := range t.Findings {
