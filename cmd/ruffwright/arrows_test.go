@@ -60,7 +60,7 @@ var rooms = map[string]room{
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
 	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
-	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr"}},
+	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr"}, tests: []string{"geom", "geom/light"}},
 
 	"assets": {},
 
@@ -85,7 +85,7 @@ var rooms = map[string]room{
 	"wasm/painting":    {below: []string{"geom", "geom/draw", "geom/light", "wasm/pack", "wasm/frame", "wasm/page/screen"}},
 	"wasm/page/say":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check"}},
 	"wasm/page/work":   {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "sim/check/compare", "wasm/wire", "wasm/page/say"}},
-	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say", "wasm/page/screen"}), tests: []string{"sim/window"}},
+	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say", "wasm/page/screen"}), tests: []string{"geom/light", "sim/window"}},
 	"wasm/page/ask":    {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},

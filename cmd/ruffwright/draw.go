@@ -43,7 +43,8 @@ type drawing struct {
 	units            unitsFlag
 	turn, tilt, zoom float64
 	set, dpi         int
-	dark, notes      bool
+	dark, against    bool
+	notes            bool
 	over             bool
 
 	how                 solving
@@ -83,6 +84,7 @@ a file that is there already is left as it is, unless --over is given.`,
 			f.StringVar(&d.height, "height", "", "sheet's height, a `length` of 80 to 1000 mm; three quarters of the width if not given")
 			f.Var(&d.units, "units", "`unit` of the dimensions: mm, cm or in")
 			f.BoolVar(&d.dark, "dark", false, "the sheet by candle")
+			f.BoolVar(&d.against, "against", false, "the ruff against the light: a window behind it")
 			f.BoolVar(&d.notes, "notes", false, "point at what stops and what to mend; the sheet grows by the words")
 			f.IntVar(&d.set, "mark-set", 0, "mark this `set`, 1 the first; the set that view set shows")
 			f.IntVar(&d.dpi, "dpi", defaultDPI, "`pixels` an inch of a PNG, 20 to "+strconv.Itoa(maxDPI))
@@ -248,6 +250,7 @@ func (d drawing) options() (figure.Options, error) {
 	if d.dark {
 		o.Palette = draw.Dark()
 	}
+	o.Against = d.against
 	o.Turn_deg = number("turn", d.turn, -360, 360)
 	o.Tilt_deg = number("tilt", d.tilt, -90, 90)
 	o.Zoom = number("zoom", d.zoom, 0.2, 10)

@@ -16,7 +16,7 @@ func (b *tab) slide(at int) {
 	b.settle()
 }
 
-// TestStage dyes the cloth and folds the strip up, on a phone: each changes the
+// TestStage dyes the cloth, lights it and folds the strip up, on a phone: each changes the
 // picture and says in words what it shows; play runs to its end by itself and
 // then nothing is drawn; without motion it goes step by step.
 func TestStage(t *testing.T) {
@@ -50,6 +50,19 @@ func TestStage(t *testing.T) {
 			shot(colour)
 		}
 		b.click("#colour-cloth")
+		for _, by := range []string{"against", "day", "candle"} {
+			pressed := fmt.Sprintf(`document.getElementById("light-%s").getAttribute("aria-pressed") === "true"`, by)
+			had := eval[bool](b, pressed)
+			b.click("#light-" + by)
+			b.await(pressed)
+			b.top()
+			now := b.pixels()
+			if !had && differ(was, now) < 0.05 {
+				t.Errorf("seen %s, the ruff looks as before", by)
+			}
+			was = now
+			shot("light-" + by)
+		}
 		for _, step := range []struct {
 			at   int
 			name string

@@ -63,5 +63,5 @@ func (x *endOn) panels(from, to int, d dress, faint float64) {
 		part := x.c.part(from-x.first, to-x.first)
 		return &light.Scene{Sheets: []light.Sheet{d.sheet(&part)}}
 	})
-	x.Add(draw.Solid{Scene: scene, Eye: x.eye, Mood: mood(x.Pal), Faint: faint, Plain: x.opt.Plain})
+	x.Add(draw.Solid{Scene: scene, Eye: x.eye, Mood: x.mood(), Faint: faint, Plain: x.opt.Plain})
 }

@@ -18,6 +18,7 @@ type Options struct {
 	Units               scheme.Units  // of the dimensions
 	Language            word.Language // of what is said on it; zero = English
 	Palette             draw.Palette  // zero = Light()
+	Against             bool          // what is solid is seen against the light: a window stands behind it
 	Notes               []Note        // what to point at
 	Set                 int           // selected set, 1 the first; 0 = none (OneSet: the middle one)
 

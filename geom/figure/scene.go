@@ -40,8 +40,12 @@ func (s *sheet) full() float64 {
 	return clamp(math.Ceil(panel/2.2*steps)/steps, 1.0/steps, 1)
 }
 
-// mood is the light that a palette's sheet is seen by.
-func mood(pal draw.Palette) light.Mood {
+// mood is the light that what is solid on the sheet is seen by.
+func (s *sheet) mood() light.Mood {
+	if s.opt.Against {
+		return light.Against
+	}
+	pal := s.Pal
 	if int(pal.Ground.R)+int(pal.Ground.G)+int(pal.Ground.B) < 3*128 {
 		return light.Candle
 	}
@@ -300,7 +304,7 @@ func innerAt(shape pleat.Shape, m, j int) geom.Vec3 {
 // the notes' words begin.
 func (s *sheet) solid(scene *light.Scene, e draw.Eye, faint float64) {
 	s.Items = slices.Insert(s.Items, s.solids, draw.Item(draw.Solid{
-		Scene: scene, Eye: e, Mood: mood(s.Pal), Clip: draw.Rect{Max: draw.Pt(s.Width_mm, s.Height_mm)}, Faint: faint, Plain: s.opt.Plain,
+		Scene: scene, Eye: e, Mood: s.mood(), Clip: draw.Rect{Max: draw.Pt(s.Width_mm, s.Height_mm)}, Faint: faint, Plain: s.opt.Plain,
 	}))
 	s.solids++
 }

@@ -184,7 +184,7 @@ func (s *sheet) cutCloth(c *section) {
 		d := dress{pal: s.Pal, through: scatters(s.plan, 1), tone: s.tone}
 		return &light.Scene{Sheets: []light.Sheet{d.sheet(&c.panel)}}
 	})
-	s.Add(draw.Solid{Scene: scene, Eye: c.eye, Mood: mood(s.Pal), Plain: s.opt.Plain})
+	s.Add(draw.Solid{Scene: scene, Eye: c.eye, Mood: s.mood(), Plain: s.opt.Plain})
 	s.drawn(&c.eye, c.trough, s.Pal.Ink, 0.3, nil)
 	s.drawn(&c.eye, c.crest, s.Pal.Ink, 0.5, nil)
 }

@@ -38,6 +38,7 @@ func (p *Page) Marks() map[string]string {
 		"description": doc.HTML(doc.Text(p.Look.Description())),
 		"viewhelp":    doc.HTML(doc.Text(p.Look.ViewHelp())),
 		"poses":       doc.HTML(p.Look.PoseNodes()...),
+		"lights":      doc.HTML(p.Look.LightNodes()...),
 		"colours":     doc.HTML(p.Look.ColourNodes()...),
 		"solving":     doc.HTML(doc.Text(p.ask.Words())),
 		"compare":     doc.HTML(t.PairActs()...),

@@ -154,10 +154,13 @@ func (l *Look) ColourNodes() []doc.Node {
 	return out
 }
 
-// stageWords say what else the stage shows: the ruff on its way, or its colours.
+// stageWords say what else the stage shows: the ruff on its way, or its colours and its light.
 func (l *Look) stageWords() string {
 	if l.folding() {
 		return say.Text(" Shown on its way from the strip: %s.", l.foldName())
+	}
+	if l.lit() == Against {
+		return l.dyedWords() + say.Text(" Seen against the light, a window behind it.")
 	}
 	return l.dyedWords()
 }

@@ -29,6 +29,8 @@ func (l *Look) Do(name, with string, now_ms float64) (out []doc.Patch, ok bool) 
 		out = l.takes(with)
 	case "colour":
 		l.dyes(Colour(with))
+	case "light":
+		l.lights(Lit(with))
 	case "fold":
 		out = l.foldPlays(now_ms)
 	case "pose":
@@ -134,5 +136,5 @@ func (l *Look) Patches() []doc.Patch {
 		out.Bool("colour-"+string(c), "aria-disabled", !l.canDye(c))
 	}
 	out.Text("view-help", l.ViewHelp())
-	return append(out, l.FoldPatches()...)
+	return slices.Concat(out, l.lightPatches(), l.FoldPatches())
 }

@@ -17,7 +17,7 @@ type Look struct {
 	View  *figure.View
 	Hand  string // id of the finding in hand, "" none
 	Pose  Pose
-	Light string  // light, dark or contrast
+	Light string  // the reader's colours: light, dark or contrast
 	Calm  bool    // no motion
 	At_ms float64 // the time of the last event
 
@@ -28,6 +28,7 @@ type Look struct {
 	dirty    bool // the picture
 	settling settling
 	dye      dyeing
+	choice   Lit            // of a light; "": what goes with the reader's colours
 	kept     [3]figure.Kept // scenes: of the ruff alone, of A and of B
 	scale    float64        // of the last drawing, before its zoom: sheet mm for one of the ruff
 	fold     fold

@@ -19,6 +19,11 @@ func TestNamed(t *testing.T) {
 			t.Errorf("the colour %s says %q", c, w)
 		}
 	}
+	for _, by := range lights {
+		if w := litWords[by]; w.short == "" || w.long == "" || w.said == "" {
+			t.Errorf("the light %s says %q", by, w)
+		}
+	}
 	for _, fold := range []scheme.Fold{scheme.Crest, scheme.Trough} {
 		for _, edge := range []scheme.Edge{scheme.EdgeTop, scheme.EdgeBottom} {
 			if sewnAlone[sewing{fold, edge}] == "" {

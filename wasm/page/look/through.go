@@ -17,10 +17,13 @@ const leastRatio = 2
 // colours: it goes to a printer or into notes. What notes say hangs below it, unless a
 // part of the sheet is enlarged.
 func (l *Look) Export(kind string) ([]byte, error) {
-	light, going := l.Light, l.settling.going
+	light, choice, going := l.Light, l.choice, l.settling.going
 	l.Light, l.settling.going = "light", false
+	if choice != Against {
+		l.choice = ""
+	}
 	d, lens, pixelPerMM, err := l.picture(false, !l.View.Turned && l.camera.Lens.Scale > 1)
-	l.Light, l.settling.going = light, going
+	l.Light, l.choice, l.settling.going = light, choice, going
 	if err != nil {
 		return nil, err
 	}

@@ -31,7 +31,7 @@ func (l *Look) picture(plain, signs bool) (d draw.Drawing, lens Lens, pixelPerMM
 	opt := figure.Options{
 		Width_mm:  min(1000, max(leastSheet_mm, width/pixelPerMM)),
 		Height_mm: min(1000, max(leastSheet_mm, height/pixelPerMM)),
-		Language:  say.Language(), Units: l.Units, Palette: palette(l.Light), Notes: l.notesOf(l.Findings[0]), Signs: signs,
+		Language:  say.Language(), Units: l.Units, Palette: l.palette(), Against: l.lit() == Against, Notes: l.notesOf(l.Findings[0]), Signs: signs,
 		Turn_deg: camera.Turn_deg, Tilt_deg: camera.Tilt_deg, Zoom: camera.Zoom, PanX_mm: camera.PanX_mm, PanY_mm: camera.PanY_mm, Plain: plain,
 	}
 	if l.twoDrawn() {
@@ -188,7 +188,7 @@ func button(command, with string, pressed bool) doc.Node {
 		With("data-with", with).With("aria-pressed", strconv.FormatBool(pressed))
 }
 
-// palette is what the picture is drawn in.
+// palette is a picture's in the reader's colours.
 func palette(light string) draw.Palette {
 	switch light {
 	case "dark":
