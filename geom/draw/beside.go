@@ -21,7 +21,8 @@ const (
 const Gutter = 4.0
 
 // Beside puts two drawings on one sheet, b to the right of a or, stacked, below it,
-// each seen through the lens, cut off at its own edge, with its letter.
+// each seen through the lens, cut off at its own edge, with its letter. The handles are
+// a's.
 func Beside(a, b Drawing, stacked bool, lens Lens) Drawing {
 	d := Drawing{
 		Width_mm: a.Width_mm + Gutter + b.Width_mm, Height_mm: max(a.Height_mm, b.Height_mm),
@@ -50,6 +51,11 @@ func (d *Drawing) pane(of Drawing, to Point, lens Lens) {
 	}
 	m := move{k: k, x: to.X + of.Width_mm*(0.5-mid.X*k), y: to.Y + of.Height_mm*(0.5-mid.Y*k)}
 	edge := Rect{to, Point{to.X + of.Width_mm, to.Y + of.Height_mm}}
+	if to == (Point{}) {
+		for _, h := range of.Handles {
+			d.Handles = append(d.Handles, m.handle(h))
+		}
+	}
 	for _, it := range of.Items {
 		switch it := it.(type) {
 		case Path:

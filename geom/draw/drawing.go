@@ -51,7 +51,8 @@ type Drawing struct {
 	Language            word.Language // of its words
 	Ground              color.NRGBA   // colour of the sheet
 	Items               []Item
-	Letter              string // names it where it stands Beside another; "" none
+	Handles             []Handle // of its measures
+	Letter              string   // names it where it stands Beside another; "" none
 
 	dye color.NRGBA // of the letter
 }

@@ -153,38 +153,43 @@ func (s *Sheet) Length(mm float64) word.Text {
 
 // Across draws a dimension line from a to b (points of the view, same height
 // not needed) at height y, thin threads leading to it, its number in the line
-// or, where that is too short, beside it. The number may be empty.
-func (s *Sheet) Across(a, b Point, y float64, number word.Text) {
+// or, where that is too short, beside it. The number may be empty. It gives the number's
+// box, the zero one where it found no place.
+func (s *Sheet) Across(a, b Point, y float64, number word.Text) (box Rect) {
 	text := s.Say(number)
 	if a.X > b.X {
 		a, b = b, a
 	}
 	w := TextWidth(text, TextSize, Upright)/2 + 1
-	if mid, ok := s.dimension(a, b, Point{a.X, y}, Point{b.X, y}, Point{w, 0}, 2*w+5, text); !ok {
+	mid, ok := s.dimension(a, b, Point{a.X, y}, Point{b.X, y}, Point{w, 0}, 2*w+5, text)
+	if box = mid.Box(); !ok {
 		h := TextSize*0.5 + 1.5
 		right, left := b.X+1.6-mid.At.X, a.X-1.6-mid.At.X
 		if y < a.Y { // outward
 			h = -h
 		}
 		h -= sign(h) * TextSize / 2 // the anchor goes to the near side
-		s.Place(mid, Point{0, h}, Point{0, -h}, Point{right, 0}, Point{left, 0}, Point{right, h}, Point{left, h}, Point{0, 3 * h}, Point{0, -3 * h})
+		box, _ = s.Place(mid, Point{0, h}, Point{0, -h}, Point{right, 0}, Point{left, 0}, Point{right, h}, Point{left, h}, Point{0, 3 * h}, Point{0, -3 * h})
 	}
 	s.stitchEnd(Point{a.X, y}, false)
 	s.stitchEnd(Point{b.X, y}, false)
+	return box
 }
 
 // Upright is Across for a dimension line at x, its number set level in it.
-func (s *Sheet) Upright(a, b Point, x float64, number word.Text) {
+func (s *Sheet) Upright(a, b Point, x float64, number word.Text) (box Rect) {
 	if a.Y > b.Y {
 		a, b = b, a
 	}
 	const h = TextSize/2 + 0.7
-	if mid, ok := s.dimension(a, b, Point{x, a.Y}, Point{x, b.Y}, Point{0, h}, 2*h+4, s.Say(number)); !ok {
+	mid, ok := s.dimension(a, b, Point{x, a.Y}, Point{x, b.Y}, Point{0, h}, 2*h+4, s.Say(number))
+	if box = mid.Box(); !ok {
 		up, down := a.Y-1.5-mid.At.Y, b.Y+1.5-mid.At.Y
-		s.Place(mid, Point{0, up}, Point{0, down}, Point{1.8, 0}, Point{-1.8, 0}, Point{1.6, up}, Point{1.6, down}, Point{-1.6, up}, Point{-1.6, down}, Point{0, up - 4}, Point{0, down + 4})
+		box, _ = s.Place(mid, Point{0, up}, Point{0, down}, Point{1.8, 0}, Point{-1.8, 0}, Point{1.6, up}, Point{1.6, down}, Point{-1.6, up}, Point{-1.6, down}, Point{0, up - 4}, Point{0, down + 4})
 	}
 	s.stitchEnd(Point{x, a.Y}, true)
 	s.stitchEnd(Point{x, b.Y}, true)
+	return box
 }
 
 // dimension draws the line from p to q, with threads to it from a and b, and its

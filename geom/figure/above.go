@@ -1,6 +1,8 @@
 package figure
 
 import (
+	"math"
+
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
 	"ruffwright/geom/pleat"
@@ -28,7 +30,7 @@ func above(s *sheet) error {
 	}
 	room.Max.Y -= 21 // opening's words, breadth, ruler
 	room.Min.Y += 1
-	box := e.Fit(room, s.opt.most(), c.v)
+	box := s.fit("above", &e, room, s.opt.most(), c.v)
 	s.Scale = e.Scale
 
 	scene, _ := s.scenes(0, len(shape.Panels), true)
@@ -47,9 +49,19 @@ func above(s *sheet) error {
 	s.Upright(draw.Pt((box.Min.X+box.Max.X)/2, box.Min.Y), draw.Pt((box.Min.X+box.Max.X)/2, box.Max.Y), x, upright)
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2.5), s.Scale, 40)
 	s.pinWord(plan)
+	s.handle(draw.Handle{Field: "ruff.depth", Value: plan.Scheme.Ruff.Depth, At: draw.Pt(box.Max.X, (box.Min.Y+box.Max.Y)/2), Along: draw.Pt(e.Scale, 0)})
+	round := outerAt(shape, int(roundAt*float64(len(shape.Panels))))
+	s.handle(draw.Handle{Field: "ruff.sets", Value: float64(plan.Sets), At: e.Point(geom.Vec3{X: round.X, Y: round.Y}), About: e.Point(geom.Vec3{}), Turn: 2 * math.Pi / float64(plan.Sets)})
 	s.point(s.onWhole(e, scene))
 	return nil
 }
+
+// roundAt is the part of the way round, from the opening, at which the number of sets is
+// taken hold of.
+const roundAt = 0.36
+
+// outerAt is where the outer edge begins its panel k.
+func outerAt(shape pleat.Shape, k int) geom.Vec3 { return shape.Panels[k].V[shape.NV] }
 
 func (s *sheet) pins(e *draw.Eye, plan pleat.Plan, shape pleat.Shape) {
 	for m, mark := range plan.Row {

@@ -30,8 +30,11 @@ func cut(s *sheet) error {
 	}
 	x := s.endOn(u, 0.35)
 	said := []word.Text{word.Say("Set %d cut through.", n)}
-	said = append(said, x.drawEdges(first)...)
+	edges, figures := x.drawEdges(first)
+	said = append(said, edges...)
+	x.tuckHandles()
 	if small {
+		x.handles(figures)
 		s.Desc = s.Say(word.Join(" ", said...))
 		s.Scale = x.eye.Scale
 		s.point(flatPlaces{spots: x.spotted})
@@ -42,7 +45,7 @@ func cut(s *sheet) error {
 	second.Min.Y += draw.SmallSize*draw.Leading + 1
 	s.section(sec, second)
 	_, droop := sec.droopSaid(s)
-	said = append(said, word.Say("It is %s deep from the neck to the outer edge.", s.Length(sec.depth)), droop)
+	said = append(said, word.Say("It is %s deep from the neck to the outer edge.", s.Length(sec.depth)), droop, sec.restsOn(s))
 	s.Desc = s.Say(word.Join(" ", said...))
 	s.point(flatPlaces{spots: func(place string) (draw.Point, bool) {
 		if place == WhereBand || place == WhereNeck {
@@ -59,7 +62,7 @@ func (s *sheet) small(room draw.Rect, words word.Text) {
 }
 
 // drawEdges draws the set's edges into the room, and gives what is said of them.
-func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
+func (x *endOn) drawEdges(room draw.Rect) (said []word.Text, set figures) {
 	x.small(room, word.Say("seen end on"))
 	const line = draw.SmallSize * draw.Leading
 	slack := x.slackWords()
@@ -70,7 +73,7 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 	inner.Min.Y += line + 9
 	inner.Max.Y -= 19 + line*float64(len(foot))
 	out, in := x.edge(x.c.rows-1), x.edge(0)
-	box := x.eye.Fit(inner, maxScale, out, in, x.frame())
+	box := x.fit("set", &x.eye, inner, maxScale, out, in, x.frame())
 	x.drawBand()
 	x.drawn(&x.eye, in, x.Pal.Walnut, 0.45, []float64{1.6, 0.8})
 	x.drawn(&x.eye, out, x.Pal.Ink, 0.65, nil)
@@ -82,7 +85,7 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 		}
 	}
 	x.stitches(sewn, 0.9, 1.5)
-	x.dimensions(room, box, apart{loop: 4.5, height: 1.5, outer: 4.5, neck: 7.5})
+	set = x.dimensions(room, box, apart{loop: 4.5, height: 1.5, outer: 4.5, neck: 7.5})
 	said = append(said, word.Say("End on, %s and it is %s high at the outer edge; the band is %s high.", x.loopsSaid(), x.height, x.bands))
 	x.named(word.Say("outer edge"), out[len(out)*5/8])
 	x.named(word.Say("inner edge"), in[len(in)*3/8])
@@ -103,7 +106,7 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text) {
 	if !slack.Empty() {
 		said = append(said, word.Say("%s.", slack))
 	}
-	return said
+	return said, set
 }
 
 // named writes a word beside what it names, with a thread to it where the word

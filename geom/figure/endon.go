@@ -98,21 +98,55 @@ type apart struct{ loop, height, outer, neck float64 }
 // dimensions draws the set's measures about its box: the top loop above it, height
 // and band beside it, and below it the room that a whole set takes at the outer edge
 // and at the neck.
-func (x *endOn) dimensions(room, box draw.Rect, off apart) {
+func (x *endOn) dimensions(room, box draw.Rect, off apart) (set figures) {
 	outer, pitch := x.c.rows-1, x.plan.Pitch_mm
 	a, b := x.loop(x.crest)
 	crest := x.node(x.crest, outer)
 	x.Across(x.eye.Point(a), x.eye.Point(b), box.Min.Y-off.loop, word.Say("top loop %s", x.Length(x.top)))
-	x.Upright(x.eye.Point(crest), x.at(crest.X, x.low), box.Max.X+off.height+x.numberWidth(x.height)/2, x.height)
-	x.Upright(draw.Pt(box.Min.X, x.at(0, x.plan.Scheme.Band.Height).Y), draw.Pt(box.Min.X, x.at(0, 0).Y), room.Min.X+x.numberWidth(x.bands)/2, x.bands)
+	set.height = x.Upright(x.eye.Point(crest), x.at(crest.X, x.low), box.Max.X+off.height+x.numberWidth(x.height)/2, x.height)
+	set.band = x.Upright(draw.Pt(box.Min.X, x.at(0, x.plan.Scheme.Band.Height).Y), draw.Pt(box.Min.X, x.at(0, 0).Y), room.Min.X+x.numberWidth(x.bands)/2, x.bands)
 	if !x.whole() {
-		return
+		return set
 	}
 	y := box.Max.Y + off.outer
 	x.Across(x.eye.Point(x.node(x.lo, outer)), x.eye.Point(x.node(x.hi, outer)), y, word.Say("outer edge %s", x.Length(x.roomOuter(pitch))))
 	// Folded inward, the cloth at the neck is not where the band takes it.
 	mid := (x.node(x.lo, 0).X + x.node(x.hi, 0).X) / 2
-	x.Across(draw.Pt(x.at(mid-pitch/2, 0).X, y+2), draw.Pt(x.at(mid+pitch/2, 0).X, y+2), y+off.neck, word.Say("neck %s", x.Length(pitch)))
+	right := draw.Pt(x.at(mid+pitch/2, 0).X, y+2)
+	set.neck = x.Across(draw.Pt(x.at(mid-pitch/2, 0).X, y+2), right, y+off.neck, word.Say("neck %s", x.Length(pitch)))
+	set.end = draw.Pt(right.X, y+off.neck)
+	return set
+}
+
+// figures are the boxes of a set's numbers, and where the line of its room at the neck
+// ends.
+type figures struct {
+	height, band, neck draw.Rect
+	end                draw.Point
+}
+
+// handles are those of the set's measures.
+func (x *endOn) handles(set figures) {
+	outer := x.c.rows - 1
+	crest := x.node(x.crest, outer)
+	x.heightHandle(x.eye.Point(crest), x.at(crest.X, x.low), x.eye.Scale, set.height)
+	left, _ := x.ends()
+	x.handle(draw.Handle{Field: "band.height", Value: x.plan.Scheme.Band.Height, At: x.at(left+x.over/2, x.plan.Scheme.Band.Height), Along: draw.Pt(0, -x.eye.Scale), Number: set.band})
+	if x.whole() {
+		x.handle(draw.Handle{Field: "pleat.pitch", Value: x.plan.Pitch_mm, At: set.end, Along: draw.Pt(x.eye.Scale/2, 0), Number: set.neck})
+	}
+}
+
+// tuckHandles are those of the set's tucks, at their feet: cloth is folded inward so far.
+func (x *endOn) tuckHandles() {
+	for _, m := range []int{x.crest, x.hi} {
+		mark := x.plan.Row[m]
+		key, along := "pleat.tuck_top", draw.Pt(0, x.eye.Scale)
+		if mark.Fold == scheme.Trough {
+			key, along = "pleat.tuck_bottom", draw.Pt(0, -x.eye.Scale)
+		}
+		x.handle(draw.Handle{Field: key, Value: mark.Tuck_mm, At: x.eye.Point(x.node(m, 0)), Along: along})
+	}
 }
 
 func (x *endOn) loopsSaid() word.Text {

@@ -20,14 +20,14 @@ func oneSet(s *sheet) error {
 	room.Max.X -= s.numberWidth(x.height) + 4
 	room.Min.Y += 10
 	room.Max.Y -= 26
-	box := x.eye.Fit(room, s.opt.most(), u.c.v, x.frame())
+	box := s.fit("set", &x.eye, room, s.opt.most(), u.c.v, x.frame())
 	s.Scale = x.eye.Scale
 	x.drawBand()
 	x.drawCloth()
 	s.drawn(&x.eye, x.edge(0), s.Pal.Rule, 0.32, []float64{1.1, 0.8})
 	s.drawn(&x.eye, x.edge(u.c.rows-1), s.Pal.Ink, 0.6, nil)
 	x.stitches(x.sewn(), 1, 1.7)
-	x.dimensions(s.Room, box, apart{loop: 5, height: 4, outer: 5, neck: 9.5})
+	x.handles(x.dimensions(s.Room, box, apart{loop: 5, height: 4, outer: 5, neck: 9.5}))
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 30)
 	rooms := word.Say("It is an end set of one panel.")
 	if x.whole() {

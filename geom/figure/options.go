@@ -50,6 +50,9 @@ type Options struct {
 	// seen again, only from elsewhere, is the same draw.Solid.Scene.
 	Kept *Kept
 
+	// Held, where it is given, keeps where the parts of the drawing lie, and has them stay.
+	Held *Held
+
 	// Moves says that the shape changes in place from drawing to drawing: nothing that
 	// is made of it is kept.
 	Moves bool

@@ -24,6 +24,8 @@ type section struct {
 	left, lo, hi  float64     // what is shown: so far inward of the neckline (below 0), from the least height to the greatest, mm
 	band          float64     // its height
 	marks         [2]pleat.Mark
+	support       scheme.Support // what it rests on,
+	far           float64        // and how far that reaches out from the neck, mm; 0: nothing
 }
 
 func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section {
@@ -52,6 +54,7 @@ func newSection(plan pleat.Plan, shape pleat.Shape, m int, tone *toned) *section
 	for _, v := range c.v {
 		s.lo, s.hi = min(s.lo, v.Z), max(s.hi, v.Z)
 	}
+	s.rests(plan.Scheme)
 	s.eye.Mid = s.zero
 	last := len(s.crest) - 1
 	s.depth = s.crest[last].Sub(s.zero).Dot(out)
@@ -134,18 +137,19 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	inner.Max.X -= 2*right + 12
 	inner.Max.Y -= 16
 	inner.Min.Y += 7
-	box := c.eye.Fit(inner, s.opt.most(), c.panel.v, []geom.Vec3{c.corner(c.left, c.lo), c.corner(c.left, c.hi)})
+	box := s.fit("section", &c.eye, inner, s.opt.most(), c.panel.v, []geom.Vec3{c.corner(c.left, c.lo), c.corner(c.left, c.hi)})
 	s.Scale = c.eye.Scale
 	foot := s.cutBlock(c)
 	s.cutCloth(c)
 	s.cutBand(c)
+	s.cutSupport(c, room.Min.X+s.numberWidth(bands)/2)
 
 	last := len(c.crest) - 1
 	tip, low := c.eye.Point(c.crest[last]), c.eye.Point(c.trough[last])
-	s.Across(c.at(0, c.lo), draw.Pt(tip.X, low.Y), math.Max(box.Max.Y, foot)+4, s.Length(c.depth))
+	depth := s.Across(c.at(0, c.lo), draw.Pt(tip.X, low.Y), math.Max(box.Max.Y, foot)+4, s.Length(c.depth))
 	x := box.Max.X + 3 + right
-	s.Upright(tip, low, x, heights)
-	s.Upright(c.at(c.left, 0), c.at(c.left, c.band), room.Min.X+s.numberWidth(bands)/2, bands)
+	height := s.Upright(tip, low, x, heights)
+	band := s.Upright(c.at(c.left, 0), c.at(c.left, c.band), room.Min.X+s.numberWidth(bands)/2, bands)
 	mid := c.eye.Point(c.crest[0].Lerp(c.trough[0], 0.5))
 	out := draw.Pt(tip.X, (tip.Y+low.Y)/2)
 	s.Line(s.Pal.Rule, 0.22, []float64{1.6, 0.9, 0.01, 0.9}, draw.Pt(c.at(0, 0).X+1, mid.Y), draw.Pt(x-right, mid.Y))
@@ -154,6 +158,9 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: s.Say(droop), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
 		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
 	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
+	s.handle(draw.Handle{Field: "ruff.depth", Value: s.plan.Scheme.Ruff.Depth, At: out, Along: draw.Pt(c.eye.Scale, 0), Number: depth})
+	s.heightHandle(tip, low, c.eye.Scale, height)
+	s.handle(draw.Handle{Field: "band.height", Value: c.band, At: c.at(-bandIn, c.band), Along: draw.Pt(0, -c.eye.Scale), Number: band})
 }
 
 // cutBlock draws the block, cut: wood with upright grain, its left side left open.

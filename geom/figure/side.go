@@ -26,7 +26,10 @@ func front(s *sheet) error {
 	if s.opt.Bow_deg == 0 {
 		last := len(sec.crest) - 1
 		tip, low := e.Point(geom.Vec3{Z: sec.crest[last].Z}), e.Point(geom.Vec3{Z: sec.trough[last].Z})
-		s.Upright(draw.Pt(ruff.Max.X-1, tip.Y), draw.Pt(ruff.Max.X-1, low.Y), ruff.Max.X+2+s.numberWidth(high)/2, high)
+		x := ruff.Max.X + 2 + s.numberWidth(high)/2
+		number := s.Upright(draw.Pt(ruff.Max.X-1, tip.Y), draw.Pt(ruff.Max.X-1, low.Y), x, high)
+		s.handle(draw.Handle{Field: "ruff.depth", Value: s.plan.Scheme.Ruff.Depth, At: draw.Pt(ruff.Min.X, (tip.Y+low.Y)/2), Along: draw.Pt(-e.Scale, 0)})
+		s.heightHandle(draw.Pt(ruff.Max.X, tip.Y), draw.Pt(ruff.Max.X, low.Y), e.Scale, number)
 	}
 	s.Desc = s.Say(word.Join(" ", word.Say("The ruff from the front, level with the eye: it is %s across, and at the opening %s high from crest to trough.", s.across(), high), s.wornBy(), s.bowSaid()))
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2), s.Scale, 40)
@@ -55,7 +58,7 @@ func side(s *sheet) error {
 	s.section(sec, lower)
 	_, droop := sec.droopSaid(s)
 	s.Desc = s.Say(word.Join(" ", word.Say("From the wearer's left: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
-		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), s.wornBy(), s.bowSaid()))
+		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), sec.restsOn(s), s.wornBy(), s.bowSaid()))
 	s.point(sidePlaces{sec, s.onWhole(e, scene)})
 	return nil
 }
@@ -114,7 +117,7 @@ func (s *sheet) wholeLevel(e *draw.Eye, room draw.Rect) (scene *light.Scene, ruf
 			}
 		}
 	}
-	e.Fit(room, s.opt.most(), c.v, worn)
+	s.fit("whole", e, room, s.opt.most(), c.v, worn)
 	s.Scale = e.Scale
 	scene, ghost := s.scenes(0, len(s.shape.Panels), false)
 	if ghost != nil {

@@ -48,7 +48,7 @@ func (f *strip) detail() {
 	}
 	// Own marks may be longer than the mean: measure what is shown.
 	shown := plan.Row[first].Place_mm - plan.Row[0].Place_mm + plan.Row[plan.Panels].Place_mm - plan.Row[plan.Panels-last].Place_mm
-	k = math.Min(k, wide/shown)
+	k = s.opt.Held.stays("strip's scale", spot{scale: math.Min(k, wide/shown)}).scale
 	s.Scale = k
 	y := room.Min.Y + math.Max(0, (tall-width*k)*0.5)
 	used := shown*k + gap
@@ -56,6 +56,8 @@ func (f *strip) detail() {
 		used = shown * k
 	}
 	x := room.Min.X + math.Max(0, (room.Max.X-room.Min.X-used)/2)
+	at := s.opt.Held.stays("strip", spot{x, y, k})
+	x, y = at.x, at.y
 	a := piece{from: plan.Row[0].Place_mm, to: plan.Row[first].Place_mm, at: draw.Pt(x, y), k: k}
 	f.stretch(a, 0, first, !whole, false)
 	end := a
@@ -67,19 +69,26 @@ func (f *strip) detail() {
 	bottom := y + width*k
 
 	i := min(1, first-1)
-	s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom), bottom+5,
-		s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
+	fold := draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom)
+	folds := s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), fold, bottom+5, s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
+	s.handle(draw.Handle{Field: "pleat.panel", Value: plan.Panel_mm, At: draw.Pt(fold.X, bottom+5), Along: draw.Pt(k*float64(i+1), 0), Number: folds})
 	for m := 1; m < first; m++ {
 		if t := plan.Row[m].Tuck_mm; t > 0 {
 			p := plan.Row[m].Place_mm
-			s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, word.Say("tuck 2 × %s", s.Length(t)))
+			tuck := s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, word.Say("tuck 2 × %s", s.Length(t)))
+			key := "pleat.tuck_top"
+			if plan.Row[m].Fold == scheme.Trough {
+				key = "pleat.tuck_bottom"
+			}
+			s.handle(draw.Handle{Field: key, Value: t, At: draw.Pt(a.x(p+t), y-3.4), Along: draw.Pt(k, 0), Number: tuck})
 			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
 			break
 		}
 	}
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
-	s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
+	deep := s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
+	s.handle(draw.Handle{Field: "ruff.depth", Value: plan.Scheme.Ruff.Depth, At: draw.Pt(right, bottom), Along: draw.Pt(0, k), Number: deep})
 	f.spots[WhereMarks] = draw.Pt(a.x(plan.Row[min(1, first)].Place_mm), y+width*k*0.55)
 	f.spots[WhereInner] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.5), y)
 	f.spots[WhereOuter] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.4), bottom)

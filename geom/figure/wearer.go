@@ -235,9 +235,8 @@ func (w *wearer) supports(scene *light.Scene, pal draw.Palette) {
 	rim := func(out float64) turn { return at(out, -sup.Drop+rise*out) }
 	inset := narrow(w.plan.Neckline) - math.Min(w.round, w.deep)
 	var rings []turn
-	far := 0.8 * w.plan.Scheme.Ruff.Depth
+	far := supportReach(w.plan.Scheme)
 	if sup.Kind == scheme.Collar {
-		far = math.Min(0.34*w.plan.Scheme.Ruff.Depth, 24)
 		low := -neckBelow - w.sink - 14 - sup.Drop
 		rings = append(rings, at(7, low), at(inset+2, (low-sup.Drop)/2), at(inset+1.5, -sup.Drop-2))
 	}
