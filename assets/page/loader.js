@@ -98,6 +98,12 @@
       // on the list itself: never thrown back to the top of the page.
       if (held && held !== e) (id && byId(id) ? byId(id) : e).focus({ preventScroll: true });
     },
+    place: (e, p) => {
+      const [x, y, width, height] = p.value.split(" ");
+      e.style.left = `${x}px`;
+      e.style.top = `${y}px`;
+      if (width) [e.style.width, e.style.height] = [`${width}px`, `${height}px`];
+    },
     show: (e) => e.scrollIntoView({ block: "nearest", behavior: "instant" }),
     timer: (_, p) => setTimeout(() => tell("timer", p.name, ""), p.ms),
     address: (_, p) => history.replaceState(null, "", p.value || location.pathname + location.search),
@@ -309,6 +315,7 @@
   still.addEventListener("change", () => tell("calm", calm(), ""));
 
   const onStage = openStage({ tell, compiled: () => compiled("stage") });
+  openHandles({ tell });
 
   // ---- at home and abroad ---------------------------------------------------
   // A served page keeps itself for the next time without a network, once it has

@@ -19,7 +19,7 @@ const openStage = ({ tell, compiled }) => {
   }
   const plain = document.createElement("canvas");
   ground.appendChild(plain);
-  stage.appendChild(ground);
+  stage.insertBefore(ground, document.getElementById("handles")); // which lie over it, and come after it
   const paint = plainPainter(plain);
 
   // ---- the reader acts ----------------------------------------------------

@@ -49,9 +49,9 @@ func above(s *sheet) error {
 	s.Upright(draw.Pt((box.Min.X+box.Max.X)/2, box.Min.Y), draw.Pt((box.Min.X+box.Max.X)/2, box.Max.Y), x, upright)
 	s.Ruler(draw.Pt(s.Room.Min.X, s.Room.Max.Y-2.5), s.Scale, 40)
 	s.pinWord(plan)
-	s.handle(draw.Handle{Field: "ruff.depth", Value: plan.Scheme.Ruff.Depth, At: draw.Pt(box.Max.X, (box.Min.Y+box.Max.Y)/2), Along: draw.Pt(e.Scale, 0)})
+	s.handle(draw.Handle{Field: "ruff.depth", At: draw.Pt(box.Max.X, (box.Min.Y+box.Max.Y)/2), Along: draw.Pt(e.Scale, 0)})
 	round := outerAt(shape, int(roundAt*float64(len(shape.Panels))))
-	s.handle(draw.Handle{Field: "ruff.sets", Value: float64(plan.Sets), At: e.Point(geom.Vec3{X: round.X, Y: round.Y}), About: e.Point(geom.Vec3{}), Turn: 2 * math.Pi / float64(plan.Sets)})
+	s.handle(draw.Handle{Field: "ruff.sets", At: e.Point(geom.Vec3{X: round.X, Y: round.Y}), About: e.Point(geom.Vec3{}), Turn: 2 * math.Pi / float64(plan.Sets)})
 	s.point(s.onWhole(e, scene))
 	return nil
 }

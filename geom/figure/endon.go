@@ -131,9 +131,9 @@ func (x *endOn) handles(set figures) {
 	crest := x.node(x.crest, outer)
 	x.heightHandle(x.eye.Point(crest), x.at(crest.X, x.low), x.eye.Scale, set.height)
 	left, _ := x.ends()
-	x.handle(draw.Handle{Field: "band.height", Value: x.plan.Scheme.Band.Height, At: x.at(left+x.over/2, x.plan.Scheme.Band.Height), Along: draw.Pt(0, -x.eye.Scale), Number: set.band})
+	x.handle(draw.Handle{Field: "band.height", At: x.at(left+x.over/2, x.plan.Scheme.Band.Height), Along: draw.Pt(0, -x.eye.Scale), Number: set.band})
 	if x.whole() {
-		x.handle(draw.Handle{Field: "pleat.pitch", Value: x.plan.Pitch_mm, At: set.end, Along: draw.Pt(x.eye.Scale/2, 0), Number: set.neck})
+		x.handle(draw.Handle{Field: "pleat.pitch", At: set.end, Along: draw.Pt(x.eye.Scale/2, 0), Number: set.neck})
 	}
 }
 
@@ -145,7 +145,7 @@ func (x *endOn) tuckHandles() {
 		if mark.Fold == scheme.Trough {
 			key, along = "pleat.tuck_bottom", draw.Pt(0, -x.eye.Scale)
 		}
-		x.handle(draw.Handle{Field: key, Value: mark.Tuck_mm, At: x.eye.Point(x.node(m, 0)), Along: along})
+		x.handle(draw.Handle{Field: key, At: x.eye.Point(x.node(m, 0)), Along: along})
 	}
 }
 

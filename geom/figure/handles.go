@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
+	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 )
 
@@ -15,32 +16,43 @@ var Handled = []string{
 	"pleat.tuck_top", "pleat.tuck_bottom", "support.drop", "support.slope",
 }
 
-// handle gives the drawing a handle, where its field decides something of this ruff and
+// handle gives the drawing a handle, where its field stands at something in this ruff and
 // has none on this sheet yet.
 func (s *sheet) handle(h draw.Handle) {
-	if s.decides(h.Field) && !slices.ContainsFunc(s.Handles, func(other draw.Handle) bool { return other.Field == h.Field }) {
+	v, ok := Stands(s.plan, h.Field)
+	if ok && !slices.ContainsFunc(s.Handles, func(other draw.Handle) bool { return other.Field == h.Field }) {
+		h.Value = v
 		s.Handles = append(s.Handles, h)
 	}
 }
 
-// decides tells whether another value of a field would be seen in this ruff.
-func (s *sheet) decides(key string) bool {
-	p := &s.plan
+// Stands is the value of a field in a ruff, as it came out; ok is false where another
+// value of it would change nothing.
+func Stands(p pleat.Plan, key string) (v float64, ok bool) {
+	s := &p.Scheme
 	switch key {
+	case "ruff.depth":
+		return s.Ruff.Depth, true
 	case "ruff.height": // else the strip decides
-		return p.PanelFitted
-	case "ruff.sets", "pleat.panel":
-		return !p.MarksOwn
+		return s.Ruff.Height, p.PanelFitted
+	case "ruff.sets":
+		return float64(p.Sets), !p.MarksOwn
+	case "band.height":
+		return s.Band.Height, true
+	case "pleat.panel":
+		return p.Panel_mm, !p.MarksOwn
 	case "pleat.pitch": // else it is shared out by the number of sets
-		return !p.MarksOwn && p.Given.Pleat.Pitch > 0
+		return p.Pitch_mm, !p.MarksOwn && p.Given.Pleat.Pitch > 0
 	case "pleat.tuck_top":
-		return p.Row.Sewn(scheme.Crest) != scheme.EdgeNone
+		return s.Pleat.TuckTop, p.Row.Sewn(scheme.Crest) != scheme.EdgeNone
 	case "pleat.tuck_bottom":
-		return p.Row.Sewn(scheme.Trough) != scheme.EdgeNone
-	case "support.drop", "support.slope":
-		return p.Scheme.Support.Kind != scheme.NoSupport
+		return s.Pleat.TuckBottom, p.Row.Sewn(scheme.Trough) != scheme.EdgeNone
+	case "support.drop":
+		return s.Support.Drop, s.Support.Kind != scheme.NoSupport
+	case "support.slope":
+		return s.Support.Slope, s.Support.Kind != scheme.NoSupport
 	}
-	return true
+	return 0, false
 }
 
 // grown is how far a fold goes on the sheet when the ruff's height grows by 1 mm: a row
@@ -64,7 +76,7 @@ func (s *sheet) heightHandle(crest, trough draw.Point, scale float64, number dra
 	if down.Y > -up.Y {
 		at, along = trough, down
 	}
-	s.handle(draw.Handle{Field: "ruff.height", Value: s.plan.Scheme.Ruff.Height, At: at, Along: along, Number: number})
+	s.handle(draw.Handle{Field: "ruff.height", At: at, Along: along, Number: number})
 }
 
 // Held keeps where the parts of a drawing lie for the next drawing of the view. While it

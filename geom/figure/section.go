@@ -158,9 +158,9 @@ func (s *sheet) section(c *section, room draw.Rect) {
 	s.Place(draw.Label{At: draw.Pt(x, mid.Y), Text: s.Say(droop), Size_mm: draw.SmallSize, Face: draw.Italic, Color: s.Pal.Quiet},
 		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
 	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
-	s.handle(draw.Handle{Field: "ruff.depth", Value: s.plan.Scheme.Ruff.Depth, At: out, Along: draw.Pt(c.eye.Scale, 0), Number: depth})
+	s.handle(draw.Handle{Field: "ruff.depth", At: out, Along: draw.Pt(c.eye.Scale, 0), Number: depth})
 	s.heightHandle(tip, low, c.eye.Scale, height)
-	s.handle(draw.Handle{Field: "band.height", Value: c.band, At: c.at(-bandIn, c.band), Along: draw.Pt(0, -c.eye.Scale), Number: band})
+	s.handle(draw.Handle{Field: "band.height", At: c.at(-bandIn, c.band), Along: draw.Pt(0, -c.eye.Scale), Number: band})
 }
 
 // cutBlock draws the block, cut: wood with upright grain, its left side left open.

@@ -28,7 +28,7 @@ func front(s *sheet) error {
 		tip, low := e.Point(geom.Vec3{Z: sec.crest[last].Z}), e.Point(geom.Vec3{Z: sec.trough[last].Z})
 		x := ruff.Max.X + 2 + s.numberWidth(high)/2
 		number := s.Upright(draw.Pt(ruff.Max.X-1, tip.Y), draw.Pt(ruff.Max.X-1, low.Y), x, high)
-		s.handle(draw.Handle{Field: "ruff.depth", Value: s.plan.Scheme.Ruff.Depth, At: draw.Pt(ruff.Min.X, (tip.Y+low.Y)/2), Along: draw.Pt(-e.Scale, 0)})
+		s.handle(draw.Handle{Field: "ruff.depth", At: draw.Pt(ruff.Min.X, (tip.Y+low.Y)/2), Along: draw.Pt(-e.Scale, 0)})
 		s.heightHandle(draw.Pt(ruff.Max.X, tip.Y), draw.Pt(ruff.Max.X, low.Y), e.Scale, number)
 	}
 	s.Desc = s.Say(word.Join(" ", word.Say("The ruff from the front, level with the eye: it is %s across, and at the opening %s high from crest to trough.", s.across(), high), s.wornBy(), s.bowSaid()))

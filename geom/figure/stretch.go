@@ -71,7 +71,7 @@ func (f *strip) detail() {
 	i := min(1, first-1)
 	fold := draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom)
 	folds := s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), fold, bottom+5, s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
-	s.handle(draw.Handle{Field: "pleat.panel", Value: plan.Panel_mm, At: draw.Pt(fold.X, bottom+5), Along: draw.Pt(k*float64(i+1), 0), Number: folds})
+	s.handle(draw.Handle{Field: "pleat.panel", At: draw.Pt(fold.X, bottom+5), Along: draw.Pt(k*float64(i+1), 0), Number: folds})
 	for m := 1; m < first; m++ {
 		if t := plan.Row[m].Tuck_mm; t > 0 {
 			p := plan.Row[m].Place_mm
@@ -80,7 +80,7 @@ func (f *strip) detail() {
 			if plan.Row[m].Fold == scheme.Trough {
 				key = "pleat.tuck_bottom"
 			}
-			s.handle(draw.Handle{Field: key, Value: t, At: draw.Pt(a.x(p+t), y-3.4), Along: draw.Pt(k, 0), Number: tuck})
+			s.handle(draw.Handle{Field: key, At: draw.Pt(a.x(p+t), y-3.4), Along: draw.Pt(k, 0), Number: tuck})
 			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
 			break
 		}
@@ -88,7 +88,7 @@ func (f *strip) detail() {
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
 	deep := s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
-	s.handle(draw.Handle{Field: "ruff.depth", Value: plan.Scheme.Ruff.Depth, At: draw.Pt(right, bottom), Along: draw.Pt(0, k), Number: deep})
+	s.handle(draw.Handle{Field: "ruff.depth", At: draw.Pt(right, bottom), Along: draw.Pt(0, k), Number: deep})
 	f.spots[WhereMarks] = draw.Pt(a.x(plan.Row[min(1, first)].Place_mm), y+width*k*0.55)
 	f.spots[WhereInner] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.5), y)
 	f.spots[WhereOuter] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.4), bottom)

@@ -43,10 +43,10 @@ func (s *sheet) cutSupport(c *section, x float64) {
 	s.Dot(end, 0.8, s.Pal.Walnut)
 	drop := s.Length(c.support.Drop)
 	number := s.Upright(c.at(c.left, 0), c.at(c.left, c.rim(0)), x, drop)
-	s.handle(draw.Handle{Field: "support.drop", Value: c.support.Drop, At: neck, Along: draw.Pt(0, c.eye.Scale), Number: number})
+	s.handle(draw.Handle{Field: "support.drop", At: neck, Along: draw.Pt(0, c.eye.Scale), Number: number})
 	// A degree more lifts the end by so much, and the nearer it is to upright the more.
 	lifts := c.far * math.Pi / 180 / math.Pow(math.Cos(c.support.Slope*math.Pi/180), 2)
-	s.handle(draw.Handle{Field: "support.slope", Value: c.support.Slope, At: end, Along: draw.Pt(0, -lifts*c.eye.Scale)})
+	s.handle(draw.Handle{Field: "support.slope", At: end, Along: draw.Pt(0, -lifts*c.eye.Scale)})
 }
 
 // restsOn says what the section rests on; nothing where that is nothing.

@@ -28,6 +28,7 @@ const (
 	Pointer Kind = "pointer" // on the stage: Name down, move or up, Value "id x y"
 	Wheel   Kind = "wheel"   // on the stage: Value "delta x y", delta > 0 away from the drawing
 	Key     Kind = "key"     // on the stage: Name as KeyboardEvent.key
+	Handle  Kind = "handle"  // of a measure on the stage: Name its field's key, Value what happens to it (package grip)
 	Timer   Kind = "timer"   // a Timer patch is due: Name its name
 	Copied  Kind = "copied"  // a Copy patch was done: Name yes or no, Value the patch's name
 	Draw    Kind = "draw"    // the screen takes a new frame
@@ -71,6 +72,7 @@ const (
 	OpNodes   Op = "nodes"   // Nodes replace what is in ID; the focus is kept
 	OpFocus   Op = "focus"   // on ID
 	OpShow    Op = "show"    // scroll ID into view
+	OpPlace   Op = "place"   // ID comes to a place on the stage, CSS pixels: Value "x y" of its middle, or "x y width height"
 	OpTimer   Op = "timer"   // send Timer Name after MS
 	OpAddress Op = "address" // the fragment becomes Value, without a step in the history
 	OpCopy    Op = "copy"    // Value to the clipboard: after the page's address, or alone where Name is text

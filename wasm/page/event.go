@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -30,6 +31,7 @@ var events = []struct {
 	{doc.Pointer, (*Page).moves},
 	{doc.Wheel, (*Page).moves},
 	{doc.Key, (*Page).presses},
+	{doc.Handle, (*Page).pulls},
 	{doc.Timer, (*Page).rings},
 	{doc.Copied, (*Page).copied},
 	{doc.Draw, (*Page).draws},
@@ -162,7 +164,17 @@ func (p *Page) draws(e doc.Event) ([]doc.Patch, extent) {
 	if err != nil {
 		return nil, nothing // the last picture stays; the page says what is wrong
 	}
-	return p.brush.Draw(d, place, e.At_ms), nothing
+	p.grips.See(d.Handles, place, p.Look.Ratio())
+	return p.framed(p.brush.Draw(d, place, e.At_ms)), nothing
+}
+
+// framed adds to a frame the handles of its measures.
+func (p *Page) framed(out []doc.Patch) []doc.Patch {
+	if slices.ContainsFunc(out, func(patch doc.Patch) bool { return patch.Op == doc.OpFrame }) {
+		p.grips.Show()
+		out = append(out, p.shown.lacks(p.grips.Patches(&p.work.Ruff.Plan, p.work.Units))...)
+	}
+	return out
 }
 
 // hearsPainter takes a picture of the painter, or that it died.
@@ -170,7 +182,7 @@ func (p *Page) hearsPainter(e doc.Event) ([]doc.Patch, extent) {
 	if e.Name == "died" {
 		return p.brush.Die(), nothing
 	}
-	return p.brush.Hear(e.Value, e.Body), nothing
+	return p.framed(p.brush.Hear(e.Value, e.Body)), nothing
 }
 
 // folds is due while the fold-through plays.

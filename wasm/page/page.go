@@ -14,6 +14,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/brush"
+	"ruffwright/wasm/page/grip"
 	"ruffwright/wasm/page/keep"
 	"ruffwright/wasm/page/look"
 	"ruffwright/wasm/page/say"
@@ -34,6 +35,7 @@ type Page struct {
 	course *teach.Course
 	sheets *sheets.Sheets
 	brush  brush.Brush
+	grips  grip.Grips
 	voice  *say.Voice
 
 	shown   shown
@@ -166,7 +168,7 @@ func (p *Page) show() []doc.Patch {
 	}
 	lesson, solved := p.course.Patches(p.work.Lesson, pupil)
 	p.voice.Soon(solved)
-	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.ask.Patches(), lesson, p.sheets.Patches(), p.head(), p.keep.Patches(p.work, t.State()))
+	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.head(), p.keep.Patches(p.work, t.State()))
 }
 
 // head are the notice and the buttons at the head of the page.

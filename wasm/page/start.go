@@ -37,6 +37,7 @@ func (p *Page) Marks() map[string]string {
 		"numbers":     doc.HTML(t.NumberNodes()...),
 		"description": doc.HTML(doc.Text(p.Look.Description())),
 		"viewhelp":    doc.HTML(doc.Text(p.Look.ViewHelp())),
+		"handles":     doc.HTML(p.grips.Nodes(&p.work.Ruff.Plan, p.work.Units)...),
 		"poses":       doc.HTML(p.Look.PoseNodes()...),
 		"lights":      doc.HTML(p.Look.LightNodes()...),
 		"colours":     doc.HTML(p.Look.ColourNodes()...),

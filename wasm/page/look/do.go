@@ -58,8 +58,19 @@ func (l *Look) Move(kind doc.Kind, phase, value string) {
 	}
 }
 
-// Held reports whether a pointer is down on the stage.
-func (l *Look) Held() bool { return len(l.gesture.down) > 0 }
+// Held reports whether a pointer is down on the stage or on a handle.
+func (l *Look) Held() bool { return len(l.gesture.down) > 0 || l.stays[0].Fixed }
+
+// Hold has the parts of the drawing stay where they lie while a measure is pulled.
+func (l *Look) Hold(holds bool) {
+	for i := range l.stays {
+		l.stays[i].Fixed = holds
+	}
+	l.dirty = true
+}
+
+// Ratio is how many device pixels a CSS pixel of the stage has.
+func (l *Look) Ratio() float64 { return l.size.ratio }
 
 // Reset holds the ruff as at first.
 func (l *Look) Reset() { l.camera = l.first() }

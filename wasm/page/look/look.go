@@ -29,6 +29,7 @@ type Look struct {
 	settling settling
 	dye      dyeing
 	choice   Lit            // of a light; "": what goes with the reader's colours
+	stays    [2]figure.Held // where parts of A's and B's drawings lie
 	kept     [3]figure.Kept // scenes: of the ruff alone, of A and of B
 	scale    float64        // of the last drawing, before its zoom: sheet mm for one of the ruff
 	fold     fold

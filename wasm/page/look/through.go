@@ -17,13 +17,13 @@ const leastRatio = 2
 // colours: it goes to a printer or into notes. What notes say hangs below it, unless a
 // part of the sheet is enlarged.
 func (l *Look) Export(kind string) ([]byte, error) {
-	light, choice, going := l.Light, l.choice, l.settling.going
-	l.Light, l.settling.going = "light", false
+	light, choice, going, stays := l.Light, l.choice, l.settling.going, l.stays
+	l.Light, l.settling.going, l.stays = "light", false, [2]figure.Held{} // on a sheet of its own
 	if choice != Against {
 		l.choice = ""
 	}
 	d, lens, pixelPerMM, err := l.picture(false, !l.View.Turned && l.camera.Lens.Scale > 1)
-	l.Light, l.choice, l.settling.going = light, choice, going
+	l.Light, l.choice, l.settling.going, l.stays = light, choice, going, stays
 	if err != nil {
 		return nil, err
 	}

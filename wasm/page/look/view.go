@@ -95,7 +95,7 @@ func (l *Look) paintOf(v *figure.View, side int, of *sim.Ruff, opt figure.Option
 	if of.Solved != nil {
 		opt.Rest, opt.Bow_deg = &of.Solved.Shape, l.bow(of)
 	}
-	opt.Kept, opt.Moves = kept, l.settling.going
+	opt.Kept, opt.Moves, opt.Held = kept, l.settling.going, &l.stays[side]
 	return v.Draw(of.Plan, l.shape(side, of), opt)
 }
 

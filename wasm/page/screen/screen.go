@@ -30,6 +30,17 @@ func On(width, height int, pxPerMM float64, middle draw.Point) Place {
 	return Place{pxPerMM, draw.Point{X: snap(middle.X, width), Y: snap(middle.Y, height)}, width, height}
 }
 
+// Stage is where a place of the sheet lies on the stage, device pixels from its corner;
+// Sheet is the other way.
+func (p Place) Stage(q draw.Point) (x, y float64) {
+	return (q.X-p.Middle.X)*p.PxPerMM + float64(p.Width)/2, (q.Y-p.Middle.Y)*p.PxPerMM + float64(p.Height)/2
+}
+
+// Sheet is the place of the sheet that lies at a place of the stage.
+func (p Place) Sheet(x, y float64) draw.Point {
+	return draw.Point{X: p.Middle.X + (x-float64(p.Width)/2)/p.PxPerMM, Y: p.Middle.Y + (y-float64(p.Height)/2)/p.PxPerMM}
+}
+
 // window is what of the sheet is on the stage.
 func (p Place) window() draw.Rect {
 	x, y := float64(p.Width)/2/p.PxPerMM, float64(p.Height)/2/p.PxPerMM

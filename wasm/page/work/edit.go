@@ -108,12 +108,14 @@ func (w *Work) Decided(f scheme.Field) string {
 // fittedTuck is how deep a tuck became that finds no room as deep as it is typed.
 func (w *Work) fittedTuck(f scheme.Field) (string, bool) {
 	plan := w.Ruff.Plan
-	if f.Key != "pleat.tuck_top" && f.Key != "pleat.tuck_bottom" || !plan.TucksFitted {
+	if !isTuck(f) || !plan.TucksFitted {
 		return "", false
 	}
 	v := f.Number(plan.Scheme)
 	return say.Length(v, w.Units), v != f.Number(w.Scheme)
 }
+
+func isTuck(f scheme.Field) bool { return f.Key == "pleat.tuck_top" || f.Key == "pleat.tuck_bottom" }
 
 // Ruled tells what counts no longer because of the last entry.
 func (w *Work) Ruled() string {

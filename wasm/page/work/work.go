@@ -35,6 +35,7 @@ type Work struct {
 	ruled   []scheme.Overruled
 	ruledBy string // the field whose last entry ruled
 	editing string // key whose step grows while it is typed
+	holds   hold
 
 	past, future []step
 	former       Rival // what was A, solved
