@@ -30,10 +30,12 @@ func TestTab(t *testing.T) {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
 			b := open(t, site(t), s).drawn()
 			b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details:not(.panel)").forEach((d) => d.open = true)`))
+			b.run(`document.getElementById("view-side").click()`) // a view with handles
+			b.await(`!document.getElementById("h-ruff-depth").hidden`)
 			if n := eval[int](b, `[...document.querySelectorAll("*")].filter((e) => e.tabIndex > 0).length`); n > 0 {
 				t.Errorf("%d elements have a positive tabindex", n)
 			}
-			want := eval[int](b, `[...document.querySelectorAll("a[href], button, input, select, textarea, summary, canvas")].filter((e) => e.tabIndex === 0 && e.checkVisibility()).length`)
+			want := eval[int](b, `[...document.querySelectorAll("a[href], button, input, select, textarea, summary, canvas, [role=slider]")].filter((e) => e.tabIndex === 0 && e.checkVisibility()).length`)
 			var on, hidden []string
 			for range want {
 				b.press("\t")
@@ -49,7 +51,7 @@ func TestTab(t *testing.T) {
 			if len(hidden) > 0 {
 				t.Errorf("the focus is out of sight on %s", strings.Join(hidden, ", "))
 			}
-			if joined := strings.Join(on, "|"); !strings.Contains(joined, "canvas") || !strings.Contains(joined, "f-hand-pace") || !strings.Contains(joined, "undo") {
+			if joined := strings.Join(on, "|"); !strings.Contains(joined, "canvas|h-ruff-depth|") || !strings.Contains(joined, "f-hand-pace") || !strings.Contains(joined, "undo") {
 				t.Errorf("the walk misses canvas, the first or the last control: %s", joined)
 			}
 			b.press("\t") // out at the end, to the browser's own

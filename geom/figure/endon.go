@@ -131,7 +131,7 @@ func (x *endOn) handles(set figures) {
 	crest := x.node(x.crest, outer)
 	x.heightHandle(x.eye.Point(crest), x.at(crest.X, x.low), x.eye.Scale, set.height)
 	left, _ := x.ends()
-	x.handle(draw.Handle{Field: "band.height", At: x.at(left+x.over/2, x.plan.Scheme.Band.Height), Along: draw.Pt(0, -x.eye.Scale), Number: set.band})
+	x.handle(draw.Handle{Field: "band.height", At: x.at(left, x.plan.Scheme.Band.Height), Along: draw.Pt(0, -x.eye.Scale), Number: set.band})
 	if x.whole() {
 		x.handle(draw.Handle{Field: "pleat.pitch", At: set.end, Along: draw.Pt(x.eye.Scale/2, 0), Number: set.neck})
 	}

@@ -78,6 +78,9 @@ func (f *strip) overview() {
 	k := wide * float64(rows) / long
 	tall := math.Min(f.width()*k, 22)
 	gap := 3.2
+	if s.Room.Max.Y-s.Room.Min.Y < low_mm {
+		tall = math.Min(tall, 2.4)
+	}
 	if float64(rows)*(tall+gap) > most { // too many rows: flatter ones
 		tall = math.Max(1.6, most/float64(rows)-gap)
 	}
@@ -102,6 +105,10 @@ func (f *strip) overview() {
 	s.Label(draw.Label{At: draw.Pt(s.Room.Min.X+number, y+0.3), Text: draw.Clip(total, draw.TextSize, draw.Italic, s.Room.Max.X-s.Room.Min.X-number), Size_mm: draw.TextSize, Face: draw.Italic, Color: s.Pal.Quiet})
 	s.Room.Min.Y = y + draw.TextSize + 4
 }
+
+// low_mm is the room for rows and detail below which the rows are flat, so that the
+// detail, which has the measures, is drawn.
+const low_mm = 66
 
 // setOf is the number of the set that the panel after mark m belongs to.
 func (f *strip) setOf(m int) int {

@@ -92,7 +92,7 @@ type spot struct{ x, y, scale float64 }
 
 // stays gives where a part of the drawing lies: there where it would, or where it is held.
 func (h *Held) stays(part string, would spot) spot {
-	if h == nil {
+	if h == nil || part == "" {
 		return would
 	}
 	if was, ok := h.at[part]; ok && h.Fixed {
@@ -105,7 +105,7 @@ func (h *Held) stays(part string, would spot) spot {
 	return would
 }
 
-// fit is Eye.Fit for a part of the drawing, which may be held.
+// fit is Eye.Fit for a part of the drawing, which may be held if it has a name.
 func (s *sheet) fit(part string, e *draw.Eye, room draw.Rect, most float64, pts ...[]geom.Vec3) draw.Rect {
 	e.Fit(room, most, pts...)
 	at := s.opt.Held.stays(part, spot{e.X, e.Y, e.Scale})

@@ -159,9 +159,16 @@ func (s *sheet) section(c *section, room draw.Rect) {
 		draw.Pt(0, low.Y+2.5-mid.Y), draw.Pt(0, tip.Y-2.5-mid.Y), draw.Pt(2, low.Y+5-mid.Y), draw.Pt(-8, low.Y+7-mid.Y))
 	s.Ruler(draw.Pt(room.Min.X, room.Max.Y-2), s.Scale, 30)
 	s.handle(draw.Handle{Field: "ruff.depth", At: out, Along: draw.Pt(c.eye.Scale, 0), Number: depth})
+	if low.Y-tip.Y < 2*roomy {
+		s.heightHandle(draw.Pt(x, tip.Y), draw.Pt(x, low.Y), c.eye.Scale, height)
+	}
 	s.heightHandle(tip, low, c.eye.Scale, height)
 	s.handle(draw.Handle{Field: "band.height", At: c.at(-bandIn, c.band), Along: draw.Pt(0, -c.eye.Scale), Number: band})
 }
+
+// roomy is how far two handles stand apart at least where both can be pressed, sheet mm:
+// on a lower edge the height's goes to the line beside it.
+const roomy = 9
 
 // cutBlock draws the block, cut: wood with upright grain, its left side left open.
 // It gives how far down the sheet it reaches.

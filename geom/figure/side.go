@@ -22,7 +22,7 @@ func front(s *sheet) error {
 	high := s.Length(sec.height)
 	room.Max.X -= s.numberWidth(high) + 4
 	room.Min.X += s.numberWidth(high) + 4
-	scene, ruff := s.wholeLevel(&e, room)
+	scene, ruff := s.wholeLevel("front", &e, room)
 	if s.opt.Bow_deg == 0 {
 		last := len(sec.crest) - 1
 		tip, low := e.Point(geom.Vec3{Z: sec.crest[last].Z}), e.Point(geom.Vec3{Z: sec.trough[last].Z})
@@ -53,7 +53,7 @@ func side(s *sheet) error {
 		upper.Max.Y = s.Room.Min.Y + 0.38*h - 3
 		lower.Min.Y = s.Room.Min.Y + 0.38*h + 2
 	}
-	scene, _ := s.wholeLevel(&e, upper)
+	scene, _ := s.wholeLevel("", &e, upper)
 	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), 0.25), s.tone)
 	s.section(sec, lower)
 	_, droop := sec.droopSaid(s)
@@ -99,8 +99,8 @@ func (s *sheet) across() word.Text {
 }
 
 // wholeLevel draws the whole ruff on its wearer in a room, level with the eye, with its
-// breadth below. It gives what is seen, and the box about the ruff on the sheet.
-func (s *sheet) wholeLevel(e *draw.Eye, room draw.Rect) (scene *light.Scene, ruff draw.Rect) {
+// breadth below, as the named part of the drawing. It gives what is seen, and the box about the ruff on the sheet.
+func (s *sheet) wholeLevel(part string, e *draw.Eye, room draw.Rect) (scene *light.Scene, ruff draw.Rect) {
 	form := newWearer(s.plan, s.restShape())
 	c := newCloth(s.shape, 0, len(s.shape.Panels))
 	var worn []geom.Vec3
@@ -117,7 +117,7 @@ func (s *sheet) wholeLevel(e *draw.Eye, room draw.Rect) (scene *light.Scene, ruf
 			}
 		}
 	}
-	s.fit("whole", e, room, s.opt.most(), c.v, worn)
+	s.fit(part, e, room, s.opt.most(), c.v, worn)
 	s.Scale = e.Scale
 	scene, ghost := s.scenes(0, len(s.shape.Panels), false)
 	if ghost != nil {
