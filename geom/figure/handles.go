@@ -44,9 +44,9 @@ func Stands(p pleat.Plan, key string) (v float64, ok bool) {
 	case "pleat.pitch": // else it is shared out by the number of sets
 		return p.Pitch_mm, !p.MarksOwn && p.Given.Pleat.Pitch > 0
 	case "pleat.tuck_top":
-		return s.Pleat.TuckTop, p.Row.Sewn(scheme.Crest) != scheme.EdgeNone
+		return p.Row.Tuck(scheme.Crest), p.Row.Sewn(scheme.Crest) != scheme.EdgeNone
 	case "pleat.tuck_bottom":
-		return s.Pleat.TuckBottom, p.Row.Sewn(scheme.Trough) != scheme.EdgeNone
+		return p.Row.Tuck(scheme.Trough), p.Row.Sewn(scheme.Trough) != scheme.EdgeNone
 	case "support.drop":
 		return s.Support.Drop, s.Support.Kind != scheme.NoSupport
 	case "support.slope":
