@@ -273,7 +273,23 @@
     const panel = b.closest("details.panel");
     tell("do", b.dataset.do, b.dataset.with || "");
     if (panel && b.tagName === "A") panel.open = false; // what was chosen is seen
+    if (b.dataset.do === "class") fill(b.dataset.with === "on");
+    if (b.dataset.do === "shade") shine(b.dataset.with);
   });
+  // For a class the page fills the screen, where the browser lets it. Escape leaves.
+  const fill = (on) => {
+    if (on && navigator.userActivation && !navigator.userActivation.isActive) return;
+    const asked = on ? root.requestFullscreen && root.requestFullscreen() : document.fullscreenElement && document.exitFullscreen();
+    if (asked) asked.catch(() => {});
+  };
+  const leave = () => { if ("class" in document.body.dataset) tell("do", "class", "off"); };
+  document.addEventListener("fullscreenchange", () => { if (!document.fullscreenElement) leave(); });
+  addEventListener("keydown", (e) => { // before the stage's
+    if (e.key !== "Escape" || !("class" in document.body.dataset)) return;
+    e.stopImmediatePropagation();
+    fill(false);
+    leave();
+  }, true);
   // A panel of the header lies over the page until something else is pressed.
   const panels = [...document.querySelectorAll("details.panel")];
   document.addEventListener("pointerdown", (e) => { for (const p of panels) if (!p.contains(e.target)) p.open = false; });
@@ -308,7 +324,19 @@
   });
   const candle = matchMedia("(prefers-color-scheme: dark)");
   const forced = matchMedia("(forced-colors: active)");
-  const light = () => forced.matches ? "contrast" : candle.matches ? "dark" : "light";
+  // By day or by candle as the system says, until the reader chooses on the page: then the
+  // style sheet's own colours by candle hold always, or never.
+  let shade = "";
+  const dark = () => shade ? shade === "candle" : candle.matches;
+  const light = () => forced.matches ? "contrast" : dark() ? "dark" : "light";
+  const byCandle = [...document.styleSheets].flatMap((s) => { try { return [...s.cssRules]; } catch { return []; } })
+    .filter((r) => r.media && r.media.mediaText === candle.media);
+  const shine = (how) => {
+    shade = how;
+    for (const rule of byCandle) rule.media.mediaText = { day: "not all", candle: "all" }[how] || candle.media;
+    root.style.colorScheme = { day: "light", candle: "dark" }[how] || "";
+    tell("candle", light(), "");
+  };
   for (const query of [candle, forced]) query.addEventListener("change", () => tell("candle", light(), ""));
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const calm = () => still.matches ? "yes" : "no";

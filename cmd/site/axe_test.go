@@ -181,7 +181,12 @@ var states = []struct {
 		b.run(`document.getElementById("twin").click()`)
 		b.await(`document.querySelector("#compare table")`)
 	}},
+	{"for a class", "#class, .picture", func(b *tab) {
+		b.run(`document.getElementById("class-show").click()`)
+		b.await(`document.body.hasAttribute("data-class")`)
+	}},
 	{"bad entry", "#short", func(b *tab) {
+		b.run(`document.getElementById("class-leave").click()`)
 		b.enter("wearer.girth", "xx")
 		b.await(`document.querySelector("[aria-invalid=true]")`)
 	}},

@@ -43,6 +43,9 @@ var commands = []struct {
 	{"lesson-away", (*Page).endsLesson},
 	{"lesson-link", (*Page).linksLesson},
 
+	{"class", (*Page).teaches},
+	{"shade", (*Page).shadesTo},
+
 	{"share", (*Page).givesAway},
 	{"save", (*Page).givesAway},
 	{"share-last", func(p *Page, _ doc.Event) []doc.Patch { return p.links() }},

@@ -42,6 +42,8 @@ type Page struct {
 	held    work.Held // what was at hand when the rooms were last told
 	rescued string    // what the document holds for when the program dies
 	marked  bool      // the first numbers were marked
+	large   bool      // a class looks on
+	shade   string    // the colours of the page: day, candle, or "" the system's
 	done    string    // what was done at the last press, while it is seen
 }
 
@@ -168,7 +170,7 @@ func (p *Page) show() []doc.Patch {
 	}
 	lesson, solved := p.course.Patches(p.work.Lesson, pupil)
 	p.voice.Soon(solved)
-	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.head(), p.keep.Patches(p.work, t.State()))
+	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.head(), p.classPatches(), p.keep.Patches(p.work, t.State()))
 }
 
 // head are the notice and the buttons at the head of the page.

@@ -43,6 +43,7 @@ func (p *Page) Marks() map[string]string {
 		"colours":     doc.HTML(p.Look.ColourNodes()...),
 		"solving":     doc.HTML(doc.Text(p.ask.Words())),
 		"compare":     doc.HTML(t.PairActs()...),
+		"shades":      doc.HTML(shadeNodes()...),
 		"limits":      doc.HTML(t.LimitNodes()...),
 		"sheets":      doc.HTML(p.sheets.Nodes()...),
 	}
