@@ -49,8 +49,9 @@ func main() {
 // paint makes pictures in a worker.
 func paint() {
 	line := port.Open()
-	line.Listen(painting.New(line.Post).Take)
-	select {}
+	artist := painting.New(line.Post)
+	line.Listen(artist.Hear)
+	artist.Serve(context.Background(), line.Yield)
 }
 
 // solve answers in a worker.

@@ -14,9 +14,10 @@ type Solid struct {
 	Scene *light.Scene
 	Eye   Eye
 	Mood  light.Mood
-	Clip  Rect    // what of the sheet it may cover; zero: all of it
-	Faint float64 // the part of it that what lies below shows through; 0 = none
-	Plain bool    // as it is drawn while it moves: without baked light, by the nodes' own chords
+	Clip  Rect       // what of the sheet it may cover; zero: all of it
+	Faint float64    // the part of it that what lies below shows through; 0 = none
+	Halt  light.Halt // asked now and then: nothing is wanted any more; nil: never
+	Plain bool       // as it is drawn while it moves: without baked light and hatching, by chords between fewer nodes, and where pixels are fine by every second
 }
 
 func (Solid) item() {}
@@ -35,7 +36,7 @@ func samples(px float64) int {
 
 // Seen is what a solid shows on a sheet at px pixels a millimetre: a picture whose corner
 // lies at a pixel of the sheet's, and the lines over it. What is faint is so already. The
-// picture is nil where nothing is seen.
+// picture is nil where nothing is seen, or where it was halted.
 func (s Solid) Seen(width_mm, height_mm, px float64) (picture *image.RGBA, at image.Point, lines []Path) {
 	clip := Rect{Max: Point{width_mm, height_mm}}
 	if s.Clip != (Rect{}) {
@@ -47,14 +48,22 @@ func (s Solid) Seen(width_mm, height_mm, px float64) (picture *image.RGBA, at im
 	box := image.Rect(int(math.Floor(clip.Min.X*px)), int(math.Floor(clip.Min.Y*px)), int(math.Ceil(clip.Max.X*px)), int(math.Ceil(clip.Max.Y*px)))
 	look := light.Look{
 		Camera: s.Eye.Camera, X: float64(box.Min.X) / px, Y: float64(box.Min.Y) / px,
-		W: box.Dx(), H: box.Dy(), PxPerMM: px, Samples: samples(px), Mood: s.Mood, Flat_px: flat_px,
+		W: box.Dx(), H: box.Dy(), PxPerMM: px, Samples: samples(px), Mood: s.Mood, Flat_px: flat_px, Halt: s.Halt,
 	}
+	scene, coarse := s.Scene, 1
 	if s.Plain {
-		look.Samples, look.Flat_px = 1, 0
-	} else {
-		s.Scene.Bake()
+		scene, look.Samples, look.Flat_px = s.Scene.Thin(), 1, 0
+		if samples(px) == 1 {
+			coarse = 2
+		}
+		look.W, look.H, look.PxPerMM = (look.W+coarse-1)/coarse, (look.H+coarse-1)/coarse, px/float64(coarse)
+	} else if !scene.Bake(s.Halt) {
+		return nil, image.Point{}, nil
 	}
-	seen := s.Scene.Draw(look)
+	seen := scene.Draw(look)
+	if seen == nil {
+		return nil, image.Point{}, nil
+	}
 	for _, l := range seen.Lines {
 		p := Path{Stroke: color.NRGBA{l.Ink.R, l.Ink.G, l.Ink.B, uint8(float64(l.Ink.A)*(1-s.Faint) + 0.5)}, Width_mm: l.Width_mm}
 		line := make([]Point, len(l.V))
@@ -69,7 +78,28 @@ func (s Solid) Seen(width_mm, height_mm, px float64) (picture *image.RGBA, at im
 			seen.Pix[i] = uint8(float64(v)*(1-s.Faint) + 0.5)
 		}
 	}
-	return &image.RGBA{Pix: seen.Pix, Stride: 4 * seen.W, Rect: image.Rect(0, 0, seen.W, seen.H)}, box.Min, lines
+	pix := seen.Pix
+	if coarse > 1 {
+		pix = enlarged(seen, box.Dx(), box.Dy(), coarse)
+	}
+	return &image.RGBA{Pix: pix, Stride: 4 * box.Dx(), Rect: image.Rect(0, 0, box.Dx(), box.Dy())}, box.Min, lines
+}
+
+// enlarged shows each pixel of a picture n times across and down, as far as w × h go.
+func enlarged(p *light.Picture, w, h, n int) []byte {
+	pix := make([]byte, 4*w*h)
+	for y := range h {
+		row := pix[4*y*w:][:4*w]
+		if y%n > 0 {
+			copy(row, pix[4*(y-1)*w:])
+			continue
+		}
+		from := p.Pix[4*(y/n)*p.W:]
+		for x := range w {
+			copy(row[4*x:4*x+4], from[4*(x/n):])
+		}
+	}
+	return pix
 }
 
 // through is the solid as a sheet that is enlarged and shifted shows it, cut off at edge.

@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"image"
 	"image/color"
+	"math"
 	"testing"
 
 	"ruffwright/geom"
@@ -36,5 +38,32 @@ func TestSolidUnderLens(t *testing.T) {
 	}
 	if img, _, lines := (Solid{Faint: 1}).Seen(40, 40, 2); img != nil || lines != nil {
 		t.Error("what is wholly faint is painted")
+	}
+}
+
+// While it moves a solid is painted in its place and size, by every second pixel where
+// these are fine; halted it gives nothing.
+func TestSolidPlain(t *testing.T) {
+	for _, px := range []float64{2, 7} {
+		s := board(rgb(0x102030), Rect{Point{3, 4}, Point{23, 14}})
+		s.Plain = true
+		img, at, _ := s.Seen(30.2, 20.1, px)
+		if want := (image.Rect(0, 0, int(math.Ceil(30.2*px)), int(math.Ceil(20.1*px)))); img.Rect != want || at != (image.Point{}) {
+			t.Fatalf("%g px/mm: it is %v, want %v", px, img.Rect, want)
+		}
+		for _, c := range []struct {
+			x, y float64
+			want uint8
+		}{{3.6, 4.6, 255}, {22.4, 13.4, 255}, {2.4, 9, 0}, {23.6, 9, 0}, {13, 3.4, 0}, {13, 14.6, 0}} {
+			if got := img.RGBAAt(int(c.x*px), int(c.y*px)).A; got != c.want {
+				t.Errorf("%g px/mm: at %g, %g it covers %d, want %d", px, c.x, c.y, got, c.want)
+			}
+		}
+		for _, plain := range []bool{false, true} {
+			s.Plain, s.Halt = plain, func() bool { return true }
+			if img, _, lines := s.Seen(30, 20, px); img != nil || lines != nil {
+				t.Error("halted it is painted")
+			}
+		}
 	}
 }

@@ -2,6 +2,7 @@ package light
 
 import (
 	"math"
+	"slices"
 
 	"ruffwright/geom"
 )
@@ -16,6 +17,12 @@ func Through(s float64) float64 { return 1 / (1 + s) }
 // Scatters is the s of a sheet through which the part t of the light comes, 0 < t ≤ 1.
 func Scatters(t float64) float64 { return 1/t - 1 }
 
+// baking is what of it is done: so many ways that light comes from.
+type baking struct {
+	of   baked
+	ways int
+}
+
 // baked is what light reaches where: of every node of every sheet that was looked at,
 // and on either side, how much comes from each direction, through all that lies
 // between, in harmonics. Between the nodes it changes evenly.
@@ -24,6 +31,7 @@ type baked []bakedSheet
 type bakedSheet struct {
 	col, row    []int // those looked at
 	front, back [][terms]float32
+	normal      []geom.Vec3 // of each, while it is baked
 }
 
 const (
@@ -37,44 +45,71 @@ const (
 )
 
 // Bake works out what light reaches where. It takes a good part of a second for a
-// ruff; Draw then shades by it. It does so once.
-func (s *Scene) Bake() {
+// ruff; Draw then shades by it. It does so once; halted, it goes on from there the next
+// time. done: Draw may shade by it.
+func (s *Scene) Bake(halt Halt) (done bool) {
 	if s.baked != nil {
-		return
+		return true
 	}
-	b := make(baked, len(s.Sheets))
-	for i := range s.Sheets {
-		b[i] = newBaked(&s.Sheets[i])
+	if s.baking == nil {
+		s.baking = &baking{of: make(baked, len(s.Sheets))}
+		for i := range s.Sheets {
+			s.baking.of[i] = newBaked(&s.Sheets[i])
+		}
 	}
-	ways := sphere(2 * axes)
-	weight := 4 * math.Pi / float64(len(ways))
+	b, from := s.baking.of, s.baking.ways
+	ways := sphere(2 * axes)[2*from:]
+	const weight = 4 * math.Pi / (2 * axes)
 	// Maps are made beside each other and added in their order: the same scene has the
 	// same light to the last bit.
-	free := make(chan struct{}, crews)
+	free := make(chan *deep, crews) // maps that are done with, to make the next of
+	for range crews {
+		free <- &deep{}
+	}
 	made := make([]chan *deep, len(ways)/2)
 	for k := range made {
 		made[k] = make(chan *deep, 1)
 	}
+	end := make(chan struct{})
+	defer close(end)
 	go func() {
 		for k := range made {
-			free <- struct{}{}
-			go func() { made[k] <- s.layers(ways[2*k], b) }()
+			select {
+			case m := <-free:
+				go func() { made[k] <- s.layers(ways[2*k], b, m) }()
+			case <-end:
+				return
+			}
 		}
 	}()
 	for k := range made {
+		if halt.now() {
+			return false
+		}
 		m := <-made[k]
 		for i := range s.Sheets {
 			b[i].let(&s.Sheets[i], m, weight)
 		}
-		<-free
+		s.baking.ways++
+		free <- m
 	}
-	s.baked = &b
+	for i := range b {
+		b[i].normal = nil
+	}
+	s.baked, s.baking = &b, nil
+	return true
 }
 
 func newBaked(t *Sheet) bakedSheet {
 	b := bakedSheet{col: few(t.Cols, colsFew), row: few(t.Rows, rowsFew)}
 	n := len(b.col) * len(b.row)
 	b.front, b.back = make([][terms]float32, n), make([][terms]float32, n)
+	b.normal = make([]geom.Vec3, 0, n)
+	for _, col := range b.col {
+		for _, r := range b.row {
+			b.normal = append(b.normal, t.normal(col, r))
+		}
+	}
 	return b
 }
 
@@ -103,9 +138,10 @@ type layer struct {
 	next     int32
 }
 
-// layers maps the scene's surfaces, as its baked nodes have them.
-func (s *Scene) layers(way geom.Vec3, b baked) *deep {
-	m := &deep{way: way, right: geom.Vec3{X: way.Y, Y: -way.X}.Unit()}
+// layers maps the scene's surfaces, as its baked nodes have them, in the memory of
+// another map.
+func (s *Scene) layers(way geom.Vec3, b baked, of *deep) *deep {
+	m := &deep{way: way, right: geom.Vec3{X: way.Y, Y: -way.X}.Unit(), layer: of.layer[:0]}
 	if m.right == (geom.Vec3{}) {
 		m.right = geom.Vec3{X: 1}
 	}
@@ -120,7 +156,7 @@ func (s *Scene) layers(way geom.Vec3, b baked) *deep {
 	m.x, m.y = lo[0], lo[1]
 	m.px = across / max(hi[0]-lo[0], hi[1]-lo[1], 1)
 	m.w, m.h = int((hi[0]-lo[0])*m.px)+1, int((hi[1]-lo[1])*m.px)+1
-	m.first = make([]int32, m.w*m.h)
+	m.first = slices.Grow(of.first[:0], m.w*m.h)[:m.w*m.h]
 	for i := range m.first {
 		m.first[i] = -1
 	}
@@ -131,13 +167,16 @@ func (s *Scene) layers(way geom.Vec3, b baked) *deep {
 			scatters = opaque
 		}
 		cols, rows := b[i].col, b[i].row
-		for c := range len(cols) - 1 {
-			for r := range len(rows) - 1 {
-				at := func(c, r int) [3]float32 { return m.put(t.V[cols[c]*t.Rows+rows[r]]) }
-				p, q, u, v := at(c, r), at(c+1, r), at(c+1, r+1), at(c, r+1)
-				m.triangle(p, q, u, scatters)
-				m.triangle(p, u, v, scatters)
+		last, now := make([][3]float32, len(rows)), make([][3]float32, len(rows))
+		for c, col := range cols {
+			for r, row := range rows {
+				now[r] = m.put(t.V[col*t.Rows+row])
 			}
+			for r := 1; r < len(rows) && c > 0; r++ {
+				m.triangle(last[r-1], now[r-1], now[r], scatters)
+				m.triangle(last[r-1], now[r], last[r], scatters)
+			}
+			last, now = now, last
 		}
 	}
 	return m
@@ -162,6 +201,7 @@ func (m *deep) triangle(a, b, c [3]float32, scatters float32) {
 	if area == 0 {
 		return
 	}
+	lo, hi := least(a[2], b[2], c[2]), most(a[2], b[2], c[2])
 	dx := ((b[2]-a[2])*(c[1]-a[1]) - (c[2]-a[2])*(b[1]-a[1])) / area
 	dy := ((c[2]-a[2])*(b[0]-a[0]) - (b[2]-a[2])*(c[0]-a[0])) / area
 	for y := max(0, ceil(a[1]-0.5)); y <= min(m.h-1, floor(c[1]-0.5)); y++ {
@@ -177,8 +217,7 @@ func (m *deep) triangle(a, b, c [3]float32, scatters float32) {
 			xa, xb = xb, xa
 		}
 		for x := max(0, ceil(xa-0.5)); x <= min(m.w-1, ceil(xb-0.5)-1); x++ { // the right edge is the next one's
-			depth := a[2] + dx*(float32(x)+0.5-a[0]) + dy*(fy-a[1])
-			depth = min(max(depth, min(a[2], b[2], c[2])), max(a[2], b[2], c[2]))
+			depth := held(a[2]+dx*(float32(x)+0.5-a[0])+dy*(fy-a[1]), lo, hi)
 			m.layer = append(m.layer, layer{depth, scatters, m.first[y*m.w+x]})
 			m.first[y*m.w+x] = int32(len(m.layer) - 1)
 		}
@@ -215,15 +254,14 @@ func (b *bakedSheet) let(t *Sheet, m *deep, weight float64) {
 	}
 	for i, col := range b.col {
 		for j, r := range b.row {
-			normal := t.normal(col, r)
-			cosine := normal.Dot(m.way)
+			k := i*len(b.row) + j
+			cosine := b.normal[k].Dot(m.way)
 			// From a place just off the cloth: a layer of its own does not count. Where the
 			// light runs along the cloth, so much further that it clears it, by half a pixel
 			// of the map at least.
 			flat := max(math.Abs(cosine), 0.05)
 			off := float32(min(apart/flat+0.7/m.px*math.Sqrt(1-flat*flat)/flat, farApart))
 			front, back := m.between(t.V[col*t.Rows+r], off, off)
-			k := i*len(b.row) + j
 			if cosine < 0 {
 				cosine, front, back = -cosine, back, front
 				b.add(k, weight*cosine, front, back, &against, &with)

@@ -53,6 +53,6 @@ func BenchmarkBake(b *testing.B) {
 	s := ruffle(40)
 	for b.Loop() {
 		s.baked = nil
-		s.Bake()
+		s.Bake(nil)
 	}
 }

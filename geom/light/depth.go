@@ -25,13 +25,19 @@ const noFace = math.MaxUint32
 
 var nothing = float32(math.Inf(-1))
 
-// draw finds what lies nearest at every pixel.
-func (f *fine) draw(w window) *depths {
+// askEvery is after how many cells it is asked whether they are still wanted.
+const askEvery = 1 << 14
+
+// draw finds what lies nearest at every pixel; nil where it was halted.
+func (f *fine) draw(w window, halt Halt) *depths {
 	d := &depths{w: w.w, h: w.h, q: make([]float32, w.w*w.h), face: make([]uint32, w.w*w.h)}
 	for i := range d.q {
 		d.q[i], d.face[i] = nothing, noFace
 	}
 	for i := range f.cells {
+		if i%askEvery == askEvery-1 && halt.now() {
+			return nil
+		}
 		e := &f.cells[i]
 		a := e.a
 		b := a + uint32(e.rows)
@@ -73,7 +79,7 @@ func (d *depths) triangle(f *fine, a, b, c, t uint32) {
 	dx := ((qb-qa)*(cy-ay) - (qc-qa)*(by-ay)) * inv
 	dy := ((qc-qa)*(bx-ax) - (qb-qa)*(cx-ax)) * inv
 	// A sliver's slopes mean nothing: what it covers lies between its nodes.
-	lo, hi := min(qa, qb, qc), max(qa, qb, qc)
+	lo, hi := least(qa, qb, qc), most(qa, qb, qc)
 	sliver := abs(dx)+abs(dy) > hi-lo
 	long := (cx - ax) / (cy - ay)
 	for y := y0; y <= y1; y++ {
@@ -98,7 +104,7 @@ func (d *depths) triangle(f *fine, a, b, c, t uint32) {
 		row, face := d.q[y*d.w+x0:y*d.w+x1+1], d.face[y*d.w+x0:][:x1+1-x0]
 		if sliver {
 			for x := range row {
-				if near := min(max(q, lo), hi); near > row[x] {
+				if near := held(q, lo, hi); near > row[x] {
 					row[x], face[x] = near, t
 				}
 				q += dx
@@ -112,6 +118,39 @@ func (d *depths) triangle(f *fine, a, b, c, t uint32) {
 			q += dx
 		}
 	}
+}
+
+// held is x kept between lo and hi. Where pixels are counted it is written out: min and
+// max of floats are calls in wasm, which took a third of a picture's time.
+func held(x, lo, hi float32) float32 {
+	if x < lo {
+		return lo
+	}
+	if x > hi {
+		return hi
+	}
+	return x
+}
+
+// least and most are those of three.
+func least(a, b, c float32) float32 {
+	if b < a {
+		a = b
+	}
+	if c < a {
+		a = c
+	}
+	return a
+}
+
+func most(a, b, c float32) float32 {
+	if b > a {
+		a = b
+	}
+	if c > a {
+		a = c
+	}
+	return a
 }
 
 func ceil(x float32) int {

@@ -115,7 +115,7 @@ func TestBakeOpen(t *testing.T) {
 		}()}, 0.4},
 	} {
 		s := Scene{Sheets: append([]Sheet{floor}, c.above...)}
-		s.Bake()
+		s.Bake(nil)
 		mid := 2*5 + 2
 		got := (*s.baked)[0].front[mid]
 		y := harmonics(geom.Vec3{Z: 1})
@@ -345,7 +345,7 @@ func TestCheck(t *testing.T) {
 // open plane of that normal sees, odd harmonics and even.
 func TestBakeBothSides(t *testing.T) {
 	s := Scene{Sheets: []Sheet{plane(geom.Vec3{}, geom.Vec3{Y: 1}, geom.Vec3{Z: 1}, 5, 4)}}
-	s.Bake()
+	s.Bake(nil)
 	for side, normal := range []geom.Vec3{{X: 1}, {X: -1}} {
 		got := [2][terms]float32{(*s.baked)[0].front[12], (*s.baked)[0].back[12]}[side]
 		for k, y := range harmonics(normal) {
@@ -363,7 +363,7 @@ func TestSides(t *testing.T) {
 	cloth := plane(geom.Vec3{Z: 2}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 20, 4)
 	cloth.Through = 4
 	s := Scene{Sheets: []Sheet{cloth, plane(geom.Vec3{Z: -2}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 60, 4)}}
-	s.Bake()
+	s.Bake(nil)
 	l := newLamp(Daylight, &Camera{Right: geom.Vec3{X: 1}, Up: geom.Vec3{Z: 1}, Toward: geom.Vec3{Y: -1}})
 	f, b := s.Sheets[0].shine(&(*s.baked)[0], l)[0][12], s.Sheets[0].shine(&(*s.baked)[0], l)[1][12]
 	if f < 1.5*b {

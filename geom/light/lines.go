@@ -244,7 +244,9 @@ func (d *depths) farthest(x, y float32) float32 {
 	least := float32(math.Inf(1))
 	for j := max(0, py-1); j <= min(d.h-1, py+1); j++ {
 		for i := max(0, px-1); i <= min(d.w-1, px+1); i++ {
-			least = min(least, d.q[j*d.w+i])
+			if q := d.q[j*d.w+i]; q < least {
+				least = q
+			}
 		}
 	}
 	return least

@@ -23,17 +23,33 @@ type Look struct {
 	Mood         Mood
 	Flat_px      float64 // how far a curve may be off where it is drawn by chords; 0: as the sheets' own nodes have it
 	WithoutLines bool
+	Halt         Halt // nil: never
 }
 
-// Draw draws the scene. A scene that Check refuses must not be drawn.
+// Halt tells whether what is under way is not wanted any more. It is asked now and then,
+// from where the work was begun.
+type Halt func() bool
+
+func (h Halt) now() bool { return h != nil && h() }
+
+// Draw draws the scene; nil where it was halted. A scene that Check refuses must not be
+// drawn.
 func (s *Scene) Draw(l Look) *Picture {
 	n := max(l.Samples, 1)
 	w := window{l.X, l.Y, l.PxPerMM * float64(n), l.W * n, l.H * n}
 	p := &Picture{W: l.W, H: l.H, Pix: make([]uint8, 4*w.w*w.h), window: w, camera: l.Camera}
 	f := s.refine(&l.Camera, w, l.Flat_px*float64(n))
+	if l.Halt.now() {
+		return nil
+	}
 	s.light(f, newLamp(l.Mood, &l.Camera))
-	p.depth = f.draw(w)
+	if p.depth = f.draw(w, l.Halt); p.depth == nil || l.Halt.now() {
+		return nil
+	}
 	s.paint(f, p.depth, w, p.Pix)
+	if l.Halt.now() {
+		return nil
+	}
 	if !l.WithoutLines {
 		p.Lines = s.lines(f, p.depth, &l.Camera, w)
 	}

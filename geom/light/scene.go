@@ -10,12 +10,14 @@ import (
 )
 
 // Scene is what there is to see: surfaces, and lines that lie on them. It is not
-// changed by what draws it, but for what Bake keeps in it.
+// changed by what draws it, but for what Bake and Thin keep in it.
 type Scene struct {
 	Sheets  []Sheet
 	Threads []Thread
 
-	baked *baked
+	baked  *baked
+	baking *baking
+	thin   *Scene
 }
 
 // Sheet is one surface: a grid of nodes with the cloth or wood between them, drawn as

@@ -178,7 +178,7 @@ type facet struct {
 type even struct{ at, dx, dy, lo, hi float32 }
 
 func (e *even) value(x, y float32) float32 {
-	return min(max(e.at+e.dx*x+e.dy*y, e.lo), e.hi)
+	return held(e.at+e.dx*x+e.dy*y, e.lo, e.hi)
 }
 
 func (p *facet) set(s *Scene, f *fine, face uint32) {
@@ -194,7 +194,7 @@ func (p *facet) set(s *Scene, f *fine, face uint32) {
 	set := func(e *even, list []float32) {
 		k, l, m := list[a], list[b], list[c]
 		du, dv := l-k, m-k
-		*e = even{k, (du*vy - dv*uy) * per, (dv*ux - du*vx) * per, min(k, l, m), max(k, l, m)}
+		*e = even{k, (du*vy - dv*uy) * per, (dv*ux - du*vx) * per, least(k, l, m), most(k, l, m)}
 	}
 	// The side that the normal points to: the first triangle of a cell goes along the
 	// columns first, the second along the row.
@@ -244,7 +244,7 @@ func (p *facet) colour(x, y, px float32) color.NRGBA {
 		return ground
 	}
 	// Cloth seen on its edge takes none: lines would stand across it as a comb.
-	facing := min(max((abs(p.turn.value(x, y))-0.06)/0.2, 0), 1)
+	facing := held((abs(p.turn.value(x, y))-0.06)/0.2, 0, 1)
 	return mix(ground, t.Ink, facing*t.hatched(p.along.value(x, y), step, min(dark, 1), px))
 }
 
@@ -272,7 +272,7 @@ func (t *Sheet) hatched(along, step, dark, px float32) float32 {
 // lay is how much of a pixel a line covers whose middle is so many pixels away; one
 // thinner than a pixel is paler instead.
 func lay(off, half float32) float32 {
-	return min(1, max(0, half+0.5-off)) * min(1, 2*half)
+	return held(half+0.5-off, 0, 1) * held(2*half, 0, 1)
 }
 
 // woven is how light the cloth's threads are at a place, where the eye is near enough to
@@ -289,7 +289,7 @@ func (t *Sheet) woven(along, step, out, down float32) float32 {
 	return 1 - near*(0.05*(1-edge)-0.025*over*over)
 }
 
-func level(shine float32) int { return int(min(max(shine, 0), 1)*255 + 0.5) }
+func level(shine float32) int { return int(held(shine, 0, 1)*255 + 0.5) }
 
 // mix is a with the part t of b over it.
 func mix(a, b color.NRGBA, t float32) color.NRGBA {

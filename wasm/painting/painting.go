@@ -7,11 +7,13 @@
 package painting
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"sync"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/light"
@@ -48,6 +50,7 @@ type Solid struct {
 type Painted struct {
 	Alive  bool     `json:",omitempty"` // it is ready; nothing else
 	Why    string   `json:",omitempty"` // it cannot: the wish was none
+	Late   bool     `json:",omitempty"` // another wish came meanwhile: it is left
 	Counts []int    // of each solid's items
 	Bytes  []int    // of each solid's items
 	Pixels int      // bytes, the rest of the body
@@ -92,11 +95,21 @@ func ReadPainted(head string, body []byte) (p Painted, err error) {
 type Painter struct {
 	post   func(head string, body []byte)
 	scenes map[int]*light.Scene
+	halt   light.Halt // of what is painted in full
+
+	guard   sync.Mutex
+	waiting []message
+	comes   chan struct{}
+}
+
+type message struct {
+	head string
+	body []byte
 }
 
 // New makes a painter that speaks through post; it says at once that it is alive.
 func New(post func(head string, body []byte)) *Painter {
-	p := &Painter{post, map[int]*light.Scene{}}
+	p := &Painter{post: post, scenes: map[int]*light.Scene{}, comes: make(chan struct{}, 1)}
 	p.say(Painted{Alive: true}, nil)
 	return p
 }
@@ -107,6 +120,47 @@ func (p *Painter) say(of Painted, body []byte) {
 		return // numbers alone: it cannot
 	}
 	p.post(string(head), body)
+}
+
+// Hear keeps a wish for Serve; it returns at once.
+func (p *Painter) Hear(head string, body []byte) {
+	p.guard.Lock()
+	p.waiting = append(p.waiting, message{head, body})
+	p.guard.Unlock()
+	select {
+	case p.comes <- struct{}{}:
+	default:
+	}
+}
+
+// next is the first wish that waits, and whether there is one; take: it waits no longer.
+func (p *Painter) next(take bool) (m message, ok bool) {
+	p.guard.Lock()
+	defer p.guard.Unlock()
+	if ok = len(p.waiting) > 0; ok && take {
+		m, p.waiting = p.waiting[0], p.waiting[1:]
+	}
+	return m, ok
+}
+
+// Serve answers wishes as they come until the context ends. yield lets new ones come in: a
+// full picture is left for the next wish, a plain one is not.
+func (p *Painter) Serve(ctx context.Context, yield func()) {
+	p.halt = func() bool {
+		yield()
+		_, more := p.next(false)
+		return more
+	}
+	for {
+		for m, ok := p.next(true); ok; m, ok = p.next(true) {
+			p.Take(m.head, m.body)
+		}
+		select {
+		case <-p.comes:
+		case <-ctx.Done():
+			return
+		}
+	}
 }
 
 // Take answers a wish. One that cannot be read is answered, too.
@@ -157,9 +211,15 @@ func (p *Painter) paint(head string, body []byte) (out Painted, bytes []byte, er
 		if scene == nil {
 			return out, nil, fmt.Errorf("painting: there is no scene %d", s.Scene)
 		}
-		items, own := screen.Solid(draw.Solid{
-			Scene: scene, Eye: draw.Eye{Camera: s.Camera}, Mood: s.Mood, Clip: s.Clip, Faint: s.Faint, Plain: s.Plain,
-		}, w.Width_mm, w.Height_mm, w.Place)
+		solid := draw.Solid{Scene: scene, Eye: draw.Eye{Camera: s.Camera}, Mood: s.Mood, Clip: s.Clip, Faint: s.Faint, Plain: s.Plain}
+		late := false
+		if !s.Plain && p.halt != nil {
+			solid.Halt = func() bool { late = late || p.halt(); return late }
+		}
+		items, own := screen.Solid(solid, w.Width_mm, w.Height_mm, w.Place)
+		if late {
+			return Painted{Late: true}, nil, nil
+		}
 		from := len(bytes)
 		bytes = frame.AppendItems(bytes, items)
 		out.Counts, out.Bytes = append(out.Counts, len(items)), append(out.Bytes, len(bytes)-from)

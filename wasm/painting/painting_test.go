@@ -1,6 +1,7 @@
 package painting
 
 import (
+	"context"
 	"math/rand/v2"
 	"reflect"
 	"strings"
@@ -160,4 +161,57 @@ func FuzzReadPainted(f *testing.F) {
 			t.Errorf("%d bytes of pixels in %d", p.Pixels, len(body))
 		}
 	})
+}
+
+// TestServe: a full picture is left when another wish comes, a plain one is not; wishes
+// are answered in their order, each once.
+func TestServe(t *testing.T) {
+	var said []Painted
+	done := make(chan struct{}, 9)
+	p := New(func(head string, body []byte) {
+		of, err := ReadPainted(head, body)
+		if err != nil {
+			t.Error(err)
+		}
+		said = append(said, of)
+		done <- struct{}{}
+	})
+	<-done
+	eye := draw.NewEye(10, 20)
+	eye.X, eye.Y, eye.Scale = 40, 40, 1
+	wish := func(plain bool, scenes ...*light.Scene) (string, []byte) {
+		w := Wish{
+			Width_mm: 80, Height_mm: 80, Place: screen.On(160, 160, 2, draw.Point{X: 40, Y: 40}), New: scenes,
+			Solids: []Solid{{Scene: 4, Camera: eye.Camera, Plain: plain}},
+		}
+		if scenes != nil {
+			w.Keys = []int{4}
+		}
+		head, body, err := w.Encode()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return head, body
+	}
+	yields := 0
+	yield := func() {
+		if yields++; yields == 3 { // in the midst of the full picture
+			p.Hear(wish(true))
+			p.Hear(wish(true))
+		}
+	}
+	ctx, end := context.WithCancel(context.Background())
+	p.Hear(wish(false, filled()))
+	go p.Serve(ctx, yield)
+	for range 3 {
+		<-done
+	}
+	p.Hear(wish(false))
+	<-done
+	end()
+	for i, late := range []bool{false, true, false, false, false} {
+		if said[i].Late != late || said[i].Why != "" || i > 1 && said[i].Counts == nil {
+			t.Errorf("answer %d: %+v, want late %v", i, said[i], late)
+		}
+	}
 }

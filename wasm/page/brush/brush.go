@@ -26,6 +26,7 @@ type Brush struct {
 	last   int                  // key
 
 	way      *way // the picture under way
+	late     int  // answers still to come for full pictures that were given up
 	changed  float64
 	stale    bool // what is shown, or under way, is not the picture as it is now
 	plain    bool // what is shown is the plain picture of something solid
@@ -57,11 +58,16 @@ func (b *Brush) Start() []doc.Patch {
 	return []doc.Patch{{Op: doc.OpPainter, Name: "start"}}
 }
 
-// Change notes that the picture has become another.
+// Change notes that the picture has become another. A full picture of what it was is not
+// waited for.
 func (b *Brush) Change(now_ms float64) []doc.Patch {
 	b.changed, b.stale, b.full = now_ms, true, false
-	if b.way != nil {
+	if b.way != nil && b.way.plain {
 		return nil // it is drawn when this one is there
+	}
+	if b.way != nil { // the painter leaves a full one for the next
+		b.way = nil
+		b.late++
 	}
 	return []doc.Patch{{Op: doc.OpDraw}}
 }
@@ -201,6 +207,10 @@ func (b *Brush) Hear(head string, body []byte) []doc.Patch {
 		}
 		return nil
 	}
+	if b.late > 0 {
+		b.late--
+		return nil
+	}
 	way := b.way
 	if way == nil || b.hand != other {
 		return nil
@@ -223,7 +233,7 @@ func (b *Brush) Hear(head string, body []byte) []doc.Patch {
 
 // Die notes that there is no painter: the page's own thread paints.
 func (b *Brush) Die() []doc.Patch {
-	b.hand, b.way, b.scenes = alone, nil, nil
+	b.hand, b.way, b.late, b.scenes = alone, nil, 0, nil
 	b.stale = true
 	return []doc.Patch{{Op: doc.OpPainter, Name: "end"}, {Op: doc.OpDraw}}
 }

@@ -201,3 +201,46 @@ func TestNoPainter(t *testing.T) {
 		}
 	}
 }
+
+// A full picture that is not wanted any more is not waited for: the next is asked for at
+// once, and what comes of the first is passed over, late or whole.
+func TestLeavesFull(t *testing.T) {
+	for _, late := range []bool{true, false} {
+		d := newDesk(t)
+		d.take(d.Start())
+		d.hear()
+		d.take(d.Change(10))
+		d.draw(20)
+		d.work()
+		d.take(d.Rings(false, 200))
+		d.draw(210)
+		d.take(d.Change(220))
+		if !d.due || d.Busy(221) {
+			t.Fatal("the full picture is waited for")
+		}
+		d.draw(222)
+		if len(d.asked) != 2 {
+			t.Fatalf("%d wishes under way, want the full one and the next", len(d.asked))
+		}
+		if d.take(d.Change(230)); d.due {
+			t.Error("a plain picture is not waited for")
+		}
+		if late {
+			d.asked = d.asked[1:]
+			d.take(d.Hear(`{"Late":true}`, nil))
+		}
+		frames := d.frames
+		d.work()
+		if d.frames != frames+1 || !d.due || d.Busy(240) {
+			t.Errorf("late %v: %d frames more, due %v", late, d.frames-frames, d.due)
+		}
+		d.draw(250)
+		d.work()
+		d.take(d.Rings(false, 500))
+		d.draw(510)
+		d.work()
+		if d.Unfinished() || d.frames != frames+3 {
+			t.Errorf("late %v: in the end %d frames more, unfinished %v", late, d.frames-frames, d.Unfinished())
+		}
+	}
+}
