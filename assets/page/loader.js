@@ -271,6 +271,7 @@
     if (!b || b.getAttribute("aria-disabled") === "true") return;
     if (b.tagName === "A") e.preventDefault();
     const panel = b.closest("details.panel");
+    if (b.dataset.do === "word") asking = b;
     tell("do", b.dataset.do, b.dataset.with || "");
     if (panel && b.tagName === "A") panel.open = false; // what was chosen is seen
     if (b.dataset.do === "class") fill(b.dataset.with === "on");
@@ -291,12 +292,13 @@
     leave();
   }, true);
   // A panel of the header lies over the page until something else is pressed.
+  let asking = null; // the button that asked for a word: Escape leads back to it
   const panels = [...document.querySelectorAll("details.panel")];
   document.addEventListener("pointerdown", (e) => { for (const p of panels) if (!p.contains(e.target)) p.open = false; });
   for (const p of panels) {
     p.addEventListener("toggle", () => { if (p.open) for (const other of panels) if (other !== p) other.open = false; });
     p.addEventListener("focusout", (e) => { if (e.relatedTarget && !p.contains(e.relatedTarget)) p.open = false; });
-    p.addEventListener("keydown", (e) => { if (e.key === "Escape" && p.open) { p.open = false; p.firstElementChild.focus(); } });
+    p.addEventListener("keydown", (e) => { if (e.key === "Escape" && p.open) { p.open = false; (p.id === "words" && asking && asking.isConnected ? asking : p.firstElementChild).focus(); } });
   }
   // The help of a field goes on Escape, until the field is left.
   document.addEventListener("keydown", (e) => { const f = e.key === "Escape" && e.target.closest(".field"); if (f) f.dataset.hush = ""; });

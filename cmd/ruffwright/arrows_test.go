@@ -91,7 +91,7 @@ var rooms = map[string]room{
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
-	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}, tests: []string{"wasm/wire"}},
+	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "geom/draw", "geom/figure", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}, tests: []string{"wasm/wire"}},
 	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/grip", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"geom/figure"}},
 	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm":             {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "wasm/dom", "wasm/port", "wasm/solving", "wasm/painting"}), tests: []string{"wasm/wire"}},

@@ -203,3 +203,35 @@ func TestTitled(t *testing.T) {
 	titles("Depth 62 mm", "Depth 75 mm")
 	b.clean()
 }
+
+// TestGlossary: a trade word is asked for beside the fields and in the numbers; its entry
+// has a drawing and a sentence, takes the focus, and Escape leads back to who asked.
+func TestGlossary(t *testing.T) {
+	b := open(t, site(t), screen{width: 1366, height: 768, unsolved: true}).drawn()
+	entry := func(name string) {
+		t.Helper()
+		b.await(fmt.Sprintf(`document.activeElement.id === "word-%s" && document.activeElement.checkVisibility() && document.activeElement.querySelector("svg path").getBoundingClientRect().width > 5`, name))
+		if !eval[bool](b, `(() => { const r = document.activeElement.getBoundingClientRect(); return r.top >= 0 && r.bottom <= innerHeight; })()`) {
+			t.Errorf("%s is out of sight", name)
+		}
+		if said := b.text("#word-" + name); len(strings.Fields(said)) < 6 {
+			t.Errorf("%s is said to be %q", name, said)
+		}
+	}
+	b.picture("header", false)
+	if high := eval[float64](b, `document.querySelector(".head").getBoundingClientRect().height`); high > 70 {
+		t.Errorf("the header is %.0f px high: more than one row", high)
+	}
+	b.run(`document.getElementById("group-pleat").open = true; document.getElementById("in-pleat-tuck").focus()`)
+	b.press("\r")
+	entry("tuck")
+	b.picture("glossary", false)
+	b.press(kb.Escape)
+	b.await(`document.activeElement.id === "in-pleat-tuck" && !document.getElementById("words").open`)
+	b.click(`#numbers [data-with="slack"]`)
+	entry("slack")
+	if eval[string](b, `getComputedStyle(document.querySelector("#word-set path:last-child")).stroke`) != "rgb(36, 88, 143)" {
+		t.Error("the drawing is not in the page's colours")
+	}
+	b.clean()
+}

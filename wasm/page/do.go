@@ -9,6 +9,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
+	"ruffwright/wasm/page/tell"
 	"ruffwright/wasm/page/work"
 )
 
@@ -44,6 +45,7 @@ var commands = []struct {
 	{"lesson-link", (*Page).linksLesson},
 
 	{"class", (*Page).teaches},
+	{"word", (*Page).explains},
 	{"shade", (*Page).shadesTo},
 
 	{"share", (*Page).givesAway},
@@ -221,6 +223,16 @@ func (p *Page) claims(e doc.Event) []doc.Patch {
 	}
 	p.Look.Redraw()
 	return focus("to-findings")
+}
+
+// explains leads to what a trade word means.
+func (p *Page) explains(e doc.Event) []doc.Patch {
+	words, id := tell.Explained(e.Value)
+	if id == "" {
+		return nil
+	}
+	p.voice.Soon(words)
+	return focus(id)
 }
 
 // endsLesson puts the open lesson away.

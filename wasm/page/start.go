@@ -5,6 +5,7 @@ import (
 	"image/jpeg"
 
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/tell"
 )
 
 // Started is what the site holds before any program loads: the page of the
@@ -71,6 +72,11 @@ func Start() (Started, error) {
 	if err != nil {
 		return Started{}, err
 	}
+	words, err := tell.Glossary()
+	if err != nil {
+		return Started{}, err
+	}
+	out.HTML["words"] = doc.HTML(words...)
 	out.HTML["demos"] = doc.HTML(gallery...)
 	out.Pictures = append(out.Pictures, pictures...)
 	return out, nil

@@ -18,10 +18,14 @@ var decisive = []string{"wearer.girth", "wearer.ease", "ruff.sets", "ruff.depth"
 // subject, folded, in the order of the job.
 func (t Tell) Form() []doc.Node {
 	short := doc.El("fieldset", "class=short id=short", doc.El("legend", "class=hidden").Say(say.Text("What makes a ruff")))
+	var makes []scheme.Field // without their helps: one line of words is enough there
 	for _, key := range decisive {
 		f, _ := scheme.Lookup(key)
 		short.Nodes = append(short.Nodes, t.row(f))
+		f.Help = ""
+		makes = append(makes, f)
 	}
+	short.Nodes = append(short.Nodes, termsOf(makes, "short")...)
 	out := []doc.Node{short}
 	for _, g := range scheme.Groups() {
 		fields := folded(g.Key)
@@ -33,6 +37,7 @@ func (t Tell) Form() []doc.Node {
 		for _, f := range fields {
 			set.Nodes = append(set.Nodes, t.row(f))
 		}
+		set.Nodes = append(set.Nodes, termsOf(fields, "in-"+g.Key)...)
 		words, _ := t.told(fields)
 		out = append(out, doc.El("details", "class=group id=group-"+g.Key,
 			doc.El("summary", "id=group-"+g.Key+"-label", doc.El("span", "class=subject").Say(label), doc.Text(" "), doc.El("span", "class=told id=told-"+g.Key).Say(words)),

@@ -42,7 +42,7 @@ func (t Tell) numberRows() []numberRow {
 			numberRow{say.Text("Loop’s clear width"), length(mean.Loop_mm), meeting(mean.LoopsMeet)})
 	}
 	if plan.Slack > 0 {
-		rows = append(rows, numberRow{say.Text("Slack"), fmt.Sprintf("%.3f", plan.Slack), say.Text("%s of inner edge between sewn points %s apart", say.Length(plan.InnerPanel_mm, t.Units), say.Length(plan.InnerPanel_mm/plan.Slack, t.Units))})
+		rows = append(rows, numberRow{say.Text("Slack"), fmt.Sprintf("%.2f", plan.Slack), say.Text("%s of cloth between two sewn folds, for a way of %s", say.Length(plan.InnerPanel_mm, t.Units), say.Length(plan.InnerPanel_mm/plan.Slack, t.Units))})
 	}
 	if e := scheme.FaceError(t.Scheme); e.Relative > 0 {
 		note := say.Text("%s %% of the length, from one face measure", fmt.Sprintf("%.1f", 100*e.Relative))
@@ -79,7 +79,12 @@ func (t Tell) NumberNodes() []doc.Node {
 		if i >= len(planned) {
 			attrs = "class=solved"
 		}
-		out = append(out, doc.El("tr", attrs, doc.El("th", "scope=row").Say(r.label), doc.El("td", "class=figure").Say(r.value), doc.El("td", "class=remark").Say(r.note)))
+		label := doc.El("th", "scope=row").Say(r.label)
+		if term, ok := termOf(r.label); ok {
+			asks := termButton(term, fmt.Sprint("row-", i)).Say("?")
+			label = label.WithNodes(doc.Text(" "), asks)
+		}
+		out = append(out, doc.El("tr", attrs, label, doc.El("td", "class=figure").Say(r.value), doc.El("td", "class=remark").Say(r.note)))
 	}
 	return out
 }
