@@ -226,22 +226,7 @@ func TestDragTimes(t *testing.T) {
 		}`}).ready()
 		b.enter("ruff.sets", sets)
 		b.top()
-		busy := func() float64 {
-			m, err := chromedp.Call(b.ctx, performance.GetMetrics, cdp.Empty{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			for _, m := range m.Metrics {
-				if m.Name == "TaskDuration" {
-					return 1000 * m.Value
-				}
-			}
-			t.Fatal("the browser tells no duration of tasks")
-			return 0
-		}
-		if _, err := chromedp.Call(b.ctx, performance.Enable, performance.EnableParams{}); err != nil {
-			t.Fatal(err)
-		}
+		busy := b.tasks()
 		at := eval[[]float64](b, `(() => { const r = document.getElementById("stage").getBoundingClientRect(); return [r.left + r.width / 2, r.top + r.height / 2]; })()`)
 		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMousePressed, at[0], at[1], chromedp.ButtonLeft))
 		was, frames := busy(), eval[int](b, "shown")
@@ -252,5 +237,69 @@ func TestDragTimes(t *testing.T) {
 		took, shown := busy()-was, eval[int](b, "shown")-frames
 		b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseReleased, at[0], at[1], chromedp.ButtonLeft))
 		t.Logf("%s sets: %d moves, %d pictures; %.1f ms of the page's thread a move", sets, moves, shown, took/moves)
+	}
+}
+
+// tasks gives what tells how long the page's thread has worked so far, ms.
+func (b *tab) tasks() (busy func() float64) {
+	b.t.Helper()
+	if _, err := chromedp.Call(b.ctx, performance.Enable, performance.EnableParams{}); err != nil {
+		b.t.Fatal(err)
+	}
+	return func() float64 {
+		b.t.Helper()
+		m, err := chromedp.Call(b.ctx, performance.GetMetrics, cdp.Empty{})
+		if err != nil {
+			b.t.Fatal(err)
+		}
+		for _, m := range m.Metrics {
+			if m.Name == "TaskDuration" {
+				return 1000 * m.Value
+			}
+		}
+		b.t.Fatal("the browser tells no duration of tasks")
+		return 0
+	}
+}
+
+// TestHandleTimes tells, where times are wanted, how long after the last move of a drag at
+// a handle the solved shape is there (goal 150 ms p95), and what a move costs the page's
+// thread.
+func TestHandleTimes(t *testing.T) {
+	if !measuring {
+		t.Skip("RUFFWRIGHT_MEASURE is not set")
+	}
+	const stops, moves = 40, 12
+	for _, c := range []struct{ demo, view, key string }{{"sound", "side", "ruff.depth"}, {"floppy", "side", "ruff.height"}, {"floppy", "above", "ruff.sets"}, {"cuff", "cut", "ruff.depth"}} {
+		b := open(t, site(t)+linkOf(t, c.demo), screen{width: 1366, height: 768, moves: true, before: `globalThis.moved = 0; globalThis.value = ""; addEventListener("pointermove", (e) => {
+			const held = document.querySelector("[data-held]"), now = held ? held.getAttribute("aria-valuenow") : value;
+			if (now !== value) [globalThis.value, globalThis.moved] = [now, e.timeStamp];
+		});`}).ready()
+		b.shows(c.view, c.key)
+		busy := b.tasks()
+		x, y := b.at(grip(c.key))
+		b.mouse(input.DispatchMouseEventTypeMousePressed, x, y)
+		var shape []float64
+		spent := 0.0
+		for i := range stops {
+			way := float64(1 - 2*(i%2))
+			was := busy()
+			for j := 1; j <= moves; j++ {
+				part := float64(j) / moves
+				if way < 0 {
+					part = 1 - part
+				}
+				b.mouse(input.DispatchMouseEventTypeMouseMoved, x+12*part, y+12*part)
+				time.Sleep(16 * time.Millisecond)
+			}
+			spent += busy() - was
+			const since = `(performance.getEntriesByName("ruffwright-shape").at(-1) || {startTime: 0}).startTime - moved`
+			b.await(since + " > 0")
+			shape = append(shape, eval[float64](b, since))
+		}
+		b.mouse(input.DispatchMouseEventTypeMouseReleased, x, y)
+		slices.Sort(shape)
+		t.Logf("%s, %s, %s: from the last move that changed it to the solved shape median %.0f ms, p95 %.0f (goal 150); %.1f ms of the page's thread a move, solved shapes on the way among it",
+			c.demo, c.view, c.key, shape[len(shape)/2], shape[len(shape)*95/100], spent/stops/moves)
 	}
 }

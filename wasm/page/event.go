@@ -71,6 +71,8 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 		return p.Look.Frame(e.At_ms), nothing
 	case "fold":
 		return p.folds(e.At_ms), nothing
+	case "still":
+		return p.ask.Still(e.At_ms), all
 	case "rest":
 		return p.ask.Rest(e.At_ms), all
 	case "watch":

@@ -131,8 +131,13 @@ func (p *Page) follow() {
 	}
 	scene.Findings[0], scene.Findings[1] = w.Findings, w.B.Findings
 	scene.Veiled = !p.course.Said(w.Lesson)
-	p.Look.Scene = scene
 	p.ask.See(want, changes.Turned)
+	scene.Solving = p.ask.Busy() && w.Misfit == nil
+	guessed := p.Look.A != nil && p.Look.Guessing()
+	p.Look.Scene = scene
+	if p.Look.Guessing() != guessed {
+		p.Look.Redraw()
+	}
 	if changes.Taken {
 		p.Look.Take(changes.Turned)
 	}

@@ -65,7 +65,7 @@ func (p *Page) pulled(w grip.Wish, ok bool, now_ms float64) ([]doc.Patch, extent
 		return nil, all
 	}
 	p.follow()
-	return p.ask.Move(true, now_ms), all
+	return p.ask.Pull(now_ms), all
 }
 
 // types takes the text of the box; where it was left and cannot be used, it is let go.

@@ -72,6 +72,7 @@ type Ask struct {
 	halted   bool // the reader stopped it
 	moving   bool // a control moves: coarse answers do
 	moved_ms float64
+	pulled   bool // what moves is a handle: it is asked for when that stops
 	heard_ms float64
 	watched  bool // a timer is set
 	suspect  bool // it was silent too long once; what waits in the browser's line is heard first
@@ -83,6 +84,7 @@ type Ask struct {
 
 const (
 	rest_ms   = 400  // without typing: the control is still
+	still_ms  = 32   // without a move of a handle: two frames, the hand has stopped
 	watch_ms  = 1500 // between two looks at the worker
 	silent_ms = 6000 // the worker tells of itself four times a second
 )
@@ -153,7 +155,7 @@ func (s *Ask) Die(why string, now_ms float64) []doc.Patch {
 // Move notes whether a control is being moved.
 func (s *Ask) Move(moves bool, now_ms float64) []doc.Patch {
 	was := s.moving
-	s.moving = moves
+	s.moving, s.pulled = moves, false
 	if !moves {
 		return nil
 	}
@@ -162,6 +164,27 @@ func (s *Ask) Move(moves bool, now_ms float64) []doc.Patch {
 		return nil
 	}
 	return []doc.Patch{{Op: doc.OpTimer, Name: "rest", MS: rest_ms}}
+}
+
+// Pull is Move for a handle that is pulled: while the hand moves nothing is asked, so that
+// the picture has the device.
+func (s *Ask) Pull(now_ms float64) []doc.Patch {
+	was := s.pulled
+	out := s.Move(true, now_ms)
+	s.pulled = true
+	if !was {
+		out = append(out, doc.Patch{Op: doc.OpTimer, Name: "still", MS: still_ms})
+	}
+	return out
+}
+
+// Still is due when the hand may have stopped: then what is wanted is asked for.
+func (s *Ask) Still(now_ms float64) []doc.Patch {
+	if wait := s.moved_ms + still_ms - now_ms; s.pulled && wait > 1 {
+		return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: wait}}
+	}
+	s.pulled = false
+	return nil
 }
 
 // Rest ends a control's move when it has been still for a while.

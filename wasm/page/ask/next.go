@@ -19,7 +19,7 @@ const coarsely = "coarse "
 
 // Next sends the worker what comes next.
 func (s *Ask) Next(now_ms float64) []doc.Patch {
-	if s.stand != ready || s.halted {
+	if s.stand != ready || s.halted || s.pulled {
 		return nil
 	}
 	r, e := s.choose()

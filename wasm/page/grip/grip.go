@@ -174,3 +174,9 @@ func twoOf(text string) (x, y float64, ok bool) {
 	y, err2 := strconv.ParseFloat(b, 64)
 	return x, y, err == nil && err2 == nil && math.Abs(x)+math.Abs(y) < 1e6
 }
+
+// Where is where the handle of a field stands on the stage, CSS pixels.
+func (g *Grips) Where(key string) (x, y float64) {
+	h, _ := g.shown.handle(key)
+	return g.shown.on(h.At)
+}

@@ -53,7 +53,11 @@ func (l *Look) describes(of *sim.Ruff) string {
 	}
 	r := of.Solved
 	if r == nil {
-		b.WriteString(say.Text(" The shape is geometry alone; how the cloth hangs is not solved yet."))
+		if _, is := l.guessed(of); is {
+			b.WriteString(say.Text(" How the cloth hangs is being solved; until then the shape follows the ruff that was solved before."))
+		} else {
+			b.WriteString(say.Text(" The shape is geometry alone; how the cloth hangs is not solved yet."))
+		}
 		b.WriteString(l.stageWords())
 		return b.String()
 	}

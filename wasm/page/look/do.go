@@ -135,6 +135,7 @@ func (l *Look) Patches() []doc.Patch {
 	var out doc.List
 	out.Text("description", l.Description())
 	out.Flag("stage", "data-two", l.B != nil)
+	out.Flag("stage", "data-guess", l.Guessing())
 	for _, pose := range poses {
 		out.Bool("pose-"+string(pose), "aria-pressed", pose == l.Pose && l.has(pose))
 		out.Bool("pose-"+string(pose), "aria-disabled", !l.has(pose))

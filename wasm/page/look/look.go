@@ -33,6 +33,7 @@ type Look struct {
 	kept     [3]figure.Kept // scenes: of the ruff alone, of A and of B
 	scale    float64        // of the last drawing, before its zoom: sheet mm for one of the ruff
 	fold     fold
+	hung     hung // the ruff that was last solved
 	voice    *say.Voice
 }
 
@@ -43,4 +44,5 @@ type Scene struct {
 	Findings [2][]check.Finding
 	Units    scheme.Units
 	Veiled   bool // nothing is pointed at: the reader has not said yet what is wrong
+	Solving  bool // A is being solved, or is about to be
 }

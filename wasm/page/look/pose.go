@@ -60,7 +60,8 @@ func (l *Look) posed() pleat.Shape { return l.posedOf(l.A) }
 func (l *Look) posedOf(r *sim.Ruff) pleat.Shape {
 	switch s := r.Solved; {
 	case s == nil:
-		return r.Folded.Shape
+		shape, _ := l.guessed(r)
+		return shape
 	case l.Pose == Bowed && s.Bowed != nil:
 		return *s.Bowed
 	case l.Pose == Turned && s.Other != nil:
@@ -147,20 +148,23 @@ func (l *Look) leads(from Pose) {
 	l.settling.camera = [2]Camera{was, l.camera}
 }
 
-// Settle shows that the ruff is solved further. From the drawn shape to the first
-// solved one the cloth settles; finer ones simply replace it.
+// Settle shows that the ruff is solved further. To the first solved shape the cloth
+// settles, from the drawn one or from how the ruff before it hung; finer ones simply
+// replace it.
 func (l *Look) Settle(first bool, now_ms float64) []doc.Patch {
 	l.dirty = true
-	if !first {
-		return nil
-	}
-	from, solved := l.A.Folded.Shape, l.A.Solved
-	if !sameGrid(from, solved.Shape) {
-		folded, err := l.A.Plan.Fold(solved.Shape.NU, solved.Shape.NV)
+	closed, solved := l.A.Folded.Shape, l.A.Solved.Shape
+	if !sameGrid(closed, solved) {
+		folded, err := l.A.Plan.Fold(solved.NU, solved.NV)
 		if err != nil {
 			return nil // it just changes
 		}
-		from = folded.Shape
+		closed = folded.Shape
+	}
+	from, _ := l.hung.bends(&l.A.Plan, closed)
+	l.hung.keep(&l.A.Plan, closed, solved)
+	if !first || l.stays[0].Fixed { // under the hand nothing moves by itself
+		return nil
 	}
 	l.settling.camera = [2]Camera{}
 	return l.moveFrom([2]pleat.Shape{from}, 0, settle_ms, now_ms)

@@ -19,11 +19,13 @@ const leastRatio = 2
 func (l *Look) Export(kind string) ([]byte, error) {
 	light, choice, going, stays := l.Light, l.choice, l.settling.going, l.stays
 	l.Light, l.settling.going, l.stays = "light", false, [2]figure.Held{} // on a sheet of its own
+	solving := l.Solving
+	l.Solving = false // what is not solved is drawn, not guessed
 	if choice != Against {
 		l.choice = ""
 	}
 	d, lens, pixelPerMM, err := l.picture(false, !l.View.Turned && l.camera.Lens.Scale > 1)
-	l.Light, l.choice, l.settling.going, l.stays = light, choice, going, stays
+	l.Light, l.choice, l.settling.going, l.stays, l.Solving = light, choice, going, stays, solving
 	if err != nil {
 		return nil, err
 	}
