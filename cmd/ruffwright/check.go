@@ -26,7 +26,8 @@ Lists what will be seen at the work table if the scheme is sewn as it is: what
 stops (do not sew this), what to mend, what is worth knowing, and cautions
 (what can hurt somebody; they are always there). Each change it offers is given
 as the --set that makes it; --try solves the ruff with each, which takes about a
-second for every one, and says what becomes of the finding.
+second for every one, says what becomes of the finding, and says first what to
+do: the fewest changes that leave nothing to stop for and nothing to mend.
 
 The cloth is solved first; --drawn checks the geometry alone, at once.
 
@@ -46,6 +47,11 @@ The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 			}
 			report := reported(seen.ruff, seen.found)
 			report.Unsolved = seen.unsolved
+			if try && report.Solved {
+				if report.Ways, err = mended(j, a.how, seen.ruff); err != nil {
+					return err
+				}
+			}
 			return say(j, a.asJSON, report, report.text(a.units.Units), !report.Stops)
 		}),
 	}
@@ -140,6 +146,7 @@ type report struct {
 	Solved   bool            `json:"solved" means:"the cloth was solved; false with --drawn and where it cannot be"`
 	Unsolved string          `json:"unsolved" means:"why the cloth cannot be solved; empty where it can"`
 	Plan     planned         `json:"plan"`
+	Ways     []way           `json:"ways" means:"with --try: what to do, best first, each solved as the whole ruff; empty where nothing is wrong, or nothing helps"`
 	Findings []check.Finding `json:"findings" means:"what will be seen, worst first"`
 
 	hangs *measure.Values // as solved, nil if it is not
@@ -171,6 +178,7 @@ func reported(r sim.Ruff, found []check.Finding) report {
 			Slack: p.Slack, Height_mm: m.HeightOuter_mm, Loop_mm: m.Loop_mm, PitchOut_mm: p.PitchOuter_mm,
 			InnerPane_mm: p.InnerPanel_mm,
 		},
+		Ways:     []way{},
 		Findings: []check.Finding{},
 	}
 	if r.Solved != nil && r.Solved.Converged() {
@@ -208,6 +216,9 @@ func (r report) text(units scheme.Units) string {
 		}
 	}
 	b.WriteString("\n\n")
+	for i, w := range r.Ways {
+		b.WriteString(w.text(i == 0, units))
+	}
 	counts := map[check.Severity]int{}
 	waiting := 0
 	for _, f := range r.Findings {

@@ -74,6 +74,9 @@ func keysOf(t reflect.Type, under, of string) []key {
 
 // kindOf is what stands under a key whose field has this type.
 func kindOf(t reflect.Type) string {
+	if t == reflect.TypeFor[json.RawMessage]() {
+		return "object"
+	}
 	switch t.Kind() {
 	case reflect.Bool:
 		return "true or false"

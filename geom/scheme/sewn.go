@@ -23,6 +23,12 @@ func (s Scheme) SewnTo(crests, troughs Edge) Scheme {
 	})
 }
 
+// TuckedBy gives s with tucks so deep, mm, at its top and bottom folds.
+func (s Scheme) TuckedBy(top_mm, bottom_mm float64) Scheme {
+	s.Pleat.TuckTop, s.Pleat.TuckBottom = top_mm, bottom_mm
+	return s
+}
+
 // Marked gives s with each of its own marks as change makes it; planned marks stay.
 func (s Scheme) Marked(change func(i int, m Mark) Mark) Scheme {
 	s.Pleat.Marks = slices.Clone(s.Pleat.Marks)

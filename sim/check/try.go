@@ -61,7 +61,7 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 			return Outcome{}, unknown("it cannot be told what the remedy does: not all of it was solved")
 		}
 	}
-	out := Outcome{Tried: Removes, Brings: worse(r, after)}
+	out := Outcome{Tried: Removes, Brings: Worse(r, after)}
 	left, there := l.look(then)
 	if cmp.Or(left.unit, l.Unit) == f.Unit {
 		out.Then = left.value
@@ -75,9 +75,9 @@ func Try(ctx context.Context, r sim.Ruff, f Finding, remedy Remedy, solve Solver
 	return out, nil
 }
 
-// worse gives the ids of what stops or is to mend in after, and did not, or weighed
+// Worse gives the ids of what stops or is to mend in after, and did not, or weighed
 // less, in before.
-func worse(before, after sim.Ruff) []string {
+func Worse(before, after sim.Ruff) []string {
 	if m := after.Measured(); m != nil && !m.MeshDone && before.Measured() != nil {
 		// Judge both without their doubt, which makes findings milder.
 		solved := *before.Solved

@@ -1,0 +1,139 @@
+package propose
+
+import (
+	"math"
+
+	"ruffwright/geom/pleat"
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+	"ruffwright/sim"
+)
+
+// Kind is a way to sew a ruff to its band.
+type Kind string
+
+// The kinds.
+const (
+	Tucked    Kind = "both edges, with tucks"
+	Plain     Kind = "both edges, without tucks"
+	Supported Kind = "one edge, on a supporter"
+	Starched  Kind = "one edge, held by starch alone"
+)
+
+// kinds are all of them. What starch alone holds is tried where the others give too little
+// choice: it takes no less cloth, more starch than any, and most often is not sure.
+var kinds = [][]Kind{{Tucked, Plain, Supported}, {Starched}}
+
+// Name is the kind in words.
+func (k Kind) Name() word.Text {
+	switch k {
+	case Tucked:
+		return word.Say("both edges, with tucks")
+	case Plain:
+		return word.Say("both edges, without tucks")
+	case Supported:
+		return word.Say("one edge, on a supporter")
+	}
+	return word.Say("one edge, held by starch alone")
+}
+
+const (
+	// cleanSlack is the length of the inner edge of a panel over the straight line between
+	// the points where it is sewn, at which it lies clean: as the remedies of package
+	// check have it.
+	cleanSlack = 1.05
+	// someTuck_mm is what tucks are begun with where there are none: the fields' default.
+	// They are fitted with the panel.
+	someTuck_mm = 9
+)
+
+// seed gives s sewn in this kind's way, to begin the search with. ok is false, with the
+// reason, where the scheme cannot hold that.
+func (k Kind) seed(s scheme.Scheme) (seed scheme.Scheme, why word.Text, ok bool) {
+	top, bottom := scheme.EdgeTop, scheme.EdgeBottom
+	if k == Supported || k == Starched {
+		if s.Ruff.Flaps == scheme.Stand {
+			top = scheme.EdgeNone
+		} else {
+			bottom = scheme.EdgeNone
+		}
+	}
+	s = s.SewnTo(top, bottom)
+	r, err := sim.Draw(s)
+	if err != nil {
+		return s, word.Of(err), false
+	}
+	switch row := r.Plan.Row; k {
+	case Tucked:
+		if row.Tuck(scheme.Crest) == 0 || row.Tuck(scheme.Trough) == 0 {
+			s = s.TuckedBy(someTuck_mm, someTuck_mm)
+		}
+		if r, err = sim.Draw(s); err == nil && !k.holds(r.Plan) {
+			return s, word.Say("at this height there is not cloth enough between the folds for tucks"), false
+		}
+	case Plain:
+		return plain(s.TuckedBy(0, 0))
+	case Supported:
+		return supported(s.TuckedBy(0, 0))
+	case Starched:
+		// A tuck of a fifth of the panel stiffens the sewn folds as a gutter is stiff.
+		if s.Support.Kind != scheme.NoSupport {
+			return s, word.Say("the ruff lies on a supporter"), false
+		}
+		tuck := math.Round(r.Plan.Panel_mm / 5)
+		if top == scheme.EdgeNone {
+			return s.TuckedBy(0, tuck), word.Text{}, true
+		}
+		return s.TuckedBy(tuck, 0), word.Text{}, true
+	}
+	return s, word.Text{}, true
+}
+
+// plain gives s, which has no tucks, on a band so high that the inner edge lies clean.
+func plain(s scheme.Scheme) (scheme.Scheme, word.Text, bool) {
+	r, err := sim.Draw(s)
+	if err != nil {
+		return s, word.Of(err), false
+	}
+	h := math.Round(10*math.Sqrt(max(0, math.Pow(r.Plan.Panel_mm/cleanSlack, 2)-math.Pow(r.Plan.Pitch_mm/2, 2)))) / 10
+	f, _ := scheme.Lookup("band.height")
+	if f = f.For(s); !f.InRange(h) {
+		mm := func(v float64) word.Text { return scheme.Length(v, scheme.Millimetres) }
+		return s, word.Say("without tucks the band would have to be %s high; allowed is %s to %s", mm(h), mm(f.Min), mm(f.Max)), false
+	}
+	s.Band.Height = h
+	return s, word.Text{}, true
+}
+
+// supported gives s on a supporter close under where its lower folds would lie in a level
+// ruff; on the one it has, where it has one.
+func supported(s scheme.Scheme) (scheme.Scheme, word.Text, bool) {
+	if s.Support.Kind != scheme.NoSupport {
+		return s, word.Text{}, true
+	}
+	if s.Wearer.Part == scheme.Wrist {
+		return s, word.Say("a cuff lies on no supporter"), false
+	}
+	at := s.Band.Height - s.Ruff.Height // of the lower folds over the band's bottom edge
+	if s.Ruff.Flaps == scheme.Stand {
+		at = 0
+	}
+	s.Support.Kind = scheme.Supporter
+	s.Support.Drop = max(0, math.Floor(-at))
+	s.Support.Slope = math.Round(math.Atan2(max(at, 0), s.Ruff.Depth) * 180 / math.Pi)
+	return s, word.Text{}, true
+}
+
+// holds reports whether a ruff is sewn in this kind's way.
+func (k Kind) holds(p pleat.Plan) bool {
+	on := p.Scheme.Support.Kind != scheme.NoSupport
+	switch k {
+	case Tucked:
+		return !p.Row.OneEdge() && p.Row.Tucked()
+	case Plain:
+		return !p.Row.OneEdge() && !p.Row.Tucked()
+	case Supported:
+		return p.Row.OneEdge() && on
+	}
+	return p.Row.OneEdge() && !on
+}

@@ -1,0 +1,199 @@
+package propose
+
+import (
+	"cmp"
+	"context"
+	"math"
+	"slices"
+	"strings"
+
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// Way is what may be done about a ruff: changes that together leave less to stop for and
+// to mend, and nothing new, as the whole ruff solved with them shows.
+type Way struct {
+	Sentences []word.Text    `json:"sentences"` // one a change, in the order in which they were found
+	Changes   []check.Change `json:"changes"`   // all of them, in the order of the fields
+	Gone      []string       `json:"gone"`      // ids of findings that stopped or were to mend, and no longer do
+	Left      []string       `json:"left"`      // ids of those that still do
+
+	Scheme    scheme.Scheme `json:"-"`
+	Ruff      sim.Ruff      `json:"-"`               // of Scheme, solved whole
+	Height_mm float64       `json:"height_outer_mm"` // as it hangs
+	Droop_mm  float64       `json:"droop_mm"`
+	Bow_mm    float64       `json:"bow_mm"`
+	Cloth_mm  float64       `json:"cloth_mm"`       // to buy, exactly, at the width of the bolt
+	Starch_mm float64       `json:"starch_bend_mm"` // bending length of the starched cloth; 0: no starch
+	Hours     pattern.Range `json:"hours"`
+}
+
+// Clean reports that the way leaves nothing to stop for and nothing to mend.
+func (w *Way) Clean() bool { return len(w.Left) == 0 }
+
+const (
+	// mendRounds is how many changes one way holds at most, mostWays how many ways are
+	// told.
+	mendRounds, mostWays = 4, 3
+)
+
+// Mend finds what to do about the whole solved ruff r: the fewest changes, of those that
+// its findings offer, that leave nothing to stop for and nothing to mend; where there are
+// none, those that leave least. The first way is the best, others that leave as little
+// follow. No way brings anything new. There is none where nothing stops or is to mend, or
+// where no change is better. An error is that of a cancelled context, or of the solver.
+func Mend(ctx context.Context, r sim.Ruff, ask Asked) ([]Way, error) {
+	count := counter{told: ask.Progress}
+	m := mending{trial: newTrial(ctx, r.Plan.Given, "", ask, &count)}
+	m.root = state{r.Plan.Given, r, check.Find(r, scheme.Millimetres)}
+	first, others, err := m.step(step{state: m.root})
+	if err != nil || first == nil {
+		return nil, err
+	}
+	for range mendRounds - 1 {
+		if w := first.weigh(); w.stops+w.mends == 0 {
+			break
+		}
+		next, _, err := m.step(*first)
+		if err != nil {
+			return nil, err
+		}
+		if next == nil {
+			break
+		}
+		first = next
+	}
+	ways := []Way{m.way(*first)}
+	for _, o := range others {
+		if len(ways) == mostWays {
+			break
+		}
+		whole, ok, err := m.sure(o, m.root)
+		if err != nil {
+			return nil, err
+		}
+		if w := m.way(whole); ok && len(w.Left) <= len(ways[0].Left) && !slices.Equal(w.Changes, ways[0].Changes) {
+			ways = append(ways, w)
+		}
+	}
+	return ways, nil
+}
+
+// mending is a Mend under way.
+type mending struct {
+	*trial
+	root state
+}
+
+// step is a state and how it was come to.
+type step struct {
+	state
+	said []word.Text
+}
+
+// step makes the best change to what a step came to, nil where none is better; others
+// are those that would do too, best first, not solved whole yet.
+func (m *mending) step(from step) (best *step, others []step, err error) {
+	var good []step
+	for _, r := range from.remedies() {
+		next, wrong := check.Apply(from.s, r)
+		if wrong != nil || slices.ContainsFunc(between(m.given, next), func(c check.Change) bool { return slices.Contains(m.ask.Keep, c.Key) }) {
+			continue
+		}
+		s, err := m.see(next, real)
+		if err != nil {
+			return nil, nil, err
+		}
+		if m.better(s, from.state) {
+			good = append(good, step{s, append(slices.Clone(from.said), r.Sentence)})
+		}
+	}
+	slices.SortStableFunc(good, m.rank)
+	for k, g := range good {
+		whole, ok, err := m.sure(g, from.state)
+		if err != nil {
+			return nil, nil, err
+		}
+		if ok {
+			return &whole, good[k+1:], nil
+		}
+	}
+	return nil, nil, nil
+}
+
+// sure solves a step whole and says whether it is still better.
+func (m *mending) sure(g step, than state) (step, bool, error) {
+	s, err := m.see(g.s, whole)
+	return step{s, g.said}, err == nil && m.better(s, than), err
+}
+
+// better reports that less stops or is to mend than did, and nothing that did not at
+// first.
+func (m *mending) better(s, than state) bool {
+	a, b := s.weigh(), than.weigh()
+	a.doubts, a.vague, b.doubts, b.vague = 0, 0, 0, 0
+	return a.compare(b) < 0 && len(check.Worse(m.root.r, s.r)) == 0
+}
+
+// rank orders steps: by what is left, then those first that keep the look, then by the
+// number of fields, the cloth and the starch.
+func (m *mending) rank(a, b step) int {
+	look := func(s step) int {
+		n := 0
+		for _, c := range between(m.given, s.s) {
+			if strings.HasPrefix(c.Key, "ruff.") {
+				n++
+			}
+		}
+		return n
+	}
+	x, y := a.weigh(), b.weigh()
+	return cmp.Or(x.compare(y), cmp.Compare(look(a), look(b)),
+		cmp.Compare(len(between(m.given, a.s)), len(between(m.given, b.s))),
+		cmp.Compare(a.r.Plan.Strip_mm, b.r.Plan.Strip_mm), cmp.Compare(a.s.Starch.Bend, b.s.Starch.Bend))
+}
+
+// way is what a step is told as.
+func (m *mending) way(g step) Way {
+	w := Way{Sentences: g.said, Changes: between(m.given, g.s), Scheme: g.s, Ruff: g.r, Starch_mm: g.s.Starch.Bend, Gone: []string{}, Left: []string{}}
+	w.Height_mm, w.Droop_mm, w.Bow_mm = hangs(g.r)
+	w.Cloth_mm, w.Hours = costs(g.r)
+	left := map[string]bool{}
+	for _, f := range g.found {
+		if heavy(f) {
+			left[f.ID] = true
+			w.Left = append(w.Left, f.ID)
+		}
+	}
+	for _, f := range m.root.found {
+		if heavy(f) && !left[f.ID] {
+			w.Gone = append(w.Gone, f.ID)
+		}
+	}
+	return w
+}
+
+// heavy says whether a finding stops or is to mend.
+func heavy(f check.Finding) bool {
+	return !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend)
+}
+
+// hangs are the height, droop and bow of a solved ruff, mm; 0 where it is not solved.
+func hangs(r sim.Ruff) (height, droop, bow float64) {
+	if m := r.Measured(); m != nil {
+		return math.Abs(m.HeightOuter_mm), m.Droop_mm, m.Bow_mm
+	}
+	return
+}
+
+// costs are the cloth to buy, mm, and the hours of work; 0 where it cannot be cut.
+func costs(r sim.Ruff) (cloth_mm float64, hours pattern.Range) {
+	if p, err := pattern.New(r.Plan); err == nil {
+		return p.Cut.Buy.Need_mm, p.Work().Chosen
+	}
+	return
+}

@@ -1,0 +1,145 @@
+// Package propose finds what to do: the changes to a scheme that leave nothing to stop
+// for and nothing to mend. Nothing is proposed that was not solved whole and checked.
+//
+// Mend looks for the fewest changes to a ruff as it stands. Propose looks for the ways
+// of sewing that hold the look that is wanted, and what each of them costs.
+package propose
+
+import (
+	"cmp"
+	"context"
+	"slices"
+	"sync"
+
+	"ruffwright/geom/pattern"
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// Asked is what a proposal may do.
+type Asked struct {
+	// Solve solves a scheme, leaving out what its options say; nil: sim.Solve.
+	Solve check.Solver
+	// Free are the keys of fields that Propose may change beside those of pleats, band,
+	// starch and supporter, Keep those of fields that stay as they are.
+	Free, Keep []string
+	// Progress is told how many whole ruffs and half sets were solved so far, one call at
+	// a time; nil: no calls.
+	Progress func(solves int)
+}
+
+// Alternative is a way to sew the ruff that leaves nothing to stop for or to mend.
+type Alternative struct {
+	Kind    Kind           `json:"kind"`
+	Changes []check.Change `json:"changes"` // to what was given, in the order of the fields
+
+	Scheme    scheme.Scheme   `json:"scheme"`
+	Ruff      sim.Ruff        `json:"-"`        // of Scheme, solved whole
+	Findings  []check.Finding `json:"findings"` // what is left: notes and cautions
+	Strip_mm  float64         `json:"strip_mm"`
+	Cloth_mm  float64         `json:"cloth_mm"`        // to buy, exactly, at the width of the bolt
+	Starch_mm float64         `json:"starch_bend_mm"`  // bending length of the starched cloth; 0: no starch
+	Height_mm float64         `json:"height_outer_mm"` // as it hangs
+	Droop_mm  float64         `json:"droop_mm"`        // of the outer edge, as it hangs
+	Bow_mm    float64         `json:"bow_mm"`          // how far the outer edge moves when the wearer bows
+	Hours     pattern.Range   `json:"hours"`           // of work in all, at the pace of the scheme's hand
+	Least     bool            `json:"least_starch"`    // less starch was tried, and does not do
+}
+
+// Refused is a way to sew that was tried and not taken.
+type Refused struct {
+	Kind   Kind      `json:"kind"`
+	Reason word.Text `json:"reason"`
+}
+
+// Answer is what Propose found.
+type Answer struct {
+	Alternatives []Alternative `json:"alternatives"` // at most three; least cloth first, then least starch, then least work
+	Refused      []Refused     `json:"refused"`
+	Solves       int           `json:"solves"`
+}
+
+// most is how many alternatives are given.
+const most = 3
+
+// Propose finds how the look of s can be made to hold: for each kind of sewing the scheme
+// that leaves nothing to stop for or to mend, with the least starch that does. Equal
+// arguments give equal answers.
+//
+// An error means bad input or a cancelled context. That nothing holds is no error: then
+// Refused says why.
+func Propose(ctx context.Context, s scheme.Scheme, ask Asked) (Answer, error) {
+	if _, err := sim.Draw(s); err != nil {
+		return Answer{}, err
+	}
+	count := counter{told: ask.Progress}
+	answer := Answer{Alternatives: []Alternative{}, Refused: []Refused{}}
+	for _, some := range kinds {
+		if len(answer.Alternatives) >= most {
+			break
+		}
+		if err := answer.add(ctx, s, some, ask, &count); err != nil {
+			return answer, err
+		}
+	}
+	answer.Solves = count.n
+	slices.SortStableFunc(answer.Alternatives, cheaper)
+	answer.Alternatives = answer.Alternatives[:min(most, len(answer.Alternatives))]
+	return answer, nil
+}
+
+// add tries some kinds at once and takes what became of each.
+func (a *Answer) add(ctx context.Context, s scheme.Scheme, some []Kind, ask Asked, count *counter) error {
+	type outcome struct {
+		found   *Alternative
+		refused word.Text
+		err     error
+	}
+	got := make([]outcome, len(some))
+	var all sync.WaitGroup
+	for i, k := range some {
+		all.Go(func() {
+			t := newTrial(ctx, s, k, ask, count)
+			o := &got[i]
+			o.found, o.refused, o.err = t.run()
+		})
+	}
+	all.Wait()
+	for i, o := range got {
+		switch {
+		case o.err != nil:
+			return o.err
+		case o.found != nil:
+			a.Alternatives = append(a.Alternatives, *o.found)
+		default:
+			a.Refused = append(a.Refused, Refused{some[i], o.refused})
+		}
+	}
+	return nil
+}
+
+// alike_mm is how much cloth counts as the same: what a bolt is cut to.
+const alike_mm = 100
+
+// cheaper orders by cloth, then starch, then work.
+func cheaper(a, b Alternative) int {
+	return cmp.Or(cmp.Compare(ceil(a.Cloth_mm, alike_mm), ceil(b.Cloth_mm, alike_mm)),
+		cmp.Compare(a.Starch_mm, b.Starch_mm), cmp.Compare(a.Hours.Most, b.Hours.Most))
+}
+
+// counter counts solves, from several goroutines.
+type counter struct {
+	lock sync.Mutex
+	n    int
+	told func(int)
+}
+
+func (c *counter) one() {
+	c.lock.Lock()
+	defer c.lock.Unlock()
+	if c.n++; c.told != nil {
+		c.told(c.n)
+	}
+}

@@ -1,0 +1,106 @@
+package propose
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"slices"
+
+	"ruffwright/geom/scheme"
+	"ruffwright/geom/word"
+	"ruffwright/sim"
+	"ruffwright/sim/check"
+)
+
+// state is a scheme that was solved and checked.
+type state struct {
+	s     scheme.Scheme
+	r     sim.Ruff
+	found []check.Finding
+}
+
+// solved solves and checks s; where its mechanics cannot be solved it is drawn, and what
+// geometry says tells why.
+func solved(ctx context.Context, s scheme.Scheme, solve check.Solver, opt sim.Options) (state, error) {
+	r, err := solve(ctx, s, opt)
+	if errors.Is(err, sim.ErrDesign) {
+		r, err = sim.Draw(s)
+	}
+	if err != nil {
+		return state{}, err
+	}
+	return state{s, r, check.Find(r, scheme.Millimetres)}, nil
+}
+
+// reason is what stands against a state: its weightiest finding.
+func (a *state) reason() word.Text {
+	for _, f := range a.found {
+		if f.Severity == check.Stop || f.Severity == check.Mend || slices.Contains(doubtful, f.ID) {
+			return f.Sentence
+		}
+	}
+	return word.Text{}
+}
+
+// A note may hide something worse: what a finding weighs is milder where the figure is in
+// doubt, and a shape may be one of several. doubtful are the findings of which a note says
+// that it is not sure whether the ruff holds, vague those that only widen its sizes.
+var (
+	doubtful = []string{"bow", "leans", "height", "sinks", "flaps-undecided"}
+	vague    = []string{"uncertain", "several-ways"}
+)
+
+// weight is how bad a state is: what stops, what is to mend, what is in doubt, and whether
+// its sizes are.
+type weight struct{ stops, mends, doubts, vague int }
+
+func (a *state) weigh() (w weight) {
+	for _, f := range a.found {
+		switch {
+		case f.Severity == check.Stop:
+			w.stops++
+		case f.Severity == check.Mend, f.Pending && a.r.Solved == nil:
+			w.mends++
+		case f.Severity != check.Note:
+		case slices.Contains(doubtful, f.ID):
+			w.doubts++
+		case slices.Contains(vague, f.ID):
+			w.vague++
+		}
+	}
+	return
+}
+
+func (w weight) compare(v weight) int {
+	return cmp.Or(cmp.Compare(w.stops, v.stops), cmp.Compare(w.mends, v.mends), cmp.Compare(w.doubts, v.doubts), cmp.Compare(w.vague, v.vague))
+}
+
+// holds reports that nothing stops, nothing is to mend, and that this is sure.
+func (w weight) holds() bool { return w.stops == 0 && w.mends == 0 && w.doubts == 0 }
+
+// remedies are the changes that the findings offer, each set of them once, weightiest
+// finding's first.
+func (a *state) remedies() (all []check.Remedy) {
+	for _, f := range a.found {
+		if f.Severity == check.Caution || f.Severity == check.Note && !slices.Contains(doubtful, f.ID) && !slices.Contains(vague, f.ID) {
+			continue
+		}
+		for _, r := range f.Remedies {
+			if !slices.ContainsFunc(all, func(q check.Remedy) bool { return slices.Equal(q.Changes, r.Changes) }) {
+				all = append(all, r)
+			}
+		}
+	}
+	return all
+}
+
+// between are the changes that make b of a, in the order of the fields.
+func between(a, b scheme.Scheme) []check.Change {
+	changes := []check.Change{}
+	for _, f := range scheme.Fields() {
+		if v := f.Get(b); v != f.Get(a) {
+			changes = append(changes, check.Change{Key: f.Key, Value: v})
+		}
+	}
+	return changes
+}
