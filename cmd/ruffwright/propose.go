@@ -51,7 +51,7 @@ read.`,
 
 // run looks for the ways and prints them.
 func (p *proposing) run(j job, args []string) error {
-	var ask propose.Asked
+	ask := propose.Asked{Together: true}
 	for _, list := range []struct {
 		flag, text string
 		keys       *[]string

@@ -173,6 +173,11 @@ var states = []struct {
 		b.await(still)
 		b.run(`document.querySelector('[data-do="hand"]').click()`)
 	}},
+	{"what would hold", ".going", func(b *tab) {
+		b.click("#hold-go")
+		b.await(`document.querySelectorAll("#hold-ways li").length > 1`)
+		b.run(`document.getElementById("hold-not")?.setAttribute("open", "")`)
+	}},
 	{"known answers", "#proof", func(b *tab) {
 		b.run(`document.getElementById("proof").open = true; document.getElementById("proof-go").click()`)
 		b.await(`document.querySelectorAll('#proof-rows [data-held="true"]').length > 8`)

@@ -25,6 +25,8 @@ type Asked struct {
 	// Free are the keys of fields that Propose may change beside those of pleats, band,
 	// starch and supporter, Keep those of fields that stay as they are.
 	Free, Keep []string
+	// Together tries several kinds at once, on as many threads as there are.
+	Together bool
 	// Progress is told how many whole ruffs and half sets were solved so far, one call at
 	// a time; nil: no calls.
 	Progress func(solves int)
@@ -100,11 +102,16 @@ func (a *Answer) add(ctx context.Context, s scheme.Scheme, some []Kind, ask Aske
 	got := make([]outcome, len(some))
 	var all sync.WaitGroup
 	for i, k := range some {
-		all.Go(func() {
+		run := func() {
 			t := newTrial(ctx, s, k, ask, count)
 			o := &got[i]
 			o.found, o.refused, o.err = t.run()
-		})
+		}
+		if ask.Together {
+			all.Go(run)
+		} else {
+			run()
+		}
 	}
 	all.Wait()
 	for i, o := range got {

@@ -28,6 +28,8 @@ var commands = []struct {
 	{"goto", func(_ *Page, e doc.Event) []doc.Patch { return focus(doc.Control(e.Value)) }},
 
 	{"solver", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Halt(e.At_ms) }},
+	{"hold", (*Page).asksWhatHolds},
+	{"hold-take", (*Page).takesHolding},
 	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
 	{"sheets", (*Page).prints},
 
@@ -106,6 +108,34 @@ func (p *Page) applies(e doc.Event) []doc.Patch {
 	case is:
 		p.voice.Soon(say.Text("Applied. %s", p.news()))
 	}
+	return nil
+}
+
+// asksWhatHolds looks for ways to sew the look that hold; in a lesson not before the
+// student has said what is wrong.
+func (p *Page) asksWhatHolds(e doc.Event) []doc.Patch {
+	if !p.course.Said(p.work.Lesson) {
+		p.voice.Soon(say.Text("First say in the lesson what is wrong."))
+		return nil
+	}
+	return p.ask.Hold(e.At_ms)
+}
+
+// takesHolding makes the changes of a way that holds, as one step.
+func (p *Page) takesHolding(e doc.Event) []doc.Patch {
+	n, err := strconv.Atoi(e.Value)
+	if err != nil {
+		return nil
+	}
+	changes, kind, ok := p.ask.Holding(n)
+	if !ok {
+		return nil
+	}
+	if err := p.work.Make(changes, say.Text("sew to %s", kind)); err != nil {
+		p.misfits(err)
+		return nil
+	}
+	p.voice.Soon(say.Text("Applied. %s", p.news()))
 	return nil
 }
 

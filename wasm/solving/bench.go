@@ -126,6 +126,8 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 		j.solve()
 	case wire.Try:
 		j.try()
+	case wire.Hold:
+		j.hold()
 	case wire.Verify:
 		j.verify()
 	case wire.Print:

@@ -6,6 +6,7 @@ import (
 
 	"ruffwright/geom/word"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 )
 
 // Reply is one thing that the solver says. Exactly one of its parts is set
@@ -20,6 +21,7 @@ type Reply struct {
 	Result    *Result
 	Tried     *Tried
 	Checked   *Checked
+	Held      *Held
 	Printed   *Printed
 	Error     *Error
 }
@@ -56,6 +58,31 @@ type Tried struct {
 	Brings []string `json:"brings,omitempty"`
 	Ends   []string `json:"ends,omitempty"`
 	Leaves []string `json:"leaves,omitempty"`
+}
+
+// Held is what would hold the look that is wanted.
+type Held struct {
+	Ways    []HoldingWay `json:"ways"`
+	Refused []RefusedWay `json:"refused"`
+}
+
+// HoldingWay is a way to sew that holds: propose.Alternative, without its ruff.
+type HoldingWay struct {
+	Kind      word.Packed    `json:"kind"`
+	Changes   []check.Change `json:"changes"`
+	Notes     []word.Packed  `json:"notes"`
+	Cloth_mm  float64        `json:"cloth_mm"`
+	Starch_mm float64        `json:"starch_mm"`
+	Height_mm float64        `json:"height_mm"`
+	Bow_mm    float64        `json:"bow_mm"`
+	Least_h   float64        `json:"least_h"`
+	Most_h    float64        `json:"most_h"`
+}
+
+// RefusedWay is one that does not, and why.
+type RefusedWay struct {
+	Kind word.Packed `json:"kind"`
+	Why  word.Packed `json:"why"`
 }
 
 // Checked is one problem with a known answer as this program computed it.
@@ -100,6 +127,7 @@ type head struct {
 	Result    *result   `json:"result,omitempty"`
 	Tried     *Tried    `json:"tried,omitempty"`
 	Checked   *Checked  `json:"checked,omitempty"`
+	Held      *Held     `json:"held,omitempty"`
 	Printed   *Printed  `json:"printed,omitempty"`
 	Error     *Error    `json:"error,omitempty"`
 }
@@ -109,7 +137,7 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Checked: r.Checked, Printed: r.Printed, Error: r.Error,
+		Tried: r.Tried, Checked: r.Checked, Held: r.Held, Printed: r.Printed, Error: r.Error,
 	}
 	if r.Printed != nil {
 		body = r.Printed.Body
@@ -141,7 +169,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Checked: h.Checked, Printed: h.Printed, Error: h.Error,
+		Tried: h.Tried, Checked: h.Checked, Held: h.Held, Printed: h.Printed, Error: h.Error,
 	}
 	if h.Printed != nil {
 		if err := h.Printed.validate(body); err != nil {
@@ -167,7 +195,7 @@ func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
 		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil,
-		h.Checked != nil, h.Printed != nil, h.Error != nil,
+		h.Checked != nil, h.Held != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
 			parts++

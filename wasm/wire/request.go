@@ -16,6 +16,7 @@ const (
 	Solve  Task = "solve"  // the whole ruff: Result replies, part by part
 	Try    Task = "try"    // remedies: one Tried reply for each of Tries
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
+	Hold   Task = "hold"   // ways to sew that hold: a Held reply
 	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
 	Cancel Task = "cancel" // stop working on the request ID, 0 for any
 )
@@ -76,7 +77,7 @@ func ReadRequest(head string) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Print:
+	case Solve, Try, Hold, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}

@@ -6,6 +6,7 @@
 package ask
 
 import (
+	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -22,6 +23,7 @@ type Want struct {
 	B        string          // the ruff beside it; "" none
 	BDone    bool            // of which there is nothing more to be known
 	Findings []check.Finding // of A: their remedies are to be tried
+	Units    scheme.Units    // in which lengths are said
 }
 
 // stand is how it stands with the solver's worker.
@@ -42,6 +44,7 @@ const (
 	forRival
 	forTries
 	forProof
+	forHold
 )
 
 // errand is one request that the solver has.
@@ -80,6 +83,7 @@ type Ask struct {
 	tried map[string]wire.Tried // what became of remedies, by "id number"; nil: not asked
 	again bool                  // remedies were put off and are to be tried still
 	proof proof
+	hold  hold
 }
 
 const (
@@ -145,7 +149,7 @@ func (s *Ask) Die(why string, now_ms float64) []doc.Patch {
 	out := []doc.Patch{{Op: doc.OpSolver, Name: "end"}}
 	if s.deaths > 1 {
 		s.stand, s.died = gone, why
-		s.proof = proof{}
+		s.proof, s.hold = proof{}, hold{}
 		s.Voice.Soon(s.Words())
 		return out
 	}
@@ -210,7 +214,7 @@ func (s *Ask) Halt(now_ms float64) []doc.Patch {
 	case s.Busy():
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
-		s.proof = proof{}
+		s.proof, s.hold = proof{}, hold{}
 		if s.out == nil {
 			return nil
 		}
@@ -234,6 +238,7 @@ func (s *Ask) Busy() bool {
 func (s *Ask) See(w Want, turned bool) {
 	s.Want = w
 	if turned {
+		s.hold = hold{}
 		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
 		s.tried, s.again = nil, false
 	}

@@ -67,6 +67,8 @@ func (s *Ask) solvedWords() string {
 		words = say.Text("%s Now B, which it is compared with%s.", words, s.farWords())
 	case forTries:
 		words = say.Text("%s Now trying the changes offered.", words)
+	case forHold:
+		words = say.Text("%s Now looking for what would hold.", words)
 	case forProof:
 		words = say.Text("%s Now trying the solver on known answers.", words)
 	}
@@ -95,6 +97,9 @@ func (s *Ask) Patches() []doc.Patch {
 	out.Attr("solver", "data-state", s.solvingState())
 	out.Text("halt", halt)
 	out.Bool("halt", "aria-disabled", idle)
+	out.Bool("hold-go", "aria-disabled", s.hold.wanted)
+	out.Text("hold-stands", s.holdWords())
+	out.Nodes("hold-ways", s.holdNodes())
 	out.Bool("proof-go", "aria-disabled", s.proof.wanted)
 	out.Text("proof-stands", s.proofWords())
 	out.Attr("proof-stands", "data-state", s.proofState())

@@ -46,6 +46,8 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 		}
 	case r.Checked != nil:
 		s.proved(*r.Checked, r.Last)
+	case r.Held != nil:
+		s.held(*r.Held)
 	case r.Tried != nil:
 		s.marks(*r.Tried)
 	case e.purpose == forRival && e.of != s.Want.B: // another stands beside it by now
@@ -68,6 +70,8 @@ func (s *Ask) fails(of purpose, e wire.Error) *Answer {
 		s.none, s.why, s.awaits = true, e.Why.Text, nil
 	case forRival:
 		return &Answer{OfB: true, Last: true}
+	case forHold:
+		s.hold = hold{why: e.Why.Text}
 	case forProof:
 		s.proof = proof{}
 		s.Voice.Soon(say.Sentence(say.In(e.Why.Text)))

@@ -65,6 +65,9 @@ func (s *Ask) choose() (r wire.Request, e errand) {
 	if tries := s.untried(); len(tries) > 0 && !s.none {
 		return wire.Request{Task: wire.Try, Scheme: s.Want.A, Tries: tries}, errand{purpose: forTries, of: s.Want.A}
 	}
+	if s.hold.wanted {
+		return wire.Request{Task: wire.Hold, Scheme: s.Want.A}, errand{purpose: forHold, of: s.Want.A}
+	}
 	if s.proof.wanted {
 		s.proof = proof{wanted: true}
 		return wire.Request{Task: wire.Verify}, errand{purpose: forProof}

@@ -138,17 +138,22 @@ func (w *Work) Apply(id string, n int) (bool, error) {
 		return false, nil
 	}
 	remedy := w.Findings[i].Remedies[n]
-	s, err := check.Apply(w.Scheme, remedy)
+	return true, w.Make(remedy.Changes, say.Text("“%s”", remedy.Sentence))
+}
+
+// Make makes some changes as one step, called what.
+func (w *Work) Make(changes []check.Change, what string) error {
+	s, err := check.Apply(w.Scheme, check.Remedy{Changes: changes})
 	if err != nil {
-		return true, err
+		return err
 	}
 	before := w.Scheme
 	if err := w.Take(s); err != nil {
-		return true, err
+		return err
 	}
-	w.remember(step{before: before, what: say.Text("“%s”", remedy.Sentence)})
+	w.remember(step{before: before, what: what})
 	w.clears()
-	return true, nil
+	return nil
 }
 
 // Settle ends what was being entered: the reader does something else.
