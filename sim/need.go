@@ -280,7 +280,7 @@ func (n *needing) wrong() word.Text {
 	case "bow":
 		return word.Say("the edge swings by %s mm when the wearer bows", tenths(n.out.Bow_mm))
 	case "lean":
-		return word.Say("the loops lean by %s mm for their own weight sideways", tenths(n.out.Lean_mm_per_g))
+		return word.Say("the loops lean by %s mm under a sideways pull as strong as their weight", tenths(n.out.Lean_mm_per_g))
 	}
 	return word.Say("the cloth does not come to rest")
 }

@@ -140,5 +140,5 @@ func (x *endOn) slackWords() word.Text {
 	if x.plan.Slack <= 0 {
 		return word.Text{}
 	}
-	return word.Say("slack %s: %s of inner edge between sewn points %s apart", word.Number{Value: x.plan.Slack, Decimals: 3}, x.Length(x.plan.InnerPanel_mm), x.Length(x.plan.InnerPanel_mm/x.plan.Slack))
+	return word.Say("slack %s: %s of cloth for a way of %s", word.Number{Value: x.plan.Slack, Decimals: 2}, x.Length(x.plan.InnerPanel_mm), x.Length(x.plan.InnerPanel_mm/x.plan.Slack))
 }

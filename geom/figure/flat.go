@@ -18,7 +18,7 @@ func flat(s *sheet) error {
 	f := strip{sheet: s, joins: s.opt.Joins_mm, spots: map[string]draw.Point{}, marks: map[int]draw.Point{}}
 	f.overview()
 	f.detail()
-	s.Desc = s.Say(word.Say("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold, %s wide of which %s are turned in at the stitch line. It begins on %s and ends on %s.",
+	s.Desc = s.Say(word.Say("The strip laid flat with its marks. From the first mark to the last it is %s long, in %d panels of %s from fold to fold. It is %s wide, of which %s are turned in at the stitch line. It begins on %s and ends on %s.",
 		s.Length(plan.Marked_mm), plan.Panels, s.Length(plan.Panel_mm), s.Length(f.width()), s.Length(plan.Scheme.Strip.Takeup),
 		name[plan.Row[0].Fold], name[plan.Row[plan.Panels].Fold]))
 	s.point(flatPlaces{f.marked, func(place string) (draw.Point, bool) {

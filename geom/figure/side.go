@@ -57,7 +57,7 @@ func side(s *sheet) error {
 	sec := newSection(s.plan, s.shape, cutMark(s.plan, s.opt.setAt(s.plan), 0.25), s.tone)
 	s.section(sec, lower)
 	_, droop := sec.droopSaid(s)
-	s.Desc = s.Say(word.Join(" ", word.Say("From the wearer's left: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge; its outer edge is %s high from crest to trough, the band %s. %s",
+	s.Desc = s.Say(word.Join(" ", word.Say("From the wearer's left: the ruff is %s across. Cut through at a crest, it is %s deep from the neck to the outer edge. Its outer edge is %s high from crest to trough, the band %s. %s",
 		s.across(), s.Length(sec.depth), s.Length(sec.height), s.Length(s.plan.Scheme.Band.Height), droop), sec.restsOn(s), s.wornBy(), s.bowSaid()))
 	s.point(sidePlaces{sec, s.onWhole(e, scene)})
 	return nil

@@ -119,9 +119,9 @@ var table = rows(
 	Field{Key: "cloth.thickness", code: 44, Kind: KindLength, Min: 0.03, Max: 1.5, Zero: "by name", Default: "0", at: func(s *Scheme) any { return &s.Cloth.Thickness },
 		Label: "Thickness", Help: "Of one layer; measure ten laid flat under a light weight and divide.", Changes: "How many layers find room at the neck."},
 	Field{Key: "cloth.bend_warp", code: 45, Kind: KindLength, Min: 5, Max: 120, Zero: "by name", Default: "0", at: func(s *Scheme) any { return &s.Cloth.BendWarp },
-		Label: "Bending length, warp", Help: "Unstarched. Push a strip over a table's edge until the line to its tip falls at 41.5°: half of what hangs over.", Changes: "Stiffness along the warp, with the third power."},
+		Label: "Bending length, warp", Help: "Unstarched. Push a strip over a table's edge until the line to its tip falls at 41.5°: half of what hangs over.", Changes: "Stiffness along the warp: twice the length is eight times as stiff."},
 	Field{Key: "cloth.bend_weft", code: 46, Kind: KindLength, Min: 5, Max: 120, Zero: "by name", Default: "0", at: func(s *Scheme) any { return &s.Cloth.BendWeft },
-		Label: "Bending length, weft", Help: "The same with a strip cut across the cloth.", Changes: "Stiffness along the weft, with the third power."},
+		Label: "Bending length, weft", Help: "The same with a strip cut across the cloth.", Changes: "Stiffness along the weft: twice the length is eight times as stiff."},
 	Field{Key: "cloth.light", code: 64, Kind: KindNumber, Unit: "%", Min: 1, Max: 95, Zero: "by mass", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Cloth.Light },
 		Label: "Light through it", Help: "The part of a lamp’s light that one layer lets through: read a light meter behind the swatch and without it, close by.", Changes: "How the cloth looks in the picture: what shines through, and how deep the folds’ shade is. Nothing else."},
 

@@ -31,7 +31,7 @@ var breathingLaw = law{Rule: Rule{"breathing", "A band about the throat", Cautio
 // breathing: every band about a throat.
 func (v *view) breathing() (seen, bool) {
 	var s seen
-	s.says("Two fingers must pass under the closed band. Open it at once if the wearer is dizzy, hoarse, short of breath or sees badly; nobody sleeps in it, and nobody wears it who cannot undo it alone.")
+	s.says("Two fingers must pass under the closed band. Open it at once if the wearer is dizzy, hoarse, short of breath or sees badly. Nobody sleeps in it, and nobody wears it who cannot undo it alone.")
 	return s, true
 }
 

@@ -13,12 +13,12 @@ func (v *view) ends() (seen, bool) {
 	wish := scheme.Trough
 	against := "The strip %s on a top fold, so its flap turns up at the opening; you want it to fall."
 	end := "Begin and end the strip on a bottom fold: then the end flap falls."
-	cut := "Cut the strip at the next mark, so that it begins and ends on a bottom fold; there is then half a set less for each end cut."
+	cut := "Cut the strip at the next mark, so that it begins and ends on a bottom fold. There is then half a set less for each end cut."
 	if v.s.Ruff.Ends == scheme.Stand {
 		wish = scheme.Crest
 		against = "The strip %s on a bottom fold, so its flap falls at the opening; you want it to stand."
 		end = "Begin and end the strip on a top fold: then the end flap stands."
-		cut = "Cut the strip at the next mark, so that it begins and ends on a top fold; there is then half a set less for each end cut."
+		cut = "Cut the strip at the next mark, so that it begins and ends on a top fold. There is then half a set less for each end cut."
 	}
 	last := len(v.p.Row) - 1
 	var s seen

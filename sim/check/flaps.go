@@ -158,9 +158,9 @@ func (v *view) otherShape(dearer, mid float64) []any {
 	if far < 0 {
 		way, far = word.Say("fall"), -far
 	}
-	rests := word.Say("rest there nearly as well")
+	rests := word.Say("lie there nearly as easily")
 	if dearer <= -otherDearer {
-		rests = word.Say("rest there better")
+		rests = word.Say("lie there more easily")
 	}
 	return []any{way, v.len(far), rests}
 }

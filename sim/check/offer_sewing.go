@@ -20,7 +20,7 @@ func (v *view) offerBoth(s *seen) {
 	base := asIn(v.s.SewnTo(scheme.EdgeTop, scheme.EdgeBottom), keys...)
 	goal := v.goalSlack()
 	// Where the sewn folds hang from the edge of their kind, the others go to theirs.
-	tucked := "Sew the top folds to the top edge and the bottom folds to the bottom edge, with tucks of %s at the top folds and %s at the bottom folds."
+	tucked := "Sew the top folds to the top edge and the bottom folds to the bottom edge. Tuck the top folds by %s, the bottom folds by %s."
 	plain := "Sew the top folds to the top edge and the bottom folds to the bottom edge, without tucks, on a band %s high."
 	switch kind, edge := v.p.Row.Kind(), v.p.Row.Edge(); {
 	case kind == scheme.Trough && edge == scheme.EdgeBottom:

@@ -40,7 +40,7 @@ func (v *view) setting() (seen, bool) {
 	}
 	s.limit = math.Copysign(settingMore, s.value)
 	swing := func(condition int) word.Text { return v.len(m.SettingBow_mm[condition]) }
-	s.says("How firm it is depends on how it is set and kept. When the wearer bows the edge swings by %s as it is made, by %s set a little less well, by %s in damp air, by %s worn soft. Take the four against each other only: they were solved coarsely.",
+	s.says("How firm it is depends on how it is set and kept. At a bow its edge swings by %s as made, by %s set less well, by %s in damp air, by %s worn soft. Take the four against each other only: they were solved coarsely.",
 		swing(measure.AsMade), swing(measure.SetWorse), swing(measure.Damp), swing(measure.Worn))
 	v.offerSetting(&s)
 	v.offerBoth(&s)

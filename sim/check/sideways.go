@@ -24,9 +24,9 @@ func (v *view) softSideways() (seen, bool) {
 	}
 	if s.value > leanMost {
 		s.severity, s.limit = Mend, leanMost
-		s.says("Sideways it is floppy: its own weight sideways would push all loops over by %s, and they lean as the wearer turns.", v.len(s.value))
+		s.says("Sideways it is floppy: a sideways pull as strong as its weight would push all loops over by %s, and they lean as the wearer turns.", v.len(s.value))
 	} else {
-		s.says("Sideways it is soft: its own weight sideways would push all loops over by %s.", v.len(s.value))
+		s.says("Sideways it is soft: a sideways pull as strong as its weight would push all loops over by %s.", v.len(s.value))
 	}
 	// Solved half sets of this project leaned by a third where starch made the
 	// cloth 20 times as rigid: bending length goes with lean to the power 0.8.
@@ -67,9 +67,9 @@ func (v *view) leans() (seen, bool) {
 	if m.LateralStable || m.Leans != measure.LeanStays || s.value < leansMost || v.sunk() {
 		return seen{limit: leansMost}, false
 	}
-	how := "The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, by %s at the outer edge."
+	how := "The loops lean over: all pushed sideways alike and let go, they do not stand up again. They stay leaning round the neck, by %s at the outer edge."
 	if s.value >= measure.LeanFar_mm {
-		how = "The loops lean over: all pushed sideways alike and let go, they do not stand up again but stay leaning round the neck, by %s and more at the outer edge."
+		how = "The loops lean over: all pushed sideways alike and let go, they do not stand up again. They stay leaning round the neck, by %s and more at the outer edge."
 	}
 	why := "The cloth is too limp to hold them up."
 	switch {

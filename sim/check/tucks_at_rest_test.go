@@ -82,7 +82,7 @@ func TestUncertainSays(t *testing.T) {
 		"off its sticks": {func(m *measure.Values) { m.FormedOff_mm = 1.2 }, "Take the height of the outer edge as 45 mm, give or take 1.2 mm: "},
 		"mesh and bow":   {func(m *measure.Values) { m.Mesh_mm, m.BowPart_mm = 1.5, 0.7 }, "different. The swing when the wearer bows is in doubt by 0.7 mm."},
 		"ways":           {func(m *measure.Values) { m.Mesh_mm, m.Paths_mm = 4, 3 }, "The inside of the tucks can lie in several ways. Depending on how the sticks are put in, the folds of the outer edge come to lie up to 4 mm elsewhere."},
-		"ways and bow":   {func(m *measure.Values) { m.Paths_mm, m.BowPart_mm = 3, 2 }, "up to 3 mm elsewhere, and when the wearer bows the edge swings by up to 2 mm more or less."},
+		"ways and bow":   {func(m *measure.Values) { m.Paths_mm, m.BowPart_mm = 3, 2 }, "up to 3 mm elsewhere. When the wearer bows the edge swings by up to 2 mm more or less."},
 		"bow alone":      {func(m *measure.Values) { m.BowPart_mm = 1.3 }, "The swing when the wearer bows is in doubt by 1.3 mm."},
 		"no bow":         {func(m *measure.Values) { m.BowDone, m.BowPart_mm = false, 5 }, ""},
 		"nobody asked":   {func(m *measure.Values) { m.MeshDone, m.Mesh_mm = false, 5 }, ""},

@@ -63,7 +63,7 @@ func (v *view) uncertain() (seen, bool) {
 	case m.Paths_mm <= Unsure_mm:
 		s.sentence = word.Join(" ", word.Say("Take the height of the outer edge as %s, give or take %s: solved in another way, the same ruff comes out so much different.", v.len(math.Abs(m.HeightOuter_mm)), v.len(folds)), part)
 	case bow > bowDoubt:
-		s.says("The inside of the tucks can lie in several ways. Depending on %s, the folds of the outer edge come to lie up to %s elsewhere, and when the wearer bows the edge swings by up to %s more or less.", on, v.len(folds), v.len(bow))
+		s.says("The inside of the tucks can lie in several ways. Depending on %s, the folds of the outer edge come to lie up to %s elsewhere. When the wearer bows the edge swings by up to %s more or less.", on, v.len(folds), v.len(bow))
 	default:
 		s.says("The inside of the tucks can lie in several ways. Depending on %s, the folds of the outer edge come to lie up to %s elsewhere.", on, v.len(folds))
 	}

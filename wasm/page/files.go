@@ -163,7 +163,7 @@ func (p *Page) links() []doc.Patch {
 		if code == "" {
 			length = scheme.MaxCode
 		}
-		p.voice.Notice(say.Text("This ruff has so many marks of its own that its link would be longer than mail and messages carry (%d characters or more; at most %d). Save it as a file instead, and send that.", length, mostLink))
+		p.voice.Notice(say.Text("This ruff has many marks of its own. Its link would be longer than mail and messages carry (%d characters or more; at most %d). Save it as a file instead, and send that.", length, mostLink))
 		return focus("save")
 	}
 	p.voice.Notice("")

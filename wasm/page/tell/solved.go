@@ -84,7 +84,7 @@ func (t Tell) limits() []string {
 	out := []string{
 		say.Text("Every set is solved as if its neighbours were its mirror images. A single odd set, the ends at the opening and the closure are outside it."),
 		say.Text("Friction between the loops, damp, wind and wear are left out; so is the starch’s giving way with time."),
-		say.Text("The bow is the pull of gravity turned by 60° to the front and back of the neck; how the neck itself bends is left out."),
+		say.Text("The bow is the pull of gravity turned by 60° to the front and back of the neck. How the neck itself bends is left out."),
 	}
 	if c, ok := scheme.ClothNamed(s.Cloth.Name); ok && guessed(t.Scheme) {
 		out = append(out, say.Text("The cloth is not measured: what is entered as 0 is a guess for %s (%s). Stiffness that follows from it may be half or twice as much; your own swatch tells.", say.Text(c.Name), c.Source))
