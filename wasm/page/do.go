@@ -20,6 +20,7 @@ var commands = []struct {
 	do   func(p *Page, e doc.Event) []doc.Patch
 }{
 	{"units", (*Page).measures},
+	{"step", (*Page).steps},
 	{"apply", (*Page).applies},
 	{"undo", (*Page).travels},
 	{"redo", (*Page).travels},

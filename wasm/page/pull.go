@@ -3,8 +3,10 @@ package page
 import (
 	"strings"
 
+	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/grip"
+	"ruffwright/wasm/page/say"
 )
 
 // pulls takes what happens to the handle of a measure on the stage. Value is "down x y",
@@ -66,6 +68,28 @@ func (p *Page) pulled(w grip.Wish, ok bool, now_ms float64) ([]doc.Patch, extent
 	}
 	p.follow()
 	return p.ask.Pull(now_ms), all
+}
+
+// steps brings a field up or down by a step.
+func (p *Page) steps(e doc.Event) []doc.Patch {
+	key, way, _ := strings.Cut(e.Value, " ")
+	f, ok := scheme.Lookup(key)
+	if !ok || f.Kind != scheme.KindLength && f.Kind != scheme.KindCount && f.Kind != scheme.KindNumber {
+		return nil
+	}
+	step := grip.Step(f, p.work.Units)
+	from := f.Number(p.work.Scheme)
+	to := from + step
+	if way == "-1" {
+		to = from - step
+	}
+	if why := p.work.Pull(key, from, to, step); why != "" {
+		p.voice.Soon(why)
+		return nil
+	}
+	p.work.Settle()
+	p.voice.Soon(say.Text("%s %s. %s", say.Text(f.Label), f.Show(p.work.Scheme, p.work.Units), p.news()))
+	return nil
 }
 
 // types takes the text of the box; where it was left and cannot be used, it is let go.

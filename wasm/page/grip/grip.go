@@ -146,13 +146,13 @@ func (g *Grips) wish(key string, to func(v, step float64) float64, plan *pleat.P
 	if !known || !stands {
 		return w, false
 	}
-	w = Wish{key, v, 0, step(f, units)}
+	w = Wish{key, v, 0, Step(f, units)}
 	w.To = to(v, w.Step)
 	return w, w.To != v
 }
 
-// step is the least by which a field is pulled, in its unit.
-func step(f scheme.Field, units scheme.Units) float64 {
+// Step is the least by which a field is pulled, in its unit.
+func Step(f scheme.Field, units scheme.Units) float64 {
 	switch {
 	case f.Kind != scheme.KindLength:
 		return 1

@@ -140,7 +140,7 @@ func (t Tell) row(f scheme.Field) doc.Node {
 	}
 	return row.WithNodes(
 		doc.El("label", "for="+id).Say(say.Text(f.Label)),
-		doc.El("span", "class=entry", c, doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))),
+		doc.El("span", "class=entry", stepped(f, c)...).WithNodes(doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))),
 		doc.El("p", "class=wrong id="+id+"-wrong"),
 		doc.El("p", "class=decided id="+id+"-decided").Say(t.Decided(f)),
 		doc.El("div", "class=tip",
@@ -149,6 +149,19 @@ func (t Tell) row(f scheme.Field) doc.Node {
 				doc.El("span", "id="+id+"-range").Say(t.rangeWords(f)), doc.Text(" "),
 				doc.El("span", "id="+id+"-changes").Say(say.Text("Changes: %s", say.Inside(say.Text(f.Changes)))))),
 	)
+}
+
+// stepped is the control of a field; a number that makes a ruff stands between two
+// buttons that a thumb can hit.
+func stepped(f scheme.Field, control doc.Node) []doc.Node {
+	if !slices.Contains(decisive, f.Key) || f.Kind == scheme.KindChoice {
+		return []doc.Node{control}
+	}
+	step := func(way, sign, name string) doc.Node {
+		return doc.El("button", "type=button class=step data-do=step id="+doc.Control(f.Key)+way).With("data-with", f.Key+" "+way).
+			With("aria-label", say.Text(name, say.Text(f.Label))).Say(sign)
+	}
+	return []doc.Node{step("-1", "−", "Less: %s"), control, step("+1", "+", "More: %s")}
 }
 
 // Find shows the fields alone whose label, help or choices hold the words, with the parts
