@@ -13,8 +13,8 @@ import (
 )
 
 // wearer is the plain form that wears the ruff, turned of wood: shoulders that end in a
-// level cut, a neck, and the jaw up to a cut that runs down from the mouth to the nape,
-// so that what stands behind it is seen over it. Of a wrist it is the arm.
+// level cut, a neck, and the jaw up to a cut that runs down from below the lips to the
+// nape, so low and flat that the loops behind it are seen over it. Of a wrist it is the arm.
 type wearer struct {
 	plan  pleat.Plan
 	round float64 // of the neck: half its breadth and half its depth, mm
@@ -40,7 +40,7 @@ func faceOf(girth_mm float64) float64 {
 // more than this from one wearer to the next.
 const (
 	underChin  = 21   // from the band's top edge up to the chin, mm
-	mouthPart  = 0.22 // of the face's height: from under the chin to where the form is cut
+	lipPart    = 0.13 // of the face's height: from under the chin to where the form is cut
 	chinOut    = 30   // how far the chin stands before the neck, mm
 	napeCut    = 15   // from the band's top edge up to where the nape is cut, mm
 	neckBelow  = 9    // from the band's bottom edge down to where the shoulders begin, mm
@@ -129,22 +129,21 @@ func (w *wearer) turns(foot bool) []turn {
 	if !foot {
 		return append(all, level(band+6, b, b, a))
 	}
-	chin, cut, nape := band+underChin, band+underChin+mouthPart*w.face, band+napeCut
+	chin, jaw, nape := band+underChin, lipPart*w.face, band+napeCut
 	at := func(part float64) float64 { return band + (nape-band)*part }
 	return append(all,
 		turn{chin - 12, at(0.3), -b, b, a, 0},
 		turn{chin - 6, at(0.4), -b - 5, b, a, 0.05},
 		turn{chin - 1, at(0.5), -b - 0.6*chinOut, b, a, 0.17},
-		turn{chin + 5, at(0.6), -b - 0.91*chinOut, b + 1, 0.98 * a, 0.27},
-		turn{chin + 13, at(0.72), -b - chinOut, b + 3, 0.965 * a, 0.3},
-		turn{(chin + 13 + cut) / 2, at(0.86), -b - 0.98*chinOut, b + 5, 0.95 * a, 0.28},
-		turn{cut, nape, -b - 0.93*chinOut, b + 6, 0.93 * a, 0.24},
+		turn{chin + 0.3*jaw, at(0.65), -b - 0.91*chinOut, b + 1, 0.98 * a, 0.27},
+		turn{chin + 0.7*jaw, at(0.82), -b - chinOut, b + 3, 0.965 * a, 0.3},
+		turn{chin + jaw, nape, -b - 0.98*chinOut, b + 4, 0.95 * a, 0.28},
 	)
 }
 
 // dome is how the form closes over its last ring: the part of the way from the pith of
 // each ring, and how far it rises.
-var dome = [][2]float64{{0.97, 5.5}, {0.92, 10}, {0.84, 13.5}, {0.73, 16.5}, {0.59, 19}, {0.42, 20.5}, {0.22, 21.5}, {0.004, 22}}
+var dome = [][2]float64{{0.97, 2}, {0.92, 3.6}, {0.84, 5}, {0.73, 6.2}, {0.59, 7.2}, {0.42, 7.8}, {0.22, 8.1}, {0.004, 8.2}}
 
 // outline are rings about all of the form, for the room that it takes.
 func (w *wearer) outline() []turn {

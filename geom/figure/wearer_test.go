@@ -243,3 +243,32 @@ func BenchmarkHidden(b *testing.B) {
 		hidden(scene, e, geom.Vec3{X: 400})
 	}
 }
+
+// TestSeenOverTheForm: as the ruff is held at first, 26 degrees from above, the form hides
+// no top fold at the outer edge, from the front and from either side of it.
+func TestSeenOverTheForm(t *testing.T) {
+	for _, d := range designs() {
+		plan, shape := d.make(t)
+		if plan.Scheme.Wearer.Part == scheme.Wrist || plan.Scheme.Ruff.Depth < 50 {
+			continue
+		}
+		for _, turn := range []float64{0, 28, -60} {
+			dr, err := Named("hand").Draw(plan, shape, Options{Turn_deg: turn, Tilt_deg: 26})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, it := range dr.Items {
+				s, ok := it.(draw.Solid)
+				if !ok {
+					continue
+				}
+				form := light.Scene{Sheets: s.Scene.Sheets[:1]}
+				for m, mark := range plan.Row {
+					if mark.Fold == scheme.Crest && hidden(&form, s.Eye, innerAt(shape, m, shape.NV)) {
+						t.Errorf("%s turned by %g: the form hides the outer edge at mark %d", d.name, turn, m+1)
+					}
+				}
+			}
+		}
+	}
+}

@@ -19,6 +19,7 @@ const (
 	leastLine  = 2.0 // sheet mm: shorter lines are not drawn
 	stepNone   = 0.8 // mm from the cloth's edge down to what lies behind: a fold's outline begins to show,
 	stepFull   = 5.0 // and is drawn in full
+	bridge_mm  = 3.0 // sheet mm: so long a line may show too little, and goes on
 	leastShown = 0.3 // of an outline's full width; what is less is not drawn
 )
 
@@ -213,8 +214,10 @@ func smooth(way []spot) []spot {
 	return way
 }
 
-// walked calls step with places along a line, about a pixel and a half apart, and how
-// far along it they lie.
+// apartOnLine is how far apart the places of a line are that are looked at, pixels.
+const apartOnLine = 1.5
+
+// walked calls step with places along a line, about so far apart, and how far along it they lie.
 func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
 	for i := 1; i < len(way); i++ {
 		a, b := way[i-1], way[i]
@@ -224,7 +227,7 @@ func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
 			continue
 		}
 		long := float32(math.Hypot(float64(dx), float64(dy)))
-		n := min(int(long/1.5)+1, 4000)
+		n := min(int(long/apartOnLine)+1, 4000)
 		for k := range n {
 			t := (float32(k) + 0.5) / float32(n)
 			step(spot{a.x + dx*t, a.y + dy*t, a.q + (b.q-a.q)*t, a.along + (b.along-a.along)*t}, dx/max(long, 1e-6), dy/max(long, 1e-6))
@@ -266,7 +269,7 @@ func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.N
 		if d.farthest(at.x, at.y) < at.q+float32(lift) {
 			return 1
 		}
-		return 0
+		return hides
 	})
 }
 
@@ -277,7 +280,7 @@ func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w windo
 	const aside = 2.5 // pixels
 	return d.stretches(way, w, width_mm, ink, func(at spot, dx, dy float32) float32 {
 		if !(d.farthest(at.x, at.y) < at.q+hidden_mm) {
-			return 0
+			return hides
 		}
 		ax, ay, bx, by := at.x-dy*aside, at.y+dx*aside, at.x+dy*aside, at.y-dx*aside
 		one, other := d.at(ax, ay), d.at(bx, by)
@@ -288,7 +291,7 @@ func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w windo
 			a, _, _, of := f.triangle(d.face[floor(ay)*d.w+floor(ax)])
 			reach := math.Sqrt(2*widest*float64(one-at.q)) + 2
 			if of != sheet || math.Abs(float64(f.along[a]-at.along)) > reach {
-				return 0
+				return hides
 			}
 		}
 		step := min(float64(at.q-other), 1e3)
@@ -312,9 +315,13 @@ func (s *Scene) widest(sheet int) float64 {
 	return far
 }
 
+// hides is what is shown where something lies before a line.
+const hides = -1
+
 // stretches cuts a line into those stretches that show. A stretch has one width: what
 // it shows in the middle of its length. Gaps of a few pixels are closed: there a
-// neighbouring pixel's depth was taken.
+// neighbouring pixel's depth was taken; and those of bridge_mm in which nothing hides it
+// and it only shows too little, so that the outline of a lip is one line.
 func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRGBA, shows func(at spot, dx, dy float32) float32) []Line {
 	if width_mm <= 0 || len(way) < 2 {
 		return nil
@@ -323,15 +330,15 @@ func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRG
 	var out []Line
 	var now [][2]float32
 	var sum float32
-	missed := 0
+	last, full, missed, weak := 0, 0, 0, 0 // of now: how far it shows and at how many places; since then hidden, and too little
 	end := func() {
-		if len(now) > 1 {
-			width := float64(sum) / float64(len(now))
+		if now = now[:last]; len(now) > 1 {
+			width := float64(sum) / float64(full)
 			if width >= leastShown && span(now) >= leastLine {
 				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
 			}
 		}
-		now, sum, missed = nil, 0, 0
+		now, sum, last, full, missed, weak = nil, 0, 0, 0, 0, 0
 	}
 	walked(way, w, func(at spot, dx, dy float32) {
 		if at.q == nothing {
@@ -339,15 +346,22 @@ func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRG
 			return
 		}
 		shown := shows(at, dx, dy)
-		if shown <= 0.05 {
+		switch {
+		case shown < 0:
 			if missed++; missed > gap {
 				end()
 			}
 			return
+		case shown <= 0.05:
+			if weak++; len(now) == 0 || weak > int(bridge_mm*w.px/apartOnLine) {
+				end()
+				return
+			}
 		}
-		missed = 0
-		sum += shown
 		now = append(now, [2]float32{float32(w.x) + at.x/float32(w.px), float32(w.y) + at.y/float32(w.px)})
+		if shown > 0.05 {
+			sum, last, full, missed, weak = sum+shown, len(now), full+1, 0, 0
+		}
 	})
 	end()
 	return out
