@@ -32,9 +32,6 @@ type Way struct {
 	Hours     pattern.Range `json:"hours"`
 }
 
-// Clean reports that the way leaves nothing to stop for and nothing to mend.
-func (w *Way) Clean() bool { return len(w.Left) == 0 }
-
 const (
 	// mendRounds is how many changes one way holds at most, mostWays how many ways are
 	// told.

@@ -40,10 +40,7 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 	}
 	switch {
 	case r.Progress != nil:
-		s.far = *r.Progress
-		if e.purpose == forProof {
-			s.proof.of = s.far.Cells
-		}
+		s.goes(*r.Progress, e.purpose)
 	case r.Checked != nil:
 		s.proved(*r.Checked, r.Last)
 	case r.Held != nil:
@@ -61,6 +58,14 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 		return nil, s.fails(e.purpose, *r.Error)
 	}
 	return nil, nil
+}
+
+// goes notes how far an errand is.
+func (s *Ask) goes(p wire.Progress, on purpose) {
+	s.far = p
+	if on == forProof {
+		s.proof.of = p.Cells
+	}
 }
 
 // fails takes an answer that there is no answer.
