@@ -58,6 +58,7 @@ func paint() {
 func solve() {
 	line := port.Open()
 	bench := solving.New(line.Post, line.Yield)
+	bench.Holds()
 	line.Listen(func(head string, _ []byte) { bench.Take(head) })
 	bench.Serve(context.Background())
 }

@@ -59,6 +59,7 @@ func (k *desk) carry() {
 			ctx, stop := context.WithCancel(context.Background())
 			news := make(chan message, 1000)
 			bench := solving.New(func(head string, body []byte) { news <- message{head, body} }, func() {})
+			bench.Holds()
 			go bench.Serve(ctx)
 			k.news, k.stop, k.ask = news, stop, bench.Take
 		case "end":

@@ -28,6 +28,7 @@ type Bench struct {
 	warm   store
 	whole  whole         // the newest ruff of which everything is known
 	print  Printer       // nil: this program does not print
+	hold   func(*job)    // nil: this program does not look for what would hold
 	pulse  time.Duration // between two progress messages
 	breath time.Duration // between two yields
 }
@@ -50,6 +51,10 @@ type Printer func(ctx context.Context, s scheme.Scheme, how wire.Printing, tell 
 // Prints has the bench print with p. The solver's program has no printer: that
 // would make it half as large again.
 func (b *Bench) Prints(p Printer) { b.print = p }
+
+// Holds has the bench look for what would hold. The press is not asked that, and is
+// smaller without.
+func (b *Bench) Holds() { b.hold = (*job).hold }
 
 // Take takes a request; it returns at once. The newest request puts an end to
 // all before it.
@@ -127,7 +132,11 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 	case wire.Try:
 		j.try()
 	case wire.Hold:
-		j.hold()
+		if b.hold == nil {
+			j.fail(wire.BadRequest, word.Say("this program does not look for what would hold"))
+		} else {
+			b.hold(j)
+		}
 	case wire.Verify:
 		j.verify()
 	case wire.Print:

@@ -373,3 +373,25 @@ func (l *line) cancelled(id int) {
 		}
 	}
 }
+
+// TestHold: only a program that looks for what would hold is asked that; it answers with
+// ways and with what was refused, and ends when it is cancelled.
+func TestHold(t *testing.T) {
+	l := connect(t)
+	ask := wire.Request{ID: 1, Task: wire.Hold, Scheme: wire.Written(demo(t, "short"))}
+	l.ask(ask)
+	if r := l.until(1); r[len(r)-1].Error == nil {
+		t.Errorf("a program that does not look answers %+v", r)
+	}
+	l.bench.Holds()
+	ask.ID = 2
+	l.ask(ask)
+	replies := l.until(2)
+	h := replies[len(replies)-1].Held
+	if h == nil || len(h.Ways) != 0 || len(h.Refused) == 0 || h.Refused[0].Why.Empty() || h.Refused[0].Kind.Empty() {
+		t.Errorf("a strip too short: %+v", h)
+	}
+	l.ask(wire.Request{ID: 3, Task: wire.Hold, Scheme: wire.Written(demo(t, "sound"))})
+	l.ask(wire.Request{Task: wire.Cancel})
+	l.cancelled(3)
+}
