@@ -41,10 +41,10 @@ func (v *view) fitted() (seen, bool) {
 			s.offer(c, english, v.len(mm))
 		}
 	}
-	if h := math.Floor(10*v.bandFor(asked-tucks, slackGood)) / 10; h > 0 {
+	if h := math.Floor(10*v.bandFor(asked-tucks, GoodSlack)) / 10; h > 0 {
 		offer([]Change{toMM("band.height", h)}, "Make the band %s high: then nothing need give way.", h)
 	}
-	if e, err := curve.NewElastica(slackGood*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {
+	if e, err := curve.NewElastica(GoodSlack*v.straight()+tucks, p.PitchOuter_mm/2); err == nil {
 		h := math.Ceil(10*e.Height()) / 10
 		offer([]Change{toMM("ruff.height", h)}, "Take a ruff %s high: then nothing need give way.", h)
 	}

@@ -57,7 +57,7 @@ func (v *view) flaps() (seen, bool) {
 	}
 	s.offer([]Change{to("pleat.sewn", string(sewn))}, other)
 	// Both edges, with tucks that leave the inner edge the slack it needs.
-	t := tenth((v.p.Panel_mm - slackGood*v.straight()) / 2)
+	t := tenth((v.p.Panel_mm - GoodSlack*v.straight()) / 2)
 	s.offer([]Change{to("pleat.anchor", string(scheme.AnchorBoth)), toMM("pleat.tuck_top", t), toMM("pleat.tuck_bottom", t)},
 		"Sew top folds to the top edge and bottom folds to the bottom edge, with tucks %s deep: then both are held.", v.len(t))
 	return s, true

@@ -85,7 +85,7 @@ func (v *view) offerFittedFrom(s *seen, h float64) {
 		})}
 	}
 	goalSlack := v.goalSlack()
-	anew, tucks, ok := v.tucksWith(panel, goalSlack-slackGood+slackLeast, goalSlack)
+	anew, tucks, ok := v.tucksWith(panel, goalSlack-GoodSlack+slackLeast, goalSlack)
 	if !ok {
 		return
 	}

@@ -16,8 +16,8 @@ const (
 	// half sets of this project; 1.0 to 1.2 lay clean).
 	slackMost = 1.3
 
-	// slackGood is what remedies aim at.
-	slackGood = 1.05
+	// GoodSlack is what remedies aim at.
+	GoodSlack = 1.05
 
 	// viewerSees: a difference of heights that a viewer would see. Common
 	// practice, no source.

@@ -32,7 +32,7 @@ func (v *view) loopsCrowded() (seen, bool) {
 	}
 	s.says("At the inner edge the loops want %s more than the %s that half a set has: they push each other, and some will give way more than others.", v.len(out), v.len(half))
 	// The most slack at which the loops stay well inside the limit.
-	for goal := slackGood; goal > slackLeast; goal -= 0.005 {
+	for goal := GoodSlack; goal > slackLeast; goal -= 0.005 {
 		e, err := curve.NewSewnElastica(goal*v.straight(), half, v.s.Band.Height)
 		if err == nil && 100*e.Overlap()/half <= loopsOutside/2. {
 			v.offerTucks(&s, v.p.Slack*v.straight(), goal)

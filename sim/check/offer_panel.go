@@ -24,7 +24,7 @@ func (v *view) offerFitted(s *seen) {
 	if err != nil {
 		return
 	}
-	tucks, deep, ok := v.tucksWith(panel, slackLeast, slackGood)
+	tucks, deep, ok := v.tucksWith(panel, slackLeast, GoodSlack)
 	if !ok {
 		return
 	}

@@ -45,7 +45,7 @@ func (v *view) goalSlack() float64 {
 	for k := range v.p.Panels {
 		least = math.Min(least, v.p.Row.Panel(k))
 	}
-	return slackGood + (v.p.Panel_mm-least)/v.straight()
+	return GoodSlack + (v.p.Panel_mm-least)/v.straight()
 }
 
 // offerSewnAsWished offers to sew the other folds where those that are sewn turn

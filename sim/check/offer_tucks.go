@@ -92,7 +92,7 @@ func (v *view) offerShallower(s *seen) {
 		a, b := tenth(f*top), tenth(f*bottom)
 		switch {
 		case v.hasSlack():
-			h := tenth(v.bandFor(v.p.Panel_mm-a-b, slackGood))
+			h := tenth(v.bandFor(v.p.Panel_mm-a-b, GoodSlack))
 			s.offer([]Change{toMM("pleat.tuck_top", a), toMM("pleat.tuck_bottom", b), toMM("band.height", h)},
 				"Make the tucks shallower, %s at the top folds and %s at the bottom folds, on a band %s high.", v.len(a), v.len(b), v.len(h))
 		case v.oneEdge() && a > 0:

@@ -101,7 +101,7 @@ func TestFlapsOffers(t *testing.T) {
 			t.Errorf("%s: %d remedies", c.name, len(f.Remedies))
 		}
 		for _, r := range f.Remedies[1:] {
-			if p := with(t, c.s, r); math.Abs(p.Slack-slackGood) > 0.005 {
+			if p := with(t, c.s, r); math.Abs(p.Slack-GoodSlack) > 0.005 {
 				t.Errorf("%s: slack %.3f with %s", c.name, p.Slack, r.Sentence)
 			}
 		}
@@ -157,7 +157,7 @@ func TestOfferBoth(t *testing.T) {
 				continue // Find drops it
 			}
 			p := with(t, s, r)
-			if !strings.HasPrefix(r.Sentence.String(), c.says) || p.Row.OneEdge() || math.Abs(p.Slack-slackGood) > 0.005 {
+			if !strings.HasPrefix(r.Sentence.String(), c.says) || p.Row.OneEdge() || math.Abs(p.Slack-GoodSlack) > 0.005 {
 				t.Errorf("%.60s: slack %.3f with %q", c.set, p.Slack, r.Sentence)
 			}
 		}
@@ -240,7 +240,7 @@ func TestLeastPanel(t *testing.T) {
 	}{
 		{[]string{"pleat.anchor top"}, (415 + 2*math.Pi*70) / 80 / 0.95},
 		{[]string{"pleat.anchor top", "wearer.girth 300", "wearer.ease 30", "ruff.depth 110", "ruff.sets 30"}, (330 + 2*math.Pi*110) / 60 / 0.95},
-		{[]string{}, slackGood * math.Hypot(36, 415./80)},
+		{[]string{}, GoodSlack * math.Hypot(36, 415./80)},
 	} {
 		if got := looking(t, set(t, c.set...)).leastPanel(0); math.Abs(got-c.want) > 0.01 {
 			t.Errorf("%s: %.3f mm, want %.3f", c.set, got, c.want)

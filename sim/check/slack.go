@@ -58,18 +58,18 @@ func (v *view) slackLong() (seen, bool) {
 // offerSlack offers tucks, band and panel that bring an inner edge of the given
 // length to the slack that lies clean.
 func (v *view) offerSlack(s *seen, inner float64) {
-	v.offerTucks(s, inner, slackGood)
-	h := tenth(v.bandFor(inner, slackGood))
+	v.offerTucks(s, inner, GoodSlack)
+	h := tenth(v.bandFor(inner, GoodSlack))
 	s.offer([]Change{toMM("band.height", h)}, "Make the band %s high.", v.len(h))
 	if !v.p.MarksOwn {
-		v.offerPanel(s, tenth(v.p.Panel_mm+slackGood*v.straight()-inner))
+		v.offerPanel(s, tenth(v.p.Panel_mm+GoodSlack*v.straight()-inner))
 	}
 }
 
 // offerLessRoom offers more sets, so that each takes less of the band.
 func (v *view) offerLessRoom(s *seen) {
 	inner := s.value * v.p.Pitch_mm / 2
-	if _, n := v.fourfold(v.p.Neckline_mm / (2 * inner / slackGood)); n > 0 {
+	if _, n := v.fourfold(v.p.Neckline_mm / (2 * inner / GoodSlack)); n > 0 {
 		s.offer(v.setsTo(n), "Make %d sets: each then takes less of the band.", n)
 	}
 }

@@ -60,7 +60,7 @@ func (v *view) smallWays() []Remedy {
 		}
 		s.offer([]Change{to("pleat.marks", "")}, "Leave your own marks, and take planned ones.")
 	}
-	if h := math.Floor(10*v.bandFor(v.p.Panel_mm-top-bottom, slackGood)) / 10; h < v.s.Band.Height {
+	if h := math.Floor(10*v.bandFor(v.p.Panel_mm-top-bottom, GoodSlack)) / 10; h < v.s.Band.Height {
 		s.offer([]Change{toMM("band.height", h)}, "Make the band %s high.", v.len(h))
 	}
 	if v.s.Pleat.Pitch > 0 {
@@ -99,7 +99,7 @@ func (v *view) leastPanel(tucks float64) float64 {
 	outer := half * (1 + v.s.Ruff.Depth*slices.Max(v.p.Curvatures()))
 	least := max(tucks/pleat.TucksGood, (half+tucks)/waveGood, outer/waveGood)
 	if v.hasSlack() {
-		least = max(least, slackGood*v.straight()+tucks)
+		least = max(least, GoodSlack*v.straight()+tucks)
 	}
 	return least
 }
@@ -109,7 +109,7 @@ func (v *view) offerTucksThatFit(s *seen, top, bottom float64) {
 	half := v.p.Pitch_mm / 2
 	room := min(pleat.TucksMost*v.p.Panel_mm, waveGood*v.p.Panel_mm-half)
 	if v.hasSlack() {
-		room = min(room, v.p.Panel_mm-slackGood*v.straight())
+		room = min(room, v.p.Panel_mm-GoodSlack*v.straight())
 	}
 	if top+bottom == 0 {
 		return

@@ -7,6 +7,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
+	"ruffwright/sim/check"
 )
 
 // Kind is a way to sew a ruff to its band.
@@ -38,10 +39,6 @@ func (k Kind) Name() word.Text {
 }
 
 const (
-	// cleanSlack is the length of the inner edge of a panel over the straight line between
-	// the points where it is sewn, at which it lies clean: as the remedies of package
-	// check have it.
-	cleanSlack = 1.05
 	// someTuck_mm is what tucks are begun with where there are none: the fields' default.
 	// They are fitted with the panel.
 	someTuck_mm = 9
@@ -95,7 +92,7 @@ func plain(s scheme.Scheme) (scheme.Scheme, word.Text, bool) {
 	if err != nil {
 		return s, word.Of(err), false
 	}
-	h := math.Round(10*math.Sqrt(max(0, math.Pow(r.Plan.Panel_mm/cleanSlack, 2)-math.Pow(r.Plan.Pitch_mm/2, 2)))) / 10
+	h := math.Round(10*math.Sqrt(max(0, math.Pow(r.Plan.Panel_mm/check.GoodSlack, 2)-math.Pow(r.Plan.Pitch_mm/2, 2)))) / 10
 	f, _ := scheme.Lookup("band.height")
 	if f = f.For(s); !f.InRange(h) {
 		mm := func(v float64) word.Text { return scheme.Length(v, scheme.Millimetres) }

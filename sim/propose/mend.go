@@ -17,19 +17,19 @@ import (
 // Way is what may be done about a ruff: changes that together leave less to stop for and
 // to mend, and nothing new, as the whole ruff solved with them shows.
 type Way struct {
-	Sentences []word.Text    `json:"sentences"` // one a change, in the order in which they were found
-	Changes   []check.Change `json:"changes"`   // all of them, in the order of the fields
-	Gone      []string       `json:"gone"`      // ids of findings that stopped or were to mend, and no longer do
-	Left      []string       `json:"left"`      // ids of those that still do
+	Sentences []word.Text    // one a change, in the order in which they were found
+	Changes   []check.Change // all of them, in the order of the fields
+	Gone      []string       // ids of findings that stopped or were to mend, and no longer do
+	Left      []string       // ids of those that still do
 
-	Scheme    scheme.Scheme `json:"-"`
-	Ruff      sim.Ruff      `json:"-"`               // of Scheme, solved whole
-	Height_mm float64       `json:"height_outer_mm"` // as it hangs
-	Droop_mm  float64       `json:"droop_mm"`
-	Bow_mm    float64       `json:"bow_mm"`
-	Cloth_mm  float64       `json:"cloth_mm"`       // to buy, exactly, at the width of the bolt
-	Starch_mm float64       `json:"starch_bend_mm"` // bending length of the starched cloth; 0: no starch
-	Hours     pattern.Range `json:"hours"`
+	Scheme    scheme.Scheme
+	Ruff      sim.Ruff // of Scheme, solved whole
+	Height_mm float64  // as it hangs
+	Droop_mm  float64
+	Bow_mm    float64
+	Cloth_mm  float64 // to buy, exactly, at the width of the bolt
+	Starch_mm float64 // bending length of the starched cloth; 0: no starch
+	Hours     pattern.Range
 }
 
 const (
@@ -128,12 +128,12 @@ func (m *mending) sure(g step, than state) (step, bool, error) {
 	return step{s, g.said}, err == nil && m.better(s, than), err
 }
 
-// better reports that less stops or is to mend than did, and nothing that did not at
-// first.
+// better reports that all of s is known, that less of it stops or is to mend than did, and
+// nothing that did not at first.
 func (m *mending) better(s, than state) bool {
 	a, b := s.weigh(), than.weigh()
 	a.doubts, a.vague, b.doubts, b.vague = 0, 0, 0, 0
-	return a.compare(b) < 0 && len(check.Worse(m.root.r, s.r)) == 0
+	return !s.unknown() && a.compare(b) < 0 && len(check.Worse(m.root.r, s.r)) == 0
 }
 
 // rank orders steps: by what is left, then those first that keep the look, then by the

@@ -34,33 +34,33 @@ type Asked struct {
 
 // Alternative is a way to sew the ruff that leaves nothing to stop for or to mend.
 type Alternative struct {
-	Kind    Kind           `json:"kind"`
-	Changes []check.Change `json:"changes"` // to what was given, in the order of the fields
+	Kind    Kind
+	Changes []check.Change // to what was given, in the order of the fields
 
-	Scheme    scheme.Scheme   `json:"scheme"`
-	Ruff      sim.Ruff        `json:"-"`        // of Scheme, solved whole
-	Findings  []check.Finding `json:"findings"` // what is left: notes and cautions
-	Strip_mm  float64         `json:"strip_mm"`
-	Cloth_mm  float64         `json:"cloth_mm"`        // to buy, exactly, at the width of the bolt
-	Starch_mm float64         `json:"starch_bend_mm"`  // bending length of the starched cloth; 0: no starch
-	Height_mm float64         `json:"height_outer_mm"` // as it hangs
-	Droop_mm  float64         `json:"droop_mm"`        // of the outer edge, as it hangs
-	Bow_mm    float64         `json:"bow_mm"`          // how far the outer edge moves when the wearer bows
-	Hours     pattern.Range   `json:"hours"`           // of work in all, at the pace of the scheme's hand
-	Least     bool            `json:"least_starch"`    // less starch was tried, and does not do
+	Scheme    scheme.Scheme
+	Ruff      sim.Ruff        // of Scheme, solved whole
+	Findings  []check.Finding // what is left: notes and cautions
+	Strip_mm  float64
+	Cloth_mm  float64       // to buy, exactly, at the width of the bolt
+	Starch_mm float64       // bending length of the starched cloth; 0: no starch
+	Height_mm float64       // as it hangs
+	Droop_mm  float64       // of the outer edge, as it hangs
+	Bow_mm    float64       // how far the outer edge moves when the wearer bows
+	Hours     pattern.Range // of work in all, at the pace of the scheme's hand
+	Least     bool          // less starch was tried, and does not do
 }
 
 // Refused is a way to sew that was tried and not taken.
 type Refused struct {
-	Kind   Kind      `json:"kind"`
-	Reason word.Text `json:"reason"`
+	Kind   Kind
+	Reason word.Text
 }
 
 // Answer is what Propose found.
 type Answer struct {
-	Alternatives []Alternative `json:"alternatives"` // at most three; least cloth first, then least starch, then least work
-	Refused      []Refused     `json:"refused"`
-	Solves       int           `json:"solves"`
+	Alternatives []Alternative // at most three; least cloth first, then least starch, then least work
+	Refused      []Refused
+	Solves       int
 }
 
 // most is how many alternatives are given.

@@ -162,6 +162,35 @@ func TestProposeKeeps(t *testing.T) {
 	}
 }
 
+// TestProposeUnknown: a ruff that did not come to rest, upright or when its wearer bowed,
+// has few findings; it is not proposed, and no change leads to it.
+func TestProposeUnknown(t *testing.T) {
+	for name, blind := range map[string]func(*sim.Solved){
+		"restless":        func(s *sim.Solved) { s.Ruff.Converged = false },
+		"restless, bowed": func(s *sim.Solved) { s.Ruff.BowDone, s.Bowed = false, &s.Shape },
+	} {
+		solve := func(ctx context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+			r, err := coarsely(ctx, s, opt)
+			if err == nil {
+				blind(r.Solved)
+			}
+			return r, err
+		}
+		s := demo(t, "floppy")
+		a, err := Propose(context.Background(), s, Asked{Solve: solve})
+		if err != nil || len(a.Alternatives) > 0 || len(a.Refused) == 0 || a.Refused[0].Reason.Empty() {
+			t.Errorf("%s: %d proposed, %v refused, %v", name, len(a.Alternatives), a.Refused, err)
+		}
+		r, err := coarsely(context.Background(), s, sim.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if ways, err := Mend(context.Background(), r, Asked{Solve: solve}); err != nil || len(ways) > 0 {
+			t.Errorf("%s: %d ways lead to it, %v", name, len(ways), err)
+		}
+	}
+}
+
 // TestProposeLooks: of looks drawn around good schemes 95 of 100 are held by something,
 // those that cannot be are refused with the reason.
 func TestProposeLooks(t *testing.T) {

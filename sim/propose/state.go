@@ -39,7 +39,17 @@ func (a *state) reason() word.Text {
 			return f.Sentence
 		}
 	}
+	if a.unknown() {
+		return word.Say("whether it holds could not be solved: the cloth did not come to rest, or not when the wearer bowed")
+	}
 	return word.Text{}
+}
+
+// unknown reports that the cloth was solved and did not come to rest, upright or bowed: of
+// such a ruff little is found, for little is known.
+func (a *state) unknown() bool {
+	m := a.r.Measured()
+	return a.r.Solved != nil && (m == nil || !m.BowDone)
 }
 
 // A note may hide something worse: what a finding weighs is milder where the figure is in
@@ -55,6 +65,9 @@ var (
 type weight struct{ stops, mends, doubts, vague int }
 
 func (a *state) weigh() (w weight) {
+	if a.unknown() {
+		w.mends++
+	}
 	for _, f := range a.found {
 		switch {
 		case f.Severity == check.Stop:
