@@ -37,7 +37,7 @@ func pure(dir string) bool {
 var (
 	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat", "geom/word"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/measure", "sim/window"})
-	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/check/compare", "sim/propose", "sim/paper", "assets"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/check/compare", "sim/propose", "sim/trial", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
@@ -59,6 +59,7 @@ var rooms = map[string]room{
 	"sim":               {below: mechanics},
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
 	"sim/propose":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/check", "sim/window"}), tests: []string{"assets"}},
+	"sim/trial":         {below: slices.Concat(geometry, []string{"sim", "sim/cloth", "sim/window", "sim/check"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
 	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
 	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr"}, tests: []string{"geom", "geom/light"}},

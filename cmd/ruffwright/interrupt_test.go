@@ -23,6 +23,7 @@ func TestCancelStops(t *testing.T) {
 		"fit default --grid finest",
 		"need default --grid finest --bow 0.01",
 		"compare sound tall --grid finest",
+		"trial default --over 40",
 		"verify --slow",
 		"robust --ruffs 0",
 		"robust --cells 0",
