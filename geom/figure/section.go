@@ -205,6 +205,7 @@ func (s *sheet) cutCloth(c *section) {
 
 // drawn is a line of the ruff as the eye sees it.
 func (s *sheet) drawn(e *draw.Eye, line []geom.Vec3, c color.NRGBA, width float64, dash []float64) {
+	line = light.Smooth(line, 6)
 	on := make([]draw.Point, len(line))
 	for i, v := range line {
 		on[i] = e.Point(v)

@@ -239,18 +239,32 @@ func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
 }
 
 // farthest is how near the farthest thing is at a pixel and those about it.
-func (d *depths) farthest(x, y float32) float32 {
+func (d *depths) farthest(x, y float32) float32 { return d.least(x, y, false) }
+
+// farthestShown is farthest among the pixels that show something, if one does: beyond the
+// cloth's end, what lies under it is not seen either.
+func (d *depths) farthestShown(x, y float32) float32 { return d.least(x, y, true) }
+
+func (d *depths) least(x, y float32, shown bool) float32 {
 	px, py := floor(x), floor(y)
 	if px < 0 || py < 0 || px >= d.w || py >= d.h {
 		return float32(math.Inf(1))
 	}
-	least := float32(math.Inf(1))
+	least, all := float32(math.Inf(1)), true
 	for j := max(0, py-1); j <= min(d.h-1, py+1); j++ {
 		for i := max(0, px-1); i <= min(d.w-1, px+1); i++ {
-			if q := d.q[j*d.w+i]; q < least {
+			q := d.q[j*d.w+i]
+			if q == nothing && shown {
+				continue
+			}
+			all = false
+			if q < least {
 				least = q
 			}
 		}
+	}
+	if all {
+		return nothing
 	}
 	return least
 }
@@ -266,7 +280,7 @@ func (d *depths) at(x, y float32) float32 {
 // shown gives the stretches of a line that nothing hides which is nearer by lift mm.
 func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.NRGBA) []Line {
 	return d.stretches(way, w, width_mm, ink, func(at spot, _, _ float32) float32 {
-		if d.farthest(at.x, at.y) < at.q+float32(lift) {
+		if d.farthestShown(at.x, at.y) < at.q+float32(lift) {
 			return 1
 		}
 		return hides
@@ -277,7 +291,9 @@ func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.N
 // On its nearer side lies the fold itself, bent no wider than of the radius widest mm: what
 // ends there otherwise is something else, before it.
 func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w window, width_mm float64, ink color.NRGBA) []Line {
-	const aside = 2.5 // pixels
+	// Pixels: how far aside of the outline is looked. Nearer too: a gap between two folds may
+	// be so narrow that farther off there is the other's cloth.
+	const aside, beside = 2.5, 1.2
 	return d.stretches(way, w, width_mm, ink, func(at spot, dx, dy float32) float32 {
 		if !(d.farthest(at.x, at.y) < at.q+hidden_mm) {
 			return hides
@@ -285,7 +301,7 @@ func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w windo
 		ax, ay, bx, by := at.x-dy*aside, at.y+dx*aside, at.x+dy*aside, at.y-dx*aside
 		one, other := d.at(ax, ay), d.at(bx, by)
 		if other > one {
-			one, other, ax, ay = other, one, bx, by
+			one, other, ax, ay, bx, by = other, one, bx, by, ax, ay
 		}
 		if one > at.q+hidden_mm { // nearer than the outline: only the fold's own cloth may be
 			a, _, _, of := f.triangle(d.face[floor(ay)*d.w+floor(ax)])
@@ -294,10 +310,16 @@ func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w windo
 				return hides
 			}
 		}
-		step := min(float64(at.q-other), 1e3)
-		t := clamp((step-stepNone)/(stepFull-stepNone), 0, 1)
-		return float32(t * t * (3 - 2*t))
+		const part, thin = beside / aside, 0.35
+		near := d.at(at.x+(bx-at.x)*part, at.y+(by-at.y)*part)
+		return float32(max(down(at.q-other), thin*down(at.q-near)))
 	})
+}
+
+// down is how full an outline is drawn where it lies so far over what is behind it, mm.
+func down(step float32) float64 {
+	t := clamp((float64(step)-stepNone)/(stepFull-stepNone), 0, 1)
+	return t * t * (3 - 2*t)
 }
 
 // widest is the radius of a sheet's widest bend, mm: of one that closes its own; of

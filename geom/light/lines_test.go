@@ -4,6 +4,8 @@ import (
 	"image/color"
 	"math"
 	"testing"
+
+	"ruffwright/geom"
 )
 
 // TestBridges: where a line shows too little for less than bridge_mm it goes on; where it
@@ -33,5 +35,76 @@ func TestBridges(t *testing.T) {
 		if !ok {
 			t.Errorf("%g from %g to %g mm: %v, want lengths %v", c.much, c.from, c.to, lines, c.want)
 		}
+	}
+}
+
+// TestHemBelow: of two sheets of one outline, one over the other, the lower one's hems do
+// not show beside the upper one's.
+func TestHemBelow(t *testing.T) {
+	s := Scene{Sheets: []Sheet{
+		plane(geom.Vec3{Z: 12}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 20, 5),
+		plane(geom.Vec3{}, geom.Vec3{X: 1}, geom.Vec3{Y: 1}, 20, 5),
+	}}
+	for i := range s.Sheets {
+		s.Sheets[i].Hem_mm = [4]float64{0.2, 0.2, 0.2, 0.2}
+	}
+	c := NewCamera(17, 90)
+	c.X, c.Y = 40, 40
+	long := 0.0
+	for _, l := range s.Draw(Look{Camera: c, W: 600, H: 600, PxPerMM: 7.5}).Lines {
+		long += span(l.V)
+	}
+	if math.Abs(long-160) > 2 {
+		t.Errorf("hems show for %.1f mm, want the upper one's 160", long)
+	}
+}
+
+// TestNarrowGap: folds that stand close to each other have their outlines on both sides of
+// the gap, the lighter where it is too narrow for two.
+func TestNarrowGap(t *testing.T) {
+	for _, c := range []struct{ gap, width float64 }{{2, 0.2}, {0.4, 0.2 * (0.45 + 0.55*0.35)}} {
+		s := Scene{Sheets: []Sheet{tube(20, -15, 15, 48, 6), tube(20, -15, 15, 48, 6)}}
+		for i := range s.Sheets {
+			s.Sheets[i].Fold_mm = 0.2
+			for k := range s.Sheets[i].V {
+				s.Sheets[i].V[k].X += (20 + c.gap/2) * float64(2*i-1)
+			}
+		}
+		eye := NewCamera(0, 0)
+		eye.X, eye.Y = 60, 40
+		within := 0
+		for _, l := range s.Draw(Look{Camera: eye, W: 600, H: 400, PxPerMM: 5}).Lines {
+			if math.Abs(float64(l.V[0][0])-60) < 3 {
+				within++
+				if math.Abs(l.Width_mm-c.width) > 0.02 {
+					t.Errorf("a gap of %g mm: an outline is %.3f mm wide, want %.3f", c.gap, l.Width_mm, c.width)
+				}
+			}
+		}
+		if within != 2 {
+			t.Errorf("a gap of %g mm: %d outlines beside it, want 2", c.gap, within)
+		}
+	}
+}
+
+// TestSmooth: through the places of a circle the curve keeps to it, and passes through them.
+func TestSmooth(t *testing.T) {
+	var line []geom.Vec3
+	for i := range 25 {
+		s, k := math.Sincos(2 * math.Pi * float64(i) / 24)
+		line = append(line, geom.Vec3{X: 10 * k, Z: 10 * s})
+	}
+	made := Smooth(line, 6)
+	if len(made) != 24*6+1 {
+		t.Fatalf("%d places", len(made))
+	}
+	for i, v := range made {
+		// Beyond the ends the curve goes on as it came: it bends less there.
+		if off := math.Abs(v.Norm() - 10); off > 0.01 && i > 6 && i < len(made)-7 || off > 0.1 || i%6 == 0 && v != line[i/6] {
+			t.Errorf("place %d is %.4f mm off", i, off)
+		}
+	}
+	if again := Smooth(line[:1], 6); len(again) != 1 {
+		t.Errorf("%d places of one", len(again))
 	}
 }
