@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"image/color"
 	"math"
+	"slices"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
@@ -54,7 +55,8 @@ func NewSheet(width_mm, height_mm float64, pal Palette, units scheme.Units, lang
 	}
 	s.Room.Min.X = margin
 	s.Room.Min.Y += titleSize*lineHeight + 1.2
-	s.Add(Path{Lines: [][]Point{{s.Room.Min, {s.Room.Max.X, s.Room.Min.Y}}}, Stroke: s.Pal.Rule, Width_mm: 0.22, Dash_mm: []float64{1.5, 0.9}})
+	// The rule comes first: what is solid may be laid over it.
+	s.Items = slices.Insert(s.Items, 0, Item(Path{Lines: [][]Point{{s.Room.Min, {s.Room.Max.X, s.Room.Min.Y}}}, Stroke: s.Pal.Rule, Width_mm: 0.22, Dash_mm: []float64{1.5, 0.9}}))
 	s.Room.Min.Y += 2.4
 	s.View = s.Room
 	return s

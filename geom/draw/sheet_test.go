@@ -92,7 +92,7 @@ func TestPlace(t *testing.T) {
 func TestRoom(t *testing.T) {
 	for _, letter := range []string{"", "A", "B"} {
 		s := NewSheet(100, 80, Light(), scheme.Millimetres, word.English, letter, word.Name("Title"), word.Name("note"))
-		title, rule := s.Labels()[0].Box(), s.Items[2].(Path).Lines[0]
+		title, rule := s.Labels()[0].Box(), s.Items[0].(Path).Lines[0]
 		want := Rect{Pt(5, title.Max.Y+1.2+2.4), Pt(95, 75)}
 		if s.Room != want || s.View != want || rule[0] != Pt(5, title.Max.Y+1.2) || rule[1] != Pt(95, title.Max.Y+1.2) || s.Scale != 1 {
 			t.Errorf("%q: room %v below a rule at %v, scale %g, want %v", letter, s.Room, rule, s.Scale, want)

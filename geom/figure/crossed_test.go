@@ -10,8 +10,9 @@ import (
 )
 
 // No line runs through a label: of every demo in every view, on sheets of three sizes,
-// with notes and without. A line counts that something covers before the label is set
-// as little as one that ends beside it.
+// with notes and without; on the first of them no line of what is solid either. A line
+// counts that something covers before the label is set as little as one that ends beside
+// it.
 func TestNoLabelIsCrossed(t *testing.T) {
 	t.Parallel()
 	demos, err := filepath.Glob(filepath.Join("..", "..", "assets", "demos", "*.json"))
@@ -27,6 +28,9 @@ func TestNoLabelIsCrossed(t *testing.T) {
 					d, err := v.Draw(plan, shape, Options{Width_mm: size[0], Height_mm: size[1], Turn_deg: 28, Tilt_deg: 26, Plain: true, Notes: notes})
 					if err != nil {
 						t.Fatal(err)
+					}
+					if size[0] == 240 && notes == nil {
+						d.Items = lined(d)
 					}
 					for _, c := range crossed(d) {
 						t.Errorf("%s, %s, %g × %g, %d notes: %s", name, v.Name, size[0], size[1], len(notes), c)
@@ -55,6 +59,21 @@ func TestCrossed(t *testing.T) {
 			t.Errorf("%d: %v", n, c)
 		}
 	}
+}
+
+// lined are the items of a drawing, with what is solid as the lines that show on it.
+func lined(d draw.Drawing) (items []draw.Item) {
+	for _, it := range d.Items {
+		if s, ok := it.(draw.Solid); ok {
+			_, _, lines := s.Seen(d.Width_mm, d.Height_mm, 4)
+			for _, l := range lines {
+				items = append(items, l)
+			}
+			continue
+		}
+		items = append(items, it)
+	}
+	return items
 }
 
 // crossed tells which labels of a drawing a line runs through.

@@ -33,9 +33,10 @@ func inHand(s *sheet) error {
 	}
 	s.solid(scene, e, 0)
 	if opt.Row { // the strip runs on, but not through the title
-		row := s.Items[0].(draw.Solid)
+		at := s.below - 1
+		row := s.Items[at].(draw.Solid)
 		row.Clip.Min.Y = s.View.Min.Y - 2.4
-		s.Items[0] = row
+		s.Items[at] = row
 	}
 	s.rulerBar()
 	s.point(s.onWhole(e, scene))

@@ -300,11 +300,11 @@ func innerAt(shape pleat.Shape, m, j int) geom.Vec3 {
 	return shape.Panels[len(shape.Panels)-1].V[shape.NU*(shape.NV+1)+j]
 }
 
-// solid lays what the eye sees of a scene on the sheet, below the words; it ends where
-// the notes' words begin.
+// solid lays what the eye sees of a scene on the sheet, over the rule and below all else;
+// it ends where the notes' words begin.
 func (s *sheet) solid(scene *light.Scene, e draw.Eye, faint float64) {
-	s.Items = slices.Insert(s.Items, s.solids, draw.Item(draw.Solid{
+	s.Items = slices.Insert(s.Items, s.below, draw.Item(draw.Solid{
 		Scene: scene, Eye: e, Mood: s.mood(), Clip: draw.Rect{Max: draw.Pt(s.Width_mm, s.Height_mm)}, Faint: faint, Plain: s.opt.Plain,
 	}))
-	s.solids++
+	s.below++
 }

@@ -42,7 +42,15 @@ func (s *sheet) cutSupport(c *section, x float64) {
 	s.Line(s.Pal.Walnut, 0.9, nil, neck, end)
 	s.Dot(end, 0.8, s.Pal.Walnut)
 	drop := s.Length(c.support.Drop)
-	number := s.Upright(c.at(c.left, 0), c.at(c.left, c.rim(0)), x, drop)
+	top, foot := c.at(c.left, 0), c.at(c.left, c.rim(0))
+	var number draw.Rect
+	if math.Abs(foot.Y-top.Y) < roomy { // no room for its number, and above it stands the band's line
+		s.Upright(top, foot, x, word.Text{})
+		below := draw.Label{At: draw.Pt(x, max(top.Y, foot.Y)), Text: s.Say(drop), Size_mm: draw.TextSize, Color: s.Pal.Ink}
+		number, _ = s.Place(below, draw.Pt(0, 1.5), draw.Pt(1.8, 1.5), draw.Pt(1.8, 0), draw.Pt(0, 5))
+	} else {
+		number = s.Upright(top, foot, x, drop)
+	}
 	s.handle(draw.Handle{Field: "support.drop", At: neck, Along: draw.Pt(0, c.eye.Scale), Number: number})
 	// A degree more lifts the end by so much, and the nearer it is to upright the more.
 	lifts := c.far * math.Pi / 180 / math.Pow(math.Cos(c.support.Slope*math.Pi/180), 2)

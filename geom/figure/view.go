@@ -108,7 +108,7 @@ type sheet struct {
 	title       word.Text
 	tone        *toned // of the cloth; nil: not dyed
 	lacks       []string
-	solids      int // on the sheet so far, below everything else
+	below       int // items below everything else: the rule under the title, then what is solid
 	badges      []draw.Rect
 	badged      map[draw.Point]bool // where letters of badges lie
 }
@@ -116,6 +116,7 @@ type sheet struct {
 // head begins the sheet with its title, a note beside it, and the legend.
 func (s *sheet) head(note word.Text) {
 	s.Sheet = draw.NewSheet(s.opt.Width_mm, s.opt.Height_mm, s.opt.Palette, s.opt.Units, s.opt.Language, s.opt.Letter, s.title, note)
+	s.below = 1
 	s.legend(s.tone)
 }
 

@@ -109,7 +109,9 @@ func (w *wearer) turns(foot bool) []turn {
 		arm := []turn{
 			level(base-58, 1.26*b, 1.26*b, 1.3*a), level(base-40, 1.2*b, 1.2*b, 1.22*a), level(base-20, 1.1*b, 1.1*b, 1.1*a),
 			level(base, b, b, a), level(0, b, b, a), level(band, b, b, a),
-			level(band+12, b, b, a), level(band+26, b, b, 1.12*a), level(band+42, 0.98*b, 0.98*b, 1.26*a),
+			level(band+12, b, b, a), level(band+26, b, b, 1.12*a),
+			// Closer towards the rim: the curve through rings far apart would rise over it.
+			level(band+35, 0.99*b, 0.99*b, 1.2*a), level(band+39.6, 0.985*b, 0.985*b, 1.24*a), level(band+42, 0.98*b, 0.98*b, 1.26*a),
 		}
 		if !foot {
 			return arm[3:7]
