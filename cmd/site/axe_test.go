@@ -269,6 +269,7 @@ func (b *tab) calm() {
 // TestVoice: what happens is told politely, as text, and the newest is told in the
 // end. (TestVoice in wasm/page/say holds the time between two messages.)
 func TestVoice(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), quick).drawn()
 	if got := eval[string](b, `["role", "aria-live"].map((n) => document.getElementById("said").getAttribute(n)).join(" ")`); got != "status polite" {
 		t.Errorf("the live region is %q", got)
@@ -281,6 +282,7 @@ func TestVoice(t *testing.T) {
 // TestAxe: the checker finds nothing wrong in any state of the page, by day on a
 // desktop and at 320 px, and by candle; and it does find what is made wrong.
 func TestAxe(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1000, height: 600}).ready()
 	began := time.Now()
 	for _, s := range states {

@@ -92,28 +92,46 @@ func siteDir(t *testing.T) string {
 	return dir
 }
 
-// home is the address of the built site, served once for all tests: from one
-// address the browser compiles the programs once.
-var home = sync.OnceValues(func() (string, error) {
-	dir, err := built()
-	if err != nil {
-		return "", err
-	}
-	handler, err := Handler(dir)
-	if err != nil {
-		return "", err
-	}
-	return httptest.NewServer(handler).URL + "/", nil
-})
+// homes are addresses of the built site. What a page stores belongs to its address,
+// so a test that runs beside others has one to itself; and the browser compiles the
+// programs of an address once, so there are few, and the first is taken first.
+var homes struct {
+	mu   sync.Mutex
+	free []string
+	of   map[string]string // by the test that has it
+}
 
-// site is the address of the built site.
+// site is the address of the built site for a test and its subtests.
 func site(t *testing.T) string {
 	t.Helper()
-	url, err := home()
-	if err != nil {
-		t.Fatal(err)
+	dir := siteDir(t)
+	homes.mu.Lock()
+	defer homes.mu.Unlock()
+	test, _, _ := strings.Cut(t.Name(), "/")
+	if home := homes.of[test]; home != "" {
+		return home
 	}
-	return url
+	if len(homes.free) == 0 {
+		handler, err := Handler(dir)
+		if err != nil {
+			t.Fatal(err)
+		}
+		homes.free = []string{httptest.NewServer(handler).URL + "/"}
+	}
+	last := len(homes.free) - 1
+	home := homes.free[last]
+	homes.free = homes.free[:last]
+	if homes.of == nil {
+		homes.of = map[string]string{}
+	}
+	homes.of[test] = home
+	t.Cleanup(func() {
+		homes.mu.Lock()
+		defer homes.mu.Unlock()
+		delete(homes.of, test)
+		homes.free = append(homes.free, home)
+	})
+	return home
 }
 
 // alone is the page as one file, written once for all tests, beside the

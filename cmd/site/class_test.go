@@ -13,6 +13,7 @@ import (
 // of the figures at least a twenty-fifth of the screen high. Enter and Escape lead in and
 // out; day and candle are chosen on the page, whatever the system says.
 func TestClass(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t)+"#lesson=top-only", screen{width: 1366, height: 768}).ready()
 	b.run(`document.querySelector('[data-do="lesson-away"]').click()`)
 	fits := func(what string, cells int) {

@@ -70,6 +70,7 @@ func TestFaults(t *testing.T) {
 // TestContextLost: when the drawing's context is lost the ruff, its findings, the
 // steps back and what was solved are still there.
 func TestContextLost(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 800, height: 600}).ready()
 	b.enter("ruff.sets", "42")
 	b.await(`document.querySelector("#finding-quarters")`)
@@ -103,6 +104,7 @@ func hostPage(sandbox string) string {
 // TestFrame: in a course page's frame that leaves the page its own address it
 // works, without storage too.
 func TestFrame(t *testing.T) {
+	t.Parallel()
 	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
 		if r.URL.Path == "/course.html" {
 			w.Header().Set("Content-Type", types[".html"])
@@ -136,6 +138,7 @@ func TestFrame(t *testing.T) {
 // that its program was kept away and offers a tab of its own, whether the host
 // lets the loader through or not; the page that is one file works there.
 func TestSandbox(t *testing.T) {
+	t.Parallel()
 	dir := siteDir(t)
 	box := func(w http.ResponseWriter, policy string) {
 		w.Header().Set("Content-Security-Policy", strings.TrimPrefix(policy+", sandbox allow-scripts", ", "))
@@ -198,6 +201,7 @@ func TestSandbox(t *testing.T) {
 // TestNoLoader: when the loader itself does not come the page says so after a
 // while, without a script.
 func TestNoLoader(t *testing.T) {
+	t.Parallel()
 	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
 		if strings.HasPrefix(r.URL.Path, "/loader.") {
 			http.Error(w, "gone", http.StatusNotFound)
@@ -238,6 +242,7 @@ func TestSingleFaults(t *testing.T) {
 // picture, in sight; the mark on a closed part of the form leads to it; Save asks
 // first, with the focus on the question, and the field is one press away.
 func TestLastGood(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, touch: true, unsolved: true}} {
 		b := open(t, site(t), s).drawn()
 		b.enter("wearer.ratio", "9")
@@ -267,6 +272,7 @@ func TestLastGood(t *testing.T) {
 // browser has no WebAssembly, the page says so in plain words, and form and
 // picture of the plain start are still there.
 func TestNoProgram(t *testing.T) {
+	t.Parallel()
 	isProgram := func(r *http.Request) bool { return strings.HasSuffix(r.URL.Path, ".wasm") }
 	for name, c := range map[string]struct {
 		screen
@@ -317,6 +323,7 @@ func TestNoProgram(t *testing.T) {
 // entered any more, nothing is called saved, and the last ruff is offered: as a
 // file, as a link, and as a reload that brings it back.
 func TestStopped(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1280, height: 800, unsolved: true}, {width: 390, height: 844, unsolved: true, touch: true}} {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
 			b := open(t, site(t), s).drawn()
@@ -364,6 +371,7 @@ const unstaged = `document.documentElement.dataset.stage === "picture" && docume
 // that program, where it ends, and when its context is lost, a plain canvas takes its
 // place, looks the same, and follows every change; nothing else of the page is touched.
 func TestNoWebGL(t *testing.T) {
+	t.Parallel()
 	desk := screen{width: 1000, height: 600, unsolved: true}
 	b := open(t, site(t), desk).drawn()
 	b.top()

@@ -70,6 +70,7 @@ var named = map[string]string{
 // field and the picture follow it, one drag is one step, Escape puts the old value back,
 // keys step and go to the limits, which are said, and numbers are typed at their place.
 func TestHandles(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t)+linkOf(t, "sound"), screen{width: 1366, height: 768, unsolved: true}).drawn()
 	b.shows("side", "ruff.depth")
 	was := b.worth("ruff.depth")
@@ -180,6 +181,7 @@ func (b *tab) typed(t *testing.T) {
 // day and by candle: no two that can be pressed lie nearer than 28 px, and all on the
 // stage; the checker finds nothing.
 func TestHandlesLook(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}, {width: 320, height: 568, touch: true}} {
 		s.unsolved = true
 		for _, demo := range []string{"sound", "floppy", "cuff"} {

@@ -10,6 +10,7 @@ import (
 // and taking one leaves nothing to stop for or to mend; for one screen at the desk and one
 // in the hand.
 func TestWhatHolds(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}} {
 		b := open(t, site(t)+linkOf(t, "flaps-up"), s).drawn()
 		b.await(state + ` === "done"`)

@@ -28,6 +28,7 @@ var quick = screen{width: 640, height: 480, unsolved: true}
 // changed its code leaves the address, so that the next load brings back the
 // change.
 func TestReload(t *testing.T) {
+	t.Parallel()
 	a := open(t, site(t), quick).drawn()
 	a.enter("ruff.sets", "48")
 	a.await(kept + ` === "Saved on this device."`)
@@ -69,6 +70,7 @@ func TestReload(t *testing.T) {
 // TestNotStored: with storage denied, and with storage full, the page starts,
 // says that nothing is saved, and goes on.
 func TestNotStored(t *testing.T) {
+	t.Parallel()
 	for name, before := range map[string]string{
 		"denied": `Object.defineProperty(window, "localStorage", { get() { throw new DOMException("no", "SecurityError"); } });`,
 		"full":   `Storage.prototype.setItem = () => { throw new DOMException("no", "QuotaExceededError"); };`,

@@ -12,6 +12,7 @@ import (
 // solved, that it is solved; 'start again' takes it back. Then another is opened
 // from the list, and the gallery's pictures come when they are looked at.
 func TestLesson(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t)+"#lesson=ends-up", screen{width: 1280, height: 800}).ready()
 	stands := func(state string) {
 		t.Helper()

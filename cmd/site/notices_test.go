@@ -153,6 +153,7 @@ func notices(t *testing.T) (text string, without []string) {
 // TestNotices: the licences that are given away are those of what is linked, each at
 // its version of go.mod; none is without.
 func TestNotices(t *testing.T) {
+	t.Parallel()
 	text, without := notices(t)
 	for _, w := range without {
 		t.Errorf("no licence was found for %s: it may not be given away", w)

@@ -223,6 +223,7 @@ func TestOffline(t *testing.T) {
 // page does not say that it opens without a network; it is fetched again when there
 // is one, and then the page says so again.
 func TestStoreWhole(t *testing.T) {
+	t.Parallel()
 	dir := siteDir(t)
 	m, err := ReadManifest(dir)
 	if err != nil {
@@ -267,6 +268,7 @@ func TestStoreWhole(t *testing.T) {
 
 // TestOfflineDenied: a browser that refuses to keep anything changes nothing.
 func TestOfflineDenied(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 640, height: 480, stocks: true,
 		before: `globalThis.asked = 0; ServiceWorkerContainer.prototype.register = () => { globalThis.asked++; throw new DOMException("denied", "SecurityError"); };`}).ready()
 	b.await("asked === 1")

@@ -17,6 +17,7 @@ import (
 // it was first (and tells of no change) shows the ruff at hand in it, and later entries
 // count.
 func TestComesBack(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1000, height: 600, unsolved: true}).drawn()
 	b.enter("wearer.girth", "420")
 	b.enter("ruff.sets", "48")
@@ -37,6 +38,7 @@ func TestComesBack(t *testing.T) {
 // TestPrints: a page printed holds a picture of dots, the verdict, the numbers and the
 // link, on two sheets at most, and nothing to press.
 func TestPrints(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1280, height: 800}).ready()
 	b.enter("ruff.sets", "44")
 	b.settle()
@@ -76,6 +78,7 @@ func TestPrints(t *testing.T) {
 // TestNoScripts: without scripts, and without WebAssembly, nothing is promised that the
 // page cannot do then.
 func TestNoScripts(t *testing.T) {
+	t.Parallel()
 	for name, s := range map[string]screen{"scripts": {}, "WebAssembly": {before: "delete globalThis.WebAssembly"}} {
 		t.Run(name, func(t *testing.T) {
 			s.width, s.height = 1000, 700
@@ -107,6 +110,7 @@ func TestNoScripts(t *testing.T) {
 // TestTurnsPlain: on the plain canvas, where there is no WebGL, the picture takes the
 // focus, turns by keys and by a drag, and so says its help.
 func TestTurnsPlain(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1000, height: 600, unsolved: true, before: `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`})
 	b.await(unstaged)
 	b.settle()
@@ -137,6 +141,7 @@ func TestTurnsPlain(t *testing.T) {
 // TestScrollersNamed: what scrolls by itself may be a stop of the keyboard, in one
 // browser or another: it has a role and a name.
 func TestScrollersNamed(t *testing.T) {
+	t.Parallel()
 	for _, width := range []int64{1366, 390, 320} {
 		b := open(t, site(t), screen{width: width, height: 844, unsolved: true}).drawn()
 		b.run(`document.querySelectorAll("details:not(.panel)").forEach((d) => d.open = true)`)
@@ -154,6 +159,7 @@ func TestScrollersNamed(t *testing.T) {
 // TestStocksNothing: where the browser denies storage and refuses to keep the page, no
 // error is left to nobody.
 func TestStocksNothing(t *testing.T) {
+	t.Parallel()
 	const deny = `const denied = () => new DOMException("denied", "SecurityError");
 		for (const what of ["localStorage", "sessionStorage", "caches", "indexedDB"]) Object.defineProperty(globalThis, what, {get() { throw denied(); }});
 		Object.defineProperty(navigator, "serviceWorker", {value: {register: () => Promise.reject(denied()), get ready() { return Promise.reject(denied()); }}});
@@ -170,6 +176,7 @@ func TestStocksNothing(t *testing.T) {
 // TestRemembers: the paper chosen is there after a reload; and what was copied is seen
 // as well as said, for a moment.
 func TestRemembers(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true, before: `navigator.clipboard.writeText = () => Promise.resolve();`}).drawn()
 	b.run(`{ const e = document.getElementById("f-sheets-paper"); e.value = "Letter"; e.dispatchEvent(new Event("change", {bubbles: true})); }`)
 	b.do(chromedp.Reload())
@@ -188,6 +195,7 @@ func TestRemembers(t *testing.T) {
 // TestTitled: the two that are compared are titled by what they are, before and after
 // either is changed.
 func TestTitled(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t)+"#lesson=top-only", screen{width: 1280, height: 800, unsolved: true}).drawn()
 	titles := func(a, other string) {
 		t.Helper()
@@ -207,6 +215,7 @@ func TestTitled(t *testing.T) {
 // TestGlossary: a trade word is asked for beside the fields and in the numbers; its entry
 // has a drawing and a sentence, takes the focus, and Escape leads back to who asked.
 func TestGlossary(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1366, height: 768, unsolved: true}).drawn()
 	entry := func(name string) {
 		t.Helper()

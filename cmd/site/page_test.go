@@ -26,6 +26,7 @@ const where = `(() => { const e = document.activeElement; return !e || e === doc
 // through the canvas, and with Shift and Tab back: the same stops in reverse,
 // none twice, all in sight and with a visible ring. Escape leaves the canvas.
 func TestTab(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1000, height: 600, unsolved: true}, {width: 390, height: 844, unsolved: true}} {
 		t.Run(fmt.Sprint(s.width), func(t *testing.T) {
 			b := open(t, site(t), s).drawn()
@@ -240,6 +241,7 @@ func TestIdle(t *testing.T) {
 // stand beside the field, the entry stays to be mended, the ruff is the last
 // good one, and a good entry clears it all.
 func TestBadEntries(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), quick).drawn()
 	b.settle()
 	// What is planned: what is solved comes and goes with every number that is
@@ -281,6 +283,7 @@ func TestBadEntries(t *testing.T) {
 // TestOpening: until the program is there, what stands on the page is not said to
 // be of the ruff that a link brings.
 func TestOpening(t *testing.T) {
+	t.Parallel()
 	come := make(chan struct{})
 	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
 		if strings.HasSuffix(r.URL.Path, ".wasm") {
@@ -303,6 +306,7 @@ func TestOpening(t *testing.T) {
 
 // TestLink opens a link, a broken link, and copies one.
 func TestLink(t *testing.T) {
+	t.Parallel()
 	home := site(t)
 	b := open(t, home, quick).drawn()
 	b.enter("ruff.sets", "48")
@@ -345,6 +349,7 @@ func (b *tab) hittable(s screen) {
 // TestReflow: at 320 px, and with letters twice as large, nothing scrolls
 // sideways; controls are large enough to hit.
 func TestReflow(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 320, height: 568, touch: true, unsolved: true}).drawn()
 	b.do(chromedp.Evaluate[chromedp.Void](`document.querySelectorAll("details").forEach((d) => d.open = true)`))
 	for _, s := range []screen{{width: 320, height: 568, touch: true}, {width: 390, height: 844, touch: true}, {width: 1280, height: 800}} {
@@ -365,6 +370,7 @@ func TestReflow(t *testing.T) {
 // TestLook reaches every view and, where RUFFWRIGHT_SHOTS names a folder, takes
 // the pictures to look at: day and candle, three widths.
 func TestLook(t *testing.T) {
+	t.Parallel()
 	home := site(t)
 	screens := []screen{
 		{width: 1280, height: 800, dark: true}, {width: 320, height: 568, touch: true},
@@ -394,6 +400,7 @@ func TestLook(t *testing.T) {
 // TestColoursFollow: the stage follows the reader's colours while the page is
 // open: day, candle, and forced colours in black and white.
 func TestColoursFollow(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 1280, height: 800, unsolved: true}).drawn()
 	for _, c := range []struct {
 		scheme, forced string

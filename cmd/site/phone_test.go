@@ -11,6 +11,7 @@ import (
 // the numbers that make a ruff go up and down by a thumb; and a lesson is read with the
 // ruff in sight.
 func TestPhone(t *testing.T) {
+	t.Parallel()
 	b := open(t, site(t), screen{width: 390, height: 844, touch: true}).ready()
 	b.picture("phone-start", true)
 	if high := eval[int](b, `document.documentElement.scrollHeight`); high > 5200 {

@@ -23,6 +23,7 @@ const pictures = "assets/pictures"
 // set, and holds the README to them: each that it shows is there, is a picture
 // of a size that a reader's line can bear, and says in words what is on it.
 func TestPictures(t *testing.T) {
+	t.Parallel()
 	root, err := Root("")
 	if err != nil {
 		t.Fatal(err)

@@ -16,6 +16,7 @@ const hostile = `<img src=x onerror=harm()><svg onload=harm()>"'>&lt;b&gt;`
 // policy, and asks nothing of anybody else. (open has every breach of the policy
 // told, clean fails on it and on requests elsewhere.)
 func TestHostile(t *testing.T) {
+	t.Parallel()
 	s := scheme.Default()
 	s.Name = hostile
 	s.Ruff.Sets = 42
@@ -47,6 +48,7 @@ func TestHostile(t *testing.T) {
 
 // TestPolicySeen: a breach of the policy is noticed by these tests.
 func TestPolicySeen(t *testing.T) {
+	t.Parallel()
 	home := serve(t, siteDir(t), func(w http.ResponseWriter, r *http.Request) bool {
 		if r.URL.Path == "/breach.html" {
 			w.Header().Set("Content-Type", types[".html"])

@@ -53,6 +53,7 @@ const counted = `globalThis.workers = 0; globalThis.asks = []; {
 // picture, tells how the cloth hangs, and tries the remedies; the wearer bows;
 // then nothing moves any more.
 func TestSolved(t *testing.T) {
+	t.Parallel()
 	screens := []screen{{width: 1280, height: 800, before: counted}, {width: 390, height: 844, ratio: 2, touch: true, dark: true, before: counted}}
 	if os.Getenv("RUFFWRIGHT_SHOTS") == "" {
 		screens = screens[:1] // the other differs in its looks alone
@@ -119,6 +120,7 @@ func untucked(t *testing.T) string {
 // the stage, a sentence and a table, at two widths; a link holds both; the step can
 // be taken back.
 func TestCompare(t *testing.T) {
+	t.Parallel()
 	for _, s := range []screen{{width: 1000, height: 600}, {width: 320, height: 568, touch: true}} {
 		b := open(t, site(t), s).ready()
 		b.follow(untucked(t)) // whose two ways of sewing differ beyond doubt

@@ -104,6 +104,7 @@ const cut = `(() => {
 // sideways, nothing is cut and everything can be hit, at 320 px and on a desktop, in every state; and no
 // text in any state bypasses the table of words.
 func TestLongWords(t *testing.T) {
+	t.Parallel()
 	b := open(t, serve(t, longSite(t), nil), screen{width: 1280, height: 800}).ready()
 	if lang := eval[string](b, "document.documentElement.lang"); lang != word.Long.Tag {
 		t.Fatalf("the page is in %q", lang)
