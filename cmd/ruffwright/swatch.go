@@ -3,6 +3,7 @@ package main
 import (
 	"flag"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -278,8 +279,18 @@ func (w *swatching) changes(a *swatchAnswer, s scheme.Scheme) error {
 			a.Changes = append(a.Changes, check.Change{Key: "cloth.mass", Value: tenths(a.Mass_gm2)})
 		}
 	}
+	if !a.asked {
+		a.Changes = append(a.Changes, check.Change{Key: "cloth.error", Value: tenths(a.sure())})
+	}
 	_, err := check.Apply(s, check.Remedy{Changes: a.Changes})
 	return err
+}
+
+// sure is how far the bending length may be off, either way, in % as the scheme takes it.
+func (a *swatchAnswer) sure() float64 {
+	f, _ := scheme.Lookup("cloth.error")
+	far := 100 * math.Max(a.BendHigh_mm-a.Bend_mm, a.Bend_mm-a.BendLow_mm) / a.Bend_mm
+	return min(max(math.Ceil(far*10-1e-6)/10, f.Min), f.Max)
 }
 
 func (a swatchAnswer) text(u scheme.Units) string {

@@ -55,6 +55,7 @@ cloth.mass        g/m²      10     400   z  0
 cloth.thickness   mm        0.03   1.5   z  0
 cloth.bend_warp   mm        5      120   z  0
 cloth.bend_weft   mm        5      120   z  0
+cloth.error       %         0.5    60    z  0
 cloth.light       %         1      95    z  0
 starch.bend       mm        5      250   z  0
 starch.quality    -         0      1     -  1

@@ -106,6 +106,7 @@ type Cloth struct {
 	Thickness float64 `json:"thickness"` // mm; 0 = by name
 	BendWarp  float64 `json:"bend_warp"` // mm, bending length; 0 = by name
 	BendWeft  float64 `json:"bend_weft"` // mm, bending length; 0 = by name
+	Error     float64 `json:"error"`     // %, how far the bending lengths may be off; 0 = by how they are known
 	Light     float64 `json:"light"`     // %, of the light that falls on it what comes through; 0 = by mass
 }
 
