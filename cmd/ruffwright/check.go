@@ -147,9 +147,12 @@ type report struct {
 	Unsolved string          `json:"unsolved" means:"why the cloth cannot be solved; empty where it can"`
 	Plan     planned         `json:"plan"`
 	Ways     []way           `json:"ways" means:"with --try: what to do, best first, each solved as the whole ruff; empty where nothing is wrong, or nothing helps"`
+	Sure     []surely        `json:"sure" means:"how sure each figure is that will be measured; empty where the cloth is not solved"`
+	Narrows  string          `json:"narrows" means:"what would narrow the widest of them most"`
 	Findings []check.Finding `json:"findings" means:"what will be seen, worst first"`
 
 	hangs *measure.Values // as solved, nil if it is not
+	sure  []sim.Sure
 }
 
 // planned is what the strip and the band come to.
@@ -182,8 +185,10 @@ func reported(r sim.Ruff, found []check.Finding) report {
 		Findings: []check.Finding{},
 	}
 	if r.Solved != nil && r.Solved.Converged() {
-		rep.hangs = &r.Solved.Ruff
+		rep.hangs, rep.sure = &r.Solved.Ruff, r.Sure()
+		rep.Narrows = r.Narrows(rep.sure).String()
 	}
+	rep.Sure = surelyOf(rep.sure)
 	for _, f := range found {
 		if f.Remedies == nil {
 			f.Remedies = []check.Remedy{}
@@ -208,7 +213,11 @@ func (r report) text(units scheme.Units) string {
 	if r.Plan.Slack != 0 {
 		fmt.Fprintf(&b, ", slack %.3f", r.Plan.Slack)
 	}
-	if m := r.hangs; m != nil {
+	switch m := r.hangs; {
+	case m == nil:
+	case len(r.sure) > 0:
+		fmt.Fprintf(&b, "\nas it hangs\n%s", strings.TrimSuffix(sureText(r.sure, r.Narrows, units), "\n"))
+	default:
 		fmt.Fprintf(&b, "\nas it hangs: height %s, the narrower loop %s clear, outer edge %s from the neck",
 			solvedLength(m.HeightOuter_mm, units), solvedLength(m.Loop_mm, units), solvedLength(m.Reach_mm, units))
 		if m.BowDone {

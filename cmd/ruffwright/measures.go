@@ -32,6 +32,10 @@ func said(q *measure.Measure, of *measure.Values, u scheme.Units) string {
 		if known {
 			return solvedLengths(v[:], u)
 		}
+	case measure.Lengths:
+		if known {
+			return solvedLengths(v[:], u)
+		}
 	case [measure.Conditions]float64:
 		if known {
 			return solvedLengths(v[:], u)
@@ -60,11 +64,7 @@ func quantity(v float64, unit string, u scheme.Units) string {
 
 // roundedLength writes a length as a ruler reads it: to 0.1 mm, or to 1/32 in.
 func roundedLength(mm float64, units scheme.Units) string {
-	step := 0.1
-	if units == scheme.Inches {
-		step = 25.4 / 32
-	}
-	return scheme.FormatLength(math.Round(mm/step)*step, units)
+	return scheme.FormatLength(scheme.Rounded(mm, units), units)
 }
 
 // solvedLengths writes several.

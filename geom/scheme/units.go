@@ -70,6 +70,19 @@ func Length(mm float64, u Units) word.Text {
 // FormatLength is Length in English.
 func FormatLength(mm float64, u Units) string { return Length(mm, u).String() }
 
+// Rounded is a length as it is said, mm: to 0.1 mm, from 100 mm on to half a millimetre, in
+// inches to 1/32. No ruler shows more.
+func Rounded(mm float64, u Units) float64 {
+	step := 0.1
+	switch {
+	case u == Inches:
+		step = 25.4 / 32
+	case math.Abs(mm) >= 100:
+		step = 0.5
+	}
+	return math.Round(mm/step)*step + 0 // no −0
+}
+
 // Minus gives a number that begins with a hyphen the sign, for people: in print
 // they look unlike. ParseLength reads both.
 func Minus(number string) string {

@@ -23,11 +23,6 @@ const (
 	// practice, no source.
 	viewerSees = 5 // % of the height
 
-	// neighbourMoves is how far the folds beside a mark stand off, in mm for each
-	// mm that the mark is off: 0.4 to 0.6 in whole strips solved for this project;
-	// the larger figure is used.
-	neighbourMoves = 0.6
-
 	// quarterSets: a band is pinned at its quarters.
 	quarterSets = 4
 
@@ -56,6 +51,10 @@ const (
 	// with a tuck it brought the bow below bowMost.
 	stiffUsual = 80 // mm
 )
+
+// HeightSeen is the part of the height by which a ruff may be higher or lower than is wanted
+// before a viewer sees it.
+const HeightSeen = viewerSees / 100.
 
 // Limits are the mechanics' limits as sim.Need takes them, so that a starch
 // target leaves none of these findings: droop and bow in mm, lean in mm for the

@@ -1,6 +1,10 @@
 package check
 
-import "math"
+import (
+	"math"
+
+	"ruffwright/sim"
+)
 
 var driftLaw = law{Rule: Rule{"drift", "Marks drift along the strip", Mend, 0, "mm", "at most one fold to fold length, either way", practice, WhereMarks, FromHand},
 	find: (*view).drift}
@@ -23,20 +27,17 @@ func (v *view) drift() (seen, bool) {
 var markingLaw = law{Rule: Rule{"marking", "Marking errors will show", Mend, viewerSees, "%", "at most, of the height", practice, WhereMarks, FromHand},
 	find: (*view).marking}
 
-// marking: errors of single marks make sets of different height. A mark off by
-// 1 mm moves the two folds beside it by 0.6 mm, one up, one down; the height
-// between two folds hangs on four marks, so that independent errors of e give it
-// a spread of 0.6 √4 e.
+// marking: errors of single marks make sets of different height (sim.HandHeight).
 func (v *view) marking() (seen, bool) {
 	h := v.r.Folded.Mean.HeightOuter_mm
-	spread := 2 * neighbourMoves * v.s.Hand.Error
+	spread := sim.HandHeight * v.s.Hand.Error
 	s := seen{value: 100 * spread / h, limit: viewerSees}
 	if !(h > 0) || s.value <= viewerSees {
 		return s, false
 	}
 	s.says("Marks out by %s make sets whose heights differ by about %s, %s %% of the height: a viewer sees that from %s on.",
 		v.len(v.s.Hand.Error), v.len(spread), Number(s.value, 0), v.len(viewerSees*h/100))
-	if e := math.Floor(10*viewerSees*h/100/(2*neighbourMoves)) / 10; e > 0 {
+	if e := math.Floor(10*viewerSees*h/100/sim.HandHeight) / 10; e > 0 {
 		s.offer([]Change{toMM("hand.error", e)}, "Mark to %s: with the marking tape and a hard pencil.", v.len(e))
 	}
 	return s, true

@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
+	"ruffwright/sim"
 )
 
 var marksStepLaw = law{Rule: Rule{"marks-step", "Top and bottom marks are out of step", Mend, 0, "mm", "at most what moves its neighbours by 5 % of the height, 0.6 mm for each mm", "0.6: whole strips solved for this project; 5 %: " + practice, WhereMarks, FromGeometry},
@@ -20,13 +21,13 @@ func (v *view) marksStep() (seen, bool) {
 			s.value, worst = off, k
 		}
 	}
-	s.limit = viewerSees / 100. * v.r.Folded.Mean.HeightOuter_mm / neighbourMoves
+	s.limit = viewerSees / 100. * v.r.Folded.Mean.HeightOuter_mm / sim.NeighbourMoves
 	if !(s.value > s.limit) {
 		return s, false
 	}
 	s.atMarks(worst + 1)
 	s.says("Mark %d, a %s, lies %s from the middle of its neighbours: the folds beside it will stand about %s too high and too low, and the sets look out of step.",
-		worst+1, fold(v.p.Row[worst].Fold), v.len(s.value), v.len(neighbourMoves*s.value))
+		worst+1, fold(v.p.Row[worst].Fold), v.len(s.value), v.len(sim.NeighbourMoves*s.value))
 	step := v.p.Panel_mm
 	s.offer([]Change{v.marksTo(func(i int, m scheme.Mark) scheme.Mark {
 		m.Place = float64(i) * step

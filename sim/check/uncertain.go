@@ -37,34 +37,25 @@ func SlopeDoubt(m *measure.Values) float64 {
 	return math.Atan2(folds, m.Reach_mm) * 180 / math.Pi
 }
 
-var uncertainLaw = law{Rule: Rule{"uncertain", "The sizes are uncertain", Note, Unsure_mm, "mm", "in doubt at most: between the solver's mesh and a finer one, between ways to put the sticks in, and from the closed form of a strip round its sticks; tucked sets only", judged, WhereOuter, FromMechanics},
+var uncertainLaw = law{Rule: Rule{"uncertain", "The sizes are uncertain", Note, Unsure_mm, "mm", "in doubt at most, where tucked sets formed in other ways lie farther apart than that; what the mesh leaves in doubt is told with each figure", judged, WhereOuter, FromMechanics},
 	find: (*view).uncertain, parts: tangentsPart | finerPart, when: (*view).tucked}
 
-// uncertain: the inside of a tuck may lie in several ways, and a mesh tells it only so
-// exactly.
+// uncertain: the inside of a tuck may lie in several ways. How sure each figure is stands
+// with the figure (sim.Ruff.Sure).
 func (v *view) uncertain() (seen, bool) {
 	m := v.measures()
 	folds, bow := Doubt(m)
 	s := seen{value: max(folds, bow), limit: Unsure_mm}
-	if s.value <= Unsure_mm {
+	if m.Paths_mm <= Unsure_mm {
 		return s, false
-	}
-	part := word.Text{}
-	if bow > bowDoubt {
-		part = word.Say("The swing when the wearer bows is in doubt by %s.", v.len(bow))
 	}
 	on := word.Say("how the sticks are put in")
 	if v.starched() && v.oneEdge() {
 		on = word.Say("how the sticks are put in and how hard the starch dries")
 	}
-	switch {
-	case m.Paths_mm <= Unsure_mm && folds <= Unsure_mm:
-		s.sentence = part
-	case m.Paths_mm <= Unsure_mm:
-		s.sentence = word.Join(" ", word.Say("Take the height of the outer edge as %s, give or take %s: solved in another way, the same ruff comes out so much different.", v.len(math.Abs(m.HeightOuter_mm)), v.len(folds)), part)
-	case bow > bowDoubt:
+	if bow > bowDoubt {
 		s.says("The inside of the tucks can lie in several ways. Depending on %s, the folds of the outer edge come to lie up to %s elsewhere. When the wearer bows the edge swings by up to %s more or less.", on, v.len(folds), v.len(bow))
-	default:
+	} else {
 		s.says("The inside of the tucks can lie in several ways. Depending on %s, the folds of the outer edge come to lie up to %s elsewhere.", on, v.len(folds))
 	}
 	v.offerBoth(&s)

@@ -17,16 +17,13 @@ type view struct {
 	u scheme.Units
 }
 
-// Length is a length for a sentence: to 0.1 mm in mm and cm, to 1/32 in inches.
+// Length is a length for a sentence (scheme.Rounded); in inches what is less than their
+// mark is said exactly.
 func Length(mm float64, u scheme.Units) word.Text {
-	if u == scheme.Inches {
-		const step = 25.4 / 32
-		if math.Abs(mm) >= step {
-			mm = math.Round(mm/step) * step
-		}
-		return scheme.Length(mm, u)
+	if r := scheme.Rounded(mm, u); u != scheme.Inches || r != 0 {
+		mm = r
 	}
-	return scheme.Length(tenth(mm), u)
+	return scheme.Length(mm, u)
 }
 
 func (v *view) len(mm float64) word.Text { return Length(mm, v.u) }

@@ -78,6 +78,15 @@ type Values struct {
 	Paths_mm   float64 `json:"paths_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by the setting" means:"how far the outer edge's folds lie from where they come when the sticks are put in with slack while the loops are still to find themselves, or thinner ones first, at most; of sets sewn at one edge also with less stiffness in shear; only where mesh_done"`
 	BowPart_mm float64 `json:"bow_part_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"bow uncertain by" means:"by how much the move when the wearer bows differs on the finer mesh and formed in those ways, at most; only where mesh_done"`
 
+	Apart_mm Lengths `json:"apart_mm" unit:"mm" whole:"farthest" known:"MeshDone" label:"height, droop, bow, loop, reach uncertain by" means:"by how much height, droop, bow, the narrower loop and the outer edge's distance from the neck differ on the finer mesh and formed in those ways, at most; only where mesh_done"`
+
+	// How the figures hang on how stiff the cloth is: solved on the coarse grid with all
+	// bending half and twice as stiff, the least and the most curved half set.
+	StiffDone    bool    `json:"stiff_done" whole:"ends" solver:"yes" label:"tried of limper and stiffer cloth" means:"it was solved with all bending half and twice as stiff, on a coarse mesh"`
+	StiffBowDone bool    `json:"stiff_bow_done" whole:"ends" solver:"yes" label:"and bowed so" means:"and came to rest so when the wearer bows"`
+	Limper_mm    Lengths `json:"limper_mm" unit:"mm" whole:"farthest" known:"StiffDone" label:"they change, half as stiff" means:"by how much height, droop, bow, loop and reach change with all bending half as stiff, + more; only where stiff_done, the bow where stiff_bow_done"`
+	Stiffer_mm   Lengths `json:"stiffer_mm" unit:"mm" whole:"farthest" known:"StiffDone" label:"they change, twice as stiff" means:"the same with all bending twice as stiff"`
+
 	// How much the figures of starched sets hang on how they are set and kept: solved on
 	// the coarse grid in each of the Conditions, the least and the most curved half set.
 	SettingDone      bool                `json:"setting_done" whole:"any" solver:"yes" label:"tried set less well, damp, worn" means:"starched sets were solved as made, set less well, damp and worn, on a coarse mesh"`
@@ -144,6 +153,9 @@ const (
 	DampStarch   = 10
 	WornBend     = 0.5
 )
+
+// StiffTimes is how many times stiffer, and limper, cloth was tried for StiffDone.
+const StiffTimes = 2
 
 // Sways is the condition in which the move when the wearer bows differs most from that
 // as made, and by how much more it is there, mm.

@@ -45,6 +45,10 @@ var wholes = map[string]func(halves []Values, field int) reflect.Value{
 		}
 		return over(halves, field, func(worst float64, _ *Values, x float64) float64 { return math.Max(worst, x) })
 	},
+	// Of lengths: each that of the half set in which it is farthest from 0.
+	"farthest": func(halves []Values, field int) reflect.Value {
+		return over(halves, field, func(far Lengths, _ *Values, l Lengths) Lengths { return far.farther(l) })
+	},
 	// Of truths: of every half set; of one; of more than half of the panels; of the
 	// least and the most curved half set.
 	"all": func(halves []Values, field int) reflect.Value {

@@ -158,6 +158,7 @@ type job struct {
 	// before is how many sheets lie before the one that is being laid out.
 	before int
 	goal   target // of the starch
+	sure   []sim.Sure
 }
 
 func newJob(in Input) (*job, error) {
@@ -166,7 +167,7 @@ func newJob(in Input) (*job, error) {
 	}
 	j := &job{
 		Input: in, s: in.Ruff.Plan.Scheme, table: in.Pattern.Marks(in.Units), work: in.Pattern.Work(),
-		code: in.Ruff.Plan.Scheme.Code(),
+		code: in.Ruff.Plan.Scheme.Code(), sure: in.Ruff.Sure(),
 	}
 	var err error
 	j.goal, err = j.target()

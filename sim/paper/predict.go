@@ -28,10 +28,10 @@ func (j *job) predictions() []prediction {
 		height, top, bottom, loop, closed = r.HeightOuter_mm, r.TopOuter_mm, r.BottomOuter_mm, r.Loop_mm, r.LoopsMeet
 	}
 	list := []prediction{
-		{word.Say("height at the outer edge"), j.len(j.s.Ruff.Height), j.near(height), src},
+		{word.Say("height at the outer edge"), j.len(j.s.Ruff.Height), j.likely(measure.Height, j.near(height)), src},
 		{word.Say("top of the loops over the band's bottom edge"), word.Text{}, j.near(top), src},
 		{word.Say("bottom of the loops"), word.Text{}, j.near(bottom), src},
-		{word.Say("clear width of %s", which), word.Text{}, j.near(loop), src},
+		{word.Say("clear width of %s", which), word.Text{}, j.likely(measure.Loop, j.near(loop)), src},
 		{word.Say("neighbouring loops"), word.Text{}, when(closed, word.Say("they meet"), word.Say("they stand apart")), src},
 		{word.Say("room for a set at the neck, at the outer edge"), word.Text{}, word.Say("%s, %s", j.near(p.Pitch_mm), j.near(p.PitchOuter_mm)), word.Say("plan")},
 		{word.Say("fold to fold on the strip"), word.Text{}, j.near(p.Panel_mm), word.Say("plan")},
@@ -49,6 +49,16 @@ func (j *job) predictions() []prediction {
 	return list
 }
 
+// likely is a figure with its interval where that is known, else as it is written there.
+func (j *job) likely(f measure.Figure, otherwise word.Text) word.Text {
+	for _, s := range j.sure {
+		if s.Figure == f {
+			return s.Says(j.Units)
+		}
+	}
+	return otherwise
+}
+
 // hanging lists what only the solved cloth can tell, beside the limits of the
 // findings. How tucked sets give sideways hangs on the mesh and is left out.
 func (j *job) hanging(r measure.Values) []prediction {
@@ -56,9 +66,9 @@ func (j *job) hanging(r measure.Values) []prediction {
 	limits := check.Limits()
 	most := func(mm float64) word.Text { return word.Say("%s mm at most", trim(mm, 1)) }
 	gives := func(mm float64, stable bool) word.Text { return when(stable, move(mm), word.Say("does not hold")) }
-	list := []prediction{{word.Say("droop under its own weight"), most(limits.Droop_mm), move(r.Droop_mm), solved}}
+	list := []prediction{{word.Say("outer edge from the neck"), word.Text{}, j.likely(measure.Reach, j.near(r.Reach_mm)), solved}, {word.Say("droop under its own weight"), most(limits.Droop_mm), j.likely(measure.Droop, move(r.Droop_mm)), solved}}
 	if r.BowDone {
-		list = append(list, prediction{word.Say("moves when the wearer bows 60°"), most(limits.Bow_mm), move(r.Bow_mm), solved})
+		list = append(list, prediction{word.Say("moves when the wearer bows 60°"), most(limits.Bow_mm), j.likely(measure.Bow, move(r.Bow_mm)), solved})
 	}
 	if r.TangentsDone {
 		list = append(list, prediction{word.Say("gives up and down, for its own weight again"), word.Text{}, gives(r.Vertical_mm_per_g, r.VerticalStable), solved})

@@ -48,7 +48,10 @@ func (j *job) record() ([]*sheet.Page, error) {
 	for _, p := range j.predictions() {
 		rows = append(rows, append(p[:], word.Text{}))
 	}
-	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 36), sheet.Words(word.Say("wanted"), 14), sheet.Words(word.Say("expected"), 22), sheet.Words(word.Say("from"), 9), sheet.Words(word.Say("made: write it here"), 17)}, rows)
+	f.Table(sheet.Body, []sheet.Col{sheet.Words(word.Text{}, 34), sheet.Words(word.Say("wanted"), 14), sheet.Words(word.Say("expected"), 27), sheet.Words(word.Say("from"), 9), sheet.Words(word.Say("made: write it here"), 17)}, rows)
+	if n := j.Ruff.Narrows(j.sure); !n.Empty() {
+		f.Small(word.Say("What is likely holds for one set made by this hand of cloth as sure as this one is. %s", n))
+	}
 
 	f.Head(word.Say("Findings"), 12)
 	j.findings(f)

@@ -15,6 +15,7 @@ import (
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/measure"
 )
 
 // demo is the demo of that name.
@@ -84,12 +85,16 @@ func TestSolvedSheets(t *testing.T) {
 			t.Fatal(err)
 		}
 		record, m := said(pages, "record"), in.Ruff.Solved.Ruff
+		sure := map[measure.Figure]string{}
+		for _, q := range in.Ruff.Sure() {
+			sure[q.Figure] = q.Says(c.u).String() + " solved"
+		}
 		for _, want := range []string{
 			"as solved from the cloth's weight and stiffness",
-			"height at the outer edge " + j.len(in.Ruff.Plan.Scheme.Ruff.Height).String() + " " + j.near(m.HeightOuter_mm).String() + " solved",
-			"clear width of the narrower loop " + j.near(m.Loop_mm).String() + " solved",
-			"droop under its own weight 5 mm at most " + move(m.Droop_mm).String() + " solved",
-			"moves when the wearer bows 60° 2 mm at most " + move(m.Bow_mm).String() + " solved",
+			"height at the outer edge " + j.len(in.Ruff.Plan.Scheme.Ruff.Height).String() + " " + sure[measure.Height],
+			"clear width of the narrower loop " + sure[measure.Loop],
+			"droop under its own weight 5 mm at most " + sure[measure.Droop],
+			"moves when the wearer bows 60° 2 mm at most " + sure[measure.Bow],
 			"gives up and down, for its own weight again ",
 		} {
 			if !strings.Contains(record, want) {

@@ -1,6 +1,10 @@
 package window
 
-import "math"
+import (
+	"math"
+
+	"ruffwright/sim/measure"
+)
 
 // finer measures what the mesh and the way of forming do to the shape: the same design,
 // cold, on the Finest grid, and in every other way that draws it over its sticks. Of
@@ -96,14 +100,19 @@ func (s *solver) letGo(c *Window, m membrane) (*Window, error) {
 }
 
 // apart is how far the outer edge's folds of two solves of one design are apart, mm, 0
-// where f did not come to rest. By how much the bow differs it leaves in c.
+// where f did not come to rest. By how much each figure differs it leaves in c.
 func (c *Window) apart(f *Window) float64 {
 	if !f.Converged() {
 		return 0
 	}
-	if c.BowDone && f.BowDone {
-		c.BowPart_mm = math.Max(c.BowPart_mm, math.Abs(c.Bow_mm-f.Bow_mm))
+	off := f.Figures().Less(c.Figures())
+	if !c.BowDone || !f.BowDone {
+		off[measure.Bow] = 0
 	}
+	for k, x := range off {
+		c.Apart_mm[k] = math.Max(c.Apart_mm[k], math.Abs(x))
+	}
+	c.BowPart_mm = c.Apart_mm[measure.Bow]
 	return math.Max(math.Abs(c.TopOuter_mm-f.TopOuter_mm), math.Abs(c.BottomOuter_mm-f.BottomOuter_mm))
 }
 

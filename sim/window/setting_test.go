@@ -46,6 +46,21 @@ func TestSetting(t *testing.T) {
 	if k, by := c.Sways(); k == measure.AsMade || math.Abs(by) < 0.1 {
 		t.Errorf("it hangs on nothing: %v", c.SettingBow_mm)
 	}
+	for factor, l := range map[float64]measure.Lengths{0.5: c.Limper_mm, 2: c.Stiffer_mm} {
+		q := d
+		q.BendU_uNm, q.BendV_uNm, q.FrozenU_uNm, q.FrozenV_uNm = factor*d.BendU_uNm, factor*d.BendV_uNm, factor*d.FrozenU_uNm, factor*d.FrozenV_uNm
+		w, err := Solve(context.Background(), q, set, nil)
+		if err != nil || !w.BowDone || !c.StiffDone || !c.StiffBowDone {
+			t.Fatal(err, w.BowDone, c.StiffDone)
+		}
+		alone := w.Figures().Less(c.Figures())
+		t.Logf("%g times as stiff: %.2f, by itself %.2f mm", factor, l, alone)
+		for f := range l { // within what the figure is sure to at best
+			if math.Abs(l[f]-alone[f]) > 0.3*measure.Figure(f).Surest_mm(w.Figures()[f], false) && f != int(measure.Bow) || math.Abs(l[f]-alone[f]) > 0.05*w.Bow_mm {
+				t.Errorf("%g times as stiff: %.2f, by itself %.2f mm", factor, l, alone)
+			}
+		}
+	}
 	// Solved once more from there, nothing of it is solved again.
 	set.Setting = true
 	again, err := Solve(context.Background(), d, set, c)
@@ -53,7 +68,7 @@ func TestSetting(t *testing.T) {
 		t.Errorf("%v: %v, %d steps after %d", err, again.SettingBow_mm, again.Extra, c.Extra)
 	}
 	d.FrozenU_uNm, d.FrozenV_uNm = 0, 0
-	if c, err = Solve(context.Background(), d, set, nil); err != nil || c.SettingDone {
+	if c, err = Solve(context.Background(), d, set, nil); err != nil || c.SettingDone || !c.StiffDone {
 		t.Errorf("without starch: %v, %v", c.SettingDone, err)
 	}
 }

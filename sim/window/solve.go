@@ -29,8 +29,8 @@ type Settings struct {
 	// finer, and measures how far that moves it, and formed in other ways. Ways does the
 	// latter alone.
 	Finer, Ways bool
-	// Setting tries, where starched, on the Coarse grid how the half set holds set less
-	// well, damp and worn.
+	// Setting tries on the Coarse grid how the half set hangs of limper and stiffer cloth
+	// and, where starched, how it holds set less well, damp and worn.
 	Setting bool
 	// way is how the sticks are put in, of ways.
 	way int
@@ -206,7 +206,7 @@ func (s *solver) further(c *Window) error {
 	case s.set.Ways:
 		err = s.otherWays(c)
 	}
-	if err == nil && s.set.Setting && c.Design.starched() && !c.SettingDone {
+	if err == nil && s.set.Setting && !c.StiffDone {
 		err = s.setting(c)
 	}
 	return err
@@ -220,7 +220,8 @@ func (c *Window) takeOver(warm *Window) {
 		return
 	}
 	was, m := &warm.Values, &c.Values
-	m.MeshDone, m.Mesh_mm, m.Paths_mm, m.BowPart_mm = was.MeshDone, was.Mesh_mm, was.Paths_mm, was.BowPart_mm
+	m.MeshDone, m.Mesh_mm, m.Paths_mm, m.BowPart_mm, m.Apart_mm = was.MeshDone, was.Mesh_mm, was.Paths_mm, was.BowPart_mm, was.Apart_mm
+	m.StiffDone, m.StiffBowDone, m.Limper_mm, m.Stiffer_mm = was.StiffDone, was.StiffBowDone, was.Limper_mm, was.Stiffer_mm
 	m.Leans, m.Leans_mm = was.Leans, was.Leans_mm
 	m.SettingDone, m.SettingBow_mm, m.SettingHeight_mm, m.SettingDroop_mm = was.SettingDone, was.SettingBow_mm, was.SettingHeight_mm, was.SettingDroop_mm
 }

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -14,9 +13,9 @@ import (
 // and not; a cuff is called a cuff.
 func TestVerdict(t *testing.T) {
 	for name, want := range map[string][2]string{ // as drawn, and solved
-		"sound":    {"As drawn, nothing stops this ruff. How the cloth hangs is", "This ruff will stand: 40 sets, HEIGHT high as they hang (45 mm wanted), and when the wearer bows the outer edge BOWS."},
-		"wide":     {"As drawn, nothing stops this ruff.", "This ruff will stand: 120 sets, HEIGHT high as they hang (26 mm wanted), and when the wearer bows the outer edge BOWS."},
-		"cuff":     {"As drawn, nothing stops this cuff.", "This cuff will stand: "},
+		"sound":    {"As drawn, nothing stops this ruff. How the cloth hangs is", "This ruff will stand. Height of its 40 sets as they hang: HEIGHT_OUTER_MM (wanted: 45 mm). Swing of the outer edge when the wearer bows: BOW_MM. NARROWS"},
+		"wide":     {"As drawn, nothing stops this ruff.", "This ruff will stand. Height of its 120 sets as they hang: HEIGHT_OUTER_MM (wanted: 26 mm). Swing of the outer edge when the wearer bows: BOW_MM. NARROWS"},
+		"cuff":     {"As drawn, nothing stops this cuff.", "This cuff will stand. "},
 		"floppy":   {"As drawn, nothing stops this ruff.", "One thing stops this ruff: the lower edge is not supported. Two things more are to mend."},
 		"flaps-up": {"One thing stops this ruff: the wrong folds are sewn for the flaps wanted. How the cloth hangs is", "Three things stop this ruff: the wrong folds are sewn for the flaps wanted; the lower edge is not supported; the ruff sinks or turns up."},
 		"short":    {"One thing stops this ruff: the strip at hand is too short.", "One thing stops this ruff: the strip at hand is too short."},
@@ -53,7 +52,7 @@ func TestVerdict(t *testing.T) {
 	// What moves is told.
 	loose := newPage(t)
 	loose.work.Ruff, loose.work.Findings = solvedFor(t, scheme.First())
-	if got, want := loose.tell().Verdict(), measured("This ruff will stand: 40 sets, HEIGHT high as they hang (45 mm wanted), and when the wearer bows the outer edge BOWS.", loose.work.Ruff); got != want {
+	if got, want := loose.tell().Verdict(), measured("This ruff will stand. Height of its 40 sets as they hang: HEIGHT_OUTER_MM (wanted: 45 mm). Swing of the outer edge when the wearer bows: BOW_MM. NARROWS", loose.work.Ruff); got != want {
 		t.Errorf("the start: %q, want %q", got, want)
 	}
 	// Cloth that never rests promises nothing.
@@ -67,11 +66,11 @@ func TestVerdict(t *testing.T) {
 }
 
 // measured puts into words what was measured: how high the sets hang, how far the outer
-// edge moves in the bow, where that is seen.
+// edge moves in the bow, how sure that is and what would make it surer.
 func measured(words string, r sim.Ruff) string {
-	m, bows := r.Solved.Ruff, "keeps its place"
-	if m.Bow_mm >= 0.05 {
-		bows = "moves by " + scheme.FormatLength(math.Round(10*m.Bow_mm)/10, scheme.Millimetres)
+	sure := r.Sure()
+	for _, s := range sure {
+		words = strings.ReplaceAll(words, strings.ToUpper(s.Figure.Row().Key), s.Says(scheme.Millimetres).String())
 	}
-	return strings.NewReplacer("HEIGHT", scheme.FormatLength(math.Round(10*m.HeightOuter_mm)/10, scheme.Millimetres), "BOWS", bows).Replace(words)
+	return strings.ReplaceAll(words, "NARROWS", r.Narrows(sure).String())
 }

@@ -190,13 +190,9 @@ func Brief(text string) string {
 	return text
 }
 
-// Length writes a length that was solved: to 0.1 mm, in inches to 1/32.
+// Length writes a length that was solved (scheme.Rounded).
 func Length(mm float64, units scheme.Units) string {
-	step := 0.1
-	if units == scheme.Inches {
-		step = 25.4 / 32
-	}
-	return In(scheme.Length(math.Round(mm/step)*step+0, units))
+	return In(scheme.Length(scheme.Rounded(mm, units), units))
 }
 
 // Slope says which way an outer edge runs.

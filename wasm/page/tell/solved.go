@@ -22,9 +22,18 @@ func (t Tell) solvedRows() []numberRow {
 	if !m.Converged {
 		remark = say.Text("solved, but not come to rest")
 	}
+	likely := map[string]string{}
+	for _, q := range t.Ruff.Sure() {
+		likely[q.Figure.Row().Key] = say.In(q.Likely(t.Units))
+	}
 	var rows []numberRow
 	show := func(field *float64, label, note string) {
 		q := measure.Row(&m, field)
+		if l, ok := likely[q.Key]; ok && note == remark {
+			note = l
+		} else if ok {
+			note = say.Text("%s; %s", l, note)
+		}
 		if q.Known(&m) && !(q.Untucked && t.Ruff.Plan.Row.Tucked()) {
 			rows = append(rows, numberRow{label, t.measured(q, &m), note})
 		}

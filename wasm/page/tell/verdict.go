@@ -3,6 +3,7 @@ package tell
 import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/check"
+	"ruffwright/sim/measure"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/work"
 )
@@ -85,16 +86,23 @@ func (t Tell) stands(ruff string) string {
 	if r == nil || !r.Converged() || !r.Ruff.BowDone {
 		return say.Text("Nothing stops this %s.", ruff)
 	}
-	height := say.Length(r.Ruff.HeightOuter_mm, t.Units)
-	if folds, _ := check.Doubt(&r.Ruff); folds > check.Unsure_mm {
-		height = say.Text("%s ± %s", height, say.Length(folds, t.Units))
+	sure := t.Ruff.Sure()
+	height, swing := say.Length(r.Ruff.HeightOuter_mm, t.Units), say.Length(r.Ruff.Bow_mm, t.Units)
+	for _, q := range sure {
+		switch q.Figure {
+		case measure.Height:
+			height = say.In(q.Says(t.Units))
+		case measure.Bow:
+			swing = say.In(q.Says(t.Units))
+		}
 	}
 	wanted := scheme.Length(t.Ruff.Plan.Scheme.Ruff.Height, t.Units)
+	words := say.Text("This %s will stand. Height of its %d sets as they hang: %s (wanted: %s). Swing of the outer edge when the wearer bows: %s.", ruff, t.Ruff.Plan.Sets, height, wanted, swing)
 	if check.MayBow(&r.Ruff) {
-		return say.Text("This %s stands: %d sets, %s high as they hang (%s wanted). Whether it is held firm enough when the wearer bows is not sure.", ruff, t.Ruff.Plan.Sets, height, wanted)
+		words = say.Text("This %s stands. Height of its %d sets as they hang: %s (wanted: %s). Whether it is held firm enough when the wearer bows is not sure.", ruff, t.Ruff.Plan.Sets, height, wanted)
 	}
-	if bow := say.Length(r.Ruff.Bow_mm, t.Units); bow != say.Length(0, t.Units) {
-		return say.Text("This %s will stand: %d sets, %s high as they hang (%s wanted), and when the wearer bows the outer edge moves by %s.", ruff, t.Ruff.Plan.Sets, height, wanted, bow)
+	if narrows := t.Ruff.Narrows(sure); !narrows.Empty() {
+		return say.Text("%s %s", words, narrows)
 	}
-	return say.Text("This %s will stand: %d sets, %s high as they hang (%s wanted), and when the wearer bows the outer edge keeps its place.", ruff, t.Ruff.Plan.Sets, height, wanted)
+	return words
 }
