@@ -29,12 +29,15 @@ const (
 	// fitNear_mm is how far off the height of the shortest or of the longest panel may
 	// be and still be taken: what marks are rounded to.
 	fitNear_mm = 0.5
-	// fitJump_mm is how far off the nearest height may be where it jumps over the wanted
-	// one.
+	// fitJump_mm is how far off the height of the answer, and of a panel a little to either
+	// side of it, may be.
 	fitJump_mm = 1.0
 	// fitPanel_mm is how near to each other two panels are that need no third between
 	// them: an eighth of what marks are rounded to.
 	fitPanel_mm = 0.0625
+	// fitSide_mm is how far to both sides of an answer it is tried again: half of what marks
+	// are rounded to.
+	fitSide_mm = 0.25
 	// maxPanel_mm is the longest panel that a scheme may hold.
 	maxPanel_mm = 200
 )
@@ -42,7 +45,8 @@ const (
 // Fit finds the panel whose solved height at the outer edge is ruff.height, on a
 // half set of the neckline's mean curvature. It brackets the height between the
 // shortest panel that can be sewn and twice the closed form's, then narrows the
-// bracket. Where no panel is found, Fitted.Reason says why.
+// bracket. The answer is to 0.1 mm, as a scheme is given it, and holds fitSide_mm to both
+// sides too. Where no panel is found, Fitted.Reason says why.
 //
 // An error means bad input or a cancelled context. progress, which may be nil,
 // is told the panel tried and its height.
@@ -60,10 +64,16 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 	if err != nil {
 		return Fitted{}, err
 	}
-	f := fitting{ctx: ctx, ruff: r, grid: grid, progress: progress, out: Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: drawn}}
+	f := fitting{ctx: ctx, ruff: r, progress: progress, out: Fitted{Wanted_mm: want, ByEye_mm: want, Drawn_mm: drawn}}
+	f.solve = func(d window.Design) (*window.Window, error) {
+		return window.Solve(ctx, d, window.Settings{Grid: grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
+	}
 	low, high, err := f.bracket()
 	if err == nil {
 		err = f.narrow(low, high)
+	}
+	if err == nil {
+		err = f.verify()
 	}
 	f.out.Found = err == nil
 	if err != nil {
@@ -80,7 +90,7 @@ func Fit(ctx context.Context, s scheme.Scheme, grid window.Grid, progress func(p
 type fitting struct {
 	ctx      context.Context
 	ruff     Ruff
-	grid     window.Grid
+	solve    func(window.Design) (*window.Window, error)
 	progress func(panel_mm, height_mm float64)
 	out      Fitted // its panel is the one tried whose height is nearest to the wanted
 }
@@ -104,7 +114,7 @@ func (f *fitting) try(panel_mm float64) (tried, error) {
 		return tried{}, err
 	}
 	f.out.Solves++
-	w, err := window.Solve(f.ctx, d, window.Settings{Grid: f.grid, SkipBow: true, SkipOther: true, SkipTangents: true}, nil)
+	w, err := f.solve(d)
 	if err != nil {
 		return tried{}, err
 	}
@@ -180,6 +190,33 @@ func (f *fitting) narrow(low, high tried) error {
 	}
 	if math.Abs(f.out.Height_mm-want) > fitJump_mm {
 		return because("between panels of %s and %s mm the solved height jumps from %s to %s mm: these sets have more than one way to lie", hundredths(low.panel_mm), hundredths(high.panel_mm), tenths(low.height_mm), tenths(high.height_mm))
+	}
+	return nil
+}
+
+// verify tries the answer as a scheme is given it, and a little to both sides: where sets
+// have more than one way to lie, a panel cut a hair longer may stand otherwise.
+func (f *fitting) verify() error {
+	answer := math.Round(10*f.out.Panel_mm) / 10
+	if answer < shortest(f.ruff) {
+		answer = math.Ceil(10*shortest(f.ruff)) / 10
+	}
+	at, err := f.try(answer)
+	if err != nil {
+		return err
+	}
+	f.out.Panel_mm, f.out.Height_mm = at.panel_mm, at.height_mm
+	for _, by := range [3]float64{0, -fitSide_mm, fitSide_mm} {
+		beside := at
+		if panel := at.panel_mm + by; by != 0 && panel >= shortest(f.ruff) && panel <= maxPanel_mm {
+			if beside, err = f.try(panel); err != nil {
+				return err
+			}
+		}
+		f.out.Panel_mm, f.out.Height_mm = at.panel_mm, at.height_mm
+		if math.Abs(beside.height_mm-f.out.Wanted_mm) > fitJump_mm {
+			return because("a panel of %s mm stands %s mm high, and one of %s mm %s mm: these sets have more than one way to lie", hundredths(at.panel_mm), tenths(at.height_mm), hundredths(beside.panel_mm), tenths(beside.height_mm))
+		}
 	}
 	return nil
 }

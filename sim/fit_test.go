@@ -8,6 +8,7 @@ import (
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/shell"
 	"ruffwright/sim/window"
 )
 
@@ -52,6 +53,35 @@ func TestFitRefuses(t *testing.T) {
 	}
 	if f.Found || !strings.Contains(f.Reason.String(), "shortest panel") {
 		t.Errorf("%+v", f)
+	}
+}
+
+// TestFitBothSides: an answer beside which the height jumps is none. The heights are made
+// up: they follow the panel, and jump a hair beside where the wanted one is found.
+func TestFitBothSides(t *testing.T) {
+	r, err := Draw(demo(t, "sound"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		from, by float64 // a jump
+		found    bool
+	}{{0, 0, true}, {55.2, 3, false}, {54.8, -3, false}, {55.4, 3, true}, {54.6, -3, true}, {55.1, 0.4, true}} {
+		f := fitting{ctx: context.Background(), ruff: r, out: Fitted{Wanted_mm: 45, Panel_mm: 55.03}}
+		f.solve = func(d window.Design) (*window.Window, error) {
+			w := new(window.Window)
+			w.HeightOuter_mm = 45 + 0.8*(d.Panel_mm-55)
+			if c.by > 0 == (d.Panel_mm > c.from) && c.by != 0 {
+				w.HeightOuter_mm += c.by
+			}
+			w.Form.Status, w.Release.Status = shell.Converged, shell.Converged
+			return w, nil
+		}
+		if err := f.verify(); (err == nil) != c.found || f.out.Panel_mm != 55 || math.Abs(f.out.Height_mm-45) > 1e-9 {
+			t.Errorf("a jump of %g mm at %g: %v, %+v", c.by, c.from, err, f.out)
+		} else if err != nil && !strings.Contains(err.Error(), "more than one way to lie") {
+			t.Error(err)
+		}
 	}
 }
 

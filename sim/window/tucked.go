@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 
 	"ruffwright/sim/cloth"
+	"ruffwright/sim/measure"
 )
 
 // RandomTucked draws a starched, tucked half set as a maker would plan it:
@@ -61,7 +62,8 @@ type TuckedTally struct {
 	LargestMesh_mm, LargestPaths_mm, LargestBowPart_mm float64
 	// Jumps counts those that jump where panel and band grow by 1 %: a height, or the bow,
 	// changes by more than jump_mm and a hundredth of the panel, which is what heights that
-	// follow their lengths may do. Silent counts those of them that nothing told of.
+	// follow their lengths may do. Silent counts those of them that change by more than the
+	// doubt that is told with height and bow.
 	Jumps, Silent                    int
 	LargestJump_mm, LargestSilent_mm float64
 	// Iterations are the factorisations of the cold solves of Fine shapes, Most the most.
@@ -103,7 +105,7 @@ func (y *TuckedTally) Add(ctx context.Context, d Design) error {
 	mesh := above(&y.Meshes, &y.LargestMesh_mm, c.Mesh_mm, told_mm)
 	paths := above(&y.Paths, &y.LargestPaths_mm, c.Paths_mm, told_mm)
 	bow := above(&y.Bows, &y.LargestBowPart_mm, c.BowPart_mm, told_mm)
-	told := count(&y.Told, mesh || paths || bow)
+	count(&y.Told, mesh || paths || bow)
 
 	d.Panel_mm *= 1.01
 	d.BandHeight_mm *= 1.01
@@ -115,13 +117,19 @@ func (y *TuckedTally) Add(ctx context.Context, d Design) error {
 	if err != nil || !c.Converged() || !q.Converged() {
 		return err
 	}
-	jump := math.Max(math.Abs(c.TopOuter_mm-q.TopOuter_mm), math.Abs(c.BottomOuter_mm-q.BottomOuter_mm))
-	if c.BowDone && q.BowDone {
-		jump = math.Max(jump, math.Abs(c.Bow_mm-q.Bow_mm))
+	jump, silent := 0., 0.
+	for _, f := range [2]measure.Figure{measure.Height, measure.Bow} {
+		if f == measure.Bow && !(c.BowDone && q.BowDone) {
+			continue
+		}
+		is, was := q.Figures()[f], c.Figures()[f]
+		by := math.Max(0, math.Abs(is-was)-d.Panel_mm/100)
+		jump = math.Max(jump, by)
+		if by > math.Max(c.Apart_mm[f], f.Surest_mm(was, true)) {
+			silent = math.Max(silent, by)
+		}
 	}
-	jump = math.Max(0, jump-d.Panel_mm/100)
-	if above(&y.Jumps, &y.LargestJump_mm, jump, jump_mm) && !told {
-		above(&y.Silent, &y.LargestSilent_mm, jump, jump_mm)
-	}
+	above(&y.Jumps, &y.LargestJump_mm, jump, jump_mm)
+	above(&y.Silent, &y.LargestSilent_mm, silent, jump_mm)
 	return nil
 }
