@@ -120,7 +120,7 @@ func proposedAnswer(s scheme.Scheme, got propose.Answer, u scheme.Units) propose
 		}
 	}
 	for _, r := range got.Refused {
-		a.Refused = append(a.Refused, refusal{r.Kind.Name().String(), r.Reason.String()})
+		a.Refused = append(a.Refused, refusal{r.Kind.Name().String(), r.Reason[u].String()})
 	}
 	return a
 }

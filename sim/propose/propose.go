@@ -53,8 +53,16 @@ type Alternative struct {
 // Refused is a way to sew that was tried and not taken.
 type Refused struct {
 	Kind   Kind
-	Reason word.Text
+	Reason Reason
 }
+
+// Reason says why, by the units in which its lengths are said.
+type Reason [units]word.Text
+
+const units = 3
+
+// because is a reason without lengths.
+func because(why word.Text) Reason { return Reason{why, why, why} }
 
 // Answer is what Propose found.
 type Answer struct {
@@ -96,7 +104,7 @@ func Propose(ctx context.Context, s scheme.Scheme, ask Asked) (Answer, error) {
 func (a *Answer) add(ctx context.Context, s scheme.Scheme, some []Kind, ask Asked, count *counter) error {
 	type outcome struct {
 		found   *Alternative
-		refused word.Text
+		refused Reason
 		err     error
 	}
 	got := make([]outcome, len(some))

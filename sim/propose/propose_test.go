@@ -9,6 +9,7 @@ import (
 	"math/rand/v2"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -149,8 +150,10 @@ func TestProposeKeeps(t *testing.T) {
 		}
 	}
 	short := demo(t, "short")
-	if a, err := Propose(context.Background(), short, Asked{Solve: coarsely}); err != nil || len(a.Alternatives) > 0 || len(a.Refused) == 0 || a.Refused[0].Reason.Empty() {
+	if a, err := Propose(context.Background(), short, Asked{Solve: coarsely}); err != nil || len(a.Alternatives) > 0 || len(a.Refused) == 0 || a.Refused[0].Reason[0].Empty() {
 		t.Errorf("a strip too short: %+v, %v", a, err)
+	} else if mm, in := a.Refused[0].Reason[scheme.Millimetres].String(), a.Refused[0].Reason[scheme.Inches].String(); !strings.Contains(mm, " mm") || strings.Contains(in, " mm") || !strings.Contains(in, " in") {
+		t.Errorf("in mm %q, in inches %q", mm, in)
 	}
 	if a, err := Propose(context.Background(), short, Asked{Solve: coarsely, Free: []string{"ruff.sets"}}); err != nil || len(a.Alternatives) == 0 {
 		t.Errorf("with other sets: %+v, %v", a.Refused, err)
@@ -178,7 +181,7 @@ func TestProposeUnknown(t *testing.T) {
 		}
 		s := demo(t, "floppy")
 		a, err := Propose(context.Background(), s, Asked{Solve: solve})
-		if err != nil || len(a.Alternatives) > 0 || len(a.Refused) == 0 || a.Refused[0].Reason.Empty() {
+		if err != nil || len(a.Alternatives) > 0 || len(a.Refused) == 0 || a.Refused[0].Reason[0].Empty() {
 			t.Errorf("%s: %d proposed, %v refused, %v", name, len(a.Alternatives), a.Refused, err)
 		}
 		r, err := coarsely(context.Background(), s, sim.Options{})
@@ -221,7 +224,7 @@ func TestProposeLooks(t *testing.T) {
 			t.Errorf("impossible %d: %v is proposed", seed, a.Alternatives[0].Changes)
 		}
 		for _, r := range a.Refused {
-			if r.Reason.Empty() {
+			if r.Reason[0].Empty() {
 				t.Errorf("impossible %d: %s is refused without a reason", seed, r.Kind)
 			}
 		}

@@ -33,16 +33,19 @@ func solved(ctx context.Context, s scheme.Scheme, solve check.Solver, opt sim.Op
 }
 
 // reason is what stands against a state: its weightiest finding.
-func (a *state) reason() word.Text {
-	for _, f := range a.found {
-		if f.Severity == check.Stop || f.Severity == check.Mend || slices.Contains(doubtful, f.ID) {
-			return f.Sentence
+func (a *state) reason() (why Reason) {
+	for u := range why {
+		for _, f := range check.Find(a.r, scheme.Units(u)) {
+			if f.Severity == check.Stop || f.Severity == check.Mend || slices.Contains(doubtful, f.ID) {
+				why[u] = f.Sentence
+				break
+			}
 		}
 	}
-	if a.unknown() {
-		return word.Say("whether it holds could not be solved: the cloth did not come to rest, or not when the wearer bowed")
+	if why[0].Empty() && a.unknown() {
+		return because(word.Say("whether it holds could not be solved: the cloth did not come to rest, or not when the wearer bowed"))
 	}
-	return word.Text{}
+	return why
 }
 
 // unknown reports that the cloth was solved and did not come to rest, upright or bowed: of

@@ -75,19 +75,20 @@ func (t *trial) see(s scheme.Scheme, how sight) (state, error) {
 }
 
 // run gives the alternative of the kind, or why there is none.
-func (t *trial) run() (*Alternative, word.Text, error) {
-	seed, why, ok := t.kind.seed(t.given)
+func (t *trial) run() (*Alternative, Reason, error) {
+	seed, not, ok := t.kind.seed(t.given)
+	why := because(not)
 	if !ok {
 		return nil, why, nil
 	}
 	if key := t.allowed(seed); key != "" {
 		f, _ := scheme.Lookup(key)
-		return nil, word.Say("it would change what you keep: %s", word.Say(f.Label)), nil
+		return nil, because(word.Say("it would change what you keep: %s", word.Say(f.Label))), nil
 	}
 	for _, how := range []sight{quick, real} {
 		a, err := t.mend(seed, how)
 		if err != nil {
-			return nil, word.Text{}, err
+			return nil, Reason{}, err
 		}
 		if t.hopeless(a) {
 			return nil, a.reason(), nil
@@ -98,14 +99,14 @@ func (t *trial) run() (*Alternative, word.Text, error) {
 		}
 		least, err := t.lessen(a.s, how)
 		if err != nil {
-			return nil, word.Text{}, err
+			return nil, Reason{}, err
 		}
 		b, err := t.sure(least, a)
 		if err != nil {
-			return nil, word.Text{}, err
+			return nil, Reason{}, err
 		}
 		if b.weigh().holds() {
-			return t.alternative(b), word.Text{}, nil
+			return t.alternative(b), Reason{}, nil
 		}
 		why, seed = b.reason(), a.s
 		if w := b.weigh(); w.stops+w.mends == 0 {

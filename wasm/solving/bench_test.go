@@ -388,7 +388,7 @@ func TestHold(t *testing.T) {
 	l.ask(ask)
 	replies := l.until(2)
 	h := replies[len(replies)-1].Held
-	if h == nil || len(h.Ways) != 0 || len(h.Refused) == 0 || h.Refused[0].Why.Empty() || h.Refused[0].Kind.Empty() {
+	if h == nil || len(h.Ways) != 0 || len(h.Refused) == 0 || h.Refused[0].Why[0].Empty() || h.Refused[0].Kind.Empty() {
 		t.Errorf("a strip too short: %+v", h)
 	}
 	l.ask(wire.Request{ID: 3, Task: wire.Hold, Scheme: wire.Written(demo(t, "sound"))})

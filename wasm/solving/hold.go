@@ -45,7 +45,11 @@ func (j *job) hold() {
 		held.Ways = append(held.Ways, w)
 	}
 	for _, r := range got.Refused {
-		held.Refused = append(held.Refused, wire.RefusedWay{Kind: pack(r.Kind.Name()), Why: pack(r.Reason)})
+		way := wire.RefusedWay{Kind: pack(r.Kind.Name())}
+		for u, why := range r.Reason {
+			way.Why[u] = pack(why)
+		}
+		held.Refused = append(held.Refused, way)
 	}
 	j.say(wire.Reply{Last: true, Held: held})
 }

@@ -81,8 +81,8 @@ type HoldingWay struct {
 
 // RefusedWay is one that does not, and why.
 type RefusedWay struct {
-	Kind word.Packed `json:"kind"`
-	Why  word.Packed `json:"why"`
+	Kind word.Packed    `json:"kind"`
+	Why  [3]word.Packed `json:"why"` // by scheme.Units
 }
 
 // Checked is one problem with a known answer as this program computed it.

@@ -98,7 +98,7 @@ func (s *Ask) holdNodes() []doc.Node {
 	if len(h.Refused) > 0 {
 		not := doc.El("ul", "")
 		for _, r := range h.Refused {
-			not.Nodes = append(not.Nodes, doc.El("li", "").Say(say.Text("Not %s: %s", r.Kind.Text, say.Sentence(say.In(r.Why.Text)))))
+			not.Nodes = append(not.Nodes, doc.El("li", "").Say(say.Text("Not %s: %s", r.Kind.Text, say.Sentence(say.In(r.Why[s.Want.Units].Text)))))
 		}
 		out = append(out, doc.El("details", "class=others id=hold-not", doc.El("summary", "").Say(say.Text("What does not hold")), not))
 	}
