@@ -37,7 +37,7 @@ func pure(dir string) bool {
 var (
 	geometry  = []string{"geom", "geom/curve", "geom/scheme", "geom/pleat", "geom/word"}
 	mechanics = slices.Concat(geometry, []string{"sim/cloth", "sim/shell", "sim/measure", "sim/window"})
-	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/check/compare", "sim/propose", "sim/trial", "sim/paper", "assets"})
+	result    = slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/cloth", "sim/measure", "sim/check", "sim/check/compare", "sim/propose", "sim/matter", "sim/trial", "sim/paper", "assets"})
 )
 
 var rooms = map[string]room{
@@ -58,6 +58,7 @@ var rooms = map[string]room{
 	"sim/window":        {below: slices.Concat(geometry, []string{"sim/measure", "sim/cloth", "sim/shell"}), tests: []string{"sim/shell/known"}},
 	"sim":               {below: mechanics},
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
+	"sim/matter":        {below: slices.Concat(geometry, []string{"sim", "sim/check", "sim/measure", "sim/window"})},
 	"sim/propose":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/check", "sim/window"}), tests: []string{"assets"}},
 	"sim/trial":         {below: slices.Concat(geometry, []string{"sim", "sim/cloth", "sim/window", "sim/check"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
@@ -69,7 +70,7 @@ var rooms = map[string]room{
 	// The solver, a role of the page's program.
 	"wasm/wire":    {below: slices.Concat(geometry, []string{"sim", "sim/measure", "sim/check"})},
 	"wasm/port":    {},
-	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/window", "sim/check", "sim/propose", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
+	"wasm/solving": {below: slices.Concat(geometry, []string{"sim", "sim/window", "sim/check", "sim/propose", "sim/matter", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 
 	// The printing program: the same with the sheets.
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},

@@ -24,6 +24,7 @@ func TestCancelStops(t *testing.T) {
 		"need default --grid finest --bow 0.01",
 		"compare sound tall --grid finest",
 		"trial default --over 40",
+		"matters default",
 		"verify --slow",
 		"robust --ruffs 0",
 		"robust --cells 0",
