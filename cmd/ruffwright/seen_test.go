@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 	"math"
 	"testing"
 
@@ -168,4 +169,30 @@ func meets(from, way, a, b, c geom.Vec3) float64 {
 		return math.Inf(1)
 	}
 	return t
+}
+
+// BenchmarkPNG: a solved ruff in the hand as a PNG of 1,600 × 1,200, its light baked anew.
+func BenchmarkPNG(b *testing.B) {
+	for _, demo := range []string{"sound", "wide"} {
+		text, _ := assets.Demo(demo)
+		s, err := scheme.Parse(text)
+		if err != nil {
+			b.Fatal(err)
+		}
+		r, err := sim.Solve(context.Background(), s, sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true})
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(demo, func(b *testing.B) {
+			for b.Loop() {
+				d, err := figure.Named("hand").Draw(r.Plan, r.Solved.Shape, figure.Options{Width_mm: 240, Height_mm: 180, Turn_deg: 28, Tilt_deg: 25, Palette: draw.Light()})
+				if err == nil {
+					err = d.PNG(io.Discard, 1600.0/240)
+				}
+				if err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
 }
