@@ -10,7 +10,8 @@ import (
 )
 
 // No line runs through a label: of every demo in every view, on sheets of three sizes,
-// with notes and without; on the first of them no line of what is solid either. A line
+// with notes and without, and as the wearer bows; on the first of them no line of what is
+// solid either. A line
 // counts that something covers before the label is set as little as one that ends beside
 // it.
 func TestNoLabelIsCrossed(t *testing.T) {
@@ -24,16 +25,17 @@ func TestNoLabelIsCrossed(t *testing.T) {
 		plan, shape := design{"crossed " + name, name, nil, 8, 4}.make(t)
 		for _, size := range [][2]float64{{240, 180}, {120, 180}, {100, 140}} {
 			for _, v := range Views {
-				for _, notes := range [][]Note{nil, longNotes()} {
-					d, err := v.Draw(plan, shape, Options{Width_mm: size[0], Height_mm: size[1], Turn_deg: 28, Tilt_deg: 26, Plain: true, Notes: notes})
+				for _, o := range []Options{{}, {Notes: longNotes()}, {Bow_deg: 60, Rest: &shape}} {
+					o.Width_mm, o.Height_mm, o.Turn_deg, o.Tilt_deg, o.Plain = size[0], size[1], 28, 26, true
+					d, err := v.Draw(plan, shape, o)
 					if err != nil {
 						t.Fatal(err)
 					}
-					if size[0] == 240 && notes == nil {
+					if size[0] == 240 && o.Notes == nil {
 						d.Items = lined(d)
 					}
 					for _, c := range crossed(d) {
-						t.Errorf("%s, %s, %g × %g, %d notes: %s", name, v.Name, size[0], size[1], len(notes), c)
+						t.Errorf("%s, %s, %g × %g, bowed %g°, %d notes: %s", name, v.Name, size[0], size[1], o.Bow_deg, len(o.Notes), c)
 					}
 				}
 			}

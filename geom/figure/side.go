@@ -117,7 +117,11 @@ func (s *sheet) wholeLevel(part string, e *draw.Eye, room draw.Rect) (scene *lig
 			}
 		}
 	}
-	s.fit(part, e, room, s.opt.most(), c.v, worn)
+	var still cloth // at rest, upright
+	if s.opt.Bow_deg > 0 && s.opt.Rest != nil {
+		still = newCloth(*s.opt.Rest, 0, len(s.opt.Rest.Panels))
+	}
+	s.fit(part, e, room, s.opt.most(), c.v, worn, still.v)
 	s.Scale = e.Scale
 	scene, ghost := s.scenes(0, len(s.shape.Panels), false)
 	if ghost != nil {
