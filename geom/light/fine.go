@@ -388,18 +388,3 @@ func (t *Sheet) outs() []float32 {
 }
 
 func clamp(x, lo, hi float64) float64 { return max(lo, min(hi, x)) }
-
-// Smooth is the cubic curve through the places of a line, n parts from one to the next:
-// the curve that a sheet's hems are drawn by.
-func Smooth(line []geom.Vec3, n int) []geom.Vec3 {
-	if len(line) < 2 || n < 1 {
-		return line
-	}
-	t := Sheet{Cols: 1, Rows: len(line), V: line}
-	made := t.line(0, n)
-	out := make([]geom.Vec3, len(made))
-	for i := range made {
-		out[i] = made[i].v
-	}
-	return out
-}

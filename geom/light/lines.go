@@ -4,6 +4,8 @@ import (
 	"image/color"
 	"math"
 	"slices"
+
+	"ruffwright/geom"
 )
 
 // Line is a line of a picture that shows: a fold's outline, a hem, a border between two
@@ -37,7 +39,7 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 		if t.Lined {
 			for k := 1; k < len(t.Tints); k++ {
 				for _, way := range f.zero(i, f.pick, float32(k)) {
-					all = append(all, d.shown(way, w, hidden_mm, t.Fold_mm, t.Ink)...)
+					all = append(all, d.shown(way, w, d.farthest, hidden_mm, t.Fold_mm, t.Ink)...)
 				}
 			}
 		}
@@ -45,7 +47,11 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 	for _, p := range f.patches {
 		t := &s.Sheets[p.sheet]
 		for _, h := range f.hems(t, p) {
-			all = append(all, d.shown(h.way, w, hidden_mm, h.width_mm, t.Ink)...)
+			far := d.farthest
+			if h.row {
+				far = d.farthestShown
+			}
+			all = append(all, d.shown(h.way, w, far, hidden_mm, h.width_mm, t.Ink)...)
 		}
 	}
 	for i := range s.Threads {
@@ -59,7 +65,7 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 		if t.Closed && len(way) > 2 {
 			way = append(way, way[0])
 		}
-		all = append(all, d.shown(way, w, t.Lift_mm, t.Width_mm, t.Ink)...)
+		all = append(all, d.shown(way, w, d.farthest, t.Lift_mm, t.Width_mm, t.Ink)...)
 	}
 	return all
 }
@@ -67,10 +73,12 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 // spot is a place of a line: pixels, how near, and how far along the strip, mm.
 type spot struct{ x, y, q, along float32 }
 
-// hem is a line where a sheet ends, and its width.
+// hem is a line where a sheet ends, its width, and whether it is a row: of many columns,
+// one before the other.
 type hem struct {
 	way      []spot
 	width_mm float64
+	row      bool
 }
 
 // hems are the ends of a patch that are ends of its sheet and have a line.
@@ -84,7 +92,7 @@ func (f *fine) hems(t *Sheet, p patch) (hems []hem) {
 			k := p.first + first + i*step
 			way[i] = spot{f.x[k], f.y[k], f.q[k], f.along[k]}
 		}
-		hems = append(hems, hem{way, t.Hem_mm[end]})
+		hems = append(hems, hem{way, t.Hem_mm[end], end == FirstRow || end == LastRow})
 	}
 	add(FirstRow, 0, p.rows, p.cols, true)
 	add(LastRow, p.rows-1, p.rows, p.cols, true)
@@ -278,9 +286,10 @@ func (d *depths) at(x, y float32) float32 {
 }
 
 // shown gives the stretches of a line that nothing hides which is nearer by lift mm.
-func (d *depths) shown(way []spot, w window, lift, width_mm float64, ink color.NRGBA) []Line {
+// How near what it is held against lies at a place, far says: farthest or farthestShown.
+func (d *depths) shown(way []spot, w window, far func(x, y float32) float32, lift, width_mm float64, ink color.NRGBA) []Line {
 	return d.stretches(way, w, width_mm, ink, func(at spot, _, _ float32) float32 {
-		if d.farthestShown(at.x, at.y) < at.q+float32(lift) {
+		if far(at.x, at.y) < at.q+float32(lift) {
 			return 1
 		}
 		return hides
@@ -337,100 +346,17 @@ func (s *Scene) widest(sheet int) float64 {
 	return far
 }
 
-// hides is what is shown where something lies before a line.
-const hides = -1
-
-// stretches cuts a line into those stretches that show. A stretch has one width: what
-// it shows in the middle of its length. Gaps of a few pixels are closed: there a
-// neighbouring pixel's depth was taken; and those of bridge_mm in which nothing hides it
-// and it only shows too little, so that the outline of a lip is one line.
-func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRGBA, shows func(at spot, dx, dy float32) float32) []Line {
-	if width_mm <= 0 || len(way) < 2 {
-		return nil
+// Smooth is the cubic curve through the places of a line, n parts from one to the next:
+// the curve that a sheet's hems are drawn by.
+func Smooth(line []geom.Vec3, n int) []geom.Vec3 {
+	if len(line) < 2 || n < 1 {
+		return line
 	}
-	const gap = 4 // samples
-	var out []Line
-	var now [][2]float32
-	var sum float32
-	last, full, missed, weak := 0, 0, 0, 0 // of now: how far it shows and at how many places; since then hidden, and too little
-	end := func() {
-		if now = now[:last]; len(now) > 1 {
-			width := float64(sum) / float64(full)
-			if width >= leastShown && span(now) >= leastLine {
-				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
-			}
-		}
-		now, sum, last, full, missed, weak = nil, 0, 0, 0, 0, 0
-	}
-	walked(way, w, func(at spot, dx, dy float32) {
-		if at.q == nothing {
-			end()
-			return
-		}
-		shown := shows(at, dx, dy)
-		switch {
-		case shown < 0:
-			if missed++; missed > gap {
-				end()
-			}
-			return
-		case shown <= 0.05:
-			if weak++; len(now) == 0 || weak > int(bridge_mm*w.px/apartOnLine) {
-				end()
-				return
-			}
-		}
-		now = append(now, [2]float32{float32(w.x) + at.x/float32(w.px), float32(w.y) + at.y/float32(w.px)})
-		if shown > 0.05 {
-			sum, last, full, missed, weak = sum+shown, len(now), full+1, 0, 0
-		}
-	})
-	end()
-	return out
-}
-
-// span is how long a line is, mm.
-func span(way [][2]float32) float64 {
-	long := 0.0
-	for i := 1; i < len(way); i++ {
-		long += math.Hypot(float64(way[i][0]-way[i-1][0]), float64(way[i][1]-way[i-1][1]))
-	}
-	return long
-}
-
-// thinned leaves out places from which the line is nowhere farther than a fiftieth of a
-// millimetre (Douglas and Peucker, 1973).
-func thinned(way [][2]float32) [][2]float32 {
-	const off = 0.02
-	keep := make([]bool, len(way))
-	keep[0], keep[len(way)-1] = true, true
-	stack := [][2]int{{0, len(way) - 1}}
-	for len(stack) > 0 {
-		a, b := stack[len(stack)-1][0], stack[len(stack)-1][1]
-		stack = stack[:len(stack)-1]
-		far, most := -1, float64(off)
-		dx, dy := float64(way[b][0]-way[a][0]), float64(way[b][1]-way[a][1])
-		long := math.Hypot(dx, dy)
-		for i := a + 1; i < b; i++ {
-			ex, ey := float64(way[i][0]-way[a][0]), float64(way[i][1]-way[a][1])
-			away := math.Hypot(ex, ey)
-			if long > 1e-9 {
-				away = math.Abs(ex*dy-ey*dx) / long
-			}
-			if away > most {
-				far, most = i, away
-			}
-		}
-		if far >= 0 {
-			keep[far] = true
-			stack = append(stack, [2]int{a, far}, [2]int{far, b})
-		}
-	}
-	out := way[:0]
-	for i, v := range way {
-		if keep[i] {
-			out = append(out, v)
-		}
+	t := Sheet{Cols: 1, Rows: len(line), V: line}
+	made := t.line(0, n)
+	out := make([]geom.Vec3, len(made))
+	for i := range made {
+		out[i] = made[i].v
 	}
 	return out
 }

@@ -1,0 +1,104 @@
+package light
+
+import (
+	"image/color"
+	"math"
+)
+
+// hides is what is shown where something lies before a line.
+const hides = -1
+
+// stretches cuts a line into those stretches that show. A stretch has one width: what
+// it shows in the middle of its length. Gaps of a few pixels are closed: there a
+// neighbouring pixel's depth was taken; and those of bridge_mm in which nothing hides it
+// and it only shows too little, so that the outline of a lip is one line.
+func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRGBA, shows func(at spot, dx, dy float32) float32) []Line {
+	if width_mm <= 0 || len(way) < 2 {
+		return nil
+	}
+	const gap = 4 // samples
+	var out []Line
+	var now [][2]float32
+	var sum float32
+	last, full, missed, weak := 0, 0, 0, 0 // of now: how far it shows and at how many places; since then hidden, and too little
+	end := func() {
+		if now = now[:last]; len(now) > 1 {
+			width := float64(sum) / float64(full)
+			if width >= leastShown && span(now) >= leastLine {
+				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
+			}
+		}
+		now, sum, last, full, missed, weak = nil, 0, 0, 0, 0, 0
+	}
+	walked(way, w, func(at spot, dx, dy float32) {
+		if at.q == nothing {
+			end()
+			return
+		}
+		shown := shows(at, dx, dy)
+		switch {
+		case shown < 0:
+			if missed++; missed > gap {
+				end()
+			}
+			return
+		case shown <= 0.05:
+			if weak++; len(now) == 0 || weak > int(bridge_mm*w.px/apartOnLine) {
+				end()
+				return
+			}
+		}
+		now = append(now, [2]float32{float32(w.x) + at.x/float32(w.px), float32(w.y) + at.y/float32(w.px)})
+		if shown > 0.05 {
+			sum, last, full, missed, weak = sum+shown, len(now), full+1, 0, 0
+		}
+	})
+	end()
+	return out
+}
+
+// span is how long a line is, mm.
+func span(way [][2]float32) float64 {
+	long := 0.0
+	for i := 1; i < len(way); i++ {
+		long += math.Hypot(float64(way[i][0]-way[i-1][0]), float64(way[i][1]-way[i-1][1]))
+	}
+	return long
+}
+
+// thinned leaves out places from which the line is nowhere farther than a fiftieth of a
+// millimetre (Douglas and Peucker, 1973).
+func thinned(way [][2]float32) [][2]float32 {
+	const off = 0.02
+	keep := make([]bool, len(way))
+	keep[0], keep[len(way)-1] = true, true
+	stack := [][2]int{{0, len(way) - 1}}
+	for len(stack) > 0 {
+		a, b := stack[len(stack)-1][0], stack[len(stack)-1][1]
+		stack = stack[:len(stack)-1]
+		far, most := -1, float64(off)
+		dx, dy := float64(way[b][0]-way[a][0]), float64(way[b][1]-way[a][1])
+		long := math.Hypot(dx, dy)
+		for i := a + 1; i < b; i++ {
+			ex, ey := float64(way[i][0]-way[a][0]), float64(way[i][1]-way[a][1])
+			away := math.Hypot(ex, ey)
+			if long > 1e-9 {
+				away = math.Abs(ex*dy-ey*dx) / long
+			}
+			if away > most {
+				far, most = i, away
+			}
+		}
+		if far >= 0 {
+			keep[far] = true
+			stack = append(stack, [2]int{a, far}, [2]int{far, b})
+		}
+	}
+	out := way[:0]
+	for i, v := range way {
+		if keep[i] {
+			out = append(out, v)
+		}
+	}
+	return out
+}
