@@ -36,3 +36,10 @@ func (v *view) awaits(p part) bool {
 
 // bowTried says whether the bow test was made, whatever came of it.
 func (v *view) bowTried() bool { return v.r.Solved.Ruff.BowDone || v.r.Solved.Bowed != nil }
+
+// Finer reports that the finding of that id is told from what is solved on a finer grid,
+// in other ways and in other conditions.
+func Finer(id string) bool {
+	l, ok := lawOf(id)
+	return ok && l.parts&finerPart != 0
+}

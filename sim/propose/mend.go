@@ -3,11 +3,9 @@ package propose
 import (
 	"cmp"
 	"context"
-	"math"
 	"slices"
 	"strings"
 
-	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
@@ -19,17 +17,10 @@ import (
 type Way struct {
 	Sentences []word.Text    // one a change, in the order in which they were found
 	Changes   []check.Change // all of them, in the order of the fields
-	Gone      []string       // ids of findings that stopped or were to mend, and no longer do
-	Left      []string       // ids of those that still do
+	Effect                   // New is empty
 
-	Scheme    scheme.Scheme
-	Ruff      sim.Ruff // of Scheme, solved whole
-	Height_mm float64  // as it hangs
-	Droop_mm  float64
-	Bow_mm    float64
-	Cloth_mm  float64 // to buy, exactly, at the width of the bolt
-	Starch_mm float64 // bending length of the starched cloth; 0: no starch
-	Hours     pattern.Range
+	Scheme scheme.Scheme
+	Ruff   sim.Ruff // of Scheme, solved whole
 }
 
 const (
@@ -96,9 +87,10 @@ type step struct {
 // are those that would do too, best first, not solved whole yet.
 func (m *mending) step(from step) (best *step, others []step, err error) {
 	var good []step
+	first := len(from.said) == 0
 	for _, r := range from.remedies() {
 		next, wrong := check.Apply(from.s, r)
-		if wrong != nil || slices.ContainsFunc(between(m.given, next), func(c check.Change) bool { return slices.Contains(m.ask.Keep, c.Key) }) {
+		if wrong != nil || first && m.ask.Begins != nil && !slices.ContainsFunc(m.ask.Begins, func(c []check.Change) bool { return slices.Equal(c, between(m.given, next)) }) || slices.ContainsFunc(between(m.given, next), func(c check.Change) bool { return slices.Contains(m.ask.Keep, c.Key) }) {
 			continue
 		}
 		s, err := m.see(next, real)
@@ -156,41 +148,5 @@ func (m *mending) rank(a, b step) int {
 
 // way is what a step is told as.
 func (m *mending) way(g step) Way {
-	w := Way{Sentences: g.said, Changes: between(m.given, g.s), Scheme: g.s, Ruff: g.r, Starch_mm: g.s.Starch.Bend, Gone: []string{}, Left: []string{}}
-	w.Height_mm, w.Droop_mm, w.Bow_mm = hangs(g.r)
-	w.Cloth_mm, w.Hours = costs(g.r)
-	left := map[string]bool{}
-	for _, f := range g.found {
-		if heavy(f) {
-			left[f.ID] = true
-			w.Left = append(w.Left, f.ID)
-		}
-	}
-	for _, f := range m.root.found {
-		if heavy(f) && !left[f.ID] {
-			w.Gone = append(w.Gone, f.ID)
-		}
-	}
-	return w
-}
-
-// heavy says whether a finding stops or is to mend.
-func heavy(f check.Finding) bool {
-	return !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend)
-}
-
-// hangs are the height, droop and bow of a solved ruff, mm; 0 where it is not solved.
-func hangs(r sim.Ruff) (height, droop, bow float64) {
-	if m := r.Measured(); m != nil {
-		return math.Abs(m.HeightOuter_mm), m.Droop_mm, m.Bow_mm
-	}
-	return
-}
-
-// costs are the cloth to buy, mm, and the hours of work; 0 where it cannot be cut.
-func costs(r sim.Ruff) (cloth_mm float64, hours pattern.Range) {
-	if p, err := pattern.New(r.Plan); err == nil {
-		return p.Cut.Buy.Need_mm, p.Work().Chosen
-	}
-	return
+	return Way{Sentences: g.said, Changes: between(m.given, g.s), Effect: Weigh(m.root.r, g.r), Scheme: g.s, Ruff: g.r}
 }

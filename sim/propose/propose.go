@@ -11,7 +11,6 @@ import (
 	"slices"
 	"sync"
 
-	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
@@ -25,6 +24,9 @@ type Asked struct {
 	// Free are the keys of fields that Propose may change beside those of pleats, band,
 	// starch and supporter, Keep those of fields that stay as they are.
 	Free, Keep []string
+	// Begins are the changes that Mend looks at first, as fields that differ from the
+	// scheme, in the order of the fields; nil: all that the findings offer.
+	Begins [][]check.Change
 	// Together tries several kinds at once, on as many threads as there are.
 	Together bool
 	// Progress is told how many whole ruffs and half sets were solved so far, one call at
@@ -37,17 +39,11 @@ type Alternative struct {
 	Kind    Kind
 	Changes []check.Change // to what was given, in the order of the fields
 
-	Scheme    scheme.Scheme
-	Ruff      sim.Ruff        // of Scheme, solved whole
-	Findings  []check.Finding // what is left: notes and cautions
-	Strip_mm  float64
-	Cloth_mm  float64       // to buy, exactly, at the width of the bolt
-	Starch_mm float64       // bending length of the starched cloth; 0: no starch
-	Height_mm float64       // as it hangs
-	Droop_mm  float64       // of the outer edge, as it hangs
-	Bow_mm    float64       // how far the outer edge moves when the wearer bows
-	Hours     pattern.Range // of work in all, at the pace of the scheme's hand
-	Least     bool          // less starch was tried, and does not do
+	Scheme   scheme.Scheme
+	Ruff     sim.Ruff        // of Scheme, solved whole
+	Findings []check.Finding // what is left: notes and cautions
+	Strip_mm float64
+	Price
 }
 
 // Refused is a way to sew that was tried and not taken.

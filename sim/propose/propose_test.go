@@ -262,7 +262,7 @@ func TestProposeAgainstGrid(t *testing.T) {
 				continue
 			}
 			held++
-			cloth, _ := costs(r)
+			cloth := PriceOf(r).Cloth_mm
 			t.Logf("tucks of %g mm, starch %g mm: holds, cloth %.0f mm", tuck, starch, cloth)
 			if ceil(cloth, alike_mm) < ceil(q.Cloth_mm, alike_mm) || cloth <= q.Cloth_mm && starch < q.Starch_mm/1.5 {
 				t.Errorf("tucks of %g mm, starch %g mm take less than the proposed %v", tuck, starch, q.Changes)

@@ -263,11 +263,8 @@ func own(s scheme.Scheme) float64 {
 
 // alternative is what a state that holds is told as.
 func (t *trial) alternative(a state) *Alternative {
-	out := &Alternative{Kind: t.kind, Changes: between(t.given, a.s), Scheme: a.s, Ruff: a.r, Findings: a.found,
-		Strip_mm: a.r.Plan.Strip_mm, Starch_mm: a.s.Starch.Bend}
-	out.Height_mm, out.Droop_mm, out.Bow_mm = hangs(a.r)
-	out.Cloth_mm, out.Hours = costs(a.r)
-	return out
+	return &Alternative{Kind: t.kind, Changes: between(t.given, a.s), Scheme: a.s, Ruff: a.r, Findings: a.found,
+		Strip_mm: a.r.Plan.Strip_mm, Price: PriceOf(a.r)}
 }
 
 func ceil(v, step float64) float64 { return math.Ceil(v/step) * step }
