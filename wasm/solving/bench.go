@@ -20,17 +20,19 @@ type Bench struct {
 	post  func(head string, body []byte)
 	yield func()
 
-	mu     sync.Mutex
-	next   *wire.Request // waits
-	now    int           // id being worked on, 0 none
-	stop   context.CancelFunc
-	wake   chan struct{}
-	warm   store
-	whole  whole         // the newest ruff of which everything is known
-	print  Printer       // nil: this program does not print
-	hold   func(*job)    // nil: this program does not look for what would hold
-	pulse  time.Duration // between two progress messages
-	breath time.Duration // between two yields
+	mu      sync.Mutex
+	next    *wire.Request // waits
+	now     int           // id being worked on, 0 none
+	stop    context.CancelFunc
+	wake    chan struct{}
+	warm    store
+	whole   whole         // the newest ruff of which everything is known
+	changed changed       // and what changes to a ruff made of it
+	print   Printer       // nil: this program does not print
+	hold    func(*job)    // nil: this program does not look for what would hold,
+	mend    func(*job)    // nor for what to do
+	pulse   time.Duration // between two progress messages
+	breath  time.Duration // between two yields
 }
 
 const (
@@ -52,9 +54,9 @@ type Printer func(ctx context.Context, s scheme.Scheme, how wire.Printing, tell 
 // would make it half as large again.
 func (b *Bench) Prints(p Printer) { b.print = p }
 
-// Holds has the bench look for what would hold. The press is not asked that, and is
+// Holds has the bench look for what would hold, and for what to do. The press is not asked that, and is
 // smaller without.
-func (b *Bench) Holds() { b.hold = (*job).hold }
+func (b *Bench) Holds() { b.hold, b.mend = (*job).hold, (*job).mend }
 
 // Take takes a request; it returns at once. The newest request puts an end to
 // all before it.
@@ -121,7 +123,7 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 	j := &job{b: b, ctx: ctx, r: r, began: time.Now()}
 	defer func() {
 		if why := recover(); why != nil {
-			b.warm, b.whole = store{}, whole{} // what it left behind is not to be trusted
+			b.warm, b.whole, b.changed = store{}, whole{}, changed{} // what it left behind is not to be trusted
 			j.fail(wire.Fault, word.Name(fmt.Sprint(why)))
 		}
 	}()
@@ -131,11 +133,15 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 		j.solve()
 	case wire.Try:
 		j.try()
-	case wire.Hold:
-		if b.hold == nil {
+	case wire.Hold, wire.Mend:
+		look := b.hold
+		if r.Task == wire.Mend {
+			look = b.mend
+		}
+		if look == nil {
 			j.fail(wire.BadRequest, word.Say("this program does not look for what would hold"))
 		} else {
-			b.hold(j)
+			look(j)
 		}
 	case wire.Verify:
 		j.verify()

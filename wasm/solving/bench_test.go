@@ -257,9 +257,9 @@ func TestNewestWins(t *testing.T) {
 func TestCancel(t *testing.T) {
 	l := connect(t)
 	s := wire.Written(demo(t, "floppy"))
-	tries := []wire.Trial{{Finding: "flaps", Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
+	tries := []wire.Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
 	for i, r := range []wire.Request{
-		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Verify},
+		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Mend, Scheme: s, Tries: tries}, {Task: wire.Verify},
 	} {
 		r.ID = 10 + i
 		l.atYield(func() {

@@ -33,10 +33,8 @@ func (j *job) hold() {
 		return
 	}
 	held := &wire.Held{Ways: []wire.HoldingWay{}, Refused: []wire.RefusedWay{}}
-	pack := func(t word.Text) word.Packed { return word.Packed{Text: t} }
 	for _, a := range got.Alternatives {
-		w := wire.HoldingWay{Kind: pack(a.Kind.Name()), Changes: a.Changes, Notes: []word.Packed{}, Cloth_mm: a.Cloth_mm, Starch_mm: a.Starch_mm,
-			Height_mm: a.Height_mm, Bow_mm: a.Bow_mm, Least_h: a.Hours.Least, Most_h: a.Hours.Most}
+		w := wire.HoldingWay{Kind: pack(a.Kind.Name()), Changes: a.Changes, Notes: []word.Packed{}, Price: price(a.Price)}
 		for _, f := range a.Findings {
 			if f.Severity == check.Note {
 				w.Notes = append(w.Notes, pack(check.Title(f.ID)))
@@ -53,3 +51,32 @@ func (j *job) hold() {
 	}
 	j.say(wire.Reply{Last: true, Held: held})
 }
+
+// mend looks for the fewest changes that leave nothing to stop for or to mend, first among
+// those that were found worth while.
+func (j *job) mend() {
+	r, ok := j.atHand()
+	if !ok {
+		return
+	}
+	ask := propose.Asked{Solve: func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) { return j.make(s, opt) }}
+	for _, t := range j.r.Tries {
+		ask.Begins = append(ask.Begins, t.Changes)
+	}
+	ways, err := propose.Mend(j.ctx, r, ask)
+	if err != nil {
+		j.refuse(err)
+		return
+	}
+	got := &wire.Mended{Now: price(propose.PriceOf(r)), Ways: []wire.MendingWay{}}
+	for _, w := range ways {
+		out := wire.MendingWay{Changes: w.Changes, Effect: j.effect(w.Effect, w.Scheme)}
+		for _, said := range w.Sentences {
+			out.Sentences = append(out.Sentences, pack(said))
+		}
+		got.Ways = append(got.Ways, out)
+	}
+	j.say(wire.Reply{Last: true, Mended: got})
+}
+
+func pack(t word.Text) word.Packed { return word.Packed{Text: t} }

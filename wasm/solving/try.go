@@ -5,83 +5,130 @@ import (
 	"slices"
 	"time"
 
+	"ruffwright/geom/figure"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/propose"
 	"ruffwright/sim/shell/known"
 	"ruffwright/wasm/wire"
 )
 
-// try solves the scheme as each remedy would change it and tells what becomes of
-// its finding.
+// try solves the scheme as each change would make it, and tells what that does to all
+// that is found.
 func (j *job) try() {
-	s, err := scheme.Parse([]byte(j.r.Scheme))
-	if err != nil {
-		j.refuse(err)
+	r, ok := j.atHand()
+	if !ok {
 		return
 	}
-	// The ruff at hand was most often solved just now, and one change may be the
-	// remedy of several findings.
-	r := j.b.whole.ruff
-	if j.b.whole.scheme != j.r.Scheme || j.r.Coarse || j.r.Skip != (wire.Skip{}) {
-		if r, err = j.solved(s, sim.Options{}); err != nil {
-			j.refuse(err)
-			return
-		}
-	}
-	changed := map[made]sim.Ruff{}
-	before := check.Find(r, scheme.Millimetres)
 	for i, t := range j.r.Tries {
-		j.at(wire.Progress{Phase: "trying remedies", Cell: i, Cells: len(j.r.Tries)})
+		j.at(wire.Progress{Phase: "trying changes", Cell: i, Cells: len(j.r.Tries)})
+		tried := j.tried(r, t.Changes)
 		if j.ctx.Err() != nil {
 			return
-		}
-		tried := wire.Tried{Finding: t.Finding, Remedy: t.Remedy}
-		at := slices.IndexFunc(before, func(f check.Finding) bool { return f.ID == t.Finding })
-		if at < 0 {
-			tried.Why.Text = word.Say("this is not found any more")
-		} else {
-			var with sim.Ruff
-			solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
-				key := made{wire.Written(s), opt.SkipFiner}
-				known, ok := changed[key]
-				if !ok {
-					if known, err = j.solved(s, opt); err != nil {
-						return known, err
-					}
-					if len(changed) < mostChanged {
-						changed[key] = light(known)
-					}
-				}
-				with = known
-				return known, nil
-			}
-			var o check.Outcome
-			o, err = check.Try(j.ctx, r, before[at], check.Remedy{Changes: t.Changes}, solve)
-			tried.Tried, tried.Then, tried.Brings = o.Tried, o.Then, o.Brings
-			if j.ctx.Err() != nil {
-				return
-			}
-			if err != nil {
-				tried.Why.Text = word.Of(err)
-			}
-			if tried.Tried != "" {
-				becomes(&tried, before, check.Find(with, scheme.Millimetres))
-			}
 		}
 		j.say(wire.Reply{Last: i == len(j.r.Tries)-1, Tried: &tried})
 	}
 }
 
-// made is a scheme as a remedy changes it, and whether the finer grid is left out.
+// atHand is the ruff of the request, solved whole: most often that was done just now.
+func (j *job) atHand() (sim.Ruff, bool) {
+	s, err := scheme.Parse([]byte(j.r.Scheme))
+	if err != nil {
+		j.refuse(err)
+		return sim.Ruff{}, false
+	}
+	if j.b.changed.of != j.r.Scheme {
+		j.b.changed = changed{of: j.r.Scheme, ruffs: map[made]sim.Ruff{}, drawn: map[string]figure.Outline{}}
+	}
+	r := j.b.whole.ruff
+	if j.b.whole.scheme != j.r.Scheme || j.r.Coarse || j.r.Skip != (wire.Skip{}) {
+		if r, err = j.solved(s, sim.Options{}); err != nil {
+			j.refuse(err)
+			return sim.Ruff{}, false
+		}
+	}
+	return r, true
+}
+
+// tried is what becomes of a ruff when it is changed.
+func (j *job) tried(r sim.Ruff, changes []check.Change) wire.Tried {
+	t := wire.Tried{Changes: changes, Now: price(propose.PriceOf(r))}
+	s, err := check.Apply(r.Plan.Given, check.Remedy{Changes: changes})
+	if err != nil {
+		t.Why.Text = word.Of(err)
+		return t
+	}
+	after, err := j.make(s, sim.Options{SkipFiner: !j.finer(r, s)})
+	switch {
+	case err != nil:
+		t.Why.Text = word.Of(err)
+	case !propose.Told(after):
+		t.Why.Text = word.Say("with it the cloth does not come to rest, or cannot be solved")
+	default:
+		e := j.effect(propose.Weigh(r, after), s)
+		t.Effect = &e
+	}
+	return t
+}
+
+// finer reports that a finding which offers the changes to s is told on a finer grid.
+func (j *job) finer(r sim.Ruff, s scheme.Scheme) bool {
+	return slices.ContainsFunc(check.Find(r, scheme.Millimetres), func(f check.Finding) bool {
+		return check.Finer(f.ID) && slices.ContainsFunc(f.Remedies, func(m check.Remedy) bool {
+			with, err := check.Apply(r.Plan.Given, m)
+			return err == nil && wire.Written(with) == wire.Written(s)
+		})
+	})
+}
+
+// effect is what changes do that make s.
+func (j *job) effect(e propose.Effect, s scheme.Scheme) wire.Effect {
+	return wire.Effect{Gone: e.Gone, Left: e.Left, New: e.New, Quiet: e.Quiet, Then: price(e.Price), Drawn: j.b.changed.drawn[wire.Written(s)]}
+}
+
+func price(p propose.Price) wire.Price {
+	return wire.Price{Cloth_mm: p.Cloth_mm, Starch_mm: p.Starch_mm, Height_mm: p.Height_mm, Droop_mm: p.Droop_mm, Bow_mm: p.Bow_mm,
+		Least_h: p.Hours.Least, Most_h: p.Hours.Most}
+}
+
+// make solves a changed ruff, and remembers it and its lines.
+func (j *job) make(s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
+	text := wire.Written(s)
+	key, all := made{text, opt.SkipFiner}, &j.b.changed
+	if known, ok := all.ruffs[key]; ok {
+		return known, nil
+	}
+	r, err := j.solved(s, opt)
+	if err != nil || r.Solved == nil {
+		return r, err
+	}
+	if drawn, err := figure.NewOutline(r.Plan, r.Solved.Shape, r.Solved.Bowed); err == nil {
+		all.drawn[text] = drawn
+	}
+	r = light(r)
+	if len(all.ruffs) < mostChanged {
+		all.ruffs[key] = r
+	}
+	return r, nil
+}
+
+// changed are the ruffs that changes to one scheme made.
+type changed struct {
+	of    string
+	ruffs map[made]sim.Ruff
+	drawn map[string]figure.Outline
+}
+
+// made is a scheme as changes make it, and whether the finer grid is left out.
 type made struct {
 	scheme string
 	rough  bool
 }
 
-// mostChanged bounds the ruffs that a try remembers: 6 MB each at worst.
+// mostChanged bounds the ruffs that are remembered: 6 MB each at worst.
 const mostChanged = 8
 
 // light is a ruff without what no finding reads: half sets, and all surfaces but
@@ -100,33 +147,6 @@ func light(r sim.Ruff) sim.Ruff {
 		r.Solved = &s
 	}
 	return r
-}
-
-// becomes tells what else of all that stops or is to mend the change ends, and what
-// it leaves.
-func becomes(t *wire.Tried, before, after []check.Finding) {
-	is := weighty(after)
-	for _, id := range weighty(before) {
-		if id != t.Finding && !slices.Contains(is, id) {
-			t.Ends = append(t.Ends, id)
-		}
-	}
-	for _, id := range is {
-		if !slices.Contains(t.Brings, id) {
-			t.Leaves = append(t.Leaves, id)
-		}
-	}
-}
-
-// weighty are the ids of what stops or is to mend.
-func weighty(findings []check.Finding) []string {
-	var out []string
-	for _, f := range findings {
-		if !f.Pending && (f.Severity == check.Stop || f.Severity == check.Mend) {
-			out = append(out, f.ID)
-		}
-	}
-	return out
 }
 
 // verify runs the problems with known answers.

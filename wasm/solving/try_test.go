@@ -2,11 +2,13 @@ package solving
 
 import (
 	"context"
+	"math"
 	"slices"
 	"strings"
 	"testing"
 
 	"ruffwright/assets"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -21,11 +23,10 @@ func TestTries(t *testing.T) {
 	s := demo(t, "ends-up")
 	troughs := []check.Change{{Key: "pleat.first", Value: "trough"}, {Key: "pleat.last", Value: "trough"}}
 	l.ask(wire.Request{ID: 1, Task: wire.Try, Coarse: true, Scheme: wire.Written(s), Tries: []wire.Trial{
-		{Finding: "ends", Remedy: 0, Changes: troughs},
-		{Finding: "ends", Remedy: 1, Changes: []check.Change{{Key: "ruff.sets", Value: "44"}}},
-		{Finding: "ends", Remedy: 2, Changes: append(slices.Clone(troughs), check.Change{Key: "strip.have", Value: "2000"})},
-		{Finding: "tea", Remedy: 3, Changes: troughs},
-		{Finding: "ends", Remedy: 4, Changes: []check.Change{{Key: "ruff.sets", Value: "1"}}},
+		{Changes: troughs},
+		{Changes: []check.Change{{Key: "ruff.sets", Value: "44"}}},
+		{Changes: append(slices.Clone(troughs), check.Change{Key: "strip.have", Value: "2000"})},
+		{Changes: []check.Change{{Key: "ruff.sets", Value: "1"}}},
 	}})
 	var got []wire.Tried
 	for _, r := range l.until(1) {
@@ -33,14 +34,21 @@ func TestTries(t *testing.T) {
 			got = append(got, *r.Tried)
 		}
 	}
-	want := []struct{ tried, brings string }{{check.Removes, ""}, {check.Fails, ""}, {check.Trades, "strip-short"}, {"", ""}, {"", ""}}
-	if len(got) != len(want) {
+	want := []struct{ gone, left, brings string }{{"ends", "", ""}, {"", "ends", ""}, {"ends", "", "strip-short"}}
+	if len(got) != len(want)+1 {
 		t.Fatalf("%d tries answered: %+v", len(got), got)
 	}
 	for i, w := range want {
-		if g := got[i]; g.Remedy != i || g.Tried != w.tried || strings.Join(g.Brings, " ") != w.brings || !g.Why.Empty() != (w.tried == "") {
-			t.Errorf("try %d: %+v, want %+v", i, g, w)
+		e := got[i].Effect
+		if e == nil || strings.Join(e.Gone, " ") != w.gone || strings.Join(e.Left, " ") != w.left || strings.Join(e.New, " ") != w.brings {
+			t.Errorf("try %d: %+v, want %+v", i, e, w)
 		}
+		if e != nil && (len(e.Drawn.Crest) == 0 || e.Then.Cloth_mm == 0 || !(e.Then.Height_mm > 0)) {
+			t.Errorf("try %d: %+v", i, e)
+		}
+	}
+	if last := got[len(want)]; last.Effect != nil || last.Why.Empty() {
+		t.Errorf("what does not fit: %+v", last)
 	}
 }
 
@@ -75,9 +83,35 @@ func TestRemediesOfMechanics(t *testing.T) {
 	if at < 0 || found[at].Severity != check.Stop || len(found[at].Remedies) == 0 {
 		t.Fatalf("found %+v", found)
 	}
-	l.ask(wire.Request{ID: 2, Task: wire.Try, Scheme: wire.Written(s), Tries: []wire.Trial{{Finding: "bow", Changes: found[at].Remedies[0].Changes}}})
+	l.ask(wire.Request{ID: 2, Task: wire.Try, Scheme: wire.Written(s), Tries: []wire.Trial{{Changes: found[at].Remedies[0].Changes}}})
 	all := l.until(2)
-	if g := all[len(all)-1].Tried; g == nil || g.Tried != check.Removes || len(g.Brings) > 0 || !(g.Then < found[at].Value/4) {
-		t.Errorf("%+v, before %g mm", g, found[at].Value)
+	g := all[len(all)-1].Tried
+	if g == nil || g.Effect == nil || !slices.Contains(g.Effect.Gone, "bow") || len(g.Effect.New) > 0 || !(g.Effect.Then.Bow_mm < g.Now.Bow_mm/4) || g.Now.Bow_mm != found[at].Value {
+		t.Fatalf("%+v, before %g mm", g, found[at].Value)
+	}
+	// Its lines show what the finding speaks of: the bottom fold no longer swings.
+	swing := func(o figure.Outline) float64 {
+		a, b := o.Trough[len(o.Trough)-1], o.BowedTrough[len(o.BowedTrough)-1]
+		return math.Hypot(a[0]-b[0], a[1]-b[1])
+	}
+	now, err := figure.NewOutline(r.Plan, r.Solved.Shape, r.Solved.Bowed)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if a, b := swing(now), swing(g.Effect.Drawn); !(a > 5) || !(b < 2) {
+		t.Errorf("drawn, the lower edge swings by %.1f mm, then by %.1f", a, b)
+	}
+}
+
+// TestMend: what to do about the floppy ruff is found by the worker, and leaves nothing.
+func TestMend(t *testing.T) {
+	l := connect(t)
+	l.bench.Holds()
+	both := []check.Change{{Key: "pleat.anchor", Value: "both"}, {Key: "band.height", Value: "49.4"}}
+	l.ask(wire.Request{ID: 1, Task: wire.Mend, Scheme: wire.Written(demo(t, "floppy")), Tries: []wire.Trial{{Changes: both}}})
+	all := l.until(1)
+	m := all[len(all)-1].Mended
+	if m == nil || len(m.Ways) != 1 || !slices.Equal(m.Ways[0].Changes, both) || len(m.Ways[0].Effect.Left) > 0 || len(m.Ways[0].Effect.Drawn.BowedCrest) == 0 {
+		t.Errorf("%+v", m)
 	}
 }

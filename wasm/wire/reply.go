@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 
+	"ruffwright/geom/figure"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
@@ -20,6 +21,7 @@ type Reply struct {
 	Progress  *Progress
 	Result    *Result
 	Tried     *Tried
+	Mended    *Mended
 	Checked   *Checked
 	Held      *Held
 	Printed   *Printed
@@ -44,20 +46,46 @@ type Result struct {
 	Took   float64 // ms since the request was taken up
 }
 
-// Tried is what became of one remedy.
+// Tried is what became of one change.
 type Tried struct {
-	Finding string `json:"finding"`
-	Remedy  int    `json:"remedy"`
-	// Tried, Then and Brings are the remedy's, as check.Try gives them; Tried is ""
-	// where it cannot be told, because of Why.
-	Tried string      `json:"tried,omitempty"`
-	Then  float64     `json:"then,omitempty"`
-	Why   word.Packed `json:"why,omitzero"`
-	// Findings, by id, that stop or are to mend: Brings newly do with the remedy, Ends
-	// are gone with it beside its own, Leaves stay.
-	Brings []string `json:"brings,omitempty"`
-	Ends   []string `json:"ends,omitempty"`
-	Leaves []string `json:"leaves,omitempty"`
+	Changes []check.Change `json:"changes"`
+	Now     Price          `json:"now"`             // of the ruff as it is
+	Effect  *Effect        `json:"effect,omitzero"` // nil: it cannot be told, because of Why
+	Why     word.Packed    `json:"why,omitzero"`
+}
+
+// Effect is what changes do: propose.Effect, and the ruff that they make.
+type Effect struct {
+	Gone  []string       `json:"gone,omitempty"`
+	Left  []string       `json:"left,omitempty"`
+	New   []string       `json:"new,omitempty"`
+	Quiet []string       `json:"quiet,omitempty"`
+	Then  Price          `json:"then"`
+	Drawn figure.Outline `json:"drawn"`
+}
+
+// Mended is what to do, best first; no ways: nothing was found that is better.
+type Mended struct {
+	Now  Price        `json:"now"`
+	Ways []MendingWay `json:"ways"`
+}
+
+// MendingWay is propose.Way.
+type MendingWay struct {
+	Sentences []word.Packed  `json:"sentences"`
+	Changes   []check.Change `json:"changes"`
+	Effect    Effect         `json:"effect"`
+}
+
+// Price is what a ruff takes and how it hangs: propose.Price.
+type Price struct {
+	Cloth_mm  float64 `json:"cloth_mm"`
+	Starch_mm float64 `json:"starch_mm"`
+	Height_mm float64 `json:"height_mm"`
+	Droop_mm  float64 `json:"droop_mm"`
+	Bow_mm    float64 `json:"bow_mm"`
+	Least_h   float64 `json:"least_h"`
+	Most_h    float64 `json:"most_h"`
 }
 
 // Held is what would hold the look that is wanted.
@@ -68,15 +96,10 @@ type Held struct {
 
 // HoldingWay is a way to sew that holds: propose.Alternative, without its ruff.
 type HoldingWay struct {
-	Kind      word.Packed    `json:"kind"`
-	Changes   []check.Change `json:"changes"`
-	Notes     []word.Packed  `json:"notes"`
-	Cloth_mm  float64        `json:"cloth_mm"`
-	Starch_mm float64        `json:"starch_mm"`
-	Height_mm float64        `json:"height_mm"`
-	Bow_mm    float64        `json:"bow_mm"`
-	Least_h   float64        `json:"least_h"`
-	Most_h    float64        `json:"most_h"`
+	Kind    word.Packed    `json:"kind"`
+	Changes []check.Change `json:"changes"`
+	Notes   []word.Packed  `json:"notes"`
+	Price
 }
 
 // RefusedWay is one that does not, and why.
@@ -126,6 +149,7 @@ type head struct {
 	Progress  *Progress `json:"progress,omitempty"`
 	Result    *result   `json:"result,omitempty"`
 	Tried     *Tried    `json:"tried,omitempty"`
+	Mended    *Mended   `json:"mended,omitempty"`
 	Checked   *Checked  `json:"checked,omitempty"`
 	Held      *Held     `json:"held,omitempty"`
 	Printed   *Printed  `json:"printed,omitempty"`
@@ -137,7 +161,7 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Checked: r.Checked, Held: r.Held, Printed: r.Printed, Error: r.Error,
+		Tried: r.Tried, Mended: r.Mended, Checked: r.Checked, Held: r.Held, Printed: r.Printed, Error: r.Error,
 	}
 	if r.Printed != nil {
 		body = r.Printed.Body
@@ -169,7 +193,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Checked: h.Checked, Held: h.Held, Printed: h.Printed, Error: h.Error,
+		Tried: h.Tried, Mended: h.Mended, Checked: h.Checked, Held: h.Held, Printed: h.Printed, Error: h.Error,
 	}
 	if h.Printed != nil {
 		if err := h.Printed.validate(body); err != nil {
@@ -194,7 +218,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
-		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil,
+		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil, h.Mended != nil,
 		h.Checked != nil, h.Held != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
@@ -212,6 +236,20 @@ func (h *head) validate() error {
 		return errors.New("wire: cancelled, and yet not the last reply")
 	case h.Error != nil && h.Error.Why.Empty():
 		return errors.New("wire: an error without a reason")
+	}
+	var drawn []*Effect
+	if h.Tried != nil && h.Tried.Effect != nil {
+		drawn = append(drawn, h.Tried.Effect)
+	}
+	if h.Mended != nil {
+		for i := range h.Mended.Ways {
+			drawn = append(drawn, &h.Mended.Ways[i].Effect)
+		}
+	}
+	for _, e := range drawn {
+		if err := e.Drawn.Check(); err != nil {
+			return fmt.Errorf("wire: a change that cannot be drawn: %w", err)
+		}
 	}
 	if p := h.Progress; p != nil && (p.Cell < 0 || p.Cells < 0 || p.Cell > p.Cells || p.Factorisation < 0) {
 		return fmt.Errorf("wire: progress at %d of %d, %d factorisations", p.Cell, p.Cells, p.Factorisation)

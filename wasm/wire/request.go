@@ -14,7 +14,8 @@ type Task string
 // The tasks. The newest request cancels whatever is still being worked on.
 const (
 	Solve  Task = "solve"  // the whole ruff: Result replies, part by part
-	Try    Task = "try"    // remedies: one Tried reply for each of Tries
+	Try    Task = "try"    // changes: one Tried reply for each of Tries
+	Mend   Task = "mend"   // the fewest changes that leave nothing wrong, of Tries first: a Mended reply
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
 	Hold   Task = "hold"   // ways to sew that hold: a Held reply
 	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
@@ -44,11 +45,9 @@ type Skip struct {
 	Other    bool `json:"other,omitempty"`    // the other equilibrium
 }
 
-// Trial is one remedy to try: does the scheme so changed lose the finding?
+// Trial is one change to try: what becomes of all that is found?
 type Trial struct {
-	Finding string         `json:"finding"` // its id
-	Remedy  int            `json:"remedy"`  // which of the finding's
-	Changes []check.Change `json:"changes"`
+	Changes []check.Change `json:"changes"` // fields that differ, in the order of the fields
 }
 
 // Written is a scheme as a request carries it, which scheme.Parse reads.
@@ -77,7 +76,7 @@ func ReadRequest(head string) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Hold, Print:
+	case Solve, Try, Mend, Hold, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}
@@ -85,7 +84,7 @@ func (r *Request) validate() error {
 	case Cancel:
 		least = 0
 	default:
-		return fmt.Errorf("wire: task %q; known are solve, try, verify, print, cancel", r.Task)
+		return fmt.Errorf("wire: task %q; known are solve, try, mend, hold, verify, print, cancel", r.Task)
 	}
 	if r.ID < least {
 		return fmt.Errorf("wire: %s with id %d; allowed from %d", r.Task, r.ID, least)
@@ -96,7 +95,7 @@ func (r *Request) validate() error {
 	if len(r.Tries) > mostTries {
 		return fmt.Errorf("wire: %d tries; allowed are %d", len(r.Tries), mostTries)
 	}
-	if (r.Task == Try) != (len(r.Tries) > 0) {
+	if (r.Task == Try || r.Task == Mend) != (len(r.Tries) > 0) {
 		return fmt.Errorf("wire: %s with %d tries", r.Task, len(r.Tries))
 	}
 	if (r.Task == Print) != (r.Print != nil) {
@@ -107,8 +106,8 @@ func (r *Request) validate() error {
 			return err
 		}
 	}
-	if slices.ContainsFunc(r.Tries, func(t Trial) bool { return t.Finding == "" || t.Remedy < 0 || len(t.Changes) == 0 }) {
-		return fmt.Errorf("wire: a try without finding, remedy or changes")
+	if slices.ContainsFunc(r.Tries, func(t Trial) bool { return len(t.Changes) == 0 }) {
+		return fmt.Errorf("wire: a try without changes")
 	}
 	return nil
 }

@@ -14,10 +14,11 @@ import (
 // TestRequests: what is written is read again; what does not fit is refused.
 func TestRequests(t *testing.T) {
 	document := Written(scheme.Default())
-	tries := []Trial{{Finding: "bow", Remedy: 1, Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
+	tries := []Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
 	for _, want := range []Request{
 		{ID: 1, Task: Solve, Scheme: document, Coarse: true, Skip: Skip{Bow: true, Tangents: true, Other: true}},
 		{ID: 2, Task: Try, Scheme: document, Tries: tries},
+		{ID: 3, Task: Mend, Scheme: document, Tries: tries},
 		{ID: 5, Task: Verify, Slow: true},
 		{ID: 6, Task: Print, Scheme: document, Print: &Printing{Paper: "A4", Units: "mm"}},
 		{ID: 6, Task: Print, Scheme: document, Print: &Printing{Paper: "Letter", Units: "in", Wide_mm: 98.5, High_mm: 101, Address: "https://a.example/#"}},
@@ -43,7 +44,7 @@ func TestRequests(t *testing.T) {
 		"no scheme": {ID: 1, Task: Solve}, "no id": {Task: Solve, Scheme: document}, "id": {ID: -1, Task: Cancel},
 		"no tries": {ID: 1, Task: Try, Scheme: document}, "tries": {ID: 1, Task: Solve, Scheme: document, Tries: tries},
 		"many":  {ID: 1, Task: Try, Scheme: document, Tries: slices.Repeat(tries, mostTries+1)},
-		"empty": {ID: 1, Task: Try, Scheme: document, Tries: []Trial{{Finding: "bow"}}},
+		"empty": {ID: 1, Task: Try, Scheme: document, Tries: []Trial{{}}},
 		"long":  {ID: 1, Task: Solve, Scheme: strings.Repeat("x", mostText+1)},
 		"how":   {ID: 1, Task: Print, Scheme: document}, "printing": {ID: 1, Task: Solve, Scheme: document, Print: &Printing{Paper: "A4", Units: "mm"}},
 		"paper": {ID: 1, Task: Print, Scheme: document, Print: &Printing{Units: "mm"}}, "unit": {ID: 1, Task: Print, Scheme: document, Print: &Printing{Paper: "A4"}},

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"ruffwright/geom"
+	"ruffwright/geom/figure"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
@@ -83,6 +84,10 @@ func filled(seed float64) measure.Values {
 
 func replies() []Reply {
 	why := word.Packed{Text: word.Say("%s is a slack below 1", word.Number{Value: 0.9, Decimals: 1})}
+	changes := []check.Change{{Key: "pleat.anchor", Value: "both"}}
+	line := figure.Line{{0, 1.5}, {62, 40.1}}
+	effect := Effect{Gone: []string{"bow"}, Left: []string{"depth"}, New: []string{"slack-long"}, Quiet: []string{"setting"}, Then: Price{1, 2, 3, 4, 5, 6, 7},
+		Drawn: figure.Outline{Band_mm: 36, Crest: line, Trough: line, BowedCrest: line, Set: line, End: line}}
 	return []Reply{
 		{Alive: true},
 		{ID: 3, Last: true},
@@ -92,7 +97,9 @@ func replies() []Reply {
 		{ID: 4, Result: &Result{Solved: ruff(false, false), Awaits: []string{"bow", "other"}, Took: 12.5}},
 		{ID: 4, Result: &Result{Solved: ruff(true, false), Awaits: []string{"other"}, Took: 12.5}},
 		{ID: 4, Last: true, Result: &Result{Solved: ruff(true, true)}},
-		{ID: 5, Tried: &Tried{Finding: "bow", Remedy: 1, Tried: check.Trades, Then: 1.7, Why: why, Brings: []string{"slack-long"}, Ends: []string{"depth"}, Leaves: []string{"bow"}}},
+		{ID: 5, Tried: &Tried{Changes: changes, Why: why}},
+		{ID: 5, Tried: &Tried{Changes: changes, Now: Price{Height_mm: 45}, Effect: &effect}},
+		{ID: 6, Last: true, Mended: &Mended{Ways: []MendingWay{{Sentences: []word.Packed{why}, Changes: changes, Effect: effect}}}},
 		{ID: 8, Checked: &Checked{Name: "n", Source: "s", Unit: "mm", Reference: 1, Value: 1.01, Deviation: 0.01, Allowed: 0.02, Relative: true, Held: true, Took: 3}},
 		{ID: 9, Last: true, Printed: &Printed{Sheets: 17, Stops: 1, Unsolved: true, Body: []byte("%PDF12PK"), Files: []File{
 			{SheetsFile, "a.pdf", "application/pdf", 4}, {MarksFile, "a.csv", "text/csv", 2}, {PiecesFile, "a.zip", "application/zip", 2},
@@ -189,10 +196,13 @@ func TestBadReplies(t *testing.T) {
 		"took NaN":           func(r *Reply) { r.Result.Took = math.NaN() },
 		"two parts":          func(r *Reply) { r.Progress = &Progress{} },
 		"id":                 func(r *Reply) { r.ID = -1 },
-		"cancelled":          func(r *Reply) { *r = Reply{ID: 1, Cancelled: true} },
-		"nothing":            func(r *Reply) { *r = Reply{ID: 1} },
-		"no reason":          func(r *Reply) { *r = Reply{ID: 1, Last: true, Error: &Error{Cause: Fault}} },
-		"progress":           func(r *Reply) { *r = Reply{ID: 1, Progress: &Progress{Cell: 3, Cells: 2}} },
+		"drawn far off": func(r *Reply) {
+			*r = Reply{ID: 1, Tried: &Tried{Effect: &Effect{Drawn: figure.Outline{Set: figure.Line{{0, 1e6}}}}}}
+		},
+		"cancelled": func(r *Reply) { *r = Reply{ID: 1, Cancelled: true} },
+		"nothing":   func(r *Reply) { *r = Reply{ID: 1} },
+		"no reason": func(r *Reply) { *r = Reply{ID: 1, Last: true, Error: &Error{Cause: Fault}} },
+		"progress":  func(r *Reply) { *r = Reply{ID: 1, Progress: &Progress{Cell: 3, Cells: 2}} },
 	}
 	for name, change := range spoil {
 		r := Reply{ID: 1, Result: &Result{Solved: ruff(true, true)}}
@@ -278,7 +288,7 @@ func FuzzReply(f *testing.F) {
 // FuzzRequest likewise.
 func FuzzRequest(f *testing.F) {
 	f.Add(`{"id":1,"task":"solve","scheme":"1.AA","coarse":true,"skip":{"bow":true}}`)
-	f.Add(`{"id":2,"task":"try","scheme":"x","tries":[{"finding":"bow","remedy":0,"changes":[{"key":"a","value":"b"}]}]}`)
+	f.Add(`{"id":2,"task":"try","scheme":"x","tries":[{"changes":[{"key":"a","value":"b"}]}]}`)
 	f.Add(`{"id":0,"task":"cancel"}`)
 	f.Fuzz(func(t *testing.T, head string) {
 		r, err := ReadRequest(head)
