@@ -70,7 +70,7 @@
   // ---- the program speaks -------------------------------------------------
 
   const grow = (n) => {
-    const e = document.createElement(n.tag);
+    const e = n.tag === "svg" || n.tag === "path" ? document.createElementNS("http://www.w3.org/2000/svg", n.tag) : document.createElement(n.tag);
     for (const [k, v] of Object.entries(n.attr || {})) e.setAttribute(k, v);
     if (n.text) e.textContent = n.text;
     for (const child of n.nodes || []) e.appendChild(grow(child));

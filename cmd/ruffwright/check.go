@@ -48,7 +48,7 @@ The demos: ` + strings.Join(assets.Demos(), ", ") + `.`,
 			report := reported(seen.ruff, seen.found)
 			report.Unsolved = seen.unsolved
 			if try && report.Solved {
-				if report.Ways, err = mended(j, a.how, seen.ruff); err != nil {
+				if report.Ways, err = mended(j, a.how, seen.ruff, a.units.Units); err != nil {
 					return err
 				}
 			}

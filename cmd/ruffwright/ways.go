@@ -27,13 +27,13 @@ type way struct {
 }
 
 // mended finds what to do about a solved ruff.
-func mended(j job, how solving, r sim.Ruff) ([]way, error) {
+func mended(j job, how solving, r sim.Ruff, u scheme.Units) ([]way, error) {
 	tried := 0
 	solve := func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) {
 		tried++
 		return how.solve(j, fmt.Sprintf("what to do, try %d", tried), s, opt)
 	}
-	got, err := propose.Mend(j.ctx, r, propose.Asked{Solve: solve})
+	got, err := propose.Mend(j.ctx, r, propose.Asked{Solve: solve, Units: u})
 	if err != nil && !errors.Is(err, sim.ErrDesign) {
 		return nil, err
 	}

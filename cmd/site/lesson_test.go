@@ -39,7 +39,7 @@ func TestLesson(t *testing.T) {
 	b.click(`[data-do="lesson-claim"][data-with="crest"]`)
 	b.await(offered + " > 0")
 	b.picture("lesson-said", false)
-	b.click("#apply-ends-0")
+	b.click("#finding-ends .apply")
 	b.settle()
 	stands("solved")
 	b.top()

@@ -237,6 +237,7 @@ func TestGlossary(t *testing.T) {
 	b.picture("glossary", false)
 	b.press(kb.Escape)
 	b.await(`document.activeElement.id === "in-pleat-tuck" && !document.getElementById("words").open`)
+	b.run(`document.getElementById("more-plan").open = true`)
 	b.click(`#numbers [data-with="slack"]`)
 	entry("slack")
 	if eval[string](b, `getComputedStyle(document.querySelector("#word-set path:last-child")).stroke`) != "rgb(36, 88, 143)" {

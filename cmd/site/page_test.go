@@ -246,7 +246,7 @@ func TestBadEntries(t *testing.T) {
 	b.settle()
 	// What is planned: what is solved comes and goes with every number that is
 	// good while it is typed.
-	planned := `[...document.querySelectorAll("#numbers tr:not(.solved)")].map((e) => e.innerText).join("\n")`
+	planned := `[...document.querySelectorAll("#numbers tr:not(.solved)")].map((e) => e.textContent).join("\n")`
 	numbers := eval[string](b, planned)
 	good := map[string]string{"wearer.girth": "395", "ruff.sets": "40", "starch.quality": "1", "strip.shrink_warp": "4", "support.slope": "0", "pleat.marks": "", "hand.stitches": "6"}
 	for key, bad := range map[string][]string{

@@ -60,6 +60,17 @@ func (r Remedy) Outcome(unit string, u scheme.Units) word.Text {
 	return word.Say("%s; new: %s", said, word.Join(", ", titles...))
 }
 
+// Between are the changes that make b of a: the fields that differ, in their order.
+func Between(a, b scheme.Scheme) []Change {
+	changes := []Change{}
+	for _, f := range scheme.Fields() {
+		if v := f.Get(b); v != f.Get(a) {
+			changes = append(changes, Change{Key: f.Key, Value: v})
+		}
+	}
+	return changes
+}
+
 // to is the change of one field.
 func to(key, value string) Change { return Change{Key: key, Value: value} }
 

@@ -15,6 +15,7 @@ import (
 type Effect struct {
 	Gone  []string // ids of findings that stopped or were to mend, and no longer do
 	Left  []string // ids of those that still do
+	Eased []string // ids of those among them that stopped, and are only to mend
 	New   []string // ids of those that now do, and did not, or weighed less
 	Quiet []string // ids of notes that are gone
 	Price
@@ -32,13 +33,13 @@ type Price struct {
 
 // Weigh compares a ruff as changed with what it was.
 func Weigh(before, after sim.Ruff) Effect {
-	e := Effect{Gone: []string{}, Left: []string{}, New: check.Worse(before, after), Quiet: []string{}, Price: PriceOf(after)}
+	e := Effect{Gone: []string{}, Left: []string{}, Eased: []string{}, New: check.Worse(before, after), Quiet: []string{}, Price: PriceOf(after)}
 	if e.New == nil {
 		e.New = []string{}
 	}
-	weighs := map[string]bool{} // what is found: whether it stops or is to mend
+	weighs := map[string]check.Finding{}
 	for _, f := range check.Find(after, scheme.Millimetres) {
-		weighs[f.ID] = heavy(f)
+		weighs[f.ID] = f
 		if heavy(f) && !slices.Contains(e.New, f.ID) {
 			e.Left = append(e.Left, f.ID)
 		}
@@ -46,8 +47,10 @@ func Weigh(before, after sim.Ruff) Effect {
 	for _, f := range check.Find(before, scheme.Millimetres) {
 		still, found := weighs[f.ID]
 		switch {
-		case heavy(f) && !still:
+		case heavy(f) && !heavy(still):
 			e.Gone = append(e.Gone, f.ID)
+		case f.Severity == check.Stop && still.Severity == check.Mend:
+			e.Eased = append(e.Eased, f.ID)
 		case f.Severity == check.Note && !f.Pending && !found:
 			e.Quiet = append(e.Quiet, f.ID)
 		}

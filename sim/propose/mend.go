@@ -37,7 +37,7 @@ const (
 func Mend(ctx context.Context, r sim.Ruff, ask Asked) ([]Way, error) {
 	count := counter{told: ask.Progress}
 	m := mending{trial: newTrial(ctx, r.Plan.Given, "", ask, &count)}
-	m.root = state{r.Plan.Given, r, check.Find(r, scheme.Millimetres)}
+	m.root = state{r.Plan.Given, r, check.Find(r, ask.Units)}
 	first, others, err := m.step(step{state: m.root})
 	if err != nil || first == nil {
 		return nil, err
@@ -90,7 +90,7 @@ func (m *mending) step(from step) (best *step, others []step, err error) {
 	first := len(from.said) == 0
 	for _, r := range from.remedies() {
 		next, wrong := check.Apply(from.s, r)
-		if wrong != nil || first && m.ask.Begins != nil && !slices.ContainsFunc(m.ask.Begins, func(c []check.Change) bool { return slices.Equal(c, between(m.given, next)) }) || slices.ContainsFunc(between(m.given, next), func(c check.Change) bool { return slices.Contains(m.ask.Keep, c.Key) }) {
+		if wrong != nil || first && m.ask.Begins != nil && !slices.ContainsFunc(m.ask.Begins, func(c []check.Change) bool { return slices.Equal(c, check.Between(m.given, next)) }) || slices.ContainsFunc(check.Between(m.given, next), func(c check.Change) bool { return slices.Contains(m.ask.Keep, c.Key) }) {
 			continue
 		}
 		s, err := m.see(next, real)
@@ -133,7 +133,7 @@ func (m *mending) better(s, than state) bool {
 func (m *mending) rank(a, b step) int {
 	look := func(s step) int {
 		n := 0
-		for _, c := range between(m.given, s.s) {
+		for _, c := range check.Between(m.given, s.s) {
 			if strings.HasPrefix(c.Key, "ruff.") {
 				n++
 			}
@@ -142,11 +142,11 @@ func (m *mending) rank(a, b step) int {
 	}
 	x, y := a.weigh(), b.weigh()
 	return cmp.Or(x.compare(y), cmp.Compare(look(a), look(b)),
-		cmp.Compare(len(between(m.given, a.s)), len(between(m.given, b.s))),
+		cmp.Compare(len(check.Between(m.given, a.s)), len(check.Between(m.given, b.s))),
 		cmp.Compare(a.r.Plan.Strip_mm, b.r.Plan.Strip_mm), cmp.Compare(a.s.Starch.Bend, b.s.Starch.Bend))
 }
 
 // way is what a step is told as.
 func (m *mending) way(g step) Way {
-	return Way{Sentences: g.said, Changes: between(m.given, g.s), Effect: Weigh(m.root.r, g.r), Scheme: g.s, Ruff: g.r}
+	return Way{Sentences: g.said, Changes: check.Between(m.given, g.s), Effect: Weigh(m.root.r, g.r), Scheme: g.s, Ruff: g.r}
 }

@@ -24,6 +24,8 @@ type Asked struct {
 	// Free are the keys of fields that Propose may change beside those of pleats, band,
 	// starch and supporter, Keep those of fields that stay as they are.
 	Free, Keep []string
+	// Units are those of the lengths in the sentences of a Way.
+	Units scheme.Units
 	// Begins are the changes that Mend looks at first, as fields that differ from the
 	// scheme, in the order of the fields; nil: all that the findings offer.
 	Begins [][]check.Change

@@ -2,7 +2,6 @@ package propose
 
 import (
 	"cmp"
-	"context"
 	"errors"
 	"slices"
 
@@ -21,15 +20,15 @@ type state struct {
 
 // solved solves and checks s; where its mechanics cannot be solved it is drawn, and what
 // geometry says tells why.
-func solved(ctx context.Context, s scheme.Scheme, solve check.Solver, opt sim.Options) (state, error) {
-	r, err := solve(ctx, s, opt)
+func (t *trial) solved(s scheme.Scheme, opt sim.Options) (state, error) {
+	r, err := t.solve(t.ctx, s, opt)
 	if errors.Is(err, sim.ErrDesign) {
 		r, err = sim.Draw(s)
 	}
 	if err != nil {
 		return state{}, err
 	}
-	return state{s, r, check.Find(r, scheme.Millimetres)}, nil
+	return state{s, r, check.Find(r, t.ask.Units)}, nil
 }
 
 // reason is what stands against a state: its weightiest finding.
@@ -108,15 +107,4 @@ func (a *state) remedies() (all []check.Remedy) {
 		}
 	}
 	return all
-}
-
-// between are the changes that make b of a, in the order of the fields.
-func between(a, b scheme.Scheme) []check.Change {
-	changes := []check.Change{}
-	for _, f := range scheme.Fields() {
-		if v := f.Get(b); v != f.Get(a) {
-			changes = append(changes, check.Change{Key: f.Key, Value: v})
-		}
-	}
-	return changes
 }

@@ -41,7 +41,7 @@ func (t *trial) free(key string) bool {
 
 // allowed gives the field that s may not change and does, "" where there is none.
 func (t *trial) allowed(s scheme.Scheme) string {
-	for _, c := range between(t.given, s) {
+	for _, c := range check.Between(t.given, s) {
 		if !t.free(c.Key) {
 			return c.Key
 		}
@@ -69,7 +69,7 @@ func (t *trial) see(s scheme.Scheme, how sight) (state, error) {
 	if how.round && s.Wearer.Ratio != 1 {
 		s.Wearer.Ratio = 1
 	}
-	a, err := solved(t.ctx, s, t.solve, how.opt)
+	a, err := t.solved(s, how.opt)
 	a.s = was
 	return a, err
 }
@@ -263,7 +263,7 @@ func own(s scheme.Scheme) float64 {
 
 // alternative is what a state that holds is told as.
 func (t *trial) alternative(a state) *Alternative {
-	return &Alternative{Kind: t.kind, Changes: between(t.given, a.s), Scheme: a.s, Ruff: a.r, Findings: a.found,
+	return &Alternative{Kind: t.kind, Changes: check.Between(t.given, a.s), Scheme: a.s, Ruff: a.r, Findings: a.found,
 		Strip_mm: a.r.Plan.Strip_mm, Price: PriceOf(a.r)}
 }
 

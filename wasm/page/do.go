@@ -31,6 +31,7 @@ var commands = []struct {
 	{"solver", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Halt(e.At_ms) }},
 	{"hold", (*Page).asksWhatHolds},
 	{"hold-take", (*Page).takesHolding},
+	{"mend-take", (*Page).takesWay},
 	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
 	{"sheets", (*Page).prints},
 
@@ -133,6 +134,21 @@ func (p *Page) takesHolding(e doc.Event) []doc.Patch {
 		return nil
 	}
 	if err := p.work.Make(changes, say.Text("sew to %s", kind)); err != nil {
+		p.misfits(err)
+		return nil
+	}
+	p.voice.Soon(say.Text("Applied. %s", p.news()))
+	return nil
+}
+
+// takesWay makes the changes of what to do, as one step.
+func (p *Page) takesWay(e doc.Event) []doc.Patch {
+	ways, _ := p.ask.Ways()
+	n, err := strconv.Atoi(e.Value)
+	if err != nil || n < 0 || n >= len(ways) {
+		return nil
+	}
+	if err := p.work.Make(ways[n].Changes, say.Text("“%s”", ways[n].Sentences[0])); err != nil {
 		p.misfits(err)
 		return nil
 	}

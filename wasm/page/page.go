@@ -123,7 +123,7 @@ func focusLast(patches []doc.Patch) []doc.Patch {
 func (p *Page) follow() {
 	w, changes := p.work, p.work.Changes()
 	scene := look.Scene{A: &w.Ruff, Units: w.Units}
-	want := ask.Want{A: w.Asked, Whole: w.Whole, Solved: w.Ruff.Solved, Findings: w.Findings, Units: w.Units}
+	want := ask.Want{A: w.Asked, Whole: w.Whole, Solved: w.Ruff.Solved, Scheme: w.Scheme, Ruff: &w.Ruff, Findings: w.Findings, Units: w.Units}
 	if w.Compares() {
 		w.Comparison() // B's findings come with it
 		scene.B = &w.B.Side.Ruff

@@ -59,7 +59,8 @@ func (j *job) mend() {
 	if !ok {
 		return
 	}
-	ask := propose.Asked{Solve: func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) { return j.make(s, opt) }}
+	units, _ := scheme.ParseUnits(j.r.Units) // else mm
+	ask := propose.Asked{Units: units, Solve: func(_ context.Context, s scheme.Scheme, opt sim.Options) (sim.Ruff, error) { return j.make(s, opt) }}
 	for _, t := range j.r.Tries {
 		ask.Begins = append(ask.Begins, t.Changes)
 	}

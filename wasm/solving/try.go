@@ -79,14 +79,14 @@ func (j *job) finer(r sim.Ruff, s scheme.Scheme) bool {
 	return slices.ContainsFunc(check.Find(r, scheme.Millimetres), func(f check.Finding) bool {
 		return check.Finer(f.ID) && slices.ContainsFunc(f.Remedies, func(m check.Remedy) bool {
 			with, err := check.Apply(r.Plan.Given, m)
-			return err == nil && wire.Written(with) == wire.Written(s)
+			return err == nil && len(check.Between(with, s)) == 0
 		})
 	})
 }
 
 // effect is what changes do that make s.
 func (j *job) effect(e propose.Effect, s scheme.Scheme) wire.Effect {
-	return wire.Effect{Gone: e.Gone, Left: e.Left, New: e.New, Quiet: e.Quiet, Then: price(e.Price), Drawn: j.b.changed.drawn[wire.Written(s)]}
+	return wire.Effect{Gone: e.Gone, Left: e.Left, Eased: e.Eased, New: e.New, Quiet: e.Quiet, Then: price(e.Price), Drawn: j.b.changed.drawn[wire.Written(s)]}
 }
 
 func price(p propose.Price) wire.Price {

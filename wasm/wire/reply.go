@@ -58,6 +58,7 @@ type Tried struct {
 type Effect struct {
 	Gone  []string       `json:"gone,omitempty"`
 	Left  []string       `json:"left,omitempty"`
+	Eased []string       `json:"eased,omitempty"`
 	New   []string       `json:"new,omitempty"`
 	Quiet []string       `json:"quiet,omitempty"`
 	Then  Price          `json:"then"`

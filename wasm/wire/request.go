@@ -34,6 +34,7 @@ type Request struct {
 	Skip   Skip `json:"skip,omitzero"`
 
 	Tries []Trial   `json:"tries,omitempty"`
+	Units string    `json:"units,omitempty"` // of mend: in which its sentences are, as scheme.ParseUnits reads it
 	Slow  bool      `json:"slow,omitempty"`  // of verify: the slow problems as well
 	Print *Printing `json:"print,omitempty"` // of print: how
 }

@@ -86,7 +86,7 @@ func replies() []Reply {
 	why := word.Packed{Text: word.Say("%s is a slack below 1", word.Number{Value: 0.9, Decimals: 1})}
 	changes := []check.Change{{Key: "pleat.anchor", Value: "both"}}
 	line := figure.Line{{0, 1.5}, {62, 40.1}}
-	effect := Effect{Gone: []string{"bow"}, Left: []string{"depth"}, New: []string{"slack-long"}, Quiet: []string{"setting"}, Then: Price{1, 2, 3, 4, 5, 6, 7},
+	effect := Effect{Gone: []string{"bow"}, Left: []string{"depth"}, Eased: []string{"depth"}, New: []string{"slack-long"}, Quiet: []string{"setting"}, Then: Price{1, 2, 3, 4, 5, 6, 7},
 		Drawn: figure.Outline{Band_mm: 36, Crest: line, Trough: line, BowedCrest: line, Set: line, End: line}}
 	return []Reply{
 		{Alive: true},

@@ -22,7 +22,9 @@ type Want struct {
 	Solved   *sim.Solved     // as far as it is solved
 	B        string          // the ruff beside it; "" none
 	BDone    bool            // of which there is nothing more to be known
-	Findings []check.Finding // of A: their remedies are to be tried
+	Scheme   scheme.Scheme   // of A
+	Ruff     *sim.Ruff       // of A
+	Findings []check.Finding // of A: the changes that they offer are to be tried
 	Units    scheme.Units    // in which lengths are said
 }
 
@@ -45,6 +47,7 @@ const (
 	forTries
 	forProof
 	forHold
+	forMend
 )
 
 // errand is one request that the solver has.
@@ -80,10 +83,13 @@ type Ask struct {
 	watched  bool // a timer is set
 	suspect  bool // it was silent too long once; what waits in the browser's line is heard first
 
-	tried map[string]wire.Tried // what became of remedies, by "id number"; nil: not asked
-	again bool                  // remedies were put off and are to be tried still
-	proof proof
-	hold  hold
+	offers []Change              // what the findings offer
+	tried  map[string]wire.Tried // what became of it, by key; nil: not asked
+	again  bool                  // changes were put off and are to be tried still
+	mend   mend
+	drawn  drawn
+	proof  proof
+	hold   hold
 }
 
 const (
@@ -233,9 +239,15 @@ func (s *Ask) Busy() bool {
 	return !s.halted && s.stand != gone && !s.none && (s.stand != ready || s.out != nil || s.moving || s.asked != s.wanted())
 }
 
-// See takes what is to be known now, and writes what was tried beside the remedies.
+// See takes what is to be known now.
 // turned: the ruff at hand is another, and what was known of it is forgotten.
 func (s *Ask) See(w Want, turned bool) {
+	if turned || !same(w.Findings, s.Want.Findings) {
+		s.offers = offered(w)
+	}
+	if turned || w.Units != s.Want.Units { // its sentences hold lengths
+		s.mend = mend{}
+	}
 	s.Want = w
 	if turned {
 		s.hold = hold{}
@@ -245,7 +257,11 @@ func (s *Ask) See(w Want, turned bool) {
 	if turned && w.Whole {
 		s.asked, s.done, s.out, s.moving, s.deaths = w.A, true, nil, false, 0
 	}
-	s.marked()
+}
+
+// same reports that two lists of findings are one.
+func same(a, b []check.Finding) bool {
+	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
 }
 
 // None is why there is no answer for the ruff at hand; empty where there is or may be.

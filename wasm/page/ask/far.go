@@ -67,6 +67,8 @@ func (s *Ask) solvedWords() string {
 		words = say.Text("%s Now B, which it is compared with%s.", words, s.farWords())
 	case forTries:
 		words = say.Text("%s Now trying the changes offered.", words)
+	case forMend:
+		words = say.Text("%s Now looking for what to do.", words)
 	case forHold:
 		words = say.Text("%s Now looking for what would hold.", words)
 	case forProof:

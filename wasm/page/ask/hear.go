@@ -45,6 +45,8 @@ func (s *Ask) Hear(head string, body []byte, now_ms float64) ([]doc.Patch, *Answ
 		s.proved(*r.Checked, r.Last)
 	case r.Held != nil:
 		s.held(*r.Held)
+	case r.Mended != nil:
+		s.mended(*r.Mended)
 	case r.Tried != nil:
 		s.marks(*r.Tried)
 	case e.purpose == forRival && e.of != s.Want.B: // another stands beside it by now
@@ -75,6 +77,8 @@ func (s *Ask) fails(of purpose, e wire.Error) *Answer {
 		s.none, s.why, s.awaits = true, e.Why.Text, nil
 	case forRival:
 		return &Answer{OfB: true, Last: true}
+	case forMend:
+		s.mend.done = true
 	case forHold:
 		s.hold = hold{why: e.Why.Text}
 	case forProof:

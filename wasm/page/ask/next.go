@@ -55,7 +55,7 @@ func (s *Ask) choose() (r wire.Request, e errand) {
 	}
 	if s.Want.B != "" && !s.Want.BDone {
 		if s.out != nil {
-			s.again = true // the remedies wait
+			s.again, s.mend.asked = true, false // the changes wait
 		}
 		return wire.Request{Task: wire.Solve, Scheme: s.Want.B}, errand{purpose: forRival, of: s.Want.B}
 	}
@@ -64,6 +64,10 @@ func (s *Ask) choose() (r wire.Request, e errand) {
 	}
 	if tries := s.untried(); len(tries) > 0 && !s.none {
 		return wire.Request{Task: wire.Try, Scheme: s.Want.A, Tries: tries}, errand{purpose: forTries, of: s.Want.A}
+	}
+	if begins := s.begins(); len(begins) > 0 && !s.none {
+		s.mend.asked = true
+		return wire.Request{Task: wire.Mend, Scheme: s.Want.A, Tries: begins, Units: s.Want.Units.Symbol()}, errand{purpose: forMend, of: s.Want.A}
 	}
 	if s.hold.wanted {
 		return wire.Request{Task: wire.Hold, Scheme: s.Want.A}, errand{purpose: forHold, of: s.Want.A}

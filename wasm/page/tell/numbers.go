@@ -2,6 +2,8 @@ package tell
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"ruffwright/geom/pattern"
 	"ruffwright/geom/scheme"
@@ -70,9 +72,18 @@ func meeting(yes bool) string {
 	return say.Text("neighbours do not meet: gaping")
 }
 
-// NumberNodes is the body of the table.
+// chief are the figures that a maker asks for first. They stand open, all others folded.
+func chief() []string {
+	return []string{say.Text("Sets"), say.Text("Strip"), say.Text("The ruff, across"), say.Text("Height at the outer edge"), say.Text("Height at the outer edge, hanging"),
+		say.Text("Droop of the outer edge, its mean"), say.Text("Moves when the wearer bows")}
+}
+
+// NumberNodes are the figures: the chief ones, then the others of the plan and of the
+// cloth as it hangs, each folded, with what it holds in its summary.
 func (t Tell) NumberNodes() []doc.Node {
-	var out []doc.Node
+	open := chief()
+	var first, plan, hangs []doc.Node
+	var toldPlan, toldHangs []string
 	planned := t.numberRows()
 	for i, r := range append(planned, t.solvedRows()...) {
 		attrs := ""
@@ -84,9 +95,38 @@ func (t Tell) NumberNodes() []doc.Node {
 			asks := termButton(term, fmt.Sprint("row-", i)).Say("?")
 			label = label.WithNodes(doc.Text(" "), asks)
 		}
-		out = append(out, doc.El("tr", attrs, label, doc.El("td", "class=figure").Say(r.value), doc.El("td", "class=remark").Say(r.note)))
+		row := doc.El("tr", attrs, label, doc.El("td", "class=figure").Say(r.value), doc.El("td", "class=remark").Say(r.note))
+		told := say.Text("%s %s", say.Inside(r.label), r.value)
+		switch {
+		case slices.Contains(open, r.label):
+			first = append(first, row)
+		case i < len(planned):
+			plan, toldPlan = append(plan, row), append(toldPlan, told)
+		default:
+			hangs, toldHangs = append(hangs, row), append(toldHangs, told)
+		}
+	}
+	out := []doc.Node{figures(say.Text("What the plan comes to"), first)}
+	for _, part := range []struct {
+		id, subject string
+		rows        []doc.Node
+		told        []string
+	}{{"more-plan", say.Text("More of the plan"), plan, toldPlan}, {"more-hangs", say.Text("More of how it hangs"), hangs, toldHangs}} {
+		if len(part.rows) > 0 {
+			out = append(out, doc.El("details", "class=group id="+part.id,
+				doc.El("summary", "", doc.El("span", "class=subject").Say(part.subject), doc.Text(" "), doc.El("span", "class=told").Say(strings.Join(part.told, ", "))),
+				figures(part.subject, part.rows)))
+		}
 	}
 	return out
+}
+
+// figures is a table of figures.
+func figures(caption string, rows []doc.Node) doc.Node {
+	head := func(words string) doc.Node { return doc.El("th", "scope=col").Say(say.Text(words)) }
+	return doc.El("table", "", doc.El("caption", "class=hidden").Say(caption),
+		doc.El("thead", "class=hidden", doc.El("tr", "", head("Of"), head("Is"), head("Remark"))),
+		doc.El("tbody", "", rows...))
 }
 
 // NumbersText is the table of numbers as text that falls into the cells of a

@@ -12,6 +12,7 @@ func (t Tell) Patches() []doc.Patch {
 	t.entries(&out)
 	t.states(&out)
 	out.Text("verdict", t.Verdict())
+	out.Nodes("todo", t.TodoNodes())
 	out.Nodes("findings", t.FindingNodes())
 	out.Nodes("numbers", t.NumberNodes())
 	out.Nodes("compare-acts", t.PairActs())

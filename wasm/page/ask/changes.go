@@ -1,0 +1,129 @@
+package ask
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"ruffwright/geom/word"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/wire"
+)
+
+// mostTries is how many changes are tried for one ruff.
+const mostTries = 40
+
+// Change is one change that findings offer. Each is there once, whoever offers it.
+type Change struct {
+	Sentence word.Text
+	Changes  []check.Change // fields that differ, in the order of the fields
+	Of       []string       // ids of the findings that offer it,
+	Number   int            // and which of the first one's remedies it is
+
+	Effect *wire.Effect // nil: it was not tried, or it cannot be told,
+	Why    word.Text    // because of this
+}
+
+// key is a change as it is remembered.
+func key(changes []check.Change) string {
+	var b strings.Builder
+	for _, c := range changes {
+		b.WriteString(c.Key + "=" + c.Value + "\n")
+	}
+	return b.String()
+}
+
+// offered gathers the changes that the findings offer, in their order.
+func offered(w Want) (all []Change) {
+	at := map[string]int{}
+	for _, f := range w.Findings {
+		if f.Pending || f.Severity == check.Caution {
+			continue
+		}
+		for i, r := range f.Remedies {
+			with, err := check.Apply(w.Scheme, r)
+			if err != nil {
+				continue
+			}
+			changes := check.Between(w.Scheme, with)
+			if len(changes) == 0 {
+				continue
+			}
+			k := key(changes)
+			if n, known := at[k]; known {
+				all[n].Of = append(all[n].Of, f.ID)
+				continue
+			}
+			at[k] = len(all)
+			all = append(all, Change{Sentence: r.Sentence, Changes: changes, Of: []string{f.ID}, Number: i})
+		}
+	}
+	return all
+}
+
+// untried are the changes that the solver has not tried on this scheme.
+func (s *Ask) untried() []wire.Trial {
+	if s.tried != nil && !s.again {
+		return nil // asked already
+	}
+	if s.tried == nil {
+		s.tried = map[string]wire.Tried{}
+	}
+	s.again = false
+	var out []wire.Trial
+	for _, c := range s.offers {
+		if _, known := s.tried[key(c.Changes)]; !known && len(out) < mostTries {
+			out = append(out, wire.Trial{Changes: c.Changes})
+		}
+	}
+	return out
+}
+
+// marks notes what became of a change.
+func (s *Ask) marks(t wire.Tried) {
+	if s.tried != nil {
+		s.tried[key(t.Changes)] = t
+	}
+}
+
+// Spoils reports that a change brings what stops or is to mend.
+func (c Change) Spoils() bool { return c.Effect != nil && len(c.Effect.New) > 0 }
+
+// Ends reports that a change was tried and ends the finding of that id, or makes a note
+// of it.
+func (c Change) Ends(id string) bool {
+	return c.Effect != nil && (slices.Contains(c.Effect.Gone, id) || slices.Contains(c.Effect.Quiet, id))
+}
+
+// useless reports that a change was tried and mends nothing.
+func (c Change) useless() bool {
+	e := c.Effect
+	return e != nil && len(e.Gone)+len(e.Eased) == 0 && (len(e.Quiet) == 0 || len(e.New) > 0)
+}
+
+// rank orders changes: what spoils nothing and leaves least first, what was not tried
+// after it, what spoils something last.
+func (c Change) rank() int {
+	switch {
+	case c.Effect == nil:
+		return 1000
+	case c.Spoils():
+		return 2000 + len(c.Effect.New) + len(c.Effect.Left)
+	}
+	return len(c.Effect.Left)
+}
+
+// Changes are the changes that the findings offer, with what became of them, the best
+// first. What was tried and does nothing is not among them.
+func (s *Ask) Changes() (all []Change) {
+	for _, c := range s.offers {
+		if t, ok := s.tried[key(c.Changes)]; ok {
+			c.Effect, c.Why = t.Effect, t.Why.Text
+		}
+		if !c.useless() {
+			all = append(all, c)
+		}
+	}
+	slices.SortStableFunc(all, func(a, b Change) int { return cmp.Compare(a.rank(), b.rank()) })
+	return all
+}
