@@ -17,11 +17,11 @@ import (
 // mostWords is how many words a sentence on the screen may have.
 const mostWords = 25
 
-// screened are the rooms whose words the page shows.
-var screened = []string{"wasm", "sim/check", "geom/scheme", "geom/figure", "sim/measure", "sim/cloth"}
+// screened are the rooms whose words the page and the sheets show.
+var screened = []string{"wasm", "sim/paper", "sim/check", "geom/scheme", "geom/figure", "sim/measure", "sim/cloth"}
 
 var (
-	sentenceEnd = regexp.MustCompile(`[.!?:]['’”)]*(\s+|$)`)
+	sentenceEnd = regexp.MustCompile(`[.!?:]['’”)*~]*(\s+|$)`)
 	inBraces    = regexp.MustCompile(`\{([^{}]*)\}`)
 )
 

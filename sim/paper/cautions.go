@@ -34,7 +34,7 @@ const (
 // Cautions gives every caution, worded for the part of the body: at a wrist
 // nothing presses a throat, the rest stays. Flame is always the first.
 func Cautions(part scheme.Part) []Caution {
-	tight, children, needles := word.Say("It must pass two fingers all round. Loosen it at once if the wearer is dizzy, sees badly, is hoarse or short of breath. Tight neckwear has been measured to raise the pressure in the eye and to lessen the blood flow to the brain (studies differ on how much). Never sleep in it; not for anyone who cannot undo it alone. For the stage use a closure that opens at one pull."),
+	tight, children, needles := word.Say("It must pass two fingers all round. Loosen it at once if the wearer is dizzy, sees badly, is hoarse or short of breath. Tight neckwear has been measured to raise the pressure in the eye and to lessen the blood flow to the brain. Studies differ on how much. Never sleep in it; not for anyone who cannot undo it alone. For the stage use a closure that opens at one pull."),
 		word.Say("No ties, strings or cords at a child's neck (EN 14682: none under 7 years, no free ends to 14; costume counts as clothing). Use a hook, snap or other closure that gives way. Never unattended, never in a play area. Assess it for yourself even where the standard does not apply."),
 		word.Say("Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. Pins and needles that stay in a ruff go into a neck.")
 	if part == scheme.Wrist {
@@ -43,7 +43,7 @@ func Cautions(part scheme.Part) []Caution {
 		needles = word.Say("Count pins out and count them in again; run a magnet or your eyes along every fold before anybody tries it on. Pins and needles that stay in a cuff go into a wrist.")
 	}
 	return []Caution{
-		{"flame", word.Say("keep away from flame"), word.Say("No candles, matches, smoking, stoves or stage flame while it is worn or near. Wide, light cloth near the face catches fire before the wearer sees it. Fine cotton (lawn, batiste, voile, muslin, organdie) and organza are lighter than the cloth that fire rules treat as safe; fine linen lies near the line. For the stage ask the venue's fire officer; local fire rules come first."), []Step{StepCloth, StepWear}},
+		{"flame", word.Say("keep away from flame"), word.Say("No candles, matches, smoking, stoves or stage flame while it is worn or near. Wide, light cloth near the face catches fire before the wearer sees it. Fine cotton (lawn, batiste, voile, muslin, organdie) and organza are lighter than the cloth that fire rules treat as safe. Fine linen lies near the line. For the stage ask the venue's fire officer; local fire rules come first."), []Step{StepCloth, StepWear}},
 		{"tight", word.Say("a tight band"), tight, []Step{StepBand, StepWear}},
 		{"children", word.Say("children"), children, []Step{StepBand, StepWear}},
 		{"needles", word.Say("pins and needles"), needles, []Step{StepSew}},

@@ -58,7 +58,7 @@ func (j *job) cut(less_mm float64) *sheet.Flow {
 	j.warnAll(f, done, StepCloth)
 
 	f.Head(word.Say("Wash first, then cut"), 30)
-	f.Para(word.Say("Wash, dry and iron the cloth as the finished %s will be washed, before anything is cut. The layout is drawn and measured on the cloth **as bought**; the wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.", j.thing(), trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1)))
+	f.Para(word.Say("Wash, dry and iron the cloth as the finished %s will be washed, before anything is cut. The layout is drawn and measured on the cloth **as bought**. The wash is taken to shorten it by %s %% along the warp and %s %% along the weft. After the wash cut the washed sizes of the table, whatever your cloth has done: the finished size counts. Draw out a thread for each cut and cut along the gap.", j.thing(), trim(100*lay.ShrinkWarp, 1), trim(100*lay.ShrinkWeft, 1)))
 
 	// The layout stands on a page that holds it and its words.
 	high := j.layoutHigh() - less_mm

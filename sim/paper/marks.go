@@ -20,7 +20,7 @@ func (j *job) marks() ([]*sheet.Page, error) {
 	}
 	hem := when(t.Hem_mm > 0, word.Say("If you mark before hemming, add %s to every place: what the end hem takes.", j.len(t.Hem_mm)), word.Text{})
 	f.Para(word.Say("**%s** Lay a long tape once along the whole strip, its zero at %s that is the first mark, and mark every place from there: never from mark to mark, errors would add up. Places are in %s, each rounded by itself to %s.", j.beforeMarking(), j.zero(), unitWord[t.Units], step))
-	f.Para(word.Join(" ", hem, word.Say("Mark at the stitch line, which is the inner edge as it is now, on the wrong side, with a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
+	f.Para(word.Join(" ", hem, word.Say("Mark on the wrong side, at the stitch line, which is the inner edge as it is now. Take a pen or chalk that washes out: try it on a swatch, washed and ironed, because heat sets some of them for ever. The folds are sewn at this line.")))
 	f.Para(word.Join(" ", j.sewing(), j.tuckWords()))
 	f.Skip(1)
 	// As many tables side by side as the width of their numbers lets stand.
@@ -114,5 +114,5 @@ func (j *job) tucked() bool {
 }
 
 func (j *job) tuckWords() word.Text {
-	return when(!j.tucked(), word.Text{}, word.Say("Tuck: bring the two places beside a mark together, so that the cloth between them is folded to the inside of the fold, and sew through both."))
+	return when(!j.tucked(), word.Text{}, word.Say("Tuck: bring the two places beside a mark together, and sew through both. The cloth between them goes to the inside of the fold."))
 }

@@ -17,7 +17,7 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 		word.Say("The scheme takes the cloth as washed already. If it is not, wash, dry and iron the whole of it. Straighten both ends along a thread."),
 		word.Say("Wash, dry and iron the whole cloth. Straighten both ends along a thread."))
 	f.Tick(word.Say("**Wash before cutting.** %s", wash))
-	f.Tick(word.Say("**Test the washed cloth.** Cut a swatch strip each way, hang it on the swatch card, enter what you read in the scheme, and print anew if the %s changes.", j.thing()))
+	f.Tick(word.Say("**Test the washed cloth.** Cut a swatch strip each way and hang it on the swatch card. Enter what you read in the scheme, and print anew if the %s changes.", j.thing()))
 
 	f.Head(word.Say("Cut and join"), 16)
 	f.Tick(word.Say("**Cut.** Along drawn threads: %s", j.cutWords()))
@@ -45,7 +45,7 @@ func (j *job) cuttingSteps(f *sheet.Flow) {
 	}
 	j.hemStep(f)
 	if st.Takeup_mm > 0 {
-		f.Tick(word.Say("**Turn in the inner edge: its fold is the stitch line.** Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'), press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.", j.len(st.Takeup_mm), j.len(st.Depth_mm), j.thing(), j.len(st.Takeup_mm)))
+		f.Tick(word.Say("**Turn in the inner edge: its fold is the stitch line.** Fold the raw edge to the wrong side, %s wide all along ('taken up by the band'). Press it, and oversew it down loosely. Everything is marked and sewn at this fold. From it to the outer edge the strip is now %s, the depth: sewn at the raw edge the %s would be %s deeper.", j.len(st.Takeup_mm), j.len(st.Depth_mm), j.thing(), j.len(st.Takeup_mm)))
 	} else {
 		f.Tick(word.Say("**The inner edge is the stitch line.** The scheme leaves nothing to turn in: oversew the edge closely, or let it be a selvedge. Everything is marked and sewn there."))
 	}
@@ -105,7 +105,7 @@ func (j *job) bandSteps(f *sheet.Flow) {
 	case b.AtHand:
 		f.Tick(word.Say("**Take the band that is made.** Lay it beside the pattern: %s. All its edges must be finished, since folds are sewn to them from outside. %s", size, marks))
 	case b.Seam_mm > 0:
-		f.Tick(word.Say("**Make the band, finished all round.** Fold it along the middle, right side out, turn the seam allowances in, press, and oversew the bottom edge and the ends. Finished %s. %s", size, marks))
+		f.Tick(word.Say("**Make the band, finished all round.** Fold it along the middle, right side out, turn the seam allowances in, and press. Oversew the bottom edge and the ends. Finished %s. %s", size, marks))
 	default:
 		f.Tick(word.Say("**Make the band, finished all round.** Fold it along the middle, right side out, and oversew its raw edges together closely: the scheme gives no seam allowance. Finished %s. %s", size, marks))
 	}

@@ -34,7 +34,7 @@ func (j *job) starch() ([]*sheet.Page, error) {
 	})
 	j.warnAll(f, done, StepCook)
 	f.Tick(word.Say("**Cold slurry first.** Stir the starch smooth into the cold water. Starch thrown into hot water makes lumps."))
-	f.Tick(word.Say("**Then heat to a clear paste.** Pour the slurry into the boiling water, stirring, and keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.", starches[b.Starch.Kind], trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource))
+	f.Tick(word.Say("**Then heat to a clear paste.** Pour the slurry into the boiling water, stirring. Keep it near the boil until it turns from milky to clear: 5 to 15 minutes. %s thickens from %s to %s °C (%s); held near the boil till clear every kind is cooked. Strain it.", starches[b.Starch.Kind], trim(b.Starch.From_C, 0), trim(b.Starch.To_C, 0), b.Starch.RangeSource))
 	f.Tick(word.Say("**Let it cool till hand-warm** before hands go in."))
 	f.Para(word.Say("~~For a tint:~~ a little laundry blue or saffron in the bath, tried on a swatch first."))
 	j.warnAll(f, done, StepColour)
@@ -110,7 +110,7 @@ func (j *job) howStiff(f *sheet.Flow, t target) {
 // manyWays warns that tucked cloth without starch settles in more shapes than the
 // one that was solved.
 func (j *job) manyWays() word.Text {
-	return when(!j.tucked(), word.Text{}, word.Say("But tucked and not starched, cloth has several ways to lie, of which one was solved, and every set finds its own; starch makes them alike."))
+	return when(!j.tucked(), word.Text{}, word.Say("But tucked and not starched, cloth has several ways to lie, and every set finds its own. One of them was solved; starch makes them alike."))
 }
 
 func (j *job) needWords() word.Text {

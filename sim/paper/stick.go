@@ -22,7 +22,7 @@ func (j *job) set(f *sheet.Flow) {
 	f.Tick(damp)
 	first := when(j.s.Ruff.Flaps == scheme.Stand, word.Say("the lower row first, then the upper"), word.Say("the upper row first, then the lower"))
 	into := when(thick == 0, word.Text{}, word.Say("so far in as said above, "))
-	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s%s, draw the cloth snug over it, hold until it keeps its shape, draw the stick out turning. Whoever has sticks for all loops leaves them in until the cloth is dry.", into, first))
+	f.Tick(word.Say("Mount it on a round block or ring of the band's size. Put the stick into each loop from the outer edge, %s%s, and draw the cloth snug over it. Hold until it keeps its shape, then draw the stick out turning. Whoever has sticks for all loops leaves them in until the cloth is dry.", into, first))
 	f.Tick(word.Say("Until it is cold and dry hold the loops apart with **smooth props that do not stick**: polished metal, glass, glazed or waxed rods, smooth plastic. Not card, wood, paper, straw or cloth: paste draws into them and glues them in. Try one on a swatch."))
 	f.Tick(word.Say("Setting takes a learner %s, a practised hand %s.", hours(j.work.Setting.Learner), hours(j.work.Setting.Practised)))
 }
@@ -57,7 +57,7 @@ func (j *job) sticks(f *sheet.Flow, q sim.Sticks) float64 {
 	if len(rows) < 2 {
 		return thick
 	}
-	f.Para(word.Say("**A thinner stick draws the sets taller.** By plane geometry, a strip drawn snugly round two rods, they then stand so tall at the outer edge, before the sticks come out. Enter the rod that you take in the scheme, under starch as ‘%s’, and the %s is solved on it.", label("starch.stick"), j.thing()))
+	f.Para(word.Say("**A thinner stick draws the sets taller.** They then stand so tall at the outer edge, before the sticks come out, by plane geometry: a strip drawn snugly round two rods. Enter the rod that you take in the scheme, under starch as ‘%s’, and the %s is solved on it.", label("starch.stick"), j.thing()))
 	f.Table(sheet.Body, []sheet.Col{sheet.Numbers(word.Say("stick"), 24), sheet.Numbers(word.Say("height on it"), 24), sheet.Words(word.Text{}, 68)}, rows)
 	return thick
 }

@@ -16,7 +16,7 @@ import (
 func (j *job) swatch() ([]*sheet.Page, error) {
 	p := &sheet.Page{Language: j.Language, Title: word.Say("Swatch card, full size"), Holds: word.Say("ruler and slope to cut out")}
 	c := sheet.Column{Page: p, W: sheet.Live_mm, Y: sheet.BodyTop_mm}
-	c.Para(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table, its corner at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250)))
+	c.Para(word.Say("Take the strips of the layout, %s wide and %s long along the thread to be tested: no selvedge, no crease. Glue ruler and slope on stiff card and cut them out. Stand the slope upright at the end of a smooth level table. Its corner lies at the table's edge, its upper side level with the table's top.", j.swatchLen(25), j.swatchLen(250)))
 	c.Para(word.Say("Lay the strip on the table, its end at the edge, the ruler on it, zero at the same edge. Push both out together, slowly, until the strip's tip **touches the slope**. The ruler stays level above it. Read the ruler at the table's edge: that is the overhang. Half of it is the bending length. Read each strip four times: both ends, both faces."))
 
 	t := j.goal
@@ -143,7 +143,7 @@ func (j *job) readings(t target) []*sheet.Page {
 	case t.none:
 		f.Para(word.Say("**Target: no starch needed.** By what was solved this cloth holds the %s up by itself. Starch lightly if you like, to keep it clean.", j.thing()))
 	case t.beyond:
-		f.Para(word.Say("**No target to test:** the %s asks for an overhang of %s, more than strips of %s can show and more than starch is likely to give. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing()))
+		f.Para(word.Say("**No target to test:** the %s asks for an overhang of %s. Strips of %s cannot show so much, and starch is unlikely to give it. Change the %s first: sew the other edge as well, tuck the folds, or support it.", j.thing(), j.len(t.overhang_mm), j.swatchLen(j.starchStrip()), j.thing()))
 	default:
 		from := when(t.fromScheme, word.Say("the scheme's own wish"), word.Say("from what was solved"))
 		f.Para(word.Say("**Target: overhang %s** (bending length %s along the strip; %s). Less: more starch in the next bath. More than a tenth over: less.", j.len(t.overhang_mm), j.len(t.bend_mm), from))
@@ -167,10 +167,10 @@ func (j *job) shear(f *sheet.Flow) {
 		return
 	}
 	f.Head(word.Say("Starched, pulled askew"), 95)
-	f.Para(word.Say("How far sets that are sewn at one edge move when the wearer bows depends on how hard the starched cloth is to pull askew. Without this test it is guessed. Cut a strip %s wide and %s long from what is left over, **at 45° to the threads**; starch, dry and iron it flat as the %s.", j.swatchLen(biasWide_mm), j.swatchLen(250), j.thing()))
-	f.Tick(word.Say("Draw a cross in the strip's middle, %s along it and %s across. Clamp each end over its whole width between two laths, hang it up by one and hang %d g on the other, so that it is flat. Measure both lines of the cross.", j.swatchLen(biasLong_mm), j.swatchLen(biasAcross_mm), biasFlat_g))
-	f.Tick(word.Say("Hang on more, as in the table, and measure again each time; on a photograph taken square on, with a ruler beside the cross, where it grows by less than a pen's stroke."))
-	f.Tick(word.Say("**L** is how much the long line grew, divided by its length; **T** how much the short line shrank, divided by its length; both since the %d g. Then **G = pull ÷ (2 × (L + T))**, in N/m.", biasFlat_g))
+	f.Para(word.Say("How far sets that are sewn at one edge move when the wearer bows depends on how hard the starched cloth is to pull askew. Without this test it is guessed. Cut a strip %s wide and %s long from what is left over, **at 45° to the threads**. Starch, dry and iron it flat as the %s.", j.swatchLen(biasWide_mm), j.swatchLen(250), j.thing()))
+	f.Tick(word.Say("Draw a cross in the strip's middle, %s along it and %s across. Clamp each end over its whole width between two laths. Hang it up by one and hang %d g on the other, so that it is flat. Measure both lines of the cross.", j.swatchLen(biasLong_mm), j.swatchLen(biasAcross_mm), biasFlat_g))
+	f.Tick(word.Say("Hang on more, as in the table, and measure again each time. Where it grows by less than a pen's stroke, measure on a photograph taken square on, with a ruler beside the cross."))
+	f.Tick(word.Say("**L** is how much the long line grew since the %d g, divided by its length. **T** is how much the short line shrank, divided by its own. Then **G = pull ÷ (2 × (L + T))**, in N/m.", biasFlat_g))
 	cols := []sheet.Col{sheet.Words(word.Say("hung on"), 16), sheet.Words(word.Say("pull, N/m"), 16), sheet.Words(word.Say("long line"), 18), sheet.Words(word.Say("short line"), 18), sheet.Words(word.Say("L"), 14), sheet.Words(word.Say("T"), 14), sheet.Words(word.Say("G, N/m"), 18)}
 	f.Form(cols, word.Say("%d g", 250), word.Say("%d g", 500), word.Say("%d g", 1000))
 	f.Small(word.Say("Pull is the weight over the strip's width: 250 g are %s N/m, 500 g %s, 1000 g %s. Enter the mean of G in the scheme, under starch as ‘%s’. Fresh cloth has 30 to 170 N/m; starched, 150 to 4000 is to be expected, by reasoning: no published figure was found.", trim(pull_Npm(250), 0), trim(pull_Npm(500), 0), trim(pull_Npm(1000), 0), label("starch.shear")))
