@@ -173,6 +173,10 @@ var states = []struct {
 		b.await(still)
 		b.run(`document.querySelector('[data-do="hand"]').click()`)
 	}},
+	{"what to do", ".going", func(b *tab) {
+		b.await(`document.querySelector("#todo .way .tried") && document.querySelector(".glimpse svg")`)
+		b.run(`for (const id of ["other-ways", "more-findings", "more-plan", "more-hangs"]) document.getElementById(id).open = true`)
+	}},
 	{"what would hold", ".going", func(b *tab) {
 		b.click("#hold-go")
 		b.await(`document.querySelectorAll("#hold-ways li").length > 1`)

@@ -6,19 +6,36 @@ import (
 )
 
 // TestWhatToDo: the page leads with the fewest changes that leave nothing to stop for or to
-// mend, for one screen at the desk and one in the hand; a finding shows how it looks now
-// and then; and applying what is told first is one step that leaves nothing.
+// mend; a finding shows how it looks now and then; at the desk the picture, the verdict,
+// what to do and the first two findings are seen without scrolling. Applied, what is told
+// first leaves nothing, and is one step to undo.
 func TestWhatToDo(t *testing.T) {
 	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}} {
-		for _, demo := range []string{"flaps-up", "floppy", "ends-up"} {
-			b := open(t, site(t)+linkOf(t, demo), s).drawn()
-			b.await(`document.querySelector("#todo .way") && ` + state + ` === "done"`)
-			if s.width < 500 {
-				b.run(`document.getElementById("to-findings").scrollIntoView({block: "start"})`)
+		b := open(t, site(t)+linkOf(t, "floppy"), s).drawn()
+		b.await(`document.querySelector("#todo .way") && ` + state + ` === "done"`)
+		if s.width > 1000 {
+			const low = `Math.max(...[...document.querySelectorAll("#stage, #verdict, #todo .way, #findings > .findings")].map((e) => e.getBoundingClientRect().bottom))`
+			if at := eval[float64](b, low); at > float64(s.height) {
+				t.Errorf("the first screen of %d px ends above %.0f", s.height, at)
 			}
-			b.frames()
-			b.picture(fmt.Sprintf("todo-%s-%d", demo, s.width), true)
-			b.clean()
+		} else {
+			b.run(`document.getElementById("to-findings").scrollIntoView({block: "start"})`)
 		}
+		b.frames()
+		b.picture(fmt.Sprintf("todo-%d", s.width), false)
+		if n := eval[int](b, `document.querySelectorAll("#finding-bow .glimpse path.cloth").length`); n != 2 {
+			t.Errorf("%d px: the finding is drawn %d times, not now and then", s.width, n)
+		}
+		if eval[float64](b, `document.querySelector(".glimpse path").getBoundingClientRect().height`) < 5 {
+			t.Errorf("%d px: its lines are no lines of a drawing", s.width)
+		}
+		b.run(`document.querySelector("#todo .way .apply").click()`)
+		b.await(`!document.querySelector("#todo .way") && ` + state + ` === "done"`)
+		if eval[bool](b, `document.querySelector('#findings [data-severity="stop"], #findings [data-severity="mend"]') !== null`) {
+			t.Errorf("%d px: applied, something is still wrong", s.width)
+		}
+		b.click("#undo")
+		b.await(`document.querySelector("#finding-bow")`)
+		b.clean()
 	}
 }
