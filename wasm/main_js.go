@@ -59,6 +59,6 @@ func solve() {
 	line := port.Open()
 	bench := solving.New(line.Post, line.Yield)
 	bench.Holds()
-	line.Listen(func(head string, _ []byte) { bench.Take(head) })
+	line.Listen(bench.Take)
 	bench.Serve(context.Background())
 }

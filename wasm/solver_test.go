@@ -147,7 +147,7 @@ func (n *node) hear() heard {
 
 func (n *node) ask(r wire.Request) time.Time {
 	n.t.Helper()
-	head, err := r.Encode()
+	head, _, err := r.Encode()
 	if err != nil {
 		n.t.Fatal(err)
 	}

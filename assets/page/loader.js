@@ -140,10 +140,10 @@
       performance.mark(p.name);
       if (p.name === "ruffwright-solved") stock();
     },
-    solver: (_, p) => hands.solver[p.name](p.value),
-    press: (_, p) => hands.press[p.name](p.value),
+    solver: (_, p) => { const [what, n] = p.name.split(" "); handOf("solver", n)[what](p.value, p.body); },
+    press: (_, p) => handOf("press")[p.name](p.value),
     draw: () => onStage.draw(),
-    painter: (_, p) => hands.painter[p.name](p.value, p.body),
+    painter: (_, p) => handOf("painter")[p.name](p.value, p.body),
     pixels: (_, p, body) => onStage.pixels(p.body || new Uint8Array(body, p.from || 0, p.size).slice().buffer),
     frame: (_, p) => onStage.show(p.body),
     // A part of the message that is being told becomes a file behind a link.
@@ -225,21 +225,22 @@
   });
 
   // ---- the workers --------------------------------------------------------
-  // The solver, the painter and the press: each in a worker that is started and ended
-  // as the page asks.
+  // The solvers, the painter and the press: each in a worker that is started and ended
+  // as the page asks. Of the solvers all but the first are called by number.
 
-  const hand = (name) => {
+  const hand = (name, n) => {
+    const called = (what) => n ? `${what} ${n}` : what;
     let worker = null;
     const self = {
       start: () => {
         self.end();
-        const died = (why) => setTimeout(() => { if (boxed) root.dataset.loader = "boxed"; tell(name, "died", why); });
+        const died = (why) => setTimeout(() => { if (boxed) root.dataset.loader = "boxed"; tell(name, called("died"), why); });
         try {
           const w = worker = hire(name);
           w.onmessage = ({ data }) => {
             if (w !== worker || !data) return;
-            if (data.dead !== undefined) tell(name, "died", data.dead);
-            else tell(name, "said", data.head, data.body);
+            if (data.dead !== undefined) tell(name, called("died"), data.dead);
+            else tell(name, called("said"), data.head, data.body);
           };
           w.onerror = (e) => { e.preventDefault(); if (w === worker) died(e.message || words.solver); };
         } catch (e) { died(e.message); }
@@ -249,7 +250,8 @@
     };
     return self;
   };
-  const hands = { solver: hand("solver"), painter: hand("painter"), press: hand("press") };
+  const hands = {};
+  const handOf = (name, n) => hands[name + (n || "")] ||= hand(name, n);
 
   // ---- the reader acts ----------------------------------------------------
 
@@ -434,7 +436,7 @@
       answer = fn;
       if (root.dataset.program === "opening") byId("state").textContent = "";
       const name = Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 10);
-      const first = [["tab", name, ""], ["recalled", ...recall()], onStage.sized(),
+      const first = [["tab", name, ""], ["cores", "", String(navigator.hardwareConcurrency || 1)], ["recalled", ...recall()], onStage.sized(),
         ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";

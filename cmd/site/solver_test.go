@@ -77,7 +77,7 @@ func TestSolved(t *testing.T) {
 			if got := eval[string](b, `document.getElementById("numbers").textContent`); !strings.Contains(got, "Moves when the wearer bows") || !strings.Contains(got, "24 × 12") {
 				t.Errorf("the numbers do not tell of it: %s", got)
 			}
-			if n := eval[int](b, "workers"); n != 1 {
+			if n := eval[int](b, "workers"); n < 1 || n > 3 {
 				t.Errorf("%d workers", n)
 			}
 			b.picture(fmt.Sprintf("solved-%d", s.width), true)

@@ -36,7 +36,8 @@ const (
 	Press   Kind = "press"   // the press's worker, likewise
 	Painter Kind = "painter" // and the painter's
 	Place   Kind = "place"   // Value is the page's own address, without its fragment
-	Solver  Kind = "solver"  // the solver's worker: Name said (Value the head, Body the body) or died (Value why)
+	Solver  Kind = "solver"  // the solver's first worker: Name said (Value the head, Body the body) or died (Value why); said 1 of the next
+	Cores   Kind = "cores"   // Value is how many programs the device can run at once
 
 	Tab       Kind = "tab"       // before all others: Name names this open page among the device's
 	Recalled  Kind = "recalled"  // what the storage holds at the start: Value an object of texts by key, or Name the error's name
@@ -87,7 +88,7 @@ const (
 	OpPixels  Op = "pixels"  // those of the pictures of the frame that follows: Body or, without one, a part of the event's body
 	OpFrame   Op = "frame"   // Body is shown
 	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID
-	OpSolver  Op = "solver"  // Name: start the worker, ask it (Value the head of a request), or end it
+	OpSolver  Op = "solver"  // Name: start the first worker, ask it (Value the head of a request, Body its body), or end it; start 1 the next
 )
 
 // Document is what the page's program needs of the browser. Package dom has

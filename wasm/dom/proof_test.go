@@ -61,7 +61,7 @@ func TestProof(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	k.Hear(20, head, body)
+	k.Hear(20, "", head, body)
 	k.carry()
 	if got := k.Text["proof-stands"]; !strings.Contains(got, "do not sew") || k.Attr["proof-stands"]["data-state"] != "missed" {
 		t.Errorf("a missed answer is told as %q", got)

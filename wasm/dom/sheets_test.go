@@ -26,7 +26,7 @@ type bureau struct {
 	p    *page.Page
 	news chan message
 	stop context.CancelFunc
-	ask  func(head string)
+	ask  func(head string, body []byte)
 	did  int
 }
 
@@ -56,14 +56,14 @@ func (b *bureau) carry() {
 			b.end()
 			ctx, stop := context.WithCancel(context.Background())
 			news := make(chan message, 10000)
-			bench := solving.New(func(head string, body []byte) { news <- message{head, body} }, func() {})
+			bench := solving.New(func(head string, body []byte) { news <- message{head: head, body: body} }, func() {})
 			bench.Prints(printing.Maker{Today: func() time.Time { return someDay }}.Print)
 			b.news, b.stop, b.ask = news, stop, bench.Take
 			go bench.Serve(ctx)
 		case "end":
 			b.end()
 		case "ask":
-			b.ask(p.Value)
+			b.ask(p.Value, p.Body)
 		}
 	}
 }
@@ -144,7 +144,7 @@ func TestSheets(t *testing.T) {
 		t.Errorf("the link says %q", got)
 	}
 	// What the page asked is what the command is asked by its flags.
-	r, err := wire.ReadRequest(b.Press[1].Value)
+	r, err := wire.ReadRequest(b.Press[1].Value, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

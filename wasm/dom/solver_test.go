@@ -15,30 +15,35 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// desk is a page whose worker is a real solver, on a thread of its own.
+// desk is a page whose workers are real solvers, on threads of their own.
 type desk struct {
 	*Document
-	t    *testing.T
-	p    *page.Page
-	news chan message // from the worker
+	t     *testing.T
+	p     *page.Page
+	news  chan message       // from the workers
+	bench map[string]*worker // by number, "" the first
+	did   int                // patches carried out
+	dead  bool
+}
+
+type worker struct {
 	stop context.CancelFunc
-	ask  func(head string)
-	did  int // patches carried out
-	dead bool
+	ask  func(head string, body []byte)
 }
 
 type message struct {
 	head string
 	body []byte
+	of   *worker
 }
 
 func seated(t *testing.T) *desk {
 	t.Helper()
 	d, p := opened(t)
-	k := &desk{Document: d, t: t, p: p, news: make(chan message, 1000)}
+	k := &desk{Document: d, t: t, p: p, news: make(chan message, 1000), bench: map[string]*worker{}}
 	t.Cleanup(func() {
-		if k.stop != nil {
-			k.stop()
+		for _, w := range k.bench {
+			w.stop()
 		}
 	})
 	k.Send(50, doc.Timer, "solver", "")
@@ -46,28 +51,31 @@ func seated(t *testing.T) *desk {
 	return k
 }
 
-// carry does what the page asked of its worker.
+// carry does what the page asked of its workers.
 func (k *desk) carry() {
 	for ; k.did < len(k.Solver); k.did++ {
-		switch p := k.Solver[k.did]; p.Name {
+		p := k.Solver[k.did]
+		what, n, _ := strings.Cut(p.Name, " ")
+		switch w := k.bench[n]; what {
 		case "start":
 			if k.dead {
 				continue
 			}
 			ctx, stop := context.WithCancel(context.Background())
-			news := make(chan message, 1000)
-			bench := solving.New(func(head string, body []byte) { news <- message{head, body} }, func() {})
+			w = &worker{stop: stop}
+			bench := solving.New(func(head string, body []byte) { k.news <- message{head, body, w} }, func() {})
 			bench.Holds()
 			go bench.Serve(ctx)
-			k.news, k.stop, k.ask = news, stop, bench.Take
+			w.ask = bench.Take
+			k.bench[n] = w
 		case "end":
-			if k.stop != nil {
-				k.stop()
+			if w != nil {
+				w.stop()
 			}
-			k.ask = nil
+			delete(k.bench, n)
 		case "ask":
-			if k.ask != nil {
-				k.ask(p.Value)
+			if w != nil {
+				w.ask(p.Value, p.Body)
 			}
 		}
 	}
@@ -78,7 +86,16 @@ func (k *desk) hear() wire.Reply {
 	k.t.Helper()
 	select {
 	case m := <-k.news:
-		k.Hear(20, m.head, m.body)
+		n := ""
+		for of, w := range k.bench {
+			if w == m.of {
+				n = of
+			}
+		}
+		if k.bench[n] != m.of {
+			return k.hear() // what one that is ended said is lost
+		}
+		k.Hear(20, n, m.head, m.body)
 		k.carry()
 		r, err := wire.ReadReply(m.head, m.body)
 		if err != nil {
@@ -117,7 +134,7 @@ func (k *desk) asked() []wire.Request {
 	var out []wire.Request
 	for _, p := range k.Solver {
 		if p.Name == "ask" {
-			r, err := wire.ReadRequest(p.Value)
+			r, err := wire.ReadRequest(p.Value, p.Body)
 			if err != nil {
 				k.t.Fatal(err)
 			}
@@ -224,7 +241,7 @@ func TestStop(t *testing.T) {
 	for range 200 { // let what is under way end
 		select {
 		case m := <-k.news:
-			k.Hear(10, m.head, m.body)
+			k.Hear(10, "", m.head, m.body)
 		case <-time.After(50 * time.Millisecond):
 		}
 		if k.state() != "halted" {
@@ -256,7 +273,7 @@ func TestUnsolvable(t *testing.T) {
 func TestWorkerDies(t *testing.T) {
 	for name, die := range map[string]func(k *desk){
 		"ends":    func(k *desk) { k.send(10, doc.Solver, "died", "its program ended by itself") },
-		"riddles": func(k *desk) { k.Hear(10, "{]", nil); k.carry() },
+		"riddles": func(k *desk) { k.Hear(10, "", "{]", nil); k.carry() },
 		"silent": func(k *desk) {
 			for range 3 { // one look, a second one to be sure
 				k.send(7000, doc.Timer, "watch", "")

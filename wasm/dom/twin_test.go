@@ -68,11 +68,11 @@ func (d *Document) Send(wait_ms float64, kind doc.Kind, name, value string) {
 	d.tell(doc.Event{Kind: kind, Name: name, Value: value, At_ms: d.now_ms})
 }
 
-// Hear lets a message of the solver's worker come in, wait_ms after the last
-// thing.
-func (d *Document) Hear(wait_ms float64, head string, body []byte) {
+// Hear lets a message of worker n of the solver, "" the first, come in, wait_ms after the
+// last thing.
+func (d *Document) Hear(wait_ms float64, n, head string, body []byte) {
 	d.now_ms += wait_ms
-	d.tell(doc.Event{Kind: doc.Solver, Name: "said", Value: head, Body: body, At_ms: d.now_ms})
+	d.tell(doc.Event{Kind: doc.Solver, Name: strings.TrimSpace("said " + n), Value: head, Body: body, At_ms: d.now_ms})
 }
 
 // HearPress lets a message of the press's worker come in.

@@ -2,6 +2,7 @@ package page
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -38,6 +39,12 @@ var events = []struct {
 	{doc.Calm, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all }},
 	{doc.Place, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all }},
 	{doc.Solver, (*Page).hears},
+	{doc.Cores, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+		if n, err := strconv.Atoi(e.Value); err == nil {
+			p.ask.Cores(n)
+		}
+		return nil, nothing
+	}},
 	{doc.Press, (*Page).hearsPress},
 	{doc.Painter, (*Page).hearsPainter},
 	{doc.File, (*Page).opensFile},
@@ -79,6 +86,8 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 		return p.ask.Check(e.At_ms), all
 	case "solver":
 		return p.ask.Wake(e.At_ms), all
+	case "spare":
+		return p.ask.Spare(e.At_ms), nothing
 	case "press":
 		return p.sheets.Check(e.At_ms), all
 	case brush.Timer:
@@ -215,13 +224,15 @@ func (p *Page) presses(e doc.Event) ([]doc.Patch, extent) {
 	return nil, all
 }
 
-// hears takes a message of the solver's worker, or that it died.
+// hears takes a message of one of the solver's workers, or that it died.
 func (p *Page) hears(e doc.Event) ([]doc.Patch, extent) {
-	switch e.Name {
+	what, which, _ := strings.Cut(e.Name, " ")
+	n, _ := strconv.Atoi(which) // the first has no number
+	switch what {
 	case "died":
-		return p.ask.Die(e.Value, e.At_ms), all
+		return p.ask.Die(n, e.Value, e.At_ms), all
 	case "said":
-		out, answer := p.ask.Hear(e.Value, e.Body, e.At_ms)
+		out, answer := p.ask.Hear(n, e.Value, e.Body, e.At_ms)
 		if answer != nil {
 			out = p.learnsOf(*answer, e.At_ms)
 		}
@@ -235,7 +246,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 	if a.OfB {
 		p.work.SolveB(a.Solved, a.Last, a.Solved == nil)
 		p.follow()
-		if a.Last && a.Solved != nil {
+		if a.Last && a.Solved != nil && p.ask.Settled() {
 			p.voice.Soon(say.In(p.work.Comparison().Sentence))
 		}
 		return nil
@@ -244,7 +255,7 @@ func (p *Page) learnsOf(a ask.Answer, now_ms float64) []doc.Patch {
 	p.work.Solve(a.Solved, a.Whole)
 	p.follow()
 	out := p.Look.Settle(first, now_ms)
-	if p.ask.Idle() {
+	if a.Last {
 		p.Look.LetGo()
 	}
 	if a.First {

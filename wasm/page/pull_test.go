@@ -48,7 +48,9 @@ func (h *hand) to(phase string, dx, dy float64) []doc.Patch {
 
 // asks tells whether patches ask the solver.
 func asks(out []doc.Patch) bool {
-	return slices.ContainsFunc(out, func(p doc.Patch) bool { return p.Op == doc.OpSolver && p.Name == "ask" })
+	return slices.ContainsFunc(out, func(p doc.Patch) bool {
+		return p.Op == doc.OpSolver && p.Name == "ask" && !strings.Contains(p.Value, `"cancel"`)
+	})
 }
 
 // One drag is one step; what is given up leaves no step and gives back what could be done

@@ -15,6 +15,6 @@ func main() {
 	line := port.Open()
 	bench := solving.New(line.Post, line.Yield)
 	bench.Prints(printing.Maker{Today: time.Now}.Print)
-	line.Listen(func(head string, _ []byte) { bench.Take(head) })
+	line.Listen(bench.Take)
 	bench.Serve(context.Background())
 }

@@ -26,8 +26,8 @@ type Bench struct {
 	stop    context.CancelFunc
 	wake    chan struct{}
 	warm    store
-	whole   whole         // the newest ruff of which everything is known
-	changed changed       // and what changes to a ruff made of it
+	base    base          // the ruff to which changes are tried,
+	changed changed       // and what they made of it
 	print   Printer       // nil: this program does not print
 	hold    func(*job)    // nil: this program does not look for what would hold,
 	mend    func(*job)    // nor for what to do
@@ -60,8 +60,8 @@ func (b *Bench) Holds() { b.hold, b.mend = (*job).hold, (*job).mend }
 
 // Take takes a request; it returns at once. The newest request puts an end to
 // all before it.
-func (b *Bench) Take(head string) {
-	r, err := wire.ReadRequest(head)
+func (b *Bench) Take(head string, body []byte) {
+	r, err := wire.ReadRequest(head, body)
 	if err != nil {
 		b.say(wire.Reply{Last: true, Error: &wire.Error{Cause: wire.BadRequest, Why: word.Packed{Text: word.Of(err)}}})
 		return
@@ -123,7 +123,7 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 	j := &job{b: b, ctx: ctx, r: r, began: time.Now()}
 	defer func() {
 		if why := recover(); why != nil {
-			b.warm, b.whole, b.changed = store{}, whole{}, changed{} // what it left behind is not to be trusted
+			b.warm, b.base, b.changed = store{}, base{}, changed{} // what it left behind is not to be trusted
 			j.fail(wire.Fault, word.Name(fmt.Sprint(why)))
 		}
 	}()

@@ -90,11 +90,11 @@ func (l *line) hear() wire.Reply {
 
 func (l *line) ask(r wire.Request) {
 	l.t.Helper()
-	head, err := r.Encode()
+	head, body, err := r.Encode()
 	if err != nil {
 		l.t.Fatal(err)
 	}
-	l.bench.Take(head)
+	l.bench.Take(head, body)
 }
 
 // until gives the replies to request id up to its last one, and holds them to
@@ -257,11 +257,16 @@ func TestNewestWins(t *testing.T) {
 func TestCancel(t *testing.T) {
 	l := connect(t)
 	s := wire.Written(demo(t, "floppy"))
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Coarse: true, Scheme: s})
+	coarse := results(l.until(1))
 	tries := []wire.Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
 	for i, r := range []wire.Request{
 		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Mend, Scheme: s, Tries: tries}, {Task: wire.Verify},
 	} {
 		r.ID = 10 + i
+		if r.Task == wire.Try || r.Task == wire.Mend {
+			r.Base = coarse[len(coarse)-1]
+		}
 		l.atYield(func() {
 			l.ask(wire.Request{ID: 99, Task: wire.Cancel}) // another one: nothing happens
 			l.ask(wire.Request{ID: r.ID * (i % 2), Task: wire.Cancel})
@@ -283,7 +288,7 @@ func TestErrors(t *testing.T) {
 	l := connect(t)
 	none := demo(t, "sound")
 	none.Pleat.Panel, none.Pleat.TuckTop, none.Pleat.TuckBottom = 30, 9, 9 // the inner edge does not reach
-	l.bench.Take("no JSON")
+	l.bench.Take("no JSON", nil)
 	if r := l.hear(); r.ID != 0 || r.Error == nil || r.Error.Cause != wire.BadRequest {
 		t.Errorf("no JSON: %+v", r)
 	}

@@ -87,9 +87,6 @@ func (j *job) solve() {
 		more = more[1:]
 		tell(more)
 	}
-	if !j.r.Coarse && j.r.Skip == (wire.Skip{}) {
-		j.b.whole = whole{j.r.Scheme, light(r)}
-	}
 }
 
 // drawn is the ruff that is asked for, drawn, and the half set that it is made of.

@@ -47,8 +47,8 @@ func alike(a, b window.Design) bool {
 		a.TuckTop_mm == b.TuckTop_mm && a.TuckBottom_mm == b.TuckBottom_mm && a.LineGap_mm == b.LineGap_mm
 }
 
-// whole is a ruff solved finely with nothing left out.
-type whole struct {
+// base is the ruff of a scheme, with all that is known of it.
+type base struct {
 	scheme string // as written in the request
 	ruff   sim.Ruff
 }

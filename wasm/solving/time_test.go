@@ -31,7 +31,7 @@ func BenchmarkSolve(b *testing.B) {
 	} {
 		b.Run(c.name, func(b *testing.B) {
 			c.r.ID, c.r.Task, c.r.Scheme = 1, wire.Solve, wire.Written(c.s)
-			head, err := c.r.Encode()
+			head, _, err := c.r.Encode()
 			if err != nil {
 				b.Fatal(err)
 			}
@@ -48,7 +48,7 @@ func BenchmarkSolve(b *testing.B) {
 				bench.mu.Lock()
 				bench.warm = store{}
 				bench.mu.Unlock()
-				bench.Take(head)
+				bench.Take(head, nil)
 				<-ended
 			}
 		})

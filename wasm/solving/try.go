@@ -33,24 +33,26 @@ func (j *job) try() {
 	}
 }
 
-// atHand is the ruff of the request, solved whole: most often that was done just now.
+// atHand is the ruff of the request, solved whole. It comes with the first request of
+// several: so every worker of the page judges by the same, whichever of them solved it.
 func (j *job) atHand() (sim.Ruff, bool) {
-	s, err := scheme.Parse([]byte(j.r.Scheme))
-	if err != nil {
-		j.refuse(err)
+	if j.r.Base != nil {
+		r, _, err := j.drawn()
+		if err != nil {
+			j.refuse(err)
+			return sim.Ruff{}, false
+		}
+		r.Solved = j.r.Base.Solved
+		j.b.base = base{j.r.Scheme, r}
+	}
+	if j.b.base.scheme != j.r.Scheme {
+		j.fail(wire.BadRequest, word.Say("these changes came without their ruff"))
 		return sim.Ruff{}, false
 	}
 	if j.b.changed.of != j.r.Scheme {
 		j.b.changed = changed{of: j.r.Scheme, ruffs: map[made]sim.Ruff{}, drawn: map[string]figure.Outline{}}
 	}
-	r := j.b.whole.ruff
-	if j.b.whole.scheme != j.r.Scheme || j.r.Coarse || j.r.Skip != (wire.Skip{}) {
-		if r, err = j.solved(s, sim.Options{}); err != nil {
-			j.refuse(err)
-			return sim.Ruff{}, false
-		}
-	}
-	return r, true
+	return j.b.base.ruff, true
 }
 
 // tried is what becomes of a ruff when it is changed.

@@ -21,8 +21,10 @@ import (
 func TestTries(t *testing.T) {
 	l := connect(t)
 	s := demo(t, "ends-up")
+	l.ask(wire.Request{ID: 3, Task: wire.Solve, Coarse: true, Scheme: wire.Written(s)})
+	solved := results(l.until(3))
 	troughs := []check.Change{{Key: "pleat.first", Value: "trough"}, {Key: "pleat.last", Value: "trough"}}
-	l.ask(wire.Request{ID: 1, Task: wire.Try, Coarse: true, Scheme: wire.Written(s), Tries: []wire.Trial{
+	l.ask(wire.Request{ID: 1, Task: wire.Try, Coarse: true, Scheme: wire.Written(s), Base: solved[len(solved)-1], Tries: []wire.Trial{
 		{Changes: troughs},
 		{Changes: []check.Change{{Key: "ruff.sets", Value: "44"}}},
 		{Changes: append(slices.Clone(troughs), check.Change{Key: "strip.have", Value: "2000"})},
@@ -83,8 +85,14 @@ func TestRemediesOfMechanics(t *testing.T) {
 	if at < 0 || found[at].Severity != check.Stop || len(found[at].Remedies) == 0 {
 		t.Fatalf("found %+v", found)
 	}
-	l.ask(wire.Request{ID: 2, Task: wire.Try, Scheme: wire.Written(s), Tries: []wire.Trial{{Changes: found[at].Remedies[0].Changes}}})
-	all := l.until(2)
+	ask := wire.Request{ID: 2, Task: wire.Try, Scheme: wire.Written(s), Tries: []wire.Trial{{Changes: found[at].Remedies[0].Changes}}}
+	l.ask(ask)
+	if all := l.until(2); all[len(all)-1].Error == nil {
+		t.Errorf("changes to a ruff that was not given: %+v", all)
+	}
+	ask.ID, ask.Base = 3, got[len(got)-1]
+	l.ask(ask)
+	all := l.until(3)
 	g := all[len(all)-1].Tried
 	if g == nil || g.Effect == nil || !slices.Contains(g.Effect.Gone, "bow") || len(g.Effect.New) > 0 || !(g.Effect.Then.Bow_mm < g.Now.Bow_mm/4) || g.Now.Bow_mm != found[at].Value {
 		t.Fatalf("%+v, before %g mm", g, found[at].Value)
@@ -108,8 +116,11 @@ func TestMend(t *testing.T) {
 	l := connect(t)
 	l.bench.Holds()
 	both := []check.Change{{Key: "pleat.anchor", Value: "both"}, {Key: "band.height", Value: "49.4"}}
-	l.ask(wire.Request{ID: 1, Task: wire.Mend, Scheme: wire.Written(demo(t, "floppy")), Tries: []wire.Trial{{Changes: both}}})
-	all := l.until(1)
+	s := wire.Written(demo(t, "floppy"))
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
+	solved := results(l.until(1))
+	l.ask(wire.Request{ID: 2, Task: wire.Mend, Scheme: s, Base: solved[len(solved)-1], Tries: []wire.Trial{{Changes: both}}})
+	all := l.until(2)
 	m := all[len(all)-1].Mended
 	if m == nil || len(m.Ways) != 1 || !slices.Equal(m.Ways[0].Changes, both) || len(m.Ways[0].Effect.Left) > 0 || len(m.Ways[0].Effect.Drawn.BowedCrest) == 0 {
 		t.Errorf("%+v", m)

@@ -34,6 +34,7 @@ type Request struct {
 	Skip   Skip `json:"skip,omitzero"`
 
 	Tries []Trial   `json:"tries,omitempty"`
+	Base  *Result   `json:"-"`               // of a try, of mend: the scheme's own ruff, all that is known of it, where the bench has not been given it
 	Units string    `json:"units,omitempty"` // of mend: in which its sentences are, as scheme.ParseUnits reads it
 	Slow  bool      `json:"slow,omitempty"`  // of verify: the slow problems as well
 	Print *Printing `json:"print,omitempty"` // of print: how
@@ -54,19 +55,41 @@ type Trial struct {
 // Written is a scheme as a request carries it, which scheme.Parse reads.
 func Written(s scheme.Scheme) string { return string(s.JSON()) }
 
-// Encode gives the head of the request; an error says what is wrong with it.
-func (r Request) Encode() (string, error) {
-	if err := r.validate(); err != nil {
-		return "", err
-	}
-	return encode(r)
+// requestHead is the JSON of a request.
+type requestHead struct {
+	Request
+	Base *result `json:"base,omitempty"`
 }
 
-// ReadRequest reads the head of a request. The scheme in it is not yet read.
-func ReadRequest(head string) (Request, error) {
-	var r Request
-	if err := decode(head, &r); err != nil {
+// Encode gives the head and the body of the request; an error says what is wrong with it.
+func (r Request) Encode() (text string, body []byte, err error) {
+	if err := r.validate(); err != nil {
+		return "", nil, err
+	}
+	h := requestHead{Request: r}
+	if r.Base != nil {
+		if h.Base, body, err = r.Base.encode(); err != nil {
+			return "", nil, err
+		}
+	}
+	text, err = encode(h)
+	return text, body, err
+}
+
+// ReadRequest reads a request. The scheme in it is not yet read.
+func ReadRequest(text string, body []byte) (Request, error) {
+	var h requestHead
+	if err := decode(text, &h); err != nil {
 		return Request{}, err
+	}
+	r := h.Request
+	if h.Base != nil {
+		var err error
+		if r.Base, err = h.Base.decode(body); err != nil {
+			return Request{}, err
+		}
+	} else if len(body) > 0 {
+		return Request{}, fmt.Errorf("wire: %d bytes of surfaces with no ruff", len(body))
 	}
 	if err := r.validate(); err != nil {
 		return Request{}, err
@@ -98,6 +121,9 @@ func (r *Request) validate() error {
 	}
 	if (r.Task == Try || r.Task == Mend) != (len(r.Tries) > 0) {
 		return fmt.Errorf("wire: %s with %d tries", r.Task, len(r.Tries))
+	}
+	if r.Task != Try && r.Task != Mend && r.Base != nil {
+		return fmt.Errorf("wire: %s with a ruff to begin with", r.Task)
 	}
 	if (r.Task == Print) != (r.Print != nil) {
 		return fmt.Errorf("wire: %s, and how to print: %t", r.Task, r.Print != nil)

@@ -14,10 +14,12 @@ import (
 // TestRequests: what is written is read again; what does not fit is refused.
 func TestRequests(t *testing.T) {
 	document := Written(scheme.Default())
+	k := slices.IndexFunc(replies(), func(r Reply) bool { return r.Result != nil })
 	tries := []Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
 	for _, want := range []Request{
 		{ID: 1, Task: Solve, Scheme: document, Coarse: true, Skip: Skip{Bow: true, Tangents: true, Other: true}},
 		{ID: 2, Task: Try, Scheme: document, Tries: tries},
+		{ID: 2, Task: Try, Scheme: document, Tries: tries, Base: replies()[k].Result},
 		{ID: 3, Task: Mend, Scheme: document, Tries: tries},
 		{ID: 5, Task: Verify, Slow: true},
 		{ID: 6, Task: Print, Scheme: document, Print: &Printing{Paper: "A4", Units: "mm"}},
@@ -25,16 +27,20 @@ func TestRequests(t *testing.T) {
 		{ID: 0, Task: Cancel},
 		{ID: 5, Task: Cancel},
 	} {
-		head, err := want.Encode()
+		head, body, err := want.Encode()
 		if err != nil {
 			t.Fatalf("%s: %v", want.Task, err)
 		}
-		got, err := ReadRequest(head)
+		got, err := ReadRequest(head, body)
+		if again, bytes, _ := got.Encode(); again != head || !slices.Equal(bytes, body) || (got.Base != nil) != (want.Base != nil) {
+			t.Errorf("%s: read and written again it is %s", want.Task, again)
+		}
+		got.Base, want.Base = nil, nil
 		if err != nil || !reflect.DeepEqual(got, want) {
 			t.Errorf("read %+v (%v), wrote %+v", got, err, want)
 		}
 		for cut := range head {
-			if _, err := ReadRequest(head[:cut]); err == nil {
+			if _, err := ReadRequest(head[:cut], body); err == nil {
 				t.Errorf("%s cut to %d bytes was read", want.Task, cut)
 			}
 		}
@@ -42,6 +48,7 @@ func TestRequests(t *testing.T) {
 	for name, bad := range map[string]Request{
 		"no task": {ID: 1}, "unknown": {ID: 1, Task: "brew", Scheme: document},
 		"no scheme": {ID: 1, Task: Solve}, "no id": {Task: Solve, Scheme: document}, "id": {ID: -1, Task: Cancel},
+		"base":     {ID: 1, Task: Solve, Scheme: document, Base: replies()[k].Result},
 		"no tries": {ID: 1, Task: Try, Scheme: document}, "tries": {ID: 1, Task: Solve, Scheme: document, Tries: tries},
 		"many":  {ID: 1, Task: Try, Scheme: document, Tries: slices.Repeat(tries, mostTries+1)},
 		"empty": {ID: 1, Task: Try, Scheme: document, Tries: []Trial{{}}},
@@ -51,7 +58,7 @@ func TestRequests(t *testing.T) {
 		"square":  {ID: 1, Task: Print, Scheme: document, Print: &Printing{Paper: "A4", Units: "mm", High_mm: math.NaN()}},
 		"address": {ID: 1, Task: Print, Scheme: document, Print: &Printing{Paper: "A4", Units: "mm", Address: strings.Repeat("x", mostAddress+1)}},
 	} {
-		if head, err := bad.Encode(); err == nil {
+		if head, _, err := bad.Encode(); err == nil {
 			t.Errorf("%s: written as %s", name, head)
 		}
 	}
@@ -70,11 +77,11 @@ func TestWritten(t *testing.T) {
 	}
 	odd.Pleat.Marks[0].Place = 0
 	for _, want := range []scheme.Scheme{scheme.Default(), odd} {
-		head, err := Request{ID: 1, Task: Solve, Scheme: Written(want)}.Encode()
+		head, body, err := Request{ID: 1, Task: Solve, Scheme: Written(want)}.Encode()
 		if err != nil {
 			t.Fatal(err)
 		}
-		r, err := ReadRequest(head)
+		r, err := ReadRequest(head, body)
 		if err != nil {
 			t.Fatal(err)
 		}

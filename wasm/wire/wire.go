@@ -1,7 +1,6 @@
 // Package wire is what the page and its solver in a Web Worker say to each
 // other. A message is a head, JSON text, and a body, the bytes of float32
-// numbers (little-endian), which crosses as one transferred buffer; requests
-// have no body. Both ends are built together, so there is one version: what
+// numbers (little-endian), which crosses as one transferred buffer. Both ends are built together, so there is one version: what
 // does not fit exactly is refused, and whatever ReadRequest and ReadReply accept
 // is whole and finite.
 package wire

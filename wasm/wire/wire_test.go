@@ -287,19 +287,23 @@ func FuzzReply(f *testing.F) {
 
 // FuzzRequest likewise.
 func FuzzRequest(f *testing.F) {
-	f.Add(`{"id":1,"task":"solve","scheme":"1.AA","coarse":true,"skip":{"bow":true}}`)
-	f.Add(`{"id":2,"task":"try","scheme":"x","tries":[{"changes":[{"key":"a","value":"b"}]}]}`)
-	f.Add(`{"id":0,"task":"cancel"}`)
-	f.Fuzz(func(t *testing.T, head string) {
-		r, err := ReadRequest(head)
+	f.Add(`{"id":1,"task":"solve","scheme":"1.AA","coarse":true,"skip":{"bow":true}}`, []byte(nil))
+	f.Add(`{"id":2,"task":"try","scheme":"x","tries":[{"changes":[{"key":"a","value":"b"}]}]}`, []byte(nil))
+	f.Add(`{"id":0,"task":"cancel"}`, []byte(nil))
+	f.Add(`{"id":2,"task":"try","scheme":"x","tries":[{"changes":[{"key":"a","value":"b"}]}],"base":{"nu":4,"nv":4,"panels":1,"ruff":{},"sets":[{}],"of":[0],"took_ms":0}}`, make([]byte, 300))
+	f.Fuzz(func(t *testing.T, head string, body []byte) {
+		r, err := ReadRequest(head, body)
 		if err != nil {
 			return
 		}
-		again, err := r.Encode()
+		again, bytesAgain, err := r.Encode()
 		if err != nil {
 			t.Fatalf("read, but cannot be written: %v", err)
 		}
-		if got, err := ReadRequest(again); err != nil || !json.Valid([]byte(again)) || got.ID != r.ID || got.Task != r.Task {
+		if !bytes.Equal(body, bytesAgain) {
+			t.Fatal("another body")
+		}
+		if got, err := ReadRequest(again, bytesAgain); err != nil || !json.Valid([]byte(again)) || got.ID != r.ID || got.Task != r.Task {
 			t.Fatalf("%s: %v", again, err)
 		}
 	})

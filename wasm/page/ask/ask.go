@@ -1,8 +1,9 @@
 // Package ask is what the page asks its solver, and what it hears. The solver works
-// in a Web Worker. It is asked for one thing at a time: the ruff at hand first,
-// then the one that it is compared with, then the remedies, then its own trial. A
-// change of the scheme puts an end to all of it. The answers are given on to the
-// page: here is kept only how far they are.
+// in Web Workers, the hands (hands.go): the first solves the ruff at hand, and nothing
+// else ever keeps it from that. Then come the ruff that it is compared with, the
+// remedies, what would hold, and the solver's own trial, by whichever hand is free. A
+// change of the scheme puts an end to what was asked of the old one. The answers are
+// given on to the page: here is kept only how far they are.
 package ask
 
 import (
@@ -28,33 +29,25 @@ type Want struct {
 	Units    scheme.Units    // in which lengths are said
 }
 
-// stand is how it stands with the solver's worker.
-type stand uint8
-
-const (
-	asleep stand = iota // not started: the page's first numbers come before it
-	waking              // started, has not spoken
-	ready
-	gone // it died twice, or there is none
-)
-
-// purpose of an errand.
+// purpose of an errand, the most urgent first.
 type purpose uint8
 
 const (
 	forRuff purpose = iota
 	forRival
 	forTries
-	forProof
-	forHold
 	forMend
+	forHold
+	forProof
 )
 
-// errand is one request that the solver has.
+// errand is one request that a hand has.
 type errand struct {
 	id      int
 	purpose purpose
-	of      string // the ruff, as it was asked for
+	of      string        // the ruff, as it was asked for
+	tries   []wire.Trial  // the changes that it tries
+	far     wire.Progress // how far it is
 }
 
 // Ask is what is known of the solver. Its zero value has not asked for anything.
@@ -62,30 +55,27 @@ type Ask struct {
 	Want  Want
 	Voice *say.Voice
 
-	stand  stand
-	died   string // why
-	deaths int    // since all that was wanted was last done
+	hands   [mostHands]hand
+	helpers int    // hands that may be there beside the first
+	died    string // why the first did
+	deaths  int    // of the first, since all that was wanted was last done
+	watched bool   // a timer to look at the hands is set,
+	spared  bool   // and one to end those that have nothing to do
 
 	id     int       // of the newest request
-	out    *errand   // being worked on; nil: nothing
 	asked  string    // what was last asked for the ruff; "" nothing
 	done   bool      // and the whole answer is here
 	none   bool      // or there is none,
 	why    word.Text // because of this
-	far    wire.Progress
-	awaits []string // parts of the ruff that are on their way
+	awaits []string  // parts of the ruff that are on their way
 
 	halted   bool // the reader stopped it
 	moving   bool // a control moves: coarse answers do
 	moved_ms float64
 	pulled   bool // what moves is a handle: it is asked for when that stops
-	heard_ms float64
-	watched  bool // a timer is set
-	suspect  bool // it was silent too long once; what waits in the browser's line is heard first
 
 	offers []Change              // what the findings offer
-	tried  map[string]wire.Tried // what became of it, by key; nil: not asked
-	again  bool                  // changes were put off and are to be tried still
+	tried  map[string]wire.Tried // what became of it, by key
 	mend   mend
 	drawn  drawn
 	proof  proof
@@ -93,74 +83,9 @@ type Ask struct {
 }
 
 const (
-	rest_ms   = 400  // without typing: the control is still
-	still_ms  = 32   // without a move of a handle: two frames, the hand has stopped
-	watch_ms  = 1500 // between two looks at the worker
-	silent_ms = 6000 // the worker tells of itself four times a second
+	rest_ms  = 400 // without typing: the control is still
+	still_ms = 32  // without a move of a handle: two frames, the hand has stopped
 )
-
-// Wake starts the worker if it has not been started.
-func (s *Ask) Wake(now_ms float64) []doc.Patch {
-	if s.stand != asleep {
-		return nil
-	}
-	return s.starts(now_ms)
-}
-
-func (s *Ask) starts(now_ms float64) []doc.Patch {
-	s.stand, s.heard_ms, s.suspect = waking, now_ms, false
-	return append([]doc.Patch{{Op: doc.OpSolver, Name: "start"}}, s.watch()...)
-}
-
-// watch sets the timer that looks at the worker, if it is not set.
-func (s *Ask) watch() []doc.Patch {
-	if s.watched {
-		return nil
-	}
-	s.watched = true
-	return []doc.Patch{{Op: doc.OpTimer, Name: "watch", MS: watch_ms}}
-}
-
-// Check is the watchdog: a worker that should speak and does not is ended.
-func (s *Ask) Check(now_ms float64) []doc.Patch {
-	s.watched = false
-	patience := float64(silent_ms)
-	switch {
-	case s.stand == waking:
-		patience = wire.Waking_ms
-	case s.stand != ready || s.out == nil:
-		return nil
-	case s.out.purpose == forProof: // it tells of itself between two problems
-		patience = wire.Waking_ms
-	}
-	if now_ms-s.heard_ms < patience {
-		s.suspect = false
-		return s.watch()
-	}
-	if !s.suspect {
-		s.suspect = true
-		return s.watch()
-	}
-	return s.Die(say.Text("it fell silent"), now_ms)
-}
-
-// Die takes note that the worker is dead: once it is started again, then it is
-// left alone until the reader asks for it.
-func (s *Ask) Die(why string, now_ms float64) []doc.Patch {
-	if s.stand == gone || s.stand == asleep {
-		return nil
-	}
-	s.deaths++
-	s.out, s.asked, s.done, s.awaits = nil, "", false, nil
-	out := []doc.Patch{{Op: doc.OpSolver, Name: "end"}}
-	if s.deaths > 1 {
-		s.stand, s.died = gone, why
-		s.proof, s.hold = proof{}, hold{}
-		s.Voice.Soon(s.Words())
-		return out
-	}
-	return append(out, s.starts(now_ms)...)
-}
 
 // Move notes whether a control is being moved.
 func (s *Ask) Move(moves bool, now_ms float64) []doc.Patch {
@@ -212,31 +137,24 @@ func (s *Ask) Rest(now_ms float64) []doc.Patch {
 // Halt stops the solver or sets it to work again.
 func (s *Ask) Halt(now_ms float64) []doc.Patch {
 	switch {
-	case s.stand == gone:
+	case s.hands[0].stand == gone:
 		s.deaths, s.halted = 0, false
-		return s.starts(now_ms)
+		return s.starts(0, now_ms)
 	case s.halted:
 		s.halted = false
 	case s.Busy():
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
 		s.proof, s.hold = proof{}, hold{}
-		if s.out == nil {
-			return nil
-		}
-		s.out = nil
-		head, err := wire.Request{Task: wire.Cancel}.Encode()
-		if err != nil { // two numbers: it cannot
-			return nil
-		}
-		return []doc.Patch{{Op: doc.OpSolver, Name: "ask", Value: head}}
+		return s.stop(s.drop(everything, now_ms))
 	}
 	return nil
 }
 
 // Busy reports whether the solver works or is about to.
 func (s *Ask) Busy() bool {
-	return !s.halted && s.stand != gone && !s.none && (s.stand != ready || s.out != nil || s.moving || s.asked != s.wanted())
+	first := s.hands[0].stand
+	return !s.halted && first != gone && !s.none && (first != ready || s.working() || s.moving || s.asked != s.wanted())
 }
 
 // See takes what is to be known now.
@@ -252,10 +170,10 @@ func (s *Ask) See(w Want, turned bool) {
 	if turned {
 		s.hold = hold{}
 		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
-		s.tried, s.again = nil, false
+		s.tried = nil
 	}
 	if turned && w.Whole {
-		s.asked, s.done, s.out, s.moving, s.deaths = w.A, true, nil, false, 0
+		s.asked, s.done, s.moving, s.deaths = w.A, true, false, 0
 	}
 }
 
@@ -274,11 +192,8 @@ func (s *Ask) None() (why word.Text) {
 
 // Settled reports that nothing more will be known of the ruff at hand.
 func (s *Ask) Settled() bool {
-	return !s.moving && (s.done || s.none || s.halted || s.stand == gone)
+	return !s.moving && (s.done || s.none || s.halted || s.hands[0].stand == gone)
 }
 
 // Moving reports that a control moves: what comes is coarse.
 func (s *Ask) Moving() bool { return s.moving }
-
-// Idle reports that the worker has nothing to do.
-func (s *Ask) Idle() bool { return s.out == nil }

@@ -18,7 +18,7 @@ func hears(t *testing.T, s *Ask, r wire.Reply) *Answer {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, a := s.Hear(head, body, 0)
+	_, a := s.Hear(0, head, body, 0)
 	return a
 }
 
@@ -27,7 +27,7 @@ func asked(t *testing.T, patches []doc.Patch) wire.Request {
 	t.Helper()
 	for _, c := range patches {
 		if c.Op == doc.OpSolver && c.Name == "ask" {
-			r, err := wire.ReadRequest(c.Value)
+			r, err := wire.ReadRequest(c.Value, c.Body)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -80,7 +80,7 @@ func TestOrder(t *testing.T) {
 	if a := hears(t, s, whole(late.ID)); a != nil {
 		t.Errorf("nothing stands beside it, and the answer is taken: %+v", a)
 	}
-	if !s.Idle() || s.Busy() {
+	if s.working() || s.Busy() {
 		t.Error("the worker has something to do")
 	}
 }

@@ -61,29 +61,33 @@ func offered(w Want) (all []Change) {
 	return all
 }
 
-// untried are the changes that the solver has not tried on this scheme.
+// untried is the first change that no hand has tried on this scheme or tries now; none
+// where all have been.
 func (s *Ask) untried() []wire.Trial {
-	if s.tried != nil && !s.again {
-		return nil // asked already
-	}
-	if s.tried == nil {
-		s.tried = map[string]wire.Tried{}
-	}
-	s.again = false
-	var out []wire.Trial
-	for _, c := range s.offers {
-		if _, known := s.tried[key(c.Changes)]; !known && len(out) < mostTries {
-			out = append(out, wire.Trial{Changes: c.Changes})
+	for n, c := range s.offers {
+		if n == mostTries {
+			break
+		}
+		if _, told := s.tried[key(c.Changes)]; !told && !s.tries(c.Changes) {
+			return []wire.Trial{{Changes: c.Changes}}
 		}
 	}
-	return out
+	return nil
+}
+
+// tries reports that a hand tries changes.
+func (s *Ask) tries(changes []check.Change) bool {
+	return slices.ContainsFunc(s.hands[:], func(h hand) bool {
+		return h.out != nil && slices.ContainsFunc(h.out.tries, func(t wire.Trial) bool { return slices.Equal(t.Changes, changes) })
+	})
 }
 
 // marks notes what became of a change.
 func (s *Ask) marks(t wire.Tried) {
-	if s.tried != nil {
-		s.tried[key(t.Changes)] = t
+	if s.tried == nil {
+		s.tried = map[string]wire.Tried{}
 	}
+	s.tried[key(t.Changes)] = t
 }
 
 // Spoils reports that a change brings what stops or is to mend.

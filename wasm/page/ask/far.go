@@ -7,7 +7,7 @@ import (
 
 // haltWords are what the solver's button says, and whether it has nothing to do.
 func (s *Ask) haltWords() (label string, idle bool) {
-	if s.stand == gone || s.halted {
+	if s.hands[0].stand == gone || s.halted {
 		return say.Text("Solve again"), false
 	}
 	return say.Text("Stop solving"), !s.Busy()
@@ -24,7 +24,7 @@ var awaited = map[string]string{
 // stylesheet.
 func (s *Ask) Words() string {
 	switch {
-	case s.stand == gone:
+	case s.hands[0].stand == gone:
 		if s.Want.Solved != nil {
 			return say.Text("The solver of the cloth does not run (%s). What was solved until then is shown.", s.died)
 		}
@@ -35,22 +35,22 @@ func (s *Ask) Words() string {
 		return say.Text("Solving was stopped. Shape and findings are geometry’s alone.")
 	case s.none:
 		return say.Text("How the cloth hangs cannot be solved for these sets. %s", say.Sentence(say.In(s.why)))
-	case s.stand == asleep || s.stand == waking:
+	case s.hands[0].stand != ready:
 		return say.Text("Soon to be solved: how the cloth hangs.")
-	case s.out == nil && s.done, s.out != nil && s.out.purpose != forRuff:
+	case s.done && s.with(forRuff) == nil:
 		return s.solvedWords()
 	case len(s.awaits) > 0:
-		return say.Text(awaited[s.awaits[0]], s.farWords())
+		return say.Text(awaited[s.awaits[0]], s.farWords(forRuff))
 	}
-	return say.Text("Solving how the cloth hangs%s.", s.farWords())
+	return say.Text("Solving how the cloth hangs%s.", s.farWords(forRuff))
 }
 
-func (s *Ask) farWords() string {
-	f := s.far
-	if f.Cells < 2 {
+func (s *Ask) farWords(of purpose) string {
+	e := s.with(of)
+	if e == nil || e.far.Cells < 2 {
 		return ""
 	}
-	return say.Text(": half set %d of %d", f.Cell+1, f.Cells)
+	return say.Text(": half set %d of %d", e.far.Cell+1, e.far.Cells)
 }
 
 // solvedWords say what was solved, and what more is being done.
@@ -59,19 +59,16 @@ func (s *Ask) solvedWords() string {
 	if r := s.Want.Solved; r != nil && !r.Converged() {
 		words = say.Text("The cloth did not come to rest in the solver: believe its shape only roughly, and no finding about firmness.")
 	}
-	if s.out == nil {
-		return words
-	}
-	switch s.out.purpose {
-	case forRival:
-		words = say.Text("%s Now B, which it is compared with%s.", words, s.farWords())
-	case forTries:
+	switch {
+	case s.with(forRival) != nil:
+		words = say.Text("%s Now B, which it is compared with%s.", words, s.farWords(forRival))
+	case s.with(forTries) != nil:
 		words = say.Text("%s Now trying the changes offered.", words)
-	case forMend:
+	case s.with(forMend) != nil:
 		words = say.Text("%s Now looking for what to do.", words)
-	case forHold:
+	case s.with(forHold) != nil:
 		words = say.Text("%s Now looking for what would hold.", words)
-	case forProof:
+	case s.with(forProof) != nil:
 		words = say.Text("%s Now trying the solver on known answers.", words)
 	}
 	return words
@@ -79,7 +76,7 @@ func (s *Ask) solvedWords() string {
 
 func (s *Ask) solvingState() string {
 	switch {
-	case s.stand == gone:
+	case s.hands[0].stand == gone:
 		return "gone"
 	case s.halted:
 		return "halted"

@@ -27,7 +27,7 @@ func (s *Ask) Hold(now_ms float64) []doc.Patch {
 		return nil
 	}
 	s.hold = hold{wanted: true}
-	if s.stand == gone || s.halted {
+	if s.hands[0].stand == gone || s.halted {
 		return s.Halt(now_ms) // the reader asks for it: that sets it to work again
 	}
 	return nil
@@ -58,8 +58,8 @@ func (s *Ask) holdWords() string {
 		return say.Text("Nothing was found that holds, with this look and this cloth.")
 	case h.got != nil:
 		return say.Count(len(h.got.Ways), "One way holds.", "%s ways hold, the one with least cloth first.", say.Capital(say.Number(len(h.got.Ways))))
-	case h.wanted && s.out != nil && s.out.purpose == forHold:
-		return say.Text("Looking for ways that hold: %d tried.", s.far.Cells)
+	case h.wanted && s.with(forHold) != nil:
+		return say.Text("Looking for ways that hold: %d tried.", s.with(forHold).far.Cells)
 	case h.wanted:
 		return say.Text("It begins when the ruff is solved.")
 	}

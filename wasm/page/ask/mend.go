@@ -13,14 +13,16 @@ import (
 // nothing to stop for or to mend. It is asked when the changes that are offered have been
 // tried, and begins with those that help and spoil nothing.
 type mend struct {
-	asked bool
-	done  bool
-	ways  []wire.MendingWay
+	done bool
+	ways []wire.MendingWay
 }
+
+// mends is what Mend is asked about: its sentences hold lengths.
+func (s *Ask) mends() string { return s.Want.A + s.Want.Units.Symbol() }
 
 // begins are the changes that Mend is to look at first; none where it need not look.
 func (s *Ask) begins() (out []wire.Trial) {
-	if s.mend.asked || s.mend.done || !Heavy(s.Want.Findings) {
+	if s.mend.done || s.with(forTries) != nil || s.with(forMend) != nil || !Heavy(s.Want.Findings) {
 		return nil
 	}
 	for _, c := range s.Changes() {
@@ -46,7 +48,7 @@ func Heavy(findings []check.Finding) bool {
 
 // mended takes the answer.
 func (s *Ask) mended(m wire.Mended) {
-	s.mend = mend{asked: true, done: true, ways: m.Ways}
+	s.mend = mend{done: true, ways: m.Ways}
 }
 
 // Way is something to do, of one change or more.

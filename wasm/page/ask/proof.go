@@ -25,7 +25,7 @@ func (s *Ask) Prove(now_ms float64) []doc.Patch {
 		return nil
 	}
 	s.proof = proof{wanted: true}
-	if s.stand == gone || s.halted {
+	if s.hands[0].stand == gone || s.halted {
 		return s.Halt(now_ms) // the reader asks for it: that sets it to work again
 	}
 	return nil

@@ -231,7 +231,7 @@ func (t *Sheets) Hear(head string, body []byte, now_ms float64) []doc.Patch {
 		how, _ := t.printing()
 		request := wire.Request{ID: t.id, Task: wire.Print, Scheme: t.Now.Asked, Print: &how}
 		t.asked = t.now() // what was changed while the program came counts
-		head, err := request.Encode()
+		head, _, err := request.Encode()
 		if err != nil {
 			return t.Fail(err.Error())
 		}
