@@ -79,7 +79,7 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 	case "fold":
 		return p.folds(e.At_ms), nothing
 	case "still":
-		return p.ask.Still(e.At_ms), all
+		return p.ask.Still(e.At_ms), pulling
 	case "rest":
 		return p.ask.Rest(e.At_ms), all
 	case "watch":
@@ -235,6 +235,9 @@ func (p *Page) hears(e doc.Event) ([]doc.Patch, extent) {
 		out, answer := p.ask.Hear(n, e.Value, e.Body, e.At_ms)
 		if answer != nil {
 			out = p.learnsOf(*answer, e.At_ms)
+		}
+		if p.grips.Held() != "" {
+			return out, pulling
 		}
 		return out, all
 	}

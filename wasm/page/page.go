@@ -45,6 +45,7 @@ type Page struct {
 	large   bool      // a class looks on
 	shade   string    // the colours of the page: day, candle, or "" the system's
 	done    string    // what was done at the last press, while it is seen
+	told_ms float64   // when all was last told in words
 }
 
 // New makes the page of the first scheme.
@@ -73,9 +74,14 @@ type extent uint8
 
 const (
 	all     extent = iota // anything
+	pulling               // anything, under a hand that pulls: picture and handles are told at once, the rest now and then
 	saved                 // what is saved of the ruff
 	nothing               // nothing more
 )
+
+// words_ms is how often at most words, form and what is saved follow a handle that is
+// pulled; they do at last when it is let go or has been still for a while (ask.Rest).
+const words_ms = 150
 
 // Handle takes an event and returns what the document shall change.
 func (p *Page) Handle(e doc.Event) []doc.Patch {
@@ -98,7 +104,13 @@ func (p *Page) handle(e doc.Event) []doc.Patch {
 	case saved:
 		out = append(out, p.shown.lacks(p.keep.Patches(p.work, p.tell().State()))...)
 		return append(out, p.speak(e.At_ms)...)
+	case pulling:
+		if e.At_ms-p.told_ms < words_ms {
+			p.follow()
+			return append(append(out, p.ask.Next(e.At_ms)...), p.shown.lacks(p.grips.Patches(&p.work.Ruff.Plan, p.work.Units))...)
+		}
 	}
+	p.told_ms = e.At_ms
 	p.follow()
 	out = append(out, p.ask.Next(e.At_ms)...)
 	out = append(out, p.keep.Save(p.held)...)

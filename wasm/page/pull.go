@@ -64,10 +64,10 @@ func (p *Page) pulled(w grip.Wish, ok bool, now_ms float64) ([]doc.Patch, extent
 	was := p.work.Asked
 	p.grips.Meet(w.Key, p.work.Pull(w.Key, w.From, w.To, w.Step))
 	if p.work.Asked == was {
-		return nil, all
+		return nil, pulling
 	}
 	p.follow()
-	return p.ask.Pull(now_ms), all
+	return p.ask.Pull(now_ms), pulling
 }
 
 // steps brings a field up or down by a step.

@@ -163,6 +163,36 @@ func TestPullAsksWhenItStops(t *testing.T) {
 	}
 }
 
+// While a handle is pulled the form, the findings and what is saved follow now and then,
+// and in full when it rests; the handle's own number follows every move.
+func TestPullTellsNowAndThen(t *testing.T) {
+	p := handled(t, "side")
+	h := p.hand("ruff.depth")
+	h.to("down", 0, 0)
+	told, followed := 0, 0
+	for i := range 60 {
+		for _, patch := range h.to("move", float64(i+1), 0) {
+			if patch.ID == "f-ruff-depth" && patch.Op == doc.OpValue {
+				told++
+			}
+			if patch.ID == "h-ruff-depth" && patch.Name == "aria-valuenow" {
+				followed++
+			}
+		}
+	}
+	if told < 3 || told > 8 || followed < 20 { // in a second
+		t.Errorf("of 60 moves the form followed %d, the handle %d", told, followed)
+	}
+	h.now_ms += rests_ms
+	p.Handle(doc.Event{Kind: doc.Timer, Name: "rest", At_ms: h.now_ms})
+	if got, want := p.shown.values["value f-ruff-depth"], fmt.Sprintf("%g", p.Scheme().Ruff.Depth); got != want {
+		t.Errorf("at rest the form says %s, the depth is %s", got, want)
+	}
+}
+
+// rests_ms is longer than a control moves after its last move.
+const rests_ms = 500
+
 // BenchmarkPull is one move of a drag on the page's thread, without its picture.
 func BenchmarkPull(b *testing.B) {
 	h := handled(b, "side").hand("ruff.depth")

@@ -17,8 +17,9 @@ type hung struct {
 	nu, nv int
 	by     [][]geom.Vec3 // of each panel's nodes: outward, round, and up
 
-	guess pleat.Shape // of the ruff whose closed form begins with of
-	of    *geom.Vec3
+	part  float64     // how much of it holds for the ruff whose closed form begins with of
+	of    *geom.Vec3  // nil: not asked yet
+	guess pleat.Shape // of that ruff, without panels where it was not asked for
 }
 
 // keep takes a ruff that is solved, and its closed form on the solved shape's grid.
@@ -47,12 +48,11 @@ func outward(v geom.Vec3) geom.Vec2 {
 // bends is the closed form of a ruff with its cloth hanging as that of the last that was
 // solved; ok is false where that is too far from it.
 func (h *hung) bends(plan *pleat.Plan, closed pleat.Shape) (shape pleat.Shape, ok bool) {
-	part := h.near(plan)
-	if part == 0 {
+	part := h.holds(plan, closed)
+	switch {
+	case part == 0:
 		return closed, false
-	}
-	first := &closed.Panels[0].V[0]
-	if h.of == first {
+	case len(h.guess.Panels) > 0:
 		return h.guess, true
 	}
 	shape = pleat.Shape{NU: closed.NU, NV: closed.NV, Panels: make([]pleat.Panel, len(closed.Panels))}
@@ -66,8 +66,19 @@ func (h *hung) bends(plan *pleat.Plan, closed pleat.Shape) (shape pleat.Shape, o
 		}
 		shape.Panels[k].V = v
 	}
-	h.guess, h.of = shape, first
+	h.guess = shape
 	return shape, true
+}
+
+// holds is near, worked out once for a ruff.
+func (h *hung) holds(plan *pleat.Plan, closed pleat.Shape) float64 {
+	if len(h.by) == 0 || len(closed.Panels) == 0 {
+		return 0
+	}
+	if first := &closed.Panels[0].V[0]; h.of != first {
+		h.part, h.of, h.guess = h.near(plan), first, pleat.Shape{}
+	}
+	return h.part
 }
 
 // like is the panel that was solved for panel k of a plan: about as far round, and of the
@@ -135,7 +146,7 @@ func (h *hung) near(plan *pleat.Plan) float64 {
 
 // guessed is the shape that a ruff which is being solved is shown in.
 func (l *Look) guessed(r *sim.Ruff) (pleat.Shape, bool) {
-	if !l.Solving || r != l.A || r.Solved != nil {
+	if r != l.A || !l.Guessing() {
 		return r.Folded.Shape, false
 	}
 	return l.hung.bends(&r.Plan, r.Folded.Shape)
@@ -144,6 +155,5 @@ func (l *Look) guessed(r *sim.Ruff) (pleat.Shape, bool) {
 // Guessing reports whether what is shown of the ruff at hand is taken from the last one
 // that was solved.
 func (l *Look) Guessing() bool {
-	_, is := l.guessed(l.A)
-	return is
+	return l.Solving && l.A.Solved == nil && l.hung.holds(&l.A.Plan, l.A.Folded.Shape) > 0
 }

@@ -161,9 +161,13 @@ func (l *Look) Settle(first bool, now_ms float64) []doc.Patch {
 		}
 		closed = folded.Shape
 	}
-	from, _ := l.hung.bends(&l.A.Plan, closed)
+	moves := first && !l.stays[0].Fixed // under the hand nothing moves by itself
+	var from pleat.Shape
+	if moves {
+		from, _ = l.hung.bends(&l.A.Plan, closed)
+	}
 	l.hung.keep(&l.A.Plan, closed, solved)
-	if !first || l.stays[0].Fixed { // under the hand nothing moves by itself
+	if !moves {
 		return nil
 	}
 	l.settling.camera = [2]Camera{}
