@@ -26,9 +26,9 @@ var events = []struct {
 	{doc.Typing, (*Page).enters},
 	{doc.Set, (*Page).enters},
 	{doc.Do, (*Page).does},
-	{doc.Address, (*Page).opensLink},
-	{doc.Sized, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Resize(e.Value); return nil, all }},
-	{doc.Candle, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Shine(e.Name); return nil, all }},
+	{doc.Address, func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.opensLink(e), p.early() }},
+	{doc.Sized, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Resize(e.Value); return nil, p.early() }},
+	{doc.Candle, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.Shine(e.Name); return nil, p.early() }},
 	{doc.Pointer, (*Page).moves},
 	{doc.Wheel, (*Page).moves},
 	{doc.Key, (*Page).presses},
@@ -36,8 +36,11 @@ var events = []struct {
 	{doc.Timer, (*Page).rings},
 	{doc.Copied, (*Page).copied},
 	{doc.Draw, (*Page).draws},
-	{doc.Calm, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.Look.KeepCalm(e.Name == "yes"); return nil, all }},
-	{doc.Place, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, all }},
+	{doc.Calm, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
+		p.Look.KeepCalm(e.Name == "yes")
+		return nil, p.early()
+	}},
+	{doc.Place, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.sheets.Reach(e.Value); return nil, p.early() }},
 	{doc.Solver, (*Page).hears},
 	{doc.Cores, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
 		if n, err := strconv.Atoi(e.Value); err == nil {
@@ -50,7 +53,7 @@ var events = []struct {
 	{doc.File, (*Page).opensFile},
 
 	{doc.Tab, func(p *Page, e doc.Event) ([]doc.Patch, extent) { p.work.By = e.Name; return nil, nothing }},
-	{doc.Recalled, (*Page).recalls},
+	{doc.Recalled, func(p *Page, e doc.Event) ([]doc.Patch, extent) { return p.recalls(e), p.early() }},
 	{doc.Elsewhere, (*Page).elsewhere},
 	{doc.Kept, func(p *Page, e doc.Event) ([]doc.Patch, extent) {
 		p.sheets.Stands(e.Name, e.Value)
@@ -100,10 +103,19 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 	return nil, all
 }
 
+// early is how much an event changes that may come before the page begins: then everything
+// is shown at once.
+func (p *Page) early() extent {
+	if p.marked {
+		return all
+	}
+	return unseen
+}
+
 // begins shows everything; the solver starts after it.
-func (p *Page) begins(doc.Event) ([]doc.Patch, extent) {
+func (p *Page) begins(e doc.Event) ([]doc.Patch, extent) {
 	p.shown.forgets()
-	out := p.show()
+	out := append(append(p.rescues(), p.show()...), p.speak(e.At_ms)...)
 	if !p.marked {
 		p.marked = true
 		out = append(out, p.brush.Start()...)
@@ -292,7 +304,7 @@ func (p *Page) hearsPress(e doc.Event) ([]doc.Patch, extent) {
 }
 
 // recalls takes up the last visit's ruff.
-func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
+func (p *Page) recalls(e doc.Event) []doc.Patch {
 	w := p.work
 	if w.By == "" {
 		w.By = "page"
@@ -301,7 +313,7 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 	p.sheets.Recall(e.Value)
 	stored, err := p.keep.Recall(e.Name, e.Value, w.Held())
 	if stored == nil {
-		return nil, all
+		return nil
 	}
 	units := w.Units
 	if err == nil {
@@ -315,12 +327,12 @@ func (p *Page) recalls(e doc.Event) ([]doc.Patch, extent) {
 		if w.Take(scheme.First()) == nil { // New took it: it cannot be refused
 			p.keep.Unread(err)
 		}
-		return nil, all
+		return nil
 	}
 	p.becomes(*stored)
 	p.keep.Took(w.Held())
 	w.Restored = !work.Same(stored.Scheme, scheme.First())
-	return nil, all
+	return nil
 }
 
 // elsewhere takes what another tab made of the storage.
@@ -336,29 +348,29 @@ func (p *Page) elsewhere(e doc.Event) ([]doc.Patch, extent) {
 
 // opensLink reads a share code from the address's fragment. A bad one changes
 // nothing and says so.
-func (p *Page) opensLink(e doc.Event) ([]doc.Patch, extent) {
+func (p *Page) opensLink(e doc.Event) []doc.Patch {
 	code := strings.TrimPrefix(e.Value, "#")
 	if code == "" || strings.HasPrefix(code, "to-") {
-		return nil, all // a place in the page
+		return nil // a place in the page
 	}
 	if name, ok := teach.Named(e.Value); ok {
-		return p.learns(name), all
+		return p.learns(name)
 	}
 	a, b, err := scheme.FromPair(code)
 	if err == nil && p.work.Holds(a, b) {
 		p.voice.Notice("")
-		return nil, all
+		return nil
 	}
 	if err == nil {
 		err = p.work.Arrive(a, b, say.Text("the link"))
 	}
 	if err != nil {
 		p.voice.Notice(say.Text("This link holds no scheme that can be read, so nothing was changed. %s", say.Faults(err, "code")))
-		return nil, all
+		return nil
 	}
 	p.Look.Reset()
 	p.visits()
 	p.voice.Notice("")
 	p.voice.Soon(say.Text("Opened the link. %s", p.news()))
-	return nil, all
+	return nil
 }

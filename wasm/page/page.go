@@ -75,6 +75,7 @@ type extent uint8
 const (
 	all     extent = iota // anything
 	pulling               // anything, under a hand that pulls: picture and handles are told at once, the rest now and then
+	unseen                // anything, but nothing is shown yet
 	saved                 // what is saved of the ruff
 	nothing               // nothing more
 )
@@ -104,6 +105,9 @@ func (p *Page) handle(e doc.Event) []doc.Patch {
 	case saved:
 		out = append(out, p.shown.lacks(p.keep.Patches(p.work, p.tell().State()))...)
 		return append(out, p.speak(e.At_ms)...)
+	case unseen:
+		p.follow()
+		return append(out, p.keep.Save(p.held)...)
 	case pulling:
 		if e.At_ms-p.told_ms < words_ms {
 			p.follow()
