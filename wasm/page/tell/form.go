@@ -48,7 +48,7 @@ func (t Tell) Form() []doc.Node {
 
 // folded are the fields of a group that stand in its folded part.
 func folded(group string) (all []scheme.Field) {
-	for _, f := range scheme.Fields() {
+	for _, f := range fieldTable {
 		if f.Group == group && !slices.Contains(decisive, f.Key) {
 			all = append(all, f)
 		}
@@ -171,7 +171,7 @@ func (t Tell) Find(words string) []doc.Patch {
 	words = strings.ToLower(strings.TrimSpace(words))
 	within := map[string]bool{}
 	found := 0
-	for _, f := range scheme.Fields() {
+	for _, f := range fieldTable {
 		text := say.Text(f.Label) + " " + say.Text(f.Help) + " " + say.Text(f.Changes)
 		for _, c := range f.Choices {
 			text += " " + say.Text(c.Label)

@@ -1,7 +1,6 @@
 package tell
 
 import (
-	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
@@ -24,7 +23,7 @@ func (t Tell) Patches() []doc.Patch {
 // entries are the controls of the form.
 func (t Tell) entries(out *doc.List) {
 	shown := t.Scheme.Looked()
-	for _, f := range scheme.Fields() {
+	for _, f := range fieldTable {
 		id := doc.Control(f.Key)
 		bad, isBad := t.Wrong[f.Key]
 		switch {

@@ -3,9 +3,13 @@
 package tell
 
 import (
+	"ruffwright/geom/scheme"
 	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/work"
 )
+
+// fieldTable is every field of the form: Fields gives a new one each time.
+var fieldTable = scheme.Fields()
 
 // Tell is what there is to tell of: the work, what the solver has done for it, and
 // the id of the finding in hand.

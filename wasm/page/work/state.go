@@ -44,7 +44,11 @@ func (s State) Old() bool { return s.Kind == LastOne || s.Kind == Typing }
 // answer, empty where it has or may have.
 func (w *Work) State(busy bool, none word.Text) State {
 	s := State{Kind: AsTyped}
-	for _, f := range scheme.Fields() {
+	var waiting []scheme.Field // entries that may not be usable: most often there are none
+	if len(w.Wrong) > 0 || w.draft != nil {
+		waiting = scheme.Fields()
+	}
+	for _, f := range waiting {
 		entry, bad := w.Wrong[f.Key]
 		if !bad && len(w.Wrong) == 0 && w.draft != nil && w.Under == f.Key {
 			entry, bad = *w.draft, true
