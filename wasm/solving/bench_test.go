@@ -256,16 +256,17 @@ func TestNewestWins(t *testing.T) {
 // TestCancel: each task stops when asked, the bench goes on.
 func TestCancel(t *testing.T) {
 	l := connect(t)
+	l.bench.Holds()
 	s := wire.Written(demo(t, "floppy"))
-	l.ask(wire.Request{ID: 1, Task: wire.Solve, Coarse: true, Scheme: s})
-	coarse := results(l.until(1))
-	tries := []wire.Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}}}}
+	l.ask(wire.Request{ID: 1, Task: wire.Solve, Scheme: s})
+	solved := results(l.until(1))
+	tries := []wire.Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}, {Key: "band.height", Value: "49.4"}}}}
 	for i, r := range []wire.Request{
 		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Mend, Scheme: s, Tries: tries}, {Task: wire.Verify},
 	} {
 		r.ID = 10 + i
 		if r.Task == wire.Try || r.Task == wire.Mend {
-			r.Base = coarse[len(coarse)-1]
+			r.Base = solved[len(solved)-1]
 		}
 		l.atYield(func() {
 			l.ask(wire.Request{ID: 99, Task: wire.Cancel}) // another one: nothing happens

@@ -65,6 +65,9 @@ func (j *job) mend() {
 		ask.Begins = append(ask.Begins, t.Changes)
 	}
 	ways, err := propose.Mend(j.ctx, r, ask)
+	if j.ctx.Err() != nil {
+		return
+	}
 	if err != nil {
 		j.refuse(err)
 		return
