@@ -62,7 +62,7 @@ var rooms = map[string]room{
 	"sim/propose":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/check", "sim/window"}), tests: []string{"assets"}},
 	"sim/trial":         {below: slices.Concat(geometry, []string{"sim", "sim/cloth", "sim/window", "sim/check"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
-	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/paper/sheet"})},
+	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/trial", "sim/paper/sheet"})},
 	"sim/paper/sheet":   {below: []string{"geom/scheme", "geom/word", "geom/draw"}, outside: []string{"codeberg.org/go-pdf/fpdf", "rsc.io/qr"}, tests: []string{"geom", "geom/light"}},
 
 	"assets": {},

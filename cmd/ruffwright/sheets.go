@@ -26,7 +26,7 @@ func sheetsVerb() verb {
 Makes the sheets of a scheme as one PDF: a square to measure first, the record
 with pictures, figures and findings, what to buy and how to cut, the order of
 work, every mark as a table and as a tape in true size, the band's pattern, the
-cards for swatches, for starching and setting, and for wearing.
+cards for swatches, for starching and setting, for a trial, and for wearing.
 
 The ruff is solved first, and how stiff its starch must be; where it cannot be
 solved the sheets are drawn in closed form and say so, as with --drawn.

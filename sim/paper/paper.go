@@ -189,6 +189,7 @@ var kinds = []struct {
 	{"tape", word.Say("marking tape, full size"), (*job).tape},
 	{"swatch", word.Say("swatch card, full size"), (*job).swatch},
 	{"starch", word.Say("starch and set"), (*job).starch},
+	{"trial", word.Say("trial card, full size"), (*job).trial},
 	{"wear", word.Say("wear and keep"), (*job).wear},
 }
 
@@ -215,6 +216,9 @@ func Pages(in Input) ([]sheet.Page, error) {
 		more, err := k.lay(j)
 		if err != nil {
 			return nil, err
+		}
+		if len(more) == 0 {
+			continue
 		}
 		for _, p := range more {
 			p.Sheet = k.key

@@ -101,7 +101,7 @@ func mapOfSheets(p *sheet.Page, y float64, contents []content) float64 {
 		c.Y += sheet.Body * sheet.Leading * 1.1
 	}
 	c.Y += 2
-	c.Small(word.Say("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last))
+	c.Small(word.Say("%d sheets in all. Full size are only the sheets that say so: band, tape, swatch and trial card. Solid line: cut. Long dashes: fold. Dots: sew.", contents[len(contents)-1].last))
 	c.Small(word.Say("At every step that can hurt somebody its caution stands beside it. Where local rules say more (fire, workplace, children), they come first."))
 	return c.Y
 }

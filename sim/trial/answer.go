@@ -190,6 +190,17 @@ func (q *Read) mass(c *Card) (b Bounds) {
 	return Bounds{q.Weight_g / area_m2, math.Max(0, q.Weight_g-half) / area_m2, (q.Weight_g + half) / area_m2}
 }
 
+// Contradictions name what goes with none of the values that the rest speaks for.
+func (a *Answer) Contradictions() (list []word.Text) {
+	for _, r := range a.Wrong {
+		list = append(list, word.Say("No stiffness, setting and stitch explain this reading beside the rest: %s. Read it again.", Poses[r].Label))
+	}
+	if a.MassOff {
+		list = append(list, word.Say("The strip does not weigh what the scheme says of its cloth. Weigh it again, or correct the mass."))
+	}
+	return list
+}
+
 // Notes are what else the readings say.
 func (a *Answer) Notes(c *Card) (list []word.Text) {
 	if len(a.Wrong) > 0 {

@@ -111,7 +111,7 @@ func New(s scheme.Scheme) (Card, error) {
 	c := Card{
 		Sets: sets, Middle: middle, Panel_mm: d.Panel_mm, Depth_mm: d.Width_mm, Pitch_mm: d.Pitch_mm, Radius_mm: 1 / d.Kappa_1pmm,
 		Stick_mm: d.Stick_mm, Hung: d.Hung, Cloth_gm2: f.Cloth.Mass, Bend_mm: f.Starch.Bend,
-		CutLong_mm: 2*sets*d.Panel_mm + 2*hem, CutWide_mm: d.Width_mm + f.Strip.Takeup + hem,
+		CutLong_mm: math.Ceil(2*sets*d.Panel_mm + 2*hem), CutWide_mm: math.Ceil(d.Width_mm + f.Strip.Takeup + hem),
 		given: s, scheme: f, oneEdge: r.Plan.Row.OneEdge(), design: d, own_mm: own,
 	}
 	if err := d.Validate(); err != nil {

@@ -7,10 +7,11 @@ import (
 	"ruffwright/geom/word"
 )
 
-// Step is one step of making a trial: what to do. Hot says that it can scald or burn.
+// Step is one step of making a trial: what to do, and whether it can scald and burn, or
+// prick.
 type Step struct {
-	Do  word.Text
-	Hot bool
+	Do         word.Text
+	Hot, Sharp bool
 }
 
 // Steps are the order of work, with lengths in the unit u.
@@ -29,7 +30,7 @@ func (c *Card) Steps(u scheme.Units) []Step {
 		{Do: word.Say("Hem it as the ruff. Mark %d folds, %s apart: a lower fold at each end, upper and lower in turn.", 2*c.Sets+1, mm(c.Panel_mm))},
 		{Do: word.Join(" ", word.Say("Starch it in the ruff’s own bath."), set), Hot: true},
 		{Do: word.Say("Cut card, curve and fins after the drawing, from board that does not give. Glue them: the curve has a radius of %s, and the fins point away from its middle.", mm(c.Radius_mm))},
-		{Do: word.Join(" ", word.Say("Sew the %d upper folds to the card’s upper edge, %s apart. Leave the lower folds free; no tucks.", c.Sets, mm(c.Pitch_mm)), stitch)},
+		{Do: word.Join(" ", word.Say("Sew the %d upper folds to the card’s upper edge, %s apart. Leave the lower folds free; no tucks.", c.Sets, mm(c.Pitch_mm)), stitch), Sharp: true},
 		{Do: word.Say("The lower folds at both ends rest on the fins, unsewn. Tap the card before each reading, so that nothing sticks.")},
 		{Do: word.Say("Read the %d lower folds in the middle, at their outer ends, along the scale of the fin. Nought is the sewn edge; below it, minus.", c.Middle)},
 	}

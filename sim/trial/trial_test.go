@@ -59,28 +59,25 @@ func drawn(t *Table, g *rand.Rand) Values {
 	return v
 }
 
+// taller is how much taller sets are formed whose panels are a mm longer, by the closed form.
+func taller(c *Card) float64 {
+	h := func(panel_mm float64) float64 {
+		e, err := curve.NewElastica(panel_mm, c.room_mm())
+		if err != nil {
+			panic(err)
+		}
+		return e.Height()
+	}
+	return (h(c.Panel_mm+1) - h(c.Panel_mm-1)) / 2
+}
+
 // solved is what the ruler would read, each pose solved by itself, without the table.
 func (t *Table) solved(v Values) (y [Readings]float64, err error) {
-	panel := t.Card.Panel_mm
-	p, err := t.Card.keep(context.Background(), v.Catch_mm, panel, t.grid)
+	p, err := t.Card.keep(context.Background(), v.Catch_mm, t.Card.Panel_mm+v.Formed_mm/taller(&t.Card), t.grid)
 	if err != nil {
 		return
 	}
 	at := point{lnB: t.lnBOf(v.Bend_mm), quality: v.Quality, lnShear: math.Log(v.Shear)}
-	// Longer panels stand taller, a mm for nearly a mm.
-	longer, err := t.Card.keep(context.Background(), v.Catch_mm, panel+2, t.grid)
-	if err != nil {
-		return
-	}
-	var tall [2]float64
-	for i, k := range []*poser{p, longer} {
-		if _, tall[i], err = k.pose(Height, point{quality: qualities[middling]}, nil); err != nil {
-			return
-		}
-	}
-	if p, err = t.Card.keep(context.Background(), v.Catch_mm, panel+2*v.Formed_mm/(tall[1]-tall[0]), t.grid); err != nil {
-		return
-	}
 	for r := range Readings {
 		at.tilt = v.Tilt_deg[r]
 		if _, y[r], err = p.pose(r, at, nil); err != nil {

@@ -82,3 +82,23 @@ func (p *Page) RulerBack(x, y, long float64, u scheme.Units) {
 	}
 	p.Lines(0.1, nil, strokes...)
 }
+
+// Upright draws a ruler along a right side at x, its nought at the height of zero, running
+// above it and below it; what is below has a minus. top is where the side begins.
+func (p *Page) Upright(x, top, zero, above, below float64, u scheme.Units) {
+	d := divisionOf(u)
+	var strokes [][]draw.Point
+	for i := -int(below / d.step_mm); i <= int(above/d.step_mm); i++ {
+		y := zero - float64(i)*d.step_mm
+		strokes = append(strokes, []draw.Point{draw.Pt(x, y), draw.Pt(x-d.long(i, 3, 4.4, 6), y)})
+		words := d.words(max(i, -i))
+		if words == "" || i == 0 || y < top+3 || y > zero+below-3 {
+			continue
+		}
+		if i < 0 {
+			words = "−" + words
+		}
+		p.text(Black, x-7, y+0.9, 2.4, draw.Upright, 1, words)
+	}
+	p.Lines(0.1, nil, strokes...)
+}
