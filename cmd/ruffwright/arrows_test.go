@@ -70,7 +70,7 @@ var rooms = map[string]room{
 	// The solver, a role of the page's program.
 	"wasm/wire":    {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/measure", "sim/check"})},
 	"wasm/port":    {},
-	"wasm/solving": {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/window", "sim/check", "sim/propose", "sim/matter", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
+	"wasm/solving": {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/window", "sim/check", "sim/propose", "sim/trial", "sim/matter", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 
 	// The printing program: the same with the sheets.
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},

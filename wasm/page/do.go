@@ -32,6 +32,8 @@ var commands = []struct {
 	{"hold", (*Page).asksWhatHolds},
 	{"hold-take", (*Page).takesHolding},
 	{"mend-take", (*Page).takesWay},
+	{"trial", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Gauge(e.At_ms) }},
+	{"trial-take", (*Page).takesTrial},
 	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
 	{"sheets", (*Page).prints},
 
@@ -153,6 +155,20 @@ func (p *Page) takesWay(e doc.Event) []doc.Patch {
 		return nil
 	}
 	p.voice.Soon(say.Text("Applied. %s", p.news()))
+	return nil
+}
+
+// takesTrial carries what a trial set told into the scheme, as one step.
+func (p *Page) takesTrial(doc.Event) []doc.Patch {
+	changes, ok := p.ask.Gauged()
+	if !ok {
+		return nil
+	}
+	if err := p.work.Make(changes, say.Text("what the trial told")); err != nil {
+		p.misfits(err)
+		return nil
+	}
+	p.voice.Soon(say.Text("Carried into the scheme. %s", p.news()))
 	return nil
 }
 

@@ -143,6 +143,10 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 		}
 		return p.sheets.Keep(), all
 	}
+	if id, ok := p.ask.EnterTrial(e.Name, e.Value, live); ok {
+		p.shown.holds(id, e.Value)
+		return nil, all
+	}
 	if live {
 		p.work.Under = e.Name
 	} else {

@@ -29,6 +29,7 @@ type Bench struct {
 	base    base          // the ruff to which changes are tried,
 	changed changed       // and what they made of it
 	print   Printer       // nil: this program does not print
+	gauged  gauged        // the newest trial set's model
 	hold    func(*job)    // nil: this program does not look for what would hold,
 	mend    func(*job)    // nor for what to do
 	pulse   time.Duration // between two progress messages
@@ -133,6 +134,8 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 		j.solve()
 	case wire.Try:
 		j.try()
+	case wire.Gauge:
+		j.gauge()
 	case wire.Hold, wire.Mend:
 		look := b.hold
 		if r.Task == wire.Mend {

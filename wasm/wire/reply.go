@@ -24,6 +24,7 @@ type Reply struct {
 	Mended    *Mended
 	Checked   *Checked
 	Held      *Held
+	Told      *Told
 	Printed   *Printed
 	Error     *Error
 }
@@ -153,6 +154,7 @@ type head struct {
 	Mended    *Mended   `json:"mended,omitempty"`
 	Checked   *Checked  `json:"checked,omitempty"`
 	Held      *Held     `json:"held,omitempty"`
+	Told      *Told     `json:"told,omitempty"`
 	Printed   *Printed  `json:"printed,omitempty"`
 	Error     *Error    `json:"error,omitempty"`
 }
@@ -162,7 +164,7 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Mended: r.Mended, Checked: r.Checked, Held: r.Held, Printed: r.Printed, Error: r.Error,
+		Tried: r.Tried, Mended: r.Mended, Checked: r.Checked, Held: r.Held, Told: r.Told, Printed: r.Printed, Error: r.Error,
 	}
 	if r.Printed != nil {
 		body = r.Printed.Body
@@ -194,7 +196,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Mended: h.Mended, Checked: h.Checked, Held: h.Held, Printed: h.Printed, Error: h.Error,
+		Tried: h.Tried, Mended: h.Mended, Checked: h.Checked, Held: h.Held, Told: h.Told, Printed: h.Printed, Error: h.Error,
 	}
 	if h.Printed != nil {
 		if err := h.Printed.validate(body); err != nil {
@@ -220,7 +222,7 @@ func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
 		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil, h.Mended != nil,
-		h.Checked != nil, h.Held != nil, h.Printed != nil, h.Error != nil,
+		h.Checked != nil, h.Held != nil, h.Told != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
 			parts++

@@ -18,6 +18,7 @@ const (
 	Mend   Task = "mend"   // the fewest changes that leave nothing wrong, of Tries first: a Mended reply
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
 	Hold   Task = "hold"   // ways to sew that hold: a Held reply
+	Gauge  Task = "gauge"  // what the readings of a trial set tell: a Told reply
 	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
 	Cancel Task = "cancel" // stop working on the request ID, 0 for any
 )
@@ -38,6 +39,7 @@ type Request struct {
 	Units string    `json:"units,omitempty"` // of mend: in which its sentences are, as scheme.ParseUnits reads it
 	Slow  bool      `json:"slow,omitempty"`  // of verify: the slow problems as well
 	Print *Printing `json:"print,omitempty"` // of print: how
+	Read  *Readings `json:"read,omitempty"`  // of gauge: what was read
 }
 
 // Skip leaves parts of a solve out.
@@ -100,7 +102,7 @@ func ReadRequest(text string, body []byte) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Mend, Hold, Print:
+	case Solve, Try, Mend, Hold, Gauge, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}
@@ -124,6 +126,14 @@ func (r *Request) validate() error {
 	}
 	if r.Task != Try && r.Task != Mend && r.Base != nil {
 		return fmt.Errorf("wire: %s with a ruff to begin with", r.Task)
+	}
+	if (r.Task == Gauge) != (r.Read != nil) {
+		return fmt.Errorf("wire: %s, and readings: %t", r.Task, r.Read != nil)
+	}
+	if r.Read != nil {
+		if err := r.Read.validate(); err != nil {
+			return err
+		}
 	}
 	if (r.Task == Print) != (r.Print != nil) {
 		return fmt.Errorf("wire: %s, and how to print: %t", r.Task, r.Print != nil)

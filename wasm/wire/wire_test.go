@@ -101,6 +101,7 @@ func replies() []Reply {
 		{ID: 5, Tried: &Tried{Changes: changes, Now: Price{Height_mm: 45}, Effect: &effect}},
 		{ID: 6, Last: true, Mended: &Mended{Ways: []MendingWay{{Sentences: []word.Packed{why}, Changes: changes, Effect: effect}}}},
 		{ID: 8, Checked: &Checked{Name: "n", Source: "s", Unit: "mm", Reference: 1, Value: 1.01, Deviation: 0.01, Allowed: 0.02, Relative: true, Held: true, Took: 3}},
+		{ID: 8, Last: true, Told: &Told{Bend_mm: [3]float64{55, 53, 57}, Wrong: []word.Packed{why}, Notes: []word.Packed{why}, Changes: []check.Change{{Key: "starch.bend", Value: "55"}}}},
 		{ID: 9, Last: true, Printed: &Printed{Sheets: 17, Stops: 1, Unsolved: true, Body: []byte("%PDF12PK"), Files: []File{
 			{SheetsFile, "a.pdf", "application/pdf", 4}, {MarksFile, "a.csv", "text/csv", 2}, {PiecesFile, "a.zip", "application/zip", 2},
 		}}},

@@ -38,6 +38,7 @@ const (
 	forTries
 	forMend
 	forHold
+	forGauge
 	forProof
 )
 
@@ -80,6 +81,7 @@ type Ask struct {
 	drawn  drawn
 	proof  proof
 	hold   hold
+	gauge  gauge
 }
 
 const (
@@ -145,7 +147,7 @@ func (s *Ask) Halt(now_ms float64) []doc.Patch {
 	case s.Busy():
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
-		s.proof, s.hold = proof{}, hold{}
+		s.proof, s.hold, s.gauge.wanted = proof{}, hold{}, false
 		return s.stop(s.drop(everything, now_ms))
 	}
 	return nil
@@ -169,6 +171,7 @@ func (s *Ask) See(w Want, turned bool) {
 	s.Want = w
 	if turned {
 		s.hold = hold{}
+		s.gauge.wanted, s.gauge.got, s.gauge.why = false, nil, word.Text{}
 		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
 		s.tried = nil
 	}

@@ -68,6 +68,8 @@ func (s *Ask) solvedWords() string {
 		words = say.Text("%s Now looking for what to do.", words)
 	case s.with(forHold) != nil:
 		words = say.Text("%s Now looking for what would hold.", words)
+	case s.with(forGauge) != nil:
+		words = say.Text("%s Now reckoning your trial.", words)
 	case s.with(forProof) != nil:
 		words = say.Text("%s Now trying the solver on known answers.", words)
 	}
@@ -99,6 +101,7 @@ func (s *Ask) Patches() []doc.Patch {
 	out.Bool("hold-go", "aria-disabled", s.hold.wanted)
 	out.Text("hold-stands", s.holdWords())
 	out.Nodes("hold-ways", s.holdNodes())
+	s.gaugePatches(&out)
 	out.Bool("proof-go", "aria-disabled", s.proof.wanted)
 	out.Text("proof-stands", s.proofWords())
 	out.Attr("proof-stands", "data-state", s.proofState())

@@ -117,7 +117,7 @@ func (s *Ask) Die(n int, why string, now_ms float64) []doc.Patch {
 		return append(out, s.starts(0, now_ms)...)
 	}
 	s.hands[0].stand, s.died = gone, why
-	s.proof, s.hold = proof{}, hold{}
+	s.proof, s.hold, s.gauge.wanted = proof{}, hold{}, false
 	s.Voice.Soon(s.Words())
 	return append(out, s.stop(s.drop(everything, now_ms))...)
 }

@@ -66,6 +66,8 @@ func (s *Ask) takes(e *errand, r wire.Reply) *Answer {
 		s.held(*r.Held)
 	case r.Mended != nil:
 		s.mended(*r.Mended)
+	case r.Told != nil:
+		s.gauged(*r.Told)
 	case r.Tried != nil:
 		s.marks(*r.Tried)
 	case e.purpose == forRival && e.of != s.Want.B: // another stands beside it by now
@@ -98,6 +100,9 @@ func (s *Ask) fails(e *errand, why wire.Error) *Answer {
 		s.mend.done = true
 	case forHold:
 		s.hold = hold{why: why.Why.Text}
+	case forGauge:
+		s.gauge.wanted, s.gauge.why = false, why.Why.Text
+		s.Voice.Soon(s.gaugeWords())
 	case forProof:
 		s.proof = proof{}
 		s.Voice.Soon(say.Sentence(say.In(why.Why.Text)))

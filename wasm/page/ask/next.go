@@ -76,6 +76,8 @@ func (s *Ask) stale(e *errand) bool {
 		return e.of != s.mends() || s.mend.done
 	case forHold:
 		return e.of != s.Want.A || !s.hold.wanted
+	case forGauge:
+		return e.of != s.Want.A || !s.gauge.wanted
 	case forProof:
 		return !s.proof.wanted
 	}
@@ -101,6 +103,10 @@ func (s *Ask) choose() (r wire.Request, e errand) {
 	}
 	if r, e = s.chooseChange(); r.Task != "" {
 		return r, e
+	}
+	if s.gauge.wanted && s.with(forGauge) == nil {
+		read := s.gauge.read
+		return wire.Request{Task: wire.Gauge, Scheme: s.Want.A, Read: &read}, errand{purpose: forGauge, of: s.Want.A}
 	}
 	if s.hold.wanted && s.with(forHold) == nil {
 		return wire.Request{Task: wire.Hold, Scheme: s.Want.A}, errand{purpose: forHold, of: s.Want.A}
