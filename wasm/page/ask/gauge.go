@@ -133,7 +133,7 @@ func (s *Ask) gaugeNodes() []doc.Node {
 	if t == nil {
 		return nil
 	}
-	list := doc.El("ul", "class=told")
+	list := doc.El("ul", "")
 	add := func(text string) { list.Nodes = append(list.Nodes, doc.El("li", "").Say(text)) }
 	for _, w := range t.Wrong {
 		add(say.In(w.Text))
