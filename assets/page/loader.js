@@ -277,7 +277,10 @@
     tell("do", b.dataset.do, b.dataset.with || "");
     if (panel && b.tagName === "A") panel.open = false; // what was chosen is seen
     if (b.dataset.do === "class") fill(b.dataset.with === "on");
-    if (b.dataset.do === "shade") shine(b.dataset.with);
+    if (b.dataset.do === "shade") {
+      shine(b.dataset.with);
+      try { localStorage.setItem(shadeKey, shade); } catch { /* then for this visit alone */ }
+    }
   });
   // For a class the page fills the screen, where the browser lets it. Escape leaves.
   const fill = (on) => {
@@ -341,6 +344,12 @@
     root.style.colorScheme = { day: "light", candle: "dark" }[how] || "";
     tell("candle", light(), "");
   };
+  // The choice holds on this device. Its key is none of the ruffs'.
+  const shadeKey = "ruffwright-shade";
+  try {
+    const chosen = localStorage.getItem(shadeKey);
+    if (chosen === "day" || chosen === "candle") shine(chosen);
+  } catch { /* as the system says */ }
   for (const query of [candle, forced]) query.addEventListener("change", () => tell("candle", light(), ""));
   const still = matchMedia("(prefers-reduced-motion: reduce)");
   const calm = () => still.matches ? "yes" : "no";
@@ -438,6 +447,7 @@
       const name = Date.now().toString(36) + "-" + Math.random().toString(36).slice(2, 10);
       const first = [["tab", name, ""], ["cores", "", String(navigator.hardwareConcurrency || 1)], ["recalled", ...recall()], onStage.sized(),
         ["candle", light(), ""], ["calm", calm(), ""], ["place", "", location.href.split("#")[0]], ["address", "", location.hash], ["begin", "", ""]];
+      if (shade) first.push(["do", "shade", shade]);
       for (const [k, n, v] of first.concat(waiting.splice(0))) tell(k, n, v);
       root.dataset.program = "runs";
       setTimeout(stock, 20000); // solved or not

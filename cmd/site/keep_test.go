@@ -67,6 +67,27 @@ func TestReload(t *testing.T) {
 	a.clean()
 }
 
+// TestShadeKept: by candle, chosen on the page, holds after loading it again, and so does
+// going back to the system's choice.
+func TestShadeKept(t *testing.T) {
+	a := open(t, site(t), quick).drawn()
+	color := func() string { return eval[string](a, `getComputedStyle(document.body).backgroundColor`) }
+	day := color()
+	for _, c := range []struct {
+		shade string
+		dark  bool
+	}{{"candle", true}, {"", false}} {
+		a.run(`document.getElementById("shade-` + c.shade + `").click()`)
+		a.do(chromedp.Reload())
+		a.drawn()
+		a.await(`document.getElementById("shade-` + c.shade + `").getAttribute("aria-pressed") === "true"`)
+		if got := color(); (got != day) != c.dark {
+			t.Errorf("%q chosen, the page loaded again is %s, by day %s", c.shade, got, day)
+		}
+	}
+	a.clean()
+}
+
 // TestNotStored: with storage denied, and with storage full, the page starts,
 // says that nothing is saved, and goes on.
 func TestNotStored(t *testing.T) {
