@@ -68,7 +68,7 @@ var rooms = map[string]room{
 	"assets": {},
 
 	// The solver, a role of the page's program.
-	"wasm/wire":    {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/measure", "sim/check"})},
+	"wasm/wire":    {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/measure", "sim/check", "sim/matter"})},
 	"wasm/port":    {},
 	"wasm/solving": {below: slices.Concat(geometry, []string{"geom/figure", "sim", "sim/window", "sim/check", "sim/propose", "sim/trial", "sim/matter", "sim/shell/known", "wasm/wire"}), tests: []string{"assets"}},
 
@@ -90,11 +90,11 @@ var rooms = map[string]room{
 	"wasm/page/work":   {below: []string{"geom/scheme", "geom/word", "geom/pleat", "sim", "sim/check", "sim/check/compare", "wasm/wire", "wasm/page/say"}},
 	"wasm/page/look":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "geom/pattern", "sim", "sim/check", "sim/check/compare", "wasm/doc", "wasm/page/say", "wasm/page/screen"}), tests: []string{"assets", "geom/light", "sim/window"}},
 	"wasm/page/grip":   {below: slices.Concat(geometry, []string{"geom/draw", "geom/figure", "wasm/doc", "wasm/page/say", "wasm/page/screen"})},
-	"wasm/page/ask":    {below: []string{"geom/scheme", "geom/word", "geom/pleat", "geom/figure", "sim", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
+	"wasm/page/ask":    {below: []string{"geom/scheme", "geom/word", "geom/pleat", "geom/figure", "sim", "sim/check", "sim/matter", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
-	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "geom/draw", "geom/figure", "sim", "sim/check", "sim/check/compare", "sim/measure", "wasm/wire", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}},
+	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "geom/draw", "geom/figure", "sim", "sim/check", "sim/check/compare", "sim/matter", "sim/measure", "wasm/wire", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}},
 	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/grip", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"wasm/wire", "geom/figure"}},
 	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm":             {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "wasm/dom", "wasm/port", "wasm/solving", "wasm/painting"}), tests: []string{"wasm/wire"}},

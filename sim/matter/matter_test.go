@@ -68,7 +68,7 @@ func TestFind(t *testing.T) {
 	if n := len(got[0].Points); n < 2*steps+1 || got[0].Points[0].Value > 0.71*s.Ruff.Depth || got[0].Points[n-1].Value < 1.29*s.Ruff.Depth {
 		t.Errorf("%d points", n)
 	}
-	if want := "Depth: 7.5 mm more, from 75 mm to 82.5 mm, changes the height by +0.8 mm, the droop by 0 mm, the swing when the wearer bows by 0 mm."; got[0].Says(scheme.Millimetres).String() != want {
+	if want := "Depth from 75 mm to 82.5 mm. That changes the height by +0.8 mm, the droop by 0 mm and the swing when the wearer bows by 0 mm."; got[0].Says(scheme.Millimetres).String() != want {
 		t.Errorf("%s", got[0].Says(scheme.Millimetres))
 	}
 	if solves > 60 {

@@ -1,8 +1,6 @@
 package matter
 
 import (
-	"math"
-
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 )
@@ -10,12 +8,8 @@ import (
 // Says is what a field moves, in a sentence.
 func (q Field) Says(u scheme.Units) word.Text {
 	field, _ := scheme.Lookup(q.Key)
-	how := "%s: %s more, %s, changes the height by %s, the droop by %s, the swing when the wearer bows by %s."
-	if q.Step < 0 {
-		how = "%s: %s less, %s, changes the height by %s, the droop by %s, the swing when the wearer bows by %s."
-	}
-	return word.Say(how, word.Say(field.Label), amount(field, math.Abs(q.Step), u), to(field, q.Now, q.Now+q.Step, u),
-		signed(q.Moves[0], u), signed(q.Moves[1], u), signed(q.Moves[2], u))
+	return word.Say("%s from %s to %s. That changes the height by %s, the droop by %s and the swing when the wearer bows by %s.",
+		word.Say(field.Label), amount(field, q.Now, u), amount(field, q.Now+q.Step, u), signed(q.Moves[0], u), signed(q.Moves[1], u), signed(q.Moves[2], u))
 }
 
 // amount is a value of the field as it is said.
@@ -28,10 +22,6 @@ func amount(f scheme.Field, v float64, u scheme.Units) word.Text {
 		return word.Say("%s", n)
 	}
 	return word.Say("%s %s", n, scheme.UnitWord(f.Unit))
-}
-
-func to(f scheme.Field, from, next float64, u scheme.Units) word.Text {
-	return word.Say("from %s to %s", amount(f, from, u), amount(f, next, u))
 }
 
 // signed is a move with its sign.

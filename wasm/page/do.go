@@ -34,6 +34,7 @@ var commands = []struct {
 	{"mend-take", (*Page).takesWay},
 	{"trial", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Gauge(e.At_ms) }},
 	{"trial-take", (*Page).takesTrial},
+	{"matter", (*Page).asksWhatMatters},
 	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
 	{"sheets", (*Page).prints},
 
@@ -123,6 +124,15 @@ func (p *Page) asksWhatHolds(e doc.Event) []doc.Patch {
 		return nil
 	}
 	return p.ask.Hold(e.At_ms)
+}
+
+// asksWhatMatters looks for the fields that move the ruff most; in a lesson as above.
+func (p *Page) asksWhatMatters(e doc.Event) []doc.Patch {
+	if !p.course.Said(p.work.Lesson) {
+		p.voice.Soon(say.Text("First say in the lesson what is wrong."))
+		return nil
+	}
+	return p.ask.Matter(e.At_ms)
 }
 
 // takesHolding makes the changes of a way that holds, as one step.

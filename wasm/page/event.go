@@ -134,6 +134,9 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 	if e.Name == "find" {
 		return p.tell().Find(e.Value), nothing
 	}
+	if n, ok := strings.CutPrefix(e.Name, "what-if-"); ok {
+		return p.tries(n, e, live)
+	}
 	if !live {
 		p.work.Under = ""
 	}

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"strconv"
 	"strings"
 
 	"ruffwright/geom/scheme"
@@ -90,6 +91,36 @@ func (p *Page) steps(e doc.Event) []doc.Patch {
 	p.work.Settle()
 	p.voice.Soon(say.Text("%s %s. %s", say.Text(f.Label), f.Show(p.work.Scheme, p.work.Units), p.news()))
 	return nil
+}
+
+// tries takes the slider of a field that matters. All that it is moved until it rests is
+// one step that can be taken back.
+func (p *Page) tries(which string, e doc.Event, live bool) ([]doc.Patch, extent) {
+	n, err := strconv.Atoi(which)
+	to, wrong := strconv.ParseFloat(e.Value, 64)
+	key, from, ok := p.tell().WhatIf(n)
+	if err != nil || wrong != nil || !ok {
+		return nil, nothing
+	}
+	const step = 0.1
+	was := p.work.Asked
+	why := p.work.Pull(key, from, to, step)
+	var out []doc.Patch
+	if p.work.Asked != was {
+		p.follow()
+		if live {
+			out = p.ask.Move(true, e.At_ms)
+		}
+	}
+	if !live {
+		out = append(out, p.ask.Move(false, e.At_ms)...)
+		p.work.Settle()
+		if why == "" {
+			why = p.news()
+		}
+		p.voice.Soon(why)
+	}
+	return out, all
 }
 
 // types takes the text of the box; where it was left and cannot be used, it is let go.

@@ -31,7 +31,8 @@ type Bench struct {
 	print   Printer       // nil: this program does not print
 	gauged  gauged        // the newest trial set's model
 	hold    func(*job)    // nil: this program does not look for what would hold,
-	mend    func(*job)    // nor for what to do
+	mend    func(*job)    // nor for what to do,
+	matter  func(*job)    // nor for what matters
 	pulse   time.Duration // between two progress messages
 	breath  time.Duration // between two yields
 }
@@ -55,9 +56,9 @@ type Printer func(ctx context.Context, s scheme.Scheme, how wire.Printing, tell 
 // would make it half as large again.
 func (b *Bench) Prints(p Printer) { b.print = p }
 
-// Holds has the bench look for what would hold, and for what to do. The press is not asked that, and is
-// smaller without.
-func (b *Bench) Holds() { b.hold, b.mend = (*job).hold, (*job).mend }
+// Holds has the bench look for what would hold, for what to do and for what matters. The
+// press is not asked that, and is smaller without.
+func (b *Bench) Holds() { b.hold, b.mend, b.matter = (*job).hold, (*job).mend, (*job).matter }
 
 // Take takes a request; it returns at once. The newest request puts an end to
 // all before it.
@@ -145,6 +146,12 @@ func (b *Bench) work(ctx context.Context, r *wire.Request) {
 			j.fail(wire.BadRequest, word.Say("this program does not look for what would hold"))
 		} else {
 			look(j)
+		}
+	case wire.Matter:
+		if b.matter == nil {
+			j.fail(wire.BadRequest, word.Say("this program does not look for what matters"))
+		} else {
+			b.matter(j)
 		}
 	case wire.Verify:
 		j.verify()

@@ -8,6 +8,7 @@ import (
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/sim/matter"
 )
 
 // Reply is one thing that the solver says. Exactly one of its parts is set
@@ -25,6 +26,7 @@ type Reply struct {
 	Checked   *Checked
 	Held      *Held
 	Told      *Told
+	Matter    *matter.Field
 	Printed   *Printed
 	Error     *Error
 }
@@ -144,19 +146,20 @@ const (
 
 // head is the JSON of a reply.
 type head struct {
-	ID        int       `json:"id"`
-	Last      bool      `json:"last,omitempty"`
-	Alive     bool      `json:"alive,omitempty"`
-	Cancelled bool      `json:"cancelled,omitempty"`
-	Progress  *Progress `json:"progress,omitempty"`
-	Result    *result   `json:"result,omitempty"`
-	Tried     *Tried    `json:"tried,omitempty"`
-	Mended    *Mended   `json:"mended,omitempty"`
-	Checked   *Checked  `json:"checked,omitempty"`
-	Held      *Held     `json:"held,omitempty"`
-	Told      *Told     `json:"told,omitempty"`
-	Printed   *Printed  `json:"printed,omitempty"`
-	Error     *Error    `json:"error,omitempty"`
+	ID        int           `json:"id"`
+	Last      bool          `json:"last,omitempty"`
+	Alive     bool          `json:"alive,omitempty"`
+	Cancelled bool          `json:"cancelled,omitempty"`
+	Progress  *Progress     `json:"progress,omitempty"`
+	Result    *result       `json:"result,omitempty"`
+	Tried     *Tried        `json:"tried,omitempty"`
+	Mended    *Mended       `json:"mended,omitempty"`
+	Checked   *Checked      `json:"checked,omitempty"`
+	Held      *Held         `json:"held,omitempty"`
+	Told      *Told         `json:"told,omitempty"`
+	Matter    *matter.Field `json:"matter,omitempty"`
+	Printed   *Printed      `json:"printed,omitempty"`
+	Error     *Error        `json:"error,omitempty"`
 }
 
 // Encode gives the head and the body of the reply; an error says what is wrong
@@ -164,7 +167,7 @@ type head struct {
 func (r Reply) Encode() (text string, body []byte, err error) {
 	h := head{
 		ID: r.ID, Last: r.Last, Alive: r.Alive, Cancelled: r.Cancelled, Progress: r.Progress,
-		Tried: r.Tried, Mended: r.Mended, Checked: r.Checked, Held: r.Held, Told: r.Told, Printed: r.Printed, Error: r.Error,
+		Tried: r.Tried, Mended: r.Mended, Checked: r.Checked, Held: r.Held, Told: r.Told, Matter: r.Matter, Printed: r.Printed, Error: r.Error,
 	}
 	if r.Printed != nil {
 		body = r.Printed.Body
@@ -196,7 +199,7 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	}
 	r := Reply{
 		ID: h.ID, Last: h.Last, Alive: h.Alive, Cancelled: h.Cancelled, Progress: h.Progress,
-		Tried: h.Tried, Mended: h.Mended, Checked: h.Checked, Held: h.Held, Told: h.Told, Printed: h.Printed, Error: h.Error,
+		Tried: h.Tried, Mended: h.Mended, Checked: h.Checked, Held: h.Held, Told: h.Told, Matter: h.Matter, Printed: h.Printed, Error: h.Error,
 	}
 	if h.Printed != nil {
 		if err := h.Printed.validate(body); err != nil {
@@ -222,7 +225,7 @@ func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
 		h.Alive, h.Cancelled, h.Progress != nil, h.Result != nil, h.Tried != nil, h.Mended != nil,
-		h.Checked != nil, h.Held != nil, h.Told != nil, h.Printed != nil, h.Error != nil,
+		h.Checked != nil, h.Held != nil, h.Told != nil, h.Matter != nil, h.Printed != nil, h.Error != nil,
 	} {
 		if has {
 			parts++
@@ -239,6 +242,9 @@ func (h *head) validate() error {
 		return errors.New("wire: cancelled, and yet not the last reply")
 	case h.Error != nil && h.Error.Why.Empty():
 		return errors.New("wire: an error without a reason")
+	}
+	if m := h.Matter; m != nil && len(m.Points) < 2 {
+		return fmt.Errorf("wire: what %s moves, at %d places", m.Key, len(m.Points))
 	}
 	var drawn []*Effect
 	if h.Tried != nil && h.Tried.Effect != nil {

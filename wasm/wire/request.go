@@ -19,6 +19,7 @@ const (
 	Verify Task = "verify" // the problems with known answers: one Checked reply each
 	Hold   Task = "hold"   // ways to sew that hold: a Held reply
 	Gauge  Task = "gauge"  // what the readings of a trial set tell: a Told reply
+	Matter Task = "matter" // which fields move the ruff most: a Matter reply each
 	Print  Task = "print"  // the sheets, marks and pieces: a Printed reply, of a program that prints
 	Cancel Task = "cancel" // stop working on the request ID, 0 for any
 )
@@ -102,7 +103,7 @@ func ReadRequest(text string, body []byte) (Request, error) {
 func (r *Request) validate() error {
 	least := 1
 	switch r.Task {
-	case Solve, Try, Mend, Hold, Gauge, Print:
+	case Solve, Try, Mend, Hold, Gauge, Matter, Print:
 		if r.Scheme == "" {
 			return fmt.Errorf("wire: %s without a scheme", r.Task)
 		}

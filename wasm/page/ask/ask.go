@@ -39,6 +39,7 @@ const (
 	forMend
 	forHold
 	forGauge
+	forMatter
 	forProof
 )
 
@@ -82,6 +83,7 @@ type Ask struct {
 	proof  proof
 	hold   hold
 	gauge  gauge
+	matter matters
 }
 
 const (
@@ -148,6 +150,9 @@ func (s *Ask) Halt(now_ms float64) []doc.Patch {
 		s.halted = true
 		s.asked, s.done, s.awaits = "", false, nil
 		s.proof, s.hold, s.gauge.wanted = proof{}, hold{}, false
+		if s.matter.wanted {
+			s.matter = matters{}
+		}
 		return s.stop(s.drop(everything, now_ms))
 	}
 	return nil
@@ -172,6 +177,9 @@ func (s *Ask) See(w Want, turned bool) {
 	if turned {
 		s.hold = hold{}
 		s.gauge.wanted, s.gauge.got, s.gauge.why = false, nil, word.Text{}
+		if !s.matter.outlives(w.A) {
+			s.matter = matters{}
+		}
 		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
 		s.tried = nil
 	}

@@ -70,6 +70,8 @@ func (s *Ask) solvedWords() string {
 		words = say.Text("%s Now looking for what would hold.", words)
 	case s.with(forGauge) != nil:
 		words = say.Text("%s Now reckoning your trial.", words)
+	case s.with(forMatter) != nil:
+		words = say.Text("%s Now looking for what matters most.", words)
 	case s.with(forProof) != nil:
 		words = say.Text("%s Now trying the solver on known answers.", words)
 	}
@@ -102,6 +104,8 @@ func (s *Ask) Patches() []doc.Patch {
 	out.Text("hold-stands", s.holdWords())
 	out.Nodes("hold-ways", s.holdNodes())
 	s.gaugePatches(&out)
+	out.Bool("matter-go", "aria-disabled", s.matter.wanted)
+	out.Text("matter-stands", s.matterWords())
 	out.Bool("proof-go", "aria-disabled", s.proof.wanted)
 	out.Text("proof-stands", s.proofWords())
 	out.Attr("proof-stands", "data-state", s.proofState())

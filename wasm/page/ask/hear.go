@@ -68,6 +68,8 @@ func (s *Ask) takes(e *errand, r wire.Reply) *Answer {
 		s.mended(*r.Mended)
 	case r.Told != nil:
 		s.gauged(*r.Told)
+	case r.Matter != nil || e.purpose == forMatter && r.Error == nil:
+		s.mattered(r.Matter, r.Last)
 	case r.Tried != nil:
 		s.marks(*r.Tried)
 	case e.purpose == forRival && e.of != s.Want.B: // another stands beside it by now
@@ -103,6 +105,8 @@ func (s *Ask) fails(e *errand, why wire.Error) *Answer {
 	case forGauge:
 		s.gauge.wanted, s.gauge.why = false, why.Why.Text
 		s.Voice.Soon(s.gaugeWords())
+	case forMatter:
+		s.matter = matters{none: why.Why.Text}
 	case forProof:
 		s.proof = proof{}
 		s.Voice.Soon(say.Sentence(say.In(why.Why.Text)))

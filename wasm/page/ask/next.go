@@ -78,6 +78,8 @@ func (s *Ask) stale(e *errand) bool {
 		return e.of != s.Want.A || !s.hold.wanted
 	case forGauge:
 		return e.of != s.Want.A || !s.gauge.wanted
+	case forMatter:
+		return e.of != s.Want.A || !s.matter.wanted
 	case forProof:
 		return !s.proof.wanted
 	}
@@ -110,6 +112,10 @@ func (s *Ask) choose() (r wire.Request, e errand) {
 	}
 	if s.hold.wanted && s.with(forHold) == nil {
 		return wire.Request{Task: wire.Hold, Scheme: s.Want.A}, errand{purpose: forHold, of: s.Want.A}
+	}
+	if s.matter.wanted && s.with(forMatter) == nil {
+		s.matter = matters{wanted: true, of: s.Want.A}
+		return wire.Request{Task: wire.Matter, Scheme: s.Want.A}, errand{purpose: forMatter, of: s.Want.A}
 	}
 	if s.proof.wanted && s.with(forProof) == nil {
 		s.proof = proof{wanted: true}

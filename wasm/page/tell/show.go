@@ -13,6 +13,7 @@ func (t Tell) Patches() []doc.Patch {
 	out.Text("verdict", t.Verdict())
 	out.Nodes("todo", t.TodoNodes())
 	out.Nodes("findings", t.FindingNodes())
+	t.matters(&out)
 	out.Nodes("numbers", t.NumberNodes())
 	out.Nodes("compare-acts", t.PairActs())
 	out.Nodes("compare", t.pairNodes())
