@@ -74,6 +74,9 @@ type TuckedTally struct {
 // what is off the closed form.
 const told_mm, jump_mm, off_mm = 0.5, 1, 1
 
+// rounding_mm is to what intervals are rounded outward where they are said.
+const rounding_mm = 0.5
+
 // Add solves a design on two meshes, in every way of forming, and once more with panel
 // and band longer by 1 %.
 func (y *TuckedTally) Add(ctx context.Context, d Design) error {
@@ -125,7 +128,11 @@ func (y *TuckedTally) Add(ctx context.Context, d Design) error {
 		is, was := q.Figures()[f], c.Figures()[f]
 		by := math.Max(0, math.Abs(is-was)-d.Panel_mm/100)
 		jump = math.Max(jump, by)
-		if by > math.Max(c.Apart_mm[f], f.Surest_mm(was, true)) {
+		told := math.Max(c.Apart_mm[f], f.Surest_mm(was, true))
+		if f == measure.Height {
+			told = math.Max(told, c.FormedOff_mm)
+		}
+		if by > told+rounding_mm {
 			silent = math.Max(silent, by)
 		}
 	}
