@@ -262,7 +262,7 @@ func TestCancel(t *testing.T) {
 	solved := results(l.until(1))
 	tries := []wire.Trial{{Changes: []check.Change{{Key: "pleat.anchor", Value: "both"}, {Key: "band.height", Value: "49.4"}}}}
 	for i, r := range []wire.Request{
-		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Mend, Scheme: s, Tries: tries}, {Task: wire.Verify},
+		{Task: wire.Solve, Scheme: s}, {Task: wire.Try, Scheme: s, Tries: tries}, {Task: wire.Mend, Scheme: s, Tries: tries}, {Task: wire.Matter, Scheme: s}, {Task: wire.Verify},
 	} {
 		r.ID = 10 + i
 		if r.Task == wire.Try || r.Task == wire.Mend {
