@@ -25,7 +25,7 @@ func TestMatter(t *testing.T) {
 	k.done()
 	for n, want := range []string{"Fold to fold from 52", "Depth from 75 mm to 82.5 mm. That changes the height by ", " from "} {
 		words := k.Words("matter-" + strconv.Itoa(n))
-		if !strings.Contains(words, want) || !strings.Contains(words, "Swing when the wearer bows ") {
+		if !strings.Contains(words, want) || !strings.Contains(words, "Swing at a bow ") {
 			t.Errorf("%d: no %q in %s", n, want, words)
 		}
 	}
@@ -34,7 +34,7 @@ func TestMatter(t *testing.T) {
 	}
 	before := k.Control[doc.Control("ruff.depth")]
 	swing := func() string {
-		_, after, _ := strings.Cut(k.Words("matter-1"), "Swing when the wearer bows ")
+		_, after, _ := strings.Cut(k.Words("matter-1"), "Swing at a bow ")
 		return after
 	}
 	was := swing()

@@ -67,7 +67,7 @@ func (t Tell) matters(out *doc.List) {
 			for _, p := range q.Points {
 				c.Values, c.Lengths = append(c.Values, p.Value), append(c.Lengths, p.At[k])
 			}
-			words := say.Text([...]string{"Height %s", "Droop %s", "Swing when the wearer bows %s"}[k], say.Length(c.At(now), t.Units))
+			words := say.Text([...]string{"Height %s", "Droop %s", "Swing at a bow %s"}[k], say.Length(c.At(now), t.Units))
 			charts.Nodes = append(charts.Nodes, doc.El("figure", "class=chart", inline(c.Draw(draw.Light())), doc.El("figcaption", "").Say(words)))
 		}
 		out.Nodes(id, []doc.Node{doc.El("p", "class=sentence").Say(say.In(q.Says(t.Units))), charts})
