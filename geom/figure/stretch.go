@@ -72,19 +72,7 @@ func (f *strip) detail() {
 	fold := draw.Pt(a.x(plan.Row[i+1].Place_mm), bottom)
 	folds := s.Across(draw.Pt(a.x(plan.Row[i].Place_mm), bottom), fold, bottom+5, s.Length(plan.Row[i+1].Place_mm-plan.Row[i].Place_mm))
 	s.handle(draw.Handle{Field: "pleat.panel", At: draw.Pt(fold.X, bottom+5), Along: draw.Pt(k*float64(i+1), 0), Number: folds})
-	for m := 1; m < first; m++ {
-		if t := plan.Row[m].Tuck_mm; t > 0 {
-			p := plan.Row[m].Place_mm
-			tuck := s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, word.Say("tuck 2 × %s", s.Length(t)))
-			key := "pleat.tuck_top"
-			if plan.Row[m].Fold == scheme.Trough {
-				key = "pleat.tuck_bottom"
-			}
-			s.handle(draw.Handle{Field: key, At: draw.Pt(a.x(p+t), y-3.4), Along: draw.Pt(k, 0), Number: tuck})
-			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
-			break
-		}
-	}
+	f.tuck(a, first, y)
 	right := end.x(end.to)
 	take := plan.Scheme.Strip.Takeup * k
 	deep := s.Upright(draw.Pt(right, y+take), draw.Pt(right, bottom), right+1+gutter/2, wides)
@@ -94,6 +82,25 @@ func (f *strip) detail() {
 	f.spots[WhereOuter] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.4), bottom)
 	f.spots[WhereFlaps] = draw.Pt(right, bottom)
 	f.spots[WhereBand] = draw.Pt(a.x(plan.Row[0].Place_mm+mean*0.7), y+take/2)
+}
+
+// tuck measures the first tuck of a piece that shows the folds before the one numbered
+// first, its inner edge at y.
+func (f *strip) tuck(a piece, first int, y float64) {
+	s, plan := f.sheet, f.plan
+	for m := 1; m < first; m++ {
+		if t := plan.Row[m].Tuck_mm; t > 0 {
+			p := plan.Row[m].Place_mm
+			tuck := s.Across(draw.Pt(a.x(p-t), y), draw.Pt(a.x(p+t), y), y-3.4, word.Say("tuck 2 × %s", s.Length(t)))
+			key := "pleat.tuck_top"
+			if plan.Row[m].Fold == scheme.Trough {
+				key = "pleat.tuck_bottom"
+			}
+			s.handle(draw.Handle{Field: key, At: draw.Pt(a.x(p+t), y-3.4), Along: draw.Pt(a.k, 0), Number: tuck})
+			f.spots[WhereTucks] = draw.Pt(a.x(p), y+2)
+			return
+		}
+	}
 }
 
 // stretch is a piece of the strip drawn large, the panels from mark a to mark b.

@@ -209,7 +209,7 @@ func TestSteps(t *testing.T) {
 					}
 				}
 			}
-			if in.Pattern.Strip.Takeup_mm > 0 && (!strings.Contains(words["marks"], "Mark at the stitch line") || !strings.Contains(words["tape"], "upper edge: stitch line")) {
+			if in.Pattern.Strip.Takeup_mm > 0 && (!strings.Contains(words["marks"], "at the stitch line") || !strings.Contains(words["tape"], "upper edge: stitch line")) {
 				t.Error("table or tape do not say where the stitch line is")
 			}
 		})

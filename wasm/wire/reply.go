@@ -221,6 +221,19 @@ func ReadReply(text string, body []byte) (Reply, error) {
 	return r, nil
 }
 
+// effects are what the changes in a reply would do.
+func (h *head) effects() (list []*Effect) {
+	if h.Tried != nil && h.Tried.Effect != nil {
+		list = append(list, h.Tried.Effect)
+	}
+	if h.Mended != nil {
+		for i := range h.Mended.Ways {
+			list = append(list, &h.Mended.Ways[i].Effect)
+		}
+	}
+	return list
+}
+
 func (h *head) validate() error {
 	parts := 0
 	for _, has := range []bool{
@@ -246,16 +259,7 @@ func (h *head) validate() error {
 	if m := h.Matter; m != nil && len(m.Points) < 2 {
 		return fmt.Errorf("wire: what %s moves, at %d places", m.Key, len(m.Points))
 	}
-	var drawn []*Effect
-	if h.Tried != nil && h.Tried.Effect != nil {
-		drawn = append(drawn, h.Tried.Effect)
-	}
-	if h.Mended != nil {
-		for i := range h.Mended.Ways {
-			drawn = append(drawn, &h.Mended.Ways[i].Effect)
-		}
-	}
-	for _, e := range drawn {
+	for _, e := range h.effects() {
 		if err := e.Drawn.Check(); err != nil {
 			return fmt.Errorf("wire: a change that cannot be drawn: %w", err)
 		}
