@@ -18,7 +18,7 @@ import (
 
 // patience is how long a test waits for the page. The machine may be busy; a
 // test that passes does not wait for it.
-const patience = 2 * time.Minute
+const patience = 5 * time.Minute
 
 // chromium finds the browser, or fails the test: a missing browser is never a
 // pass.
