@@ -388,7 +388,7 @@ func TestSettle(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			now := fmt.Sprint(d.Items[0])
+			now := fmt.Sprint(d.Items)
 			if now == last {
 				t.Error("a frame without movement")
 			}

@@ -34,39 +34,48 @@ func FuzzEvents(f *testing.F) {
 	} {
 		f.Add(text)
 	}
-	keys := scheme.Fields()
 	f.Fuzz(func(t *testing.T, text string) {
 		lines := strings.Split(text, "\n")
-		p, err := New()
-		if err != nil {
-			t.Fatal(err)
-		}
-		control := map[string]string{}
-		for i, line := range lines[:min(len(lines), 8)] {
-			e := fuzzed(line)
-			e.At_ms = float64(100 * i)
-			patches := p.Handle(e)
-			if _, err := json.Marshal(patches); err != nil {
-				t.Fatalf("%q: patches that cannot be written: %v", line, err)
-			}
-			if e.Kind == doc.Typing || e.Kind == doc.Set {
-				control["f-"+strings.ReplaceAll(e.Name, ".", "-")] = e.Value
-			}
-			for _, c := range patches {
-				if c.Op == doc.OpValue {
-					control[c.ID] = c.Value
-				}
-			}
-			if err := p.Scheme().Validate(); err != nil {
-				t.Fatalf("%q: %v", line, err)
-			}
-			s := p.tell().State()
-			for _, k := range keys {
-				shown, ok := control["f-"+strings.ReplaceAll(k.Key, ".", "-")]
-				if ok && !s.Old() && p.work.Under != k.Key && shown != k.Show(p.Scheme().Looked(), p.work.Units) {
-					t.Fatalf("%q: %s shows %.40q, the ruff has %.40q, and the state is %s", line, k.Key, shown, k.Show(p.Scheme().Looked(), p.work.Units), s.Kind)
-				}
-			}
-		}
+		lines = lines[:min(len(lines), 8)]
+		const begin = "begin\t\t"
+		tells(t, append([]string{begin}, lines...))
+		tells(t, append(lines, begin)) // what comes before the page begins is shown then
 	})
+}
+
+// tells sends a page events, as lines, and holds what its fields show to the ruff, once it
+// shows anything.
+func tells(t *testing.T, lines []string) {
+	keys := scheme.Fields()
+	p, err := New()
+	if err != nil {
+		t.Fatal(err)
+	}
+	control := map[string]string{}
+	for i, line := range lines {
+		e := fuzzed(line)
+		e.At_ms = float64(100 * i)
+		patches := p.Handle(e)
+		if _, err := json.Marshal(patches); err != nil {
+			t.Fatalf("%q: patches that cannot be written: %v", line, err)
+		}
+		if e.Kind == doc.Typing || e.Kind == doc.Set {
+			control["f-"+strings.ReplaceAll(e.Name, ".", "-")] = e.Value
+		}
+		for _, c := range patches {
+			if c.Op == doc.OpValue {
+				control[c.ID] = c.Value
+			}
+		}
+		if err := p.Scheme().Validate(); err != nil {
+			t.Fatalf("%q: %v", line, err)
+		}
+		s := p.tell().State()
+		for _, k := range keys {
+			shown, ok := control["f-"+strings.ReplaceAll(k.Key, ".", "-")]
+			if ok && p.marked && !s.Old() && p.work.Under != k.Key && shown != k.Show(p.Scheme().Looked(), p.work.Units) {
+				t.Fatalf("%q: %s shows %.40q, the ruff has %.40q, and the state is %s", line, k.Key, shown, k.Show(p.Scheme().Looked(), p.work.Units), s.Kind)
+			}
+		}
+	}
 }

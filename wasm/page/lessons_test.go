@@ -33,6 +33,7 @@ var numeral = regexp.MustCompile(`\d+(?:\.\d+)?`)
 // it.
 func TestLearning(t *testing.T) {
 	p := newPage(t)
+	p.Handle(doc.Event{Kind: doc.Begin})
 	was := p.Scheme().Code()
 	out := p.Handle(doc.Event{Kind: doc.Address, Value: "#lesson=ends-up"})
 	if p.work.Lesson != "ends-up" || p.Scheme().Pleat.First != scheme.Crest {
