@@ -123,7 +123,7 @@ var table = rows(
 	Field{Key: "cloth.bend_weft", code: 46, Kind: KindLength, Min: 5, Max: 120, Zero: "by name", Default: "0", at: func(s *Scheme) any { return &s.Cloth.BendWeft },
 		Label: "Bending length, weft", Help: "The same with a strip cut across the cloth.", Changes: "Stiffness along the weft: twice the length is eight times as stiff."},
 	Field{Key: "cloth.error", code: 65, Kind: KindPercent, Min: 0.5, Max: 60, Zero: "not told", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Cloth.Error },
-		Label: "Bending lengths sure to", Help: "How far your bending lengths, starched or not, may be off, up or down. Several readings of a swatch tell it. Where it is not told, a cloth by name may be half or twice as stiff, and your own lengths may be off by 10 %.", Changes: "How sure the height, the droop and the swing are told. Not the ruff itself."},
+		Label: "Bending lengths sure to", Help: "How far your bending lengths, starched or not, may be off, up or down. Several readings of a swatch tell it. Else a cloth by name may be half or twice as stiff, and your own lengths may be off by 10 %.", Changes: "How sure the height, the droop and the swing are told. Not the ruff itself."},
 	Field{Key: "cloth.light", code: 64, Kind: KindNumber, Unit: "%", Min: 1, Max: 95, Zero: "by mass", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Cloth.Light },
 		Label: "Light through it", Help: "The part of a lamp’s light that one layer lets through: read a light meter behind the swatch and without it, close by.", Changes: "How the cloth looks in the picture: what shines through, and how deep the folds’ shade is. Nothing else."},
 
