@@ -174,7 +174,7 @@ var states = []struct {
 		b.run(`document.querySelector('[data-do="hand"]').click()`)
 	}},
 	{"what to do", ".going", func(b *tab) {
-		b.await(`document.querySelector("#todo .way .tried") && document.querySelector(".glimpse svg")`)
+		b.await(`document.querySelector("#advice .way .tried") && document.querySelector(".glimpse svg")`)
 		b.run(`for (const id of ["other-ways", "more-findings", "more-plan", "more-hangs"]) document.getElementById(id).open = true`)
 	}},
 	{"what would hold", ".going", func(b *tab) {

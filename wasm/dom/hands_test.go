@@ -55,7 +55,7 @@ func TestTwoHands(t *testing.T) {
 		}
 		k.send(1, doc.Do, "demo", "flaps-up")
 		k.done()
-		said[i] = k.Words("todo") + k.Words("findings")
+		said[i] = k.Words("advice") + k.Words("findings")
 		tries := k.hands(wire.Try)
 		if (tries["1"] > 0) != (cores == "2") || tries[""] == 0 || k.hands(wire.Solve)["1"] > 0 {
 			t.Errorf("%s cores: remedies were tried by %v", cores, tries)
@@ -102,7 +102,7 @@ func TestHelperDies(t *testing.T) {
 	if n := strings.Count(strings.Join(k.starts(), ","), "start 1"); n != 1 {
 		t.Errorf("workers: %q", k.starts())
 	}
-	if got := k.Words("todo"); !strings.Contains(got, "Do this") {
+	if got := k.Words("advice"); !strings.Contains(got, "Do this") {
 		t.Errorf("to do: %s", got)
 	}
 }

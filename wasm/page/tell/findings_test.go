@@ -18,7 +18,7 @@ import (
 // told is what the page tells of a ruff with these findings, when the changes that they
 // offer were tried with these effects and the ways were found; an effect of nil cannot be
 // told.
-func told(t *testing.T, findings []check.Finding, effects []*wire.Effect, ways []wire.MendingWay) (todo, found string, asks wire.Request) {
+func told(t *testing.T, findings []check.Finding, effects []*wire.Effect, ways []wire.MendingWay) (advice, found string, asks wire.Request) {
 	t.Helper()
 	w, err := work.New(scheme.Default())
 	if err != nil {
@@ -61,13 +61,13 @@ func told(t *testing.T, findings []check.Finding, effects []*wire.Effect, ways [
 		hear(wire.Reply{ID: asks.ID, Last: true, Mended: &wire.Mended{Ways: ways}})
 	}
 	tell := Tell{Work: w, Ask: a}
-	return doc.HTML(tell.TodoNodes()...), doc.HTML(tell.FindingNodes()...), asks
+	return doc.HTML(tell.AdviceNodes()...), doc.HTML(tell.FindingNodes()...), asks
 }
 
-// TestTodo: what leaves nothing comes first; what spoils something is only tried, says
+// TestAdvice: what leaves nothing comes first; what spoils something is only tried, says
 // what is new, and comes last; what does nothing is not offered; what several findings
 // share is told once, what one offers alone is told there.
-func TestTodo(t *testing.T) {
+func TestAdvice(t *testing.T) {
 	change := func(name string) check.Remedy {
 		return check.Remedy{Sentence: word.Name("Do " + name + "."), Changes: []check.Change{{Key: "name", Value: name}}}
 	}
@@ -81,7 +81,7 @@ func TestTodo(t *testing.T) {
 	drawn := figure.Outline{Crest: line(0), Trough: line(4)}
 	both := []string{"bow", "sinks"}
 	cure := wire.Effect{Gone: both, Then: wire.Price{Height_mm: 41.6, Cloth_mm: 561}, Drawn: drawn}
-	todo, found, asks := told(t, []check.Finding{bow, sinks, quarters}, []*wire.Effect{
+	advice, found, asks := told(t, []check.Finding{bow, sinks, quarters}, []*wire.Effect{
 		{Left: both},
 		{Gone: both, New: []string{"height"}},
 		{Left: both, New: []string{"joins"}},
@@ -96,9 +96,9 @@ func TestTodo(t *testing.T) {
 		"Height 41.5 mm (now 17.5 mm); cloth 570 mm (now 560 mm).", "As now: droop, bow, starch, work.", "One other way", "Do trade.", "Try 2", "New: the height is off."}
 	at := 0
 	for _, want := range order {
-		i := strings.Index(todo[at:], want)
+		i := strings.Index(advice[at:], want)
 		if i < 0 {
-			t.Fatalf("no %q in its place in %s", want, todo)
+			t.Fatalf("no %q in its place in %s", want, advice)
 		}
 		at += i
 	}
@@ -108,24 +108,24 @@ func TestTodo(t *testing.T) {
 		}
 	}
 	for _, never := range []string{"Do nothing", "Do harm", "Do cure in mm"} {
-		if strings.Contains(todo+found, never) {
+		if strings.Contains(advice+found, never) {
 			t.Errorf("%q is offered", never)
 		}
 	}
 	for _, once := range []string{"Do cure.</", "Do trade.</", "Do unknown.</", "Do forty.</"} {
-		if n := strings.Count(todo+found, once); n != 1 {
+		if n := strings.Count(advice+found, once); n != 1 {
 			t.Errorf("%q stands %d times", once, n)
 		}
 	}
 
 	// Where nothing helps, nothing is asked for, and that is said.
-	todo, _, asks = told(t, []check.Finding{sinks}, []*wire.Effect{{Left: both}, {Gone: both, New: []string{"height"}}}, nil)
-	if asks.Task == wire.Mend || !strings.Contains(todo, "No change that was tried makes it better") || strings.Contains(todo, "Do this") {
-		t.Errorf("nothing helps: %s, %s", asks.Task, todo)
+	advice, _, asks = told(t, []check.Finding{sinks}, []*wire.Effect{{Left: both}, {Gone: both, New: []string{"height"}}}, nil)
+	if asks.Task == wire.Mend || !strings.Contains(advice, "No change that was tried makes it better") || strings.Contains(advice, "Do this") {
+		t.Errorf("nothing helps: %s, %s", asks.Task, advice)
 	}
 	// Where nothing is wrong there is nothing to do.
-	if todo, _, _ = told(t, []check.Finding{quarters}, []*wire.Effect{{Quiet: []string{"quarters"}}}, nil); todo != "" {
-		t.Errorf("nothing is wrong: %s", todo)
+	if advice, _, _ = told(t, []check.Finding{quarters}, []*wire.Effect{{Quiet: []string{"quarters"}}}, nil); advice != "" {
+		t.Errorf("nothing is wrong: %s", advice)
 	}
 }
 

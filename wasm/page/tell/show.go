@@ -11,7 +11,7 @@ func (t Tell) Patches() []doc.Patch {
 	t.entries(&out)
 	t.states(&out)
 	out.Text("verdict", t.Verdict())
-	out.Nodes("todo", t.TodoNodes())
+	out.Nodes("advice", t.AdviceNodes())
 	out.Nodes("findings", t.FindingNodes())
 	t.matters(&out)
 	out.Nodes("numbers", t.NumberNodes())

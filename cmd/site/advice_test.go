@@ -12,9 +12,9 @@ import (
 func TestWhatToDo(t *testing.T) {
 	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}} {
 		b := open(t, site(t)+linkOf(t, "floppy"), s).drawn()
-		b.await(`document.querySelector("#todo .way") && ` + state + ` === "done"`)
+		b.await(`document.querySelector("#advice .way") && ` + state + ` === "done"`)
 		if s.width > 1000 {
-			const low = `Math.max(...[...document.querySelectorAll("#stage, #verdict, #todo .way, #findings > .findings")].map((e) => e.getBoundingClientRect().bottom))`
+			const low = `Math.max(...[...document.querySelectorAll("#stage, #verdict, #advice .way, #findings > .findings")].map((e) => e.getBoundingClientRect().bottom))`
 			if at := eval[float64](b, low); at > float64(s.height) {
 				t.Errorf("the first screen of %d px ends above %.0f", s.height, at)
 			}
@@ -22,15 +22,15 @@ func TestWhatToDo(t *testing.T) {
 			b.run(`document.getElementById("to-findings").scrollIntoView({block: "start"})`)
 		}
 		b.frames()
-		b.picture(fmt.Sprintf("todo-%d", s.width), false)
+		b.picture(fmt.Sprintf("advice-%d", s.width), false)
 		if n := eval[int](b, `document.querySelectorAll("#finding-bow .glimpse path.cloth").length`); n != 2 {
 			t.Errorf("%d px: the finding is drawn %d times, not now and then", s.width, n)
 		}
 		if eval[float64](b, `document.querySelector(".glimpse path").getBoundingClientRect().height`) < 5 {
 			t.Errorf("%d px: its lines are no lines of a drawing", s.width)
 		}
-		b.run(`document.querySelector("#todo .way .apply").click()`)
-		b.await(`!document.querySelector("#todo .way") && ` + state + ` === "done"`)
+		b.run(`document.querySelector("#advice .way .apply").click()`)
+		b.await(`!document.querySelector("#advice .way") && ` + state + ` === "done"`)
 		if eval[bool](b, `document.querySelector('#findings [data-severity="stop"], #findings [data-severity="mend"]') !== null`) {
 			t.Errorf("%d px: applied, something is still wrong", s.width)
 		}

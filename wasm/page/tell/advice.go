@@ -56,9 +56,9 @@ func (t Tell) deeds() (numbered, own []deed, sought bool) {
 	return numbered, own, done
 }
 
-// TodoNodes are what to do: the fewest changes that leave nothing wrong, and below them
+// AdviceNodes are what to do: the fewest changes that leave nothing wrong, and below them
 // other ways, each once.
-func (t Tell) TodoNodes() []doc.Node {
+func (t Tell) AdviceNodes() []doc.Node {
 	if t.Veiled || !ask.Heavy(t.Findings) {
 		return nil
 	}
@@ -79,7 +79,7 @@ func (t Tell) TodoNodes() []doc.Node {
 	if left := len(ways[0].Effect.Left); left > 0 {
 		lead = say.Count(left, "Do this first (one thing is then still wrong): ", "Do this first (%s things are then still wrong): ", say.Number(left))
 	}
-	out := []doc.Node{doc.El("div", "class=way", t.deedNodes(&numbered[0], "todo", lead)...)}
+	out := []doc.Node{doc.El("div", "class=way", t.deedNodes(&numbered[0], "advice", lead)...)}
 	return append(out, t.otherNodes(numbered[1:])...)
 }
 
@@ -90,7 +90,7 @@ func (t Tell) otherNodes(others []deed) []doc.Node {
 	}
 	list := doc.El("ul", "class=ways")
 	for i := range others {
-		list.Nodes = append(list.Nodes, doc.El("li", "", t.deedNodes(&others[i], "todo", "")...))
+		list.Nodes = append(list.Nodes, doc.El("li", "", t.deedNodes(&others[i], "advice", "")...))
 	}
 	return []doc.Node{doc.El("details", "class=others id=other-ways",
 		doc.El("summary", "").Say(say.Count(len(others), "One other way", "%s other ways", say.Capital(say.Number(len(others))))), list)}
