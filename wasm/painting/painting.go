@@ -9,7 +9,6 @@ package painting
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -20,8 +19,6 @@ import (
 	"ruffwright/wasm/frame"
 	"ruffwright/wasm/page/screen"
 )
-
-var errBytes = errors.New("painting: these bytes are no message")
 
 // Wish is a picture that the page wants: what is solid in a drawing, in its order.
 type Wish struct {

@@ -1,6 +1,7 @@
 package painting
 
 import (
+	"errors"
 	"math"
 
 	"ruffwright/geom"
@@ -102,3 +103,5 @@ func readPlaces(r *pack.Reader) []geom.Vec3 {
 	}
 	return list
 }
+
+var errBytes = errors.New("painting: these bytes are no message")

@@ -7,11 +7,12 @@
 package ask
 
 import (
+	"ruffwright/geom/figure"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-	"ruffwright/wasm/doc"
+	"ruffwright/sim/matter"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
@@ -86,125 +87,97 @@ type Ask struct {
 	matter matters
 }
 
+// stand is how it stands with a hand.
+type stand uint8
+
 const (
-	rest_ms  = 400 // without typing: the control is still
-	still_ms = 32  // without a move of a handle: two frames, the hand has stopped
+	asleep stand = iota // not started: the page's first numbers come before the first hand
+	waking              // started, has not spoken
+	ready
+	gone // it died twice, or there is none
 )
 
-// Move notes whether a control is being moved.
-func (s *Ask) Move(moves bool, now_ms float64) []doc.Patch {
-	was := s.moving
-	s.moving, s.pulled = moves, false
-	if !moves {
-		return nil
-	}
-	s.moved_ms = now_ms
-	if was {
-		return nil
-	}
-	return []doc.Patch{{Op: doc.OpTimer, Name: "rest", MS: rest_ms}}
+// mostHands is how many there may be: each takes some 30 MB.
+const mostHands = 3
+
+// hand is one worker that solves. The first is started once and stays; a helper is started
+// when there is something to give it, and ended when it had nothing to do for long.
+type hand struct {
+	stand    stand
+	out      *errand // being worked on; nil: nothing
+	heard_ms float64 // when it was last heard
+	free_ms  float64 // since when it has had nothing to do
+	suspect  bool    // it was silent too long once; what waits in the browser's line is heard first
+	knows    string  // the ruff that it was given whole, as asked for
 }
 
-// Pull is Move for a handle that is pulled: while the hand moves nothing is asked, so that
-// the picture has the device.
-func (s *Ask) Pull(now_ms float64) []doc.Patch {
-	was := s.pulled
-	out := s.Move(true, now_ms)
-	s.pulled = true
-	if !was {
-		out = append(out, doc.Patch{Op: doc.OpTimer, Name: "still", MS: still_ms})
-	}
-	return out
+// GaugeKeys are the controls in which the readings of a trial set are typed: its poses in
+// their order, then the weight. They are no fields of the scheme.
+var GaugeKeys = [...]string{"trial.height", "trial.tipped", "trial.hanging", "trial.over", "trial.weight"}
+
+// weighed is the place of the weight.
+const weighed = len(GaugeKeys) - 1
+
+// hold is the question what would hold the look of the ruff at hand. It waits until the
+// ruff and its remedies are done, and another ruff puts an end to it.
+type hold struct {
+	wanted bool
+	got    *wire.Held
+	why    word.Text // there is no answer
 }
 
-// Still is due when the hand may have stopped: then what is wanted is asked for.
-func (s *Ask) Still(now_ms float64) []doc.Patch {
-	if wait := s.moved_ms + still_ms - now_ms; s.pulled && wait > 1 {
-		return []doc.Patch{{Op: doc.OpTimer, Name: "still", MS: wait}}
-	}
-	s.pulled = false
-	return nil
+// proof is the solver's own trial: problems whose answers are known from
+// elsewhere, solved by the very program that solves the ruff. It waits until the
+// ruff is done and gives way to it.
+type proof struct {
+	wanted bool
+	done   bool
+	of     int // how many there are, 0 not told yet
+	rows   []wire.Checked
 }
 
-// Rest ends a control's move when it has been still for a while.
-func (s *Ask) Rest(now_ms float64) []doc.Patch {
-	if !s.moving {
-		return nil
-	}
-	if wait := s.moved_ms + rest_ms - now_ms; wait > 1 {
-		return []doc.Patch{{Op: doc.OpTimer, Name: "rest", MS: wait}}
-	}
-	s.moving = false
-	return nil
+// mend is the question what to do about the ruff at hand: the fewest changes that leave
+// nothing to stop for or to mend. It is asked when the changes that are offered have been
+// tried, and begins with those that help and spoil nothing.
+type mend struct {
+	done bool
+	ways []wire.MendingWay
 }
 
-// Halt stops the solver or sets it to work again.
-func (s *Ask) Halt(now_ms float64) []doc.Patch {
-	switch {
-	case s.hands[0].stand == gone:
-		s.deaths, s.halted = 0, false
-		return s.starts(0, now_ms)
-	case s.halted:
-		s.halted = false
-	case s.Busy():
-		s.halted = true
-		s.asked, s.done, s.awaits = "", false, nil
-		s.proof, s.hold, s.gauge.wanted = proof{}, hold{}, false
-		if s.matter.wanted {
-			s.matter = matters{}
-		}
-		return s.stop(s.drop(everything, now_ms))
-	}
-	return nil
+// drawn is the ruff at hand in lines, and of which it was drawn.
+type drawn struct {
+	asked string
+	of    *sim.Solved
+	lines figure.Outline
 }
 
-// Busy reports whether the solver works or is about to.
-func (s *Ask) Busy() bool {
-	first := s.hands[0].stand
-	return !s.halted && first != gone && !s.none && (first != ready || s.working() || s.moving || s.asked != s.wanted())
+// gauge is the question what the readings of a trial set tell of the ruff at hand. What is
+// typed stays; the answer is of one ruff.
+type gauge struct {
+	typed  [len(GaugeKeys)]string
+	wrong  [len(GaugeKeys)]string // why an entry cannot be used
+	wanted bool
+	read   wire.Readings
+	got    *wire.Told
+	why    word.Text // there is no answer
 }
 
-// See takes what is to be known now.
-// turned: the ruff at hand is another, and what was known of it is forgotten.
-func (s *Ask) See(w Want, turned bool) {
-	if turned || !same(w.Findings, s.Want.Findings) {
-		s.offers = offered(w)
-	}
-	if turned || w.Units != s.Want.Units { // its sentences hold lengths
-		s.mend = mend{}
-	}
-	s.Want = w
-	if turned {
-		s.hold = hold{}
-		s.gauge.wanted, s.gauge.got, s.gauge.why = false, nil, word.Text{}
-		if !s.matter.outlives(w.A) {
-			s.matter = matters{}
-		}
-		s.done, s.none, s.why, s.halted, s.awaits = false, false, word.Text{}, false, nil
-		s.tried = nil
-	}
-	if turned && w.Whole {
-		s.asked, s.done, s.moving, s.deaths = w.A, true, false, 0
-	}
+// matters is the question which fields move the ruff at hand most. It waits until the
+// ruff is done. What is known stays while the reader tries one of these fields.
+type matters struct {
+	wanted bool
+	of     string // the ruff, as it was asked for
+	got    []matter.Field
+	none   word.Text // there is no answer, and why
 }
 
-// same reports that two lists of findings are one.
-func same(a, b []check.Finding) bool {
-	return len(a) == len(b) && (len(a) == 0 || &a[0] == &b[0])
-}
+// Change is one change that findings offer. Each is there once, whoever offers it.
+type Change struct {
+	Sentence word.Text
+	Changes  []check.Change // fields that differ, in the order of the fields
+	Of       []string       // ids of the findings that offer it,
+	Number   int            // and which of the first one's remedies it is
 
-// None is why there is no answer for the ruff at hand; empty where there is or may be.
-func (s *Ask) None() (why word.Text) {
-	if s.none {
-		return s.why
-	}
-	return word.Text{}
+	Effect *wire.Effect // nil: it was not tried, or it cannot be told,
+	Why    word.Text    // because of this
 }
-
-// Settled reports that nothing more will be known of the ruff at hand.
-func (s *Ask) Settled() bool {
-	return !s.moving && (s.done || s.none || s.halted || s.hands[0].stand == gone)
-}
-
-// Moving reports that a control moves: what comes is coarse.
-func (s *Ask) Moving() bool { return s.moving }

@@ -5,24 +5,12 @@ import (
 	"slices"
 	"strings"
 
-	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/wire"
 )
 
 // mostTries is how many changes are tried for one ruff.
 const mostTries = 40
-
-// Change is one change that findings offer. Each is there once, whoever offers it.
-type Change struct {
-	Sentence word.Text
-	Changes  []check.Change // fields that differ, in the order of the fields
-	Of       []string       // ids of the findings that offer it,
-	Number   int            // and which of the first one's remedies it is
-
-	Effect *wire.Effect // nil: it was not tried, or it cannot be told,
-	Why    word.Text    // because of this
-}
 
 // key is a change as it is remembered.
 func key(changes []check.Change) string {

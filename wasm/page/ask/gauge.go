@@ -13,24 +13,6 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// GaugeKeys are the controls in which the readings of a trial set are typed: its poses in
-// their order, then the weight. They are no fields of the scheme.
-var GaugeKeys = [...]string{"trial.height", "trial.tipped", "trial.hanging", "trial.over", "trial.weight"}
-
-// weighed is the place of the weight.
-const weighed = len(GaugeKeys) - 1
-
-// gauge is the question what the readings of a trial set tell of the ruff at hand. What is
-// typed stays; the answer is of one ruff.
-type gauge struct {
-	typed  [len(GaugeKeys)]string
-	wrong  [len(GaugeKeys)]string // why an entry cannot be used
-	wanted bool
-	read   wire.Readings
-	got    *wire.Told
-	why    word.Text // there is no answer
-}
-
 // EnterTrial takes what is typed as a reading; ok is whether it is one.
 func (s *Ask) EnterTrial(key, text string, live bool) (id string, ok bool) {
 	for i, k := range GaugeKeys {

@@ -6,33 +6,10 @@ import (
 
 	"ruffwright/geom/word"
 	"ruffwright/wasm/doc"
-	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
 
-// stand is how it stands with a hand.
-type stand uint8
-
 const (
-	asleep stand = iota // not started: the page's first numbers come before the first hand
-	waking              // started, has not spoken
-	ready
-	gone // it died twice, or there is none
-)
-
-// hand is one worker that solves. The first is started once and stays; a helper is started
-// when there is something to give it, and ended when it had nothing to do for long.
-type hand struct {
-	stand    stand
-	out      *errand // being worked on; nil: nothing
-	heard_ms float64 // when it was last heard
-	free_ms  float64 // since when it has had nothing to do
-	suspect  bool    // it was silent too long once; what waits in the browser's line is heard first
-	knows    string  // the ruff that it was given whole, as asked for
-}
-
-const (
-	mostHands = 3     // each takes some 30 MB
 	watch_ms  = 1500  // between two looks at the hands
 	silent_ms = 6000  // a hand at work tells of itself four times a second
 	spare_ms  = 30000 // a helper without work is ended
@@ -69,57 +46,6 @@ func (s *Ask) watch() []doc.Patch {
 	}
 	s.watched = true
 	return []doc.Patch{{Op: doc.OpTimer, Name: "watch", MS: watch_ms}}
-}
-
-// Check is the watchdog: a hand that should speak and does not is ended.
-func (s *Ask) Check(now_ms float64) (out []doc.Patch) {
-	s.watched = false
-	for n := range s.hands {
-		h := &s.hands[n]
-		patience := float64(silent_ms)
-		switch {
-		case h.stand == waking:
-			patience = wire.Waking_ms
-		case h.stand != ready || h.out == nil:
-			continue
-		case h.out.purpose == forProof: // it tells of itself between two problems
-			patience = wire.Waking_ms
-		}
-		switch {
-		case now_ms-h.heard_ms < patience:
-			h.suspect = false
-		case h.suspect:
-			out = append(out, s.Die(n, say.Text("it fell silent"), now_ms)...)
-			continue
-		default:
-			h.suspect = true
-		}
-		out = append(out, s.watch()...)
-	}
-	return out
-}
-
-// Die takes note that hand n is dead. The first is started again once, then it is left
-// alone until the reader asks for it. Without a helper the others do its work.
-func (s *Ask) Die(n int, why string, now_ms float64) []doc.Patch {
-	if n < 0 || n >= len(s.hands) || s.hands[n].stand == gone || s.hands[n].stand == asleep {
-		return nil
-	}
-	out := []doc.Patch{{Op: doc.OpSolver, Name: called("end", n)}}
-	s.hands[n] = hand{}
-	if n > 0 {
-		s.helpers = 0
-		return out
-	}
-	s.deaths++
-	s.asked, s.done, s.awaits = "", false, nil
-	if s.deaths == 1 {
-		return append(out, s.starts(0, now_ms)...)
-	}
-	s.hands[0].stand, s.died = gone, why
-	s.proof, s.hold, s.gauge.wanted = proof{}, hold{}, false
-	s.Voice.Soon(s.Words())
-	return append(out, s.stop(s.drop(everything, now_ms))...)
 }
 
 // working reports that a hand has something to do.

@@ -6,20 +6,11 @@ import (
 	"strings"
 
 	"ruffwright/geom/scheme"
-	"ruffwright/geom/word"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/wire"
 )
-
-// hold is the question what would hold the look of the ruff at hand. It waits until the
-// ruff and its remedies are done, and another ruff puts an end to it.
-type hold struct {
-	wanted bool
-	got    *wire.Held
-	why    word.Text // there is no answer
-}
 
 // Hold asks what would hold.
 func (s *Ask) Hold(now_ms float64) []doc.Patch {

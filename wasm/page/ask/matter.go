@@ -2,20 +2,10 @@ package ask
 
 import (
 	"ruffwright/geom/scheme"
-	"ruffwright/geom/word"
 	"ruffwright/sim/matter"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
-
-// matters is the question which fields move the ruff at hand most. It waits until the
-// ruff is done. What is known stays while the reader tries one of these fields.
-type matters struct {
-	wanted bool
-	of     string // the ruff, as it was asked for
-	got    []matter.Field
-	none   word.Text // there is no answer, and why
-}
 
 // Matter asks which fields matter.
 func (s *Ask) Matter(now_ms float64) []doc.Patch {

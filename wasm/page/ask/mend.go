@@ -4,18 +4,9 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/word"
-	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/wire"
 )
-
-// mend is the question what to do about the ruff at hand: the fewest changes that leave
-// nothing to stop for or to mend. It is asked when the changes that are offered have been
-// tried, and begins with those that help and spoil nothing.
-type mend struct {
-	done bool
-	ways []wire.MendingWay
-}
 
 // mends is what Mend is asked about: its sentences hold lengths.
 func (s *Ask) mends() string { return s.Want.A + s.Want.Units.Symbol() }
@@ -99,11 +90,4 @@ func (s *Ask) Drawn() figure.Outline {
 		s.drawn.lines, _ = figure.NewOutline(r.Plan, shape, bowed) // none: then there is no picture
 	}
 	return s.drawn.lines
-}
-
-// drawn is the ruff at hand in lines, and of which it was drawn.
-type drawn struct {
-	asked string
-	of    *sim.Solved
-	lines figure.Outline
 }

@@ -6,17 +6,6 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// wanted is what is to be known of the ruff at hand, as asked.
-func (s *Ask) wanted() string {
-	if s.moving {
-		return coarsely + s.Want.A
-	}
-	return s.Want.A
-}
-
-// coarsely is before what is asked for while a control moves.
-const coarsely = "coarse "
-
 // Next sends the hands what comes next.
 func (s *Ask) Next(now_ms float64) (out []doc.Patch) {
 	if s.hands[0].stand != ready || s.halted {

@@ -9,16 +9,6 @@ import (
 	"ruffwright/wasm/wire"
 )
 
-// proof is the solver's own trial: problems whose answers are known from
-// elsewhere, solved by the very program that solves the ruff. It waits until the
-// ruff is done and gives way to it.
-type proof struct {
-	wanted bool
-	done   bool
-	of     int // how many there are, 0 not told yet
-	rows   []wire.Checked
-}
-
 // Prove begins the trial, from the first problem.
 func (s *Ask) Prove(now_ms float64) []doc.Patch {
 	if s.proof.wanted {

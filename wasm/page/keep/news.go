@@ -1,6 +1,12 @@
 package keep
 
 import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
 	"ruffwright/geom/scheme"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
@@ -125,4 +131,33 @@ func (k *Keep) Patches(w *work.Work, s work.State) []doc.Patch {
 // AsideLabel says how many ruffs stand aside.
 func (k *Keep) AsideLabel() string {
 	return say.Text("Set aside on this device: %d", len(k.asides))
+}
+
+// asideNodes list what stands aside, the newest first.
+func (k *Keep) asideNodes(units scheme.Units) []doc.Node {
+	keys := slices.SortedFunc(maps.Keys(k.asides), func(a, b string) int {
+		return cmp.Or(k.asides[b].ruff.N-k.asides[a].ruff.N, strings.Compare(a, b))
+	})
+	var out []doc.Node
+	for i, key := range keys {
+		acts := doc.El("p", "class=acts")
+		words := ""
+		if a := k.asides[key]; a.why == "" {
+			words = say.Sentence(names(a.ruff.Held, units))
+			acts.Nodes = append(acts.Nodes, asideButton("aside-take", i, key, say.Text("Take it up again")))
+		} else {
+			words = say.Text("Cannot be read here. %s", a.why)
+		}
+		drop := say.Text("Throw it away")
+		if k.doubt == key {
+			drop = say.Text("Yes, throw it away for good")
+		}
+		acts.Nodes = append(acts.Nodes, asideButton("aside-save", i, key, say.Text("Save it as a file")), asideButton("aside-drop", i, key, drop))
+		out = append(out, doc.El("li", "", doc.El("p", "").Say(words), acts))
+	}
+	return out
+}
+
+func asideButton(do string, i int, key, label string) doc.Node {
+	return doc.El("button", fmt.Sprintf("type=button id=%s-%d", do, i)).With("data-do", do).With("data-with", key).Say(label)
 }

@@ -3,25 +3,12 @@ package look
 import (
 	"fmt"
 	"slices"
-	"strconv"
 
-	"ruffwright/geom"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
-)
-
-// Colour is what the cloth on the stage is dyed by.
-type Colour string
-
-// The colours.
-const (
-	AsCloth   Colour = "cloth"
-	ByDroop   Colour = "droop"
-	ByContact Colour = "contact"
 )
 
 // colours in the order of their buttons.
@@ -32,23 +19,6 @@ var colourWords = map[Colour]struct{ short, long, said string }{
 	AsCloth:   {"Cloth", "Cloth as it is", "Cloth as it is."},
 	ByDroop:   {"Droop", "Dyed by droop: how far it has come down since it was formed", "Dyed by droop. The legend is below the drawing."},
 	ByContact: {"Contact", "Dyed by contact: how near the next panel lies", "Dyed by contact. The legend is below the drawing."},
-}
-
-// dyeing is what is chosen, and the tones made for the shapes at hand: of the
-// ruff, and of the one beside it.
-type dyeing struct {
-	by   Colour
-	tone [2]*figure.Tone
-	made [2]toneOf
-
-	both   [2]*figure.Tone // of two ruffs side by side, in the same steps,
-	bothOf [2]*figure.Tone // and what they were made of
-}
-
-// toneOf says what a tone was made of: the same is not made again.
-type toneOf struct {
-	by    Colour
-	first *geom.Vec3 // of the shape
 }
 
 // dyes chooses a colour.
@@ -142,16 +112,6 @@ func (l *Look) tones(a, b *sim.Ruff) (both [2]*figure.Tone) {
 		}
 	}
 	return l.dye.both
-}
-
-// ColourNodes are the buttons of the colours.
-func (l *Look) ColourNodes() []doc.Node {
-	var out []doc.Node
-	for _, c := range colours {
-		out = append(out, button("colour", string(c), c == l.dye.by).With("aria-disabled", strconv.FormatBool(!l.canDye(c))).
-			With("title", say.Text(colourWords[c].long)).Say(say.Text(colourWords[c].short)))
-	}
-	return out
 }
 
 // stageWords say what else the stage shows: the ruff on its way, or its colours and its light.

@@ -4,27 +4,10 @@ import (
 	"math"
 	"strconv"
 
-	"ruffwright/geom"
 	"ruffwright/geom/pleat"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 )
-
-// fold is the fold-through: how the strip becomes the ruff, on a slider from 0,
-// laid flat, to 100, released. 100 is the view in the hand as ever.
-type fold struct {
-	at      float64 // 0 to 100
-	playing bool
-	from    float64 // where the play began,
-	began   float64 // and when, ms
-	said    int     // the step that was told last
-
-	of     *geom.Vec3 // what the following were made of: the first node of the drawn shape
-	making *pleat.Making
-	now    pleat.Shape
-	up     pleat.Shape // drawn up, on the grid of the solved shape
-	down   pleat.Shape // on its way from there
-}
 
 // foldSteps are the steps, at equal parts of the slider: what the ruff is there, and
 // what becomes of it after.

@@ -1,21 +1,9 @@
 package look
 
 import (
-	"strconv"
-
 	"ruffwright/geom/draw"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
-)
-
-// Lit is the light that the ruff is seen by.
-type Lit string
-
-// The lights.
-const (
-	ByDay    Lit = "day"
-	ByCandle Lit = "candle"
-	Against  Lit = "against" // a window behind the ruff
 )
 
 // lights in the order of their buttons.
@@ -69,16 +57,6 @@ func (l *Look) palette() draw.Palette {
 	return palette(l.Light)
 }
 
-// LightNodes are the buttons of the lights.
-func (l *Look) LightNodes() []doc.Node {
-	var out []doc.Node
-	for _, by := range lights {
-		out = append(out, button("light", string(by), by == l.lit()).With("aria-disabled", strconv.FormatBool(!l.canLight(by))).
-			With("title", say.Text(litWords[by].long)).Say(say.Text(litWords[by].short)))
-	}
-	return out
-}
-
 // lightPatches are what those buttons show.
 func (l *Look) lightPatches() []doc.Patch {
 	var out doc.List
@@ -87,4 +65,15 @@ func (l *Look) lightPatches() []doc.Patch {
 		out.Bool("light-"+string(by), "aria-disabled", !l.canLight(by))
 	}
 	return out
+}
+
+// palette is a picture's in the reader's colours.
+func palette(light string) draw.Palette {
+	switch light {
+	case "dark":
+		return draw.Dark()
+	case "contrast":
+		return draw.Contrast()
+	}
+	return draw.Light()
 }

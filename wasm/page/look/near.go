@@ -6,7 +6,6 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/pleat"
 	"ruffwright/geom/scheme"
-	"ruffwright/sim"
 )
 
 // hung is how the cloth of the ruff that was last solved hangs beside its closed form.
@@ -142,18 +141,4 @@ func (h *hung) near(plan *pleat.Plan) float64 {
 		most = max(most, math.Abs(math.Log(c[1]/c[0])))
 	}
 	return 1 - min(1, max(0, (most-alike)/(unalike-alike)))
-}
-
-// guessed is the shape that a ruff which is being solved is shown in.
-func (l *Look) guessed(r *sim.Ruff) (pleat.Shape, bool) {
-	if r != l.A || !l.Guessing() {
-		return r.Folded.Shape, false
-	}
-	return l.hung.bends(&r.Plan, r.Folded.Shape)
-}
-
-// Guessing reports whether what is shown of the ruff at hand is taken from the last one
-// that was solved.
-func (l *Look) Guessing() bool {
-	return l.Solving && l.A.Solved == nil && l.hung.holds(&l.A.Plan, l.A.Folded.Shape) > 0
 }

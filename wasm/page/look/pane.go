@@ -2,9 +2,6 @@ package look
 
 import "ruffwright/geom/draw"
 
-// size of the stage.
-type size struct{ width, height, ratio float64 } // CSS pixels; device pixels per CSS pixel
-
 // pixelsPerMM is how large a sheet's millimetre is on the stage, in CSS
 // pixels: letters of 3 mm are then 11 pixels high.
 const pixelsPerMM = 3.8

@@ -9,16 +9,6 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
-// Pose is which of a solved ruff's shapes is shown.
-type Pose string
-
-// The poses.
-const (
-	AtRest Pose = "rest"
-	Bowed  Pose = "bow"   // the wearer bows
-	Turned Pose = "other" // the other way in which it may lie
-)
-
 // poses in the order of their buttons.
 var poses = []Pose{AtRest, Bowed, Turned}
 
@@ -27,18 +17,6 @@ var poseWords = map[Pose]struct{ short, long string }{
 	AtRest: {"At rest", "At rest, the wearer upright"},
 	Bowed:  {"Bowing", "Bowing: the wearer bows by 60°"},
 	Turned: {"Other way", "Other way: how else the cloth may lie"},
-}
-
-// settling is what is shown on its way to what comes next: a short, even movement, never
-// under reduced motion. The wearer bows and stands up in it, and the reader is led to
-// where a bow is seen best, and back.
-type settling struct {
-	going     bool
-	from, now [2]pleat.Shape // of A and B
-	bow_deg   float64        // where the wearer's bow began
-	camera    [2]Camera      // where the reader is led from and to; the same: nowhere
-	began_ms  float64
-	takes_ms  float64
 }
 
 const (
@@ -241,4 +219,24 @@ func (l *Look) LetGo() {
 		l.Pose = AtRest
 		l.leads(before)
 	}
+}
+
+// guessed is the shape that a ruff which is being solved is shown in.
+func (l *Look) guessed(r *sim.Ruff) (pleat.Shape, bool) {
+	if r != l.A || !l.Guessing() {
+		return r.Folded.Shape, false
+	}
+	return l.hung.bends(&r.Plan, r.Folded.Shape)
+}
+
+// Guessing reports whether what is shown of the ruff at hand is taken from the last one
+// that was solved.
+func (l *Look) Guessing() bool {
+	return l.Solving && l.A.Solved == nil && l.hung.holds(&l.A.Plan, l.A.Folded.Shape) > 0
+}
+
+// moves notes a move of the camera.
+func (l *Look) moves() {
+	l.settling.camera = [2]Camera{} // the reader leads
+	l.dirty = true
 }

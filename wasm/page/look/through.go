@@ -2,11 +2,11 @@ package look
 
 import (
 	"bytes"
-	"ruffwright/wasm/page/say"
 	"slices"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
+	"ruffwright/wasm/page/say"
 )
 
 // leastRatio is the least pixels of a saved picture for one CSS pixel of the stage.

@@ -4,14 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strconv"
 
 	"ruffwright/geom/draw"
 	"ruffwright/geom/figure"
 	"ruffwright/geom/pattern"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
-	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/screen"
 )
@@ -159,42 +157,4 @@ func (l *Look) held() string {
 		said += say.Text(" Moved %s to the right and %s up.", say.Length(math.Round(x), l.Units), say.Length(math.Round(y), l.Units))
 	}
 	return said
-}
-
-// PoseNodes are the buttons of the poses.
-func (l *Look) PoseNodes() []doc.Node {
-	var out []doc.Node
-	for _, pose := range poses {
-		words := poseWords[pose]
-		long := say.Text(words.long)
-		out = append(out, button("pose", string(pose), pose == l.Pose).With("aria-disabled", strconv.FormatBool(!l.has(pose))).
-			With("aria-label", long).With("title", long).Say(say.Text(words.short)))
-	}
-	return out
-}
-
-// ViewNodes are the buttons of the views.
-func (l *Look) ViewNodes() []doc.Node {
-	var out []doc.Node
-	for _, v := range figure.Views {
-		out = append(out, button("view", v.Name, v == l.View).Say(say.In(v.Label)))
-	}
-	return out
-}
-
-// button is one of the buttons that choose what the stage shows.
-func button(command, with string, pressed bool) doc.Node {
-	return doc.El("button", "type=button data-do="+command+" id="+command+"-"+with).
-		With("data-with", with).With("aria-pressed", strconv.FormatBool(pressed))
-}
-
-// palette is a picture's in the reader's colours.
-func palette(light string) draw.Palette {
-	switch light {
-	case "dark":
-		return draw.Dark()
-	case "contrast":
-		return draw.Contrast()
-	}
-	return draw.Light()
 }

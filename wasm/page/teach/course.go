@@ -1,6 +1,8 @@
 package teach
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -148,4 +150,57 @@ func (c *Course) Words() string {
 // Named gives the lesson that a fragment names.
 func Named(fragment string) (string, bool) {
 	return strings.CutPrefix(strings.TrimPrefix(fragment, "#"), Link)
+}
+
+// Claims takes what the reader says is wrong with the ruff of the open lesson, and
+// gives what is said to it.
+func (c *Course) Claims(name, is string, units scheme.Units) string {
+	l := c.Lesson(name)
+	if l == nil || c.Said(name) {
+		return ""
+	}
+	for _, x := range l.Claim.Choices {
+		if x.Is != is {
+			continue
+		}
+		c.tries[name] = append(c.tries[name], is)
+		return l.reply(x, units)
+	}
+	return ""
+}
+
+// Said reports whether the reader has said what is wrong with a lesson's ruff, or there
+// is no such lesson.
+func (c *Course) Said(name string) bool {
+	l := c.Lesson(name)
+	return l == nil || slices.Contains(c.tries[name], l.Claim.Right)
+}
+
+// claimNodes are the question and its choices: those that were tried are marked, and
+// none can be pressed any more once the right one is said.
+func (c *Course) claimNodes(l *Lesson, units scheme.Units) []doc.Node {
+	tried, done := c.tries[l.Name], c.Said(l.Name)
+	acts := doc.El("p", "class=acts role=group aria-labelledby=claim-asks")
+	for i, x := range l.Claim.Choices {
+		b := doc.El("button", "type=button class=claim data-do=lesson-claim id=claim-"+strconv.Itoa(i)).With("data-with", x.Is).
+			With("aria-disabled", strconv.FormatBool(done || slices.Contains(tried, x.Is)))
+		sign := ""
+		if slices.Contains(tried, x.Is) {
+			sign = "✕ "
+			if x.Is == l.Claim.Right {
+				sign = "✓ "
+			}
+		}
+		acts = acts.WithNodes(b.Say(sign + l.words(x, units)))
+	}
+	out := []doc.Node{doc.El("p", "class=question id=claim-asks").Say(l.Claim.Question), acts}
+	if len(tried) > 0 {
+		last := tried[len(tried)-1]
+		for _, x := range l.Claim.Choices {
+			if x.Is == last {
+				out = append(out, doc.El("p", "class=reply id=claim-reply").Say(l.reply(x, units)))
+			}
+		}
+	}
+	return out
 }

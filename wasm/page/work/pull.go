@@ -9,14 +9,6 @@ import (
 	"ruffwright/wasm/page/say"
 )
 
-// hold is what a step that is taken back puts in order again, beside the scheme.
-type hold struct {
-	future   []step
-	restored bool
-	ruled    []scheme.Overruled
-	ruledBy  string
-}
-
 // Hold begins what may be taken back: all that one field is pulled is one step.
 func (w *Work) Hold() {
 	w.Settle()

@@ -102,3 +102,11 @@ type step struct {
 	rival  *scheme.Scheme // B; nil: nothing was compared
 	whose  Whose          // the ruff was before
 }
+
+// hold is what a step that is taken back puts in order again, beside the scheme.
+type hold struct {
+	future   []step
+	restored bool
+	ruled    []scheme.Overruled
+	ruledBy  string
+}
