@@ -7,6 +7,8 @@ import (
 
 	"gonum.org/v1/gonum/mathext"
 	"pgregory.net/rapid"
+
+	"ruffwright/testdata/reference"
 )
 
 // The CSV is mpmath at 40 digits. 1e-12 of the longer axis is asked for; what
@@ -14,16 +16,16 @@ import (
 func TestEllipseReference(t *testing.T) {
 	var nE, nP, nD int
 	var worst float64
-	for _, row := range reference(t, "ellipse.csv") {
+	for _, row := range reference.Rows(t, "ellipse.csv") {
 		switch row["kind"] {
 		case "E":
-			m := number(t, row, "k")
-			if got, want := mathext.CompleteE(m), number(t, row, "value1_P_or_x_or_E"); math.Abs(got-want) > 1e-15*want*2 {
+			m := reference.Number(t, row, "k")
+			if got, want := mathext.CompleteE(m), reference.Number(t, row, "value1_P_or_x_or_E"); math.Abs(got-want) > 1e-15*want*2 {
 				t.Errorf("E(%v) = %.17g, want %.17g", m, got, want)
 			}
 			nE++
 		case "P":
-			a, b, p := number(t, row, "a"), number(t, row, "b"), number(t, row, "value1_P_or_x_or_E")
+			a, b, p := reference.Number(t, row, "a"), reference.Number(t, row, "b"), reference.Number(t, row, "value1_P_or_x_or_E")
 			n, err := NewNeckline(p, a/b)
 			if err != nil {
 				t.Fatal(err)
@@ -38,8 +40,8 @@ func TestEllipseReference(t *testing.T) {
 			}
 			nP++
 		case "D":
-			a, b := number(t, row, "a"), number(t, row, "b")
-			count, k := number(t, row, "N"), number(t, row, "k")
+			a, b := reference.Number(t, row, "a"), reference.Number(t, row, "b")
+			count, k := reference.Number(t, row, "N"), reference.Number(t, row, "k")
 			big, small := math.Max(a, b), math.Min(a, b)
 			n, err := NewNeckline(4*big*mathext.CompleteE(1-small*small/big/big), a/b)
 			if err != nil {
@@ -47,7 +49,7 @@ func TestEllipseReference(t *testing.T) {
 			}
 			// The table counts from (a, 0), a quarter of the way round.
 			st := n.At(n.Girth() * (0.25 + k/count))
-			want := Vec2{number(t, row, "value1_P_or_x_or_E"), number(t, row, "value2_m_or_y_or_K")}
+			want := Vec2{reference.Number(t, row, "value1_P_or_x_or_E"), reference.Number(t, row, "value2_m_or_y_or_K")}
 			miss := st.Pos.Sub(want).Norm() / big
 			worst = math.Max(worst, miss)
 			if !(miss <= 1e-12) {

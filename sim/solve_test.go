@@ -4,8 +4,6 @@ import (
 	"context"
 	"errors"
 	"math"
-	"os"
-	"path/filepath"
 	"runtime"
 	"strings"
 	"testing"
@@ -13,20 +11,10 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/window"
+	"ruffwright/testdata/demos"
 )
 
-func demo(t testing.TB, name string) scheme.Scheme {
-	t.Helper()
-	doc, err := os.ReadFile(filepath.Join("..", "assets", "demos", name+".json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := scheme.Parse(doc)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 func solve(t testing.TB, s scheme.Scheme, opt Options) Ruff {
 	t.Helper()

@@ -21,6 +21,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/testdata/demos"
 	"ruffwright/wasm/wire"
 )
 
@@ -172,15 +173,7 @@ func (n *node) until(id int) []heard {
 	}
 }
 
-func demo(t *testing.T, name string) scheme.Scheme {
-	t.Helper()
-	text, _ := assets.Demo(name)
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // TestInNode: the built program answers in a worker thread as sim does here, for
 // every demo: the same findings, the measures to a hundredth of a millimetre.

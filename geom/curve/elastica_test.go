@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ruffwright/geom"
+	"ruffwright/testdata/reference"
 )
 
 var _ Curve = (*Elastica)(nil)
@@ -51,20 +52,20 @@ func crestCurvature(e *Elastica) float64 {
 // the free form run on past contact, a figure of mathematics only.
 func TestElasticaReference(t *testing.T) {
 	const length = 80
-	rows := reference(t, "elastica.csv")
+	rows := reference.Rows(t, "elastica.csv")
 	if len(rows) < 30 {
 		t.Errorf("%d rows: the table has shrunk", len(rows))
 	}
 	for _, row := range rows {
-		chord := number(t, row, "chord_over_L")
+		chord := reference.Number(t, row, "chord_over_L")
 		name := "chord/L " + row["chord_over_L"]
 		e := newFree(length, chord*length)
-		near(t, name+" m", e.wave.p.k*e.wave.p.k, number(t, row, "m"), 1e-13)
-		near(t, name+" θmax", steepest(&e)*180/math.Pi, number(t, row, "theta_max_deg"), 1e-12)
-		near(t, name+" height", e.Height()/length, number(t, row, "height_over_L"), 1e-12)
-		near(t, name+" loop", e.LoopWidth()/length, number(t, row, "loop_width_over_L"), 1e-12)
-		near(t, name+" crest curvature", crestCurvature(&e)*length, number(t, row, "kappa_crest_L"), 1e-12)
-		near(t, name+" force", math.Pow(e.wave.rate*length, 2), number(t, row, "P_L2_over_B"), 1e-12)
+		near(t, name+" m", e.wave.p.k*e.wave.p.k, reference.Number(t, row, "m"), 1e-13)
+		near(t, name+" θmax", steepest(&e)*180/math.Pi, reference.Number(t, row, "theta_max_deg"), 1e-12)
+		near(t, name+" height", e.Height()/length, reference.Number(t, row, "height_over_L"), 1e-12)
+		near(t, name+" loop", e.LoopWidth()/length, reference.Number(t, row, "loop_width_over_L"), 1e-12)
+		near(t, name+" crest curvature", crestCurvature(&e)*length, reference.Number(t, row, "kappa_crest_L"), 1e-12)
+		near(t, name+" force", math.Pow(e.wave.rate*length, 2), reference.Number(t, row, "P_L2_over_B"), 1e-12)
 		if chord < 1e-9 {
 			continue
 		}
@@ -81,25 +82,25 @@ func TestElasticaReference(t *testing.T) {
 // elastica_contact.csv: first integrals and Newton in numpy, to 1e-11.
 func TestElasticaContactReference(t *testing.T) {
 	const length = 60
-	rows := reference(t, "elastica_contact.csv")
+	rows := reference.Rows(t, "elastica_contact.csv")
 	if len(rows) < 10 {
 		t.Errorf("%d rows: the table has shrunk", len(rows))
 	}
 	for _, row := range rows {
-		d := number(t, row, "D_over_L")
+		d := reference.Number(t, row, "D_over_L")
 		name := "D/L " + row["D_over_L"]
 		e := newTouching(length, d*length)
 		s := e.touch.arc
 		at, _ := e.At(s)
 		drop := -at.Y
 		near(t, name+" loop", e.LoopWidth()/length, 2*d, 1e-15)
-		near(t, name+" height", e.Height()/length, number(t, row, "height_over_L"), 1e-11)
-		near(t, name+" contact's arc", s/length, number(t, row, "s_contact_over_L"), 5e-11)
-		near(t, name+" contact's drop", drop/length, number(t, row, "drop_contact_over_L"), 5e-11)
-		near(t, name+" crest curvature", crestCurvature(&e)*length, number(t, row, "kappa_crest_L"), 1e-10)
-		near(t, name+" θmax", steepest(&e)*180/math.Pi, number(t, row, "theta_max_deg"), 1e-10)
-		near(t, name+" F0", math.Pow(e.touch.rate*length, 2), number(t, row, "P0"), 2e-10)
-		near(t, name+" F1", math.Pow(e.wave.rate*length, 2), number(t, row, "P1"), 2e-10)
+		near(t, name+" height", e.Height()/length, reference.Number(t, row, "height_over_L"), 1e-11)
+		near(t, name+" contact's arc", s/length, reference.Number(t, row, "s_contact_over_L"), 5e-11)
+		near(t, name+" contact's drop", drop/length, reference.Number(t, row, "drop_contact_over_L"), 5e-11)
+		near(t, name+" crest curvature", crestCurvature(&e)*length, reference.Number(t, row, "kappa_crest_L"), 1e-10)
+		near(t, name+" θmax", steepest(&e)*180/math.Pi, reference.Number(t, row, "theta_max_deg"), 1e-10)
+		near(t, name+" F0", math.Pow(e.touch.rate*length, 2), reference.Number(t, row, "P0"), 2e-10)
+		near(t, name+" F1", math.Pow(e.wave.rate*length, 2), reference.Number(t, row, "P1"), 2e-10)
 	}
 }
 

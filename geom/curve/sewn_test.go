@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"ruffwright/geom"
+	"ruffwright/testdata/reference"
 )
 
 var _ Curve = (*SewnElastica)(nil)
@@ -72,8 +73,8 @@ func TestSewnShape(t *testing.T) {
 func TestSewnIsFree(t *testing.T) {
 	const length = 50
 	var compared int
-	for _, row := range reference(t, "elastica.csv") {
-		chord, height := number(t, row, "chord_over_L"), number(t, row, "height_over_L")
+	for _, row := range reference.Rows(t, "elastica.csv") {
+		chord, height := reference.Number(t, row, "chord_over_L"), reference.Number(t, row, "height_over_L")
 		if chord < 0.01 {
 			continue
 		}
@@ -82,10 +83,10 @@ func TestSewnIsFree(t *testing.T) {
 			t.Fatal(err)
 		}
 		name := "chord/L " + row["chord_over_L"]
-		near(t, name+" θmax", steepest(&e)*180/math.Pi, number(t, row, "theta_max_deg"), 1e-9)
-		near(t, name+" crest curvature", e.endCurvature()*length, number(t, row, "kappa_crest_L"), 1e-9)
-		near(t, name+" force", math.Pow(e.wave.rate*length, 2), number(t, row, "P_L2_over_B"), 1e-9)
-		loop := number(t, row, "loop_width_over_L")
+		near(t, name+" θmax", steepest(&e)*180/math.Pi, reference.Number(t, row, "theta_max_deg"), 1e-9)
+		near(t, name+" crest curvature", e.endCurvature()*length, reference.Number(t, row, "kappa_crest_L"), 1e-9)
+		near(t, name+" force", math.Pow(e.wave.rate*length, 2), reference.Number(t, row, "P_L2_over_B"), 1e-9)
+		loop := reference.Number(t, row, "loop_width_over_L")
 		near(t, name+" overlap", e.Overlap()/length, math.Max(0, loop/2-chord), 1e-9)
 		free := newFree(length, chord*length)
 		for s := 0.0; s <= length; s += 2.5 {

@@ -1,11 +1,7 @@
 package figure
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"path/filepath"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -14,29 +10,15 @@ import (
 	"ruffwright/geom/light"
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
+	"ruffwright/testdata/reference"
 )
 
 // What is taken for a face that was not given is the middle of ANSUR II, and between
 // women's and men's necks a face between.
 func TestMiddling(t *testing.T) {
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", "wearer.csv"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	middle := map[string]float64{}
-	for _, row := range rows[1:] {
-		for i, name := range rows[0] {
-			if name == "p50" {
-				middle[row[0]+row[1]], _ = strconv.ParseFloat(row[i], 64)
-			}
-		}
+	for _, row := range reference.Rows(t, "wearer.csv") {
+		middle[row["measure_mm"]+row["sex"]] = reference.Number(t, row, "p50")
 	}
 	for i, sex := range []string{"F", "M"} {
 		if m := middling[i]; m.girth != middle["neckcircumference"+sex] || m.face != middle["mentonsellionlength"+sex] {

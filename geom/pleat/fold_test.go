@@ -1,9 +1,7 @@
 package pleat
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
@@ -13,6 +11,7 @@ import (
 	"ruffwright/geom"
 	"ruffwright/geom/curve"
 	"ruffwright/geom/scheme"
+	"ruffwright/testdata/reference"
 )
 
 func fold(t testing.TB, p Plan, nu, nv int) Folded {
@@ -42,32 +41,6 @@ func length(v []geom.Vec3) float64 {
 		sum += v[i].Sub(v[i-1]).Norm()
 	}
 	return sum
-}
-
-// readCSV gives the rows of a reference table by column name.
-func readCSV(t *testing.T, name string) []map[string]float64 {
-	t.Helper()
-	b, err := os.ReadFile("../../testdata/reference/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	r := csv.NewReader(strings.NewReader(string(b)))
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]float64
-	for _, row := range rows[1:] {
-		m := map[string]float64{}
-		for i, c := range rows[0] {
-			if v, err := strconv.ParseFloat(row[i], 64); err == nil {
-				m[c] = v
-			}
-		}
-		out = append(out, m)
-	}
-	return out
 }
 
 // Heights and loops of the whole ruff against the elastica solved outside this
@@ -105,13 +78,13 @@ func TestHeightsAgainstReference(t *testing.T) {
 		}
 		checked++
 	}
-	for _, r := range readCSV(t, "elastica.csv") {
+	for _, r := range reference.Numbers(t, "elastica.csv") {
 		if r["chord_over_L"] > curve.ContactRatio+1e-9 {
 			check(r["chord_over_L"], r["height_over_L"], r["loop_width_over_L"], false)
 		}
 	}
 	free := checked
-	for _, r := range readCSV(t, "elastica_contact.csv") {
+	for _, r := range reference.Numbers(t, "elastica_contact.csv") {
 		if d := r["D_over_L"]; d < curve.ContactRatio-1e-9 {
 			check(d, r["height_over_L"], 2*d, true)
 		}

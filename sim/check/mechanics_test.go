@@ -3,8 +3,6 @@ package check
 import (
 	"context"
 	"errors"
-	"os"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,6 +11,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/measure"
+	"ruffwright/testdata/demos"
 )
 
 // coarse is opt on the coarse grid, 16 × 8.
@@ -46,27 +45,7 @@ func solvedRuff(t testing.TB, s scheme.Scheme) sim.Ruff {
 	return r
 }
 
-func demo(t testing.TB, name string, changes ...string) scheme.Scheme {
-	t.Helper()
-	b, err := os.ReadFile(filepath.Join("..", "..", "assets", "demos", name+".json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := scheme.Parse(b)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range changes {
-		key, value, _ := strings.Cut(c, " ")
-		if err := s.Set(key, value); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := s.Validate(); err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // hung is a scheme that, solved, shows a finding from mechanics, and one just
 // inside its limit, both as changes of a demo.

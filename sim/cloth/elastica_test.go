@@ -1,51 +1,23 @@
 package cloth
 
 import (
-	"encoding/csv"
 	"errors"
 	"math"
-	"os"
-	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
-)
 
-// reference reads the columns of a reference file by name.
-func reference(t testing.TB, path string) []map[string]float64 {
-	t.Helper()
-	f, err := os.Open(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]float64
-	for _, row := range rows[1:] {
-		m := map[string]float64{}
-		for i, name := range rows[0] {
-			if m[name], err = strconv.ParseFloat(row[i], 64); err != nil {
-				t.Fatal(err)
-			}
-		}
-		out = append(out, m)
-	}
-	return out
-}
+	"ruffwright/testdata/reference"
+)
 
 func degrees(rad float64) float64 { return rad * (180 / math.Pi) }
 
-const cantilever = "../../testdata/reference/cantilever.csv"
+const cantilever = "cantilever.csv"
 
 // The reference's own accuracy is 1e-10, its print 12 digits; peirce columns are
 // its evaluation of Peirce's formula, checked in swatch_test.go.
 func TestCantileverReference(t *testing.T) {
-	rows := reference(t, cantilever)
+	rows := reference.Numbers(t, cantilever)
 	if len(rows) < 16 {
 		t.Fatalf("%d rows, want at least 16", len(rows))
 	}

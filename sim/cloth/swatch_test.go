@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"ruffwright/testdata/reference"
 )
 
 // peirce is Peirce's approximation c/L = (cos(θ/2) / (8 tan θ))^(1/3) (J. Text.
@@ -49,7 +51,7 @@ func TestSwatchTable(t *testing.T) {
 // Peirce's formula against the exact shape, as the reference file has it: its
 // deviation grows from 8e-6 at l/c 0.5 to 12 % at 4.
 func TestPeirceDeviation(t *testing.T) {
-	for _, row := range reference(t, cantilever) {
+	for _, row := range reference.Numbers(t, cantilever) {
 		lam, deg := row["l_over_c"], row["theta_chord_deg"]
 		span, err := Span(deg)
 		if err != nil {

@@ -4,27 +4,16 @@ import (
 	"context"
 	"errors"
 	"math"
-	"os"
 	"strings"
 	"testing"
 
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/measure"
+	"ruffwright/testdata/demos"
 )
 
-func demo(t *testing.T, name string) scheme.Scheme {
-	t.Helper()
-	doc, err := os.ReadFile("../../assets/demos/" + name + ".json")
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := scheme.Parse(doc)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // TestFind: of figures that follow the fields by a law that is written here, those fields
 // are found whose tenth moves most against the limits, with that move and the law's curve.

@@ -16,21 +16,10 @@ import (
 	"ruffwright/sim/check"
 	"ruffwright/sim/cloth"
 	"ruffwright/sim/measure"
+	"ruffwright/testdata/demos"
 )
 
-// demo is the demo of that name.
-func demo(t testing.TB, name string) scheme.Scheme {
-	t.Helper()
-	text, err := os.ReadFile(filepath.Join("..", "..", "assets", "demos", name+".json"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // solvedInput is the input of a demo, its ruff solved.
 func solvedInput(t testing.TB, name string, u scheme.Units, change ...string) Input {

@@ -5,24 +5,13 @@ import (
 	"fmt"
 	"testing"
 
-	"ruffwright/assets"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
+	"ruffwright/testdata/demos"
 )
 
-func demo(t testing.TB, name string) scheme.Scheme {
-	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("no demo %s", name)
-	}
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // TestMend: the first change that is offered, applied and solved by itself, leaves fewer
 // findings that stop or are to mend, and none that did not.

@@ -11,23 +11,15 @@ import (
 	"testing"
 	"time"
 
-	"ruffwright/assets"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim/paper"
+	"ruffwright/testdata/demos"
 	"ruffwright/wasm/wire"
 )
 
 var day = time.Date(2026, 5, 4, 23, 59, 0, 0, time.FixedZone("far west", -11*3600))
 
-func demo(t *testing.T, name string) scheme.Scheme {
-	t.Helper()
-	text, _ := assets.Demo(name)
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // TestPrint: the files of a cuff are those that the package paper makes of it, with
 // the reader's own day on them.

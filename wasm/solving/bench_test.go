@@ -10,26 +10,15 @@ import (
 	"testing"
 	"time"
 
-	"ruffwright/assets"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/check"
 	"ruffwright/sim/window"
+	"ruffwright/testdata/demos"
 	"ruffwright/wasm/wire"
 )
 
-func demo(t testing.TB, name string) scheme.Scheme {
-	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("no demo %s", name)
-	}
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
+var demo = demos.Scheme
 
 // line is a page that talks to a bench: it reads what comes through the wire.
 type line struct {
