@@ -7,6 +7,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"ruffwright/assets"
@@ -52,8 +53,15 @@ func (s *source) scheme(j job, arguments []string) (scheme.Scheme, error) {
 	if err != nil {
 		return scheme.Scheme{}, err
 	}
+	before := made
 	if err := changed(j, &made, "--set", s.set); err != nil {
 		return scheme.Scheme{}, err
+	}
+	// What --set has put aside was told already.
+	for _, o := range made.Unheard() {
+		if slices.Contains(before.Unheard(), o) {
+			fmt.Fprintf(j.err, "ruffwright: %s %s does not count: %s decides, %s\n", o.Key, o.Was, o.By, o.Now)
+		}
 	}
 	return made, made.Validate()
 }

@@ -51,6 +51,24 @@ type Overruled struct {
 	Now string // and what comes of it: its own value, or what Key comes to
 }
 
+// Unheard gives what a document says and what does not count in it: a length or a number
+// of sets, other than its default, that a picture's ratio or count decides instead.
+func (s Scheme) Unheard() []Overruled {
+	var told []Overruled
+	looked, usual := s.Looked(), Default()
+	for _, w := range seconds {
+		f, _ := Lookup(w.key)
+		by := s.DecidedBy(w.key)
+		if w.stays || len(by) == 0 || by[0] != w.by || f.Number(s) == f.Number(usual) {
+			continue
+		}
+		if was, now := f.Show(s, Millimetres), f.Show(looked, Millimetres); was != now {
+			told = append(told, Overruled{Key: w.key, Was: was, By: w.by, Now: now})
+		}
+	}
+	return told
+}
+
 // Decide is Set for a person's latest word: what decided the same value until now
 // is put aside (a picture's ratio by a typed depth) or no longer counts (a typed
 // depth, by a ratio or a face), and is told. Text that is the value in force, as

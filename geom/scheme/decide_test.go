@@ -72,3 +72,23 @@ func TestDecideSets(t *testing.T) {
 		t.Errorf("decided by %v", got)
 	}
 }
+
+// TestUnheard: a document in which a length and a picture's ratio stand side by side tells
+// which does not count; a length that was never typed, or is the same, is not worth it.
+func TestUnheard(t *testing.T) {
+	for doc, want := range map[string][]Overruled{
+		`{"version":1,"wearer":{"face":118},"look":{"depth_ratio":0.5},"ruff":{"depth":95}}`: {{"ruff.depth", "95", "look.depth_ratio", "59"}},
+		`{"version":1,"wearer":{"face":118},"look":{"depth_ratio":0.5},"ruff":{"depth":59}}`: nil,
+		`{"version":1,"wearer":{"face":118},"look":{"depth_ratio":0.5}}`:                     nil,
+		`{"version":1,"wearer":{"face":118},"ruff":{"depth":95}}`:                            nil,
+		`{"version":1,"look":{"quarter":11},"ruff":{"sets":48}}`:                             {{"ruff.sets", "48", "look.quarter", "44"}},
+	} {
+		s, err := Parse([]byte(doc))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := s.Unheard(); !slices.Equal(got, want) {
+			t.Errorf("%s: %+v, want %+v", doc, got, want)
+		}
+	}
+}
