@@ -7,7 +7,7 @@ import (
 
 // verbs lists the verbs in the order of help.
 func verbs() []verb {
-	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), proposeVerb(), mattersVerb(), swatchVerb(), trialVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), batchVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb(), completionVerb(), versionVerb(), noticesVerb()}
+	return []verb{openVerb(), pageVerb(), checkVerb(), solveVerb(), fitVerb(), needVerb(), proposeVerb(), mattersVerb(), lookVerb(), swatchVerb(), trialVerb(), compareVerb(), drawVerb(), sheetsVerb(), marksVerb(), batchVerb(), shareVerb(), schemaVerb(), verifyVerb(), robustVerb(), completionVerb(), versionVerb(), noticesVerb()}
 }
 
 func verbNamed(name string) (verb, bool) {

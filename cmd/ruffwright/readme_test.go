@@ -172,6 +172,10 @@ func TestReadmeOtherCommands(t *testing.T) {
 		t.Errorf(".ci/run cannot be run: %v", err)
 	}
 	dir := t.TempDir()
+	example := filepath.Join("testdata", "look") // which the README reads from the module's root
+	if err := os.CopyFS(filepath.Join(dir, "cmd", "ruffwright", example), os.DirFS(example)); err != nil {
+		t.Fatal(err)
+	}
 	for _, c := range commands[2:] {
 		words, ok := strings.CutPrefix(c, "go run ./cmd/ruffwright ")
 		if !ok {
