@@ -10,9 +10,11 @@ import (
 // what to do and the first two findings are seen without scrolling. Applied, what is told
 // first leaves nothing, and is one step to undo.
 func TestWhatToDo(t *testing.T) {
-	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}} {
-		b := open(t, site(t)+linkOf(t, "floppy"), s).drawn()
-		b.await(`document.querySelector("#advice .way") && ` + state + ` === "done"`)
+	b := open(t, site(t)+linkOf(t, "floppy"), desk).drawn()
+	b.await(`document.querySelector("#advice .way") && ` + state + ` === "done"`)
+	for _, s := range []screen{desk, hand} {
+		b.resize(s)
+		b.frames()
 		if s.width > 1000 {
 			const low = `Math.max(...[...document.querySelectorAll("#stage, #verdict, #advice .way, #findings > .findings")].map((e) => e.getBoundingClientRect().bottom))`
 			if at := eval[float64](b, low); at > float64(s.height) {
@@ -29,13 +31,13 @@ func TestWhatToDo(t *testing.T) {
 		if eval[float64](b, `document.querySelector(".glimpse path").getBoundingClientRect().height`) < 5 {
 			t.Errorf("%d px: its lines are no lines of a drawing", s.width)
 		}
-		b.run(`document.querySelector("#advice .way .apply").click()`)
-		b.await(`!document.querySelector("#advice .way") && ` + state + ` === "done"`)
-		if eval[bool](b, `document.querySelector('#findings [data-severity="stop"], #findings [data-severity="mend"]') !== null`) {
-			t.Errorf("%d px: applied, something is still wrong", s.width)
-		}
-		b.click("#undo")
-		b.await(`document.querySelector("#finding-bow")`)
-		b.clean()
 	}
+	b.run(`document.querySelector("#advice .way .apply").click()`)
+	b.await(`!document.querySelector("#advice .way") && ` + state + ` === "done"`)
+	if eval[bool](b, `document.querySelector('#findings [data-severity="stop"], #findings [data-severity="mend"]') !== null`) {
+		t.Error("applied, something is still wrong")
+	}
+	b.click("#undo")
+	b.await(`document.querySelector("#finding-bow")`)
+	b.clean()
 }

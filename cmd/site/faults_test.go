@@ -46,7 +46,7 @@ func TestFaults(t *testing.T) {
 				return true
 			})
 			const alone = `Object.defineProperty(Navigator.prototype, "hardwareConcurrency", {get: () => 1}); ` // one core: one solver
-			b := open(t, home, screen{width: 800, height: 600, before: alone + counted}).ready()
+			b := open(t, home+untucked(t), screen{width: 800, height: 600, before: alone + counted}).ready()
 			const solved = `[...document.querySelectorAll("#numbers tr")].map((e) => e.textContent).join("\n")`
 			if got := eval[string](b, solved); !strings.Contains(got, "Moves when the wearer bows") {
 				t.Fatalf("not solved at first: %s", got)
@@ -72,7 +72,7 @@ func TestFaults(t *testing.T) {
 // steps back and what was solved are still there.
 func TestContextLost(t *testing.T) {
 	t.Parallel()
-	b := open(t, site(t), screen{width: 800, height: 600}).ready()
+	b := open(t, easy(t), screen{width: 800, height: 600}).ready()
 	b.enter("ruff.sets", "42")
 	b.await(`document.querySelector("#finding-quarters")`)
 	b.await(still)
@@ -188,7 +188,7 @@ func TestSandbox(t *testing.T) {
 			http.ServeFile(w, r, file)
 			return true
 		})
-		b := open(t, home, screen{width: 800, height: 600}).ready()
+		b := open(t, home+untucked(t), screen{width: 800, height: 600}).ready()
 		if got := eval[string](b, "self.origin"); got != "null" {
 			t.Fatalf("the page keeps its address: %s", got)
 		}

@@ -184,8 +184,9 @@ func TestHandlesLook(t *testing.T) {
 	t.Parallel()
 	for _, s := range []screen{{width: 1366, height: 768}, {width: 390, height: 844, touch: true}, {width: 320, height: 568, touch: true}} {
 		s.unsolved = true
+		b := open(t, site(t)+linkOf(t, "sound"), s).drawn()
 		for _, demo := range []string{"sound", "floppy", "cuff"} {
-			b := open(t, site(t)+linkOf(t, demo), s).drawn()
+			b.follow(linkOf(t, demo))
 			if demo == "floppy" {
 				b.run(`(() => { const e = document.getElementById("f-support-kind"); e.value = "supporter"; e.dispatchEvent(new Event("change", {bubbles: true})); })()`)
 			}

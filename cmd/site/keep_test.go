@@ -19,8 +19,13 @@ import (
 // kept is the line that says whether the ruff is saved.
 const kept = `document.getElementById("kept").textContent`
 
-// quick is a screen for tests of what is neither drawn nor solved.
-var quick = screen{width: 640, height: 480, unsolved: true}
+// quick is a screen for tests of what is neither drawn nor solved; desk and hand are those
+// that most pages are looked at on.
+var (
+	quick = screen{width: 640, height: 480, unsolved: true}
+	desk  = screen{width: 1366, height: 768}
+	hand  = screen{width: 390, height: 844, touch: true}
+)
 
 // TestReload: what was decided is there again after the page is loaded again,
 // and in a second tab; a change in the second is told in the first, which can

@@ -152,13 +152,13 @@ func TestOffline(t *testing.T) {
 	const spacing = `getComputedStyle(document.querySelector("h1")).letterSpacing`
 	const stores = `caches.keys().then((k) => k.filter((n) => n.startsWith("ruffwright ")).length)`
 
-	b := open(t, server.URL+"/", screen{width: 800, height: 600, stocks: true}).ready()
+	b := open(t, server.URL+"/"+untucked(t), screen{width: 800, height: 600, stocks: true}).ready()
 	promised[bool](b, `navigator.serviceWorker.ready.then((r) => new Promise((done) => { const look = () => r.active && r.active.state === "activated" ? done(true) : setTimeout(look, 20); look(); }))`)
 	b.await(told) // and the reader is told
 	old := eval[string](b, spacing)
 
 	set(first, true, "")
-	b.do(chromedp.Navigate(server.URL + "/"))
+	b.do(chromedp.Navigate("about:blank"), chromedp.Navigate(server.URL+"/"+untucked(t)))
 	b.ready()
 	if !eval[bool](b, `navigator.serviceWorker.controller !== null`) {
 		t.Error("without a network, and nobody answers: the test is blind")
@@ -240,7 +240,7 @@ func TestStoreWhole(t *testing.T) {
 		}
 		return false
 	})
-	b := open(t, home, screen{width: 800, height: 600, stocks: true}).ready()
+	b := open(t, home, screen{width: 800, height: 600, stocks: true}).drawn()
 	b.await(told)
 	count := `caches.keys().then((k) => caches.open(k.find((n) => n.startsWith("ruffwright ")))).then((c) => c.keys()).then((k) => k.length)`
 	all := promised[int](b, count)
@@ -269,7 +269,7 @@ func TestStoreWhole(t *testing.T) {
 // TestOfflineDenied: a browser that refuses to keep anything changes nothing.
 func TestOfflineDenied(t *testing.T) {
 	t.Parallel()
-	b := open(t, site(t), screen{width: 640, height: 480, stocks: true,
+	b := open(t, easy(t), screen{width: 640, height: 480, stocks: true,
 		before: `globalThis.asked = 0; ServiceWorkerContainer.prototype.register = () => { globalThis.asked++; throw new DOMException("denied", "SecurityError"); };`}).ready()
 	b.await("asked === 1")
 	if eval[bool](b, told) {

@@ -39,7 +39,7 @@ func TestComesBack(t *testing.T) {
 // link, on two sheets at most, and nothing to press.
 func TestPrints(t *testing.T) {
 	t.Parallel()
-	b := open(t, site(t), screen{width: 1280, height: 800}).ready()
+	b := open(t, easy(t), screen{width: 1280, height: 800}).ready()
 	b.enter("ruff.sets", "44")
 	b.settle()
 	printed := func() {
@@ -164,7 +164,7 @@ func TestStocksNothing(t *testing.T) {
 		for (const what of ["localStorage", "sessionStorage", "caches", "indexedDB"]) Object.defineProperty(globalThis, what, {get() { throw denied(); }});
 		Object.defineProperty(navigator, "serviceWorker", {value: {register: () => Promise.reject(denied()), get ready() { return Promise.reject(denied()); }}});
 		addEventListener("unhandledrejection", (e) => console.error("unhandled", e.reason));`
-	b := open(t, site(t), screen{width: 800, height: 600, before: deny, kept: true, stocks: true}).ready()
+	b := open(t, easy(t), screen{width: 800, height: 600, before: deny, kept: true, stocks: true}).ready()
 	b.await(`performance.getEntriesByName("ruffwright-solved").length`)
 	b.settle()
 	if got := b.text("#kept"); !strings.Contains(got, "store nothing") {

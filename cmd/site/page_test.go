@@ -218,7 +218,7 @@ func TestIdle(t *testing.T) {
 		WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
 	}
 	globalThis.sent = 0; { const post = Worker.prototype.postMessage; Worker.prototype.postMessage = function (...a) { globalThis.sent++; return post.apply(this, a); }; }`
-	b := open(t, site(t), screen{width: 800, height: 600, before: count}).ready()
+	b := open(t, easy(t), screen{width: 800, height: 600, before: count}).ready()
 	b.settle()
 	time.Sleep(time.Second)
 	was, sent := eval[int](b, "drawn"), eval[int](b, "sent")
@@ -371,7 +371,7 @@ func TestReflow(t *testing.T) {
 // the pictures to look at: day and candle, three widths.
 func TestLook(t *testing.T) {
 	t.Parallel()
-	home := site(t)
+	home := easy(t)
 	screens := []screen{
 		{width: 1280, height: 800, dark: true}, {width: 320, height: 568, touch: true},
 		{width: 1280, height: 800}, {width: 390, height: 844, ratio: 2, touch: true}, {width: 390, height: 844, ratio: 2, touch: true, dark: true},

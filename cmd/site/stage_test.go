@@ -30,7 +30,7 @@ func TestStage(t *testing.T) {
 			const draw = WebGL2RenderingContext.prototype[name];
 			WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
 		}`
-		b := open(t, site(t), s).ready()
+		b := open(t, easy(t), s).ready()
 		light := "day"
 		if s.dark {
 			light = "candle"
@@ -82,10 +82,17 @@ func TestStage(t *testing.T) {
 		b.await(`document.getElementById("fold-name").textContent !== "Released"`)
 		b.await(`document.getElementById("fold-name").textContent === "Released"`)
 		b.settle()
-		frames := eval[int](b, "drawn")
-		time.Sleep(time.Second)
-		if now := eval[int](b, "drawn"); now != frames || frames == 0 {
-			t.Errorf("%d drawing calls in a second after the end, want 0 (of %d)", now-frames, frames)
+		// The last frame may come late on a busy machine; after it there is none.
+		for deadline, was := time.Now().Add(patience), -1; ; {
+			frames := eval[int](b, "drawn")
+			if frames == was && frames > 0 {
+				break
+			}
+			if time.Now().After(deadline) {
+				t.Fatalf("%d drawing calls, %d a second before: the drawing never ends", frames, was)
+			}
+			was = frames
+			time.Sleep(time.Second)
 		}
 		b.media(s.dark, true)
 		b.await(`document.getElementById("fold-play").title.startsWith("Next step")`)

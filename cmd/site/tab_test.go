@@ -318,6 +318,21 @@ func (b *tab) clean() {
 	}
 }
 
+// seen takes pictures of an element of the page on desk and in hand, and leaves it on the
+// desk.
+func (b *tab) seen(id, name string) {
+	b.t.Helper()
+	for _, s := range []screen{hand, desk} {
+		b.resize(s)
+		b.run(fmt.Sprintf(`document.getElementById(%q).scrollIntoView({block: "start"})`, id))
+		b.frames()
+		b.picture(fmt.Sprintf("%s-%d", name, s.width), false)
+		if over := eval[int](b, `document.documentElement.scrollWidth - document.documentElement.clientWidth`); over > 0 {
+			b.t.Errorf("%s: %d px too wide for %d", name, over, s.width)
+		}
+	}
+}
+
 // picture writes a screenshot, where RUFFWRIGHT_SHOTS names a folder.
 func (b *tab) picture(name string, whole bool) {
 	b.t.Helper()

@@ -17,8 +17,8 @@ func TestThread(t *testing.T) {
 		screen
 	}{
 		{"desktop", site, screen{width: 1280, height: 800}},
-		{"phone", site, screen{width: 390, height: 844, ratio: 2, touch: true}},
-		{"file", single, screen{width: 1000, height: 600}},
+		{"phone", easy, screen{width: 390, height: 844, ratio: 2, touch: true}},
+		{"file", func(t *testing.T) string { return single(t) + untucked(t) }, screen{width: 1000, height: 600}},
 	} {
 		t.Run(s.name, func(t *testing.T) {
 			b := open(t, s.home(t), s.screen).ready()
