@@ -94,6 +94,7 @@ func TestCompareSewing(t *testing.T) {
 // of A does not wait for B, the steps undo, and units switch in the table.
 func TestCompareKept(t *testing.T) {
 	k := seated(t)
+	k.send(10, doc.Do, "demo", "untucked") // solved in a sixth of the time
 	k.done()
 	asked := len(k.asked())
 	k.send(10, doc.Do, "compare-keep", "")
