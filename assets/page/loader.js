@@ -455,6 +455,12 @@
     fail,
   };
 
+  // On a telephone what shows the ruff otherwise is folded at first; on a larger screen,
+  // where nothing else opens it, it never is.
+  const telephone = matchMedia("(max-width: 30rem)"), shown = byId("shown");
+  if (telephone.matches) shown.open = false;
+  telephone.addEventListener("change", () => { if (!telephone.matches) shown.open = true; });
+
   // painted ends when the form is on the screen: only then may the program cost
   // anything. A page that is not seen is not waited for.
   const painted = () => new Promise((done) => {

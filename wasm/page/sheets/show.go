@@ -125,7 +125,7 @@ func (t *Sheets) Nodes() []doc.Node {
 		saves = saves.WithNodes(doc.El("li", "", doc.El("a", "hidden= id="+saveID(k)).Say(say.Text(saveWords[k]))))
 	}
 	return []doc.Node{
-		doc.El("p", "class=aside").Say(say.Text("All that the work table needs, as one PDF in true size: what to buy and cut, every mark, the band’s pattern, the order of work, and cards for swatches, starching and wear.")),
+		doc.El("p", "class=aside").Say(say.Text("One PDF in true size: what to cut, every mark, the band’s pattern, the order of work, cards for swatches, starching and wear.")),
 		doc.El("div", "class=field", doc.El("label", "for=f-sheets-paper").Say(say.Text("Paper")), doc.El("span", "class=entry", paper)),
 		doc.El("details", "", doc.El("summary", "").Say(say.Text("If the printed square is not 100 mm")), square),
 		doc.El("p", "class=hundred").Say(say.Text("Print at 100 %% (actual size), never “fit to page”. Then measure the square on the first sheet, across and up, before you cut or mark.")),
