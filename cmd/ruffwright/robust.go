@@ -158,7 +158,7 @@ type triedKind struct {
 	LargestPaths_mm  float64 `json:"largest_paths_mm" unit:"mm" means:"the largest such difference"`
 	Bows             int     `json:"bows" means:"whose move when the wearer bows differs by more than 0.5 mm over mesh and ways"`
 	Told             int     `json:"told" means:"that are any of these three, so that the maker is told"`
-	Jumps            int     `json:"jumps" means:"that differ by more than 1 mm and a hundredth of the panel from one 1 % larger"`
+	Jumps            int     `json:"jumps" means:"of which a figure differs by more than 1 mm and a hundredth of the panel from one 1 % larger"`
 	Silent           int     `json:"silent" means:"those of them that are not told"`
 	LargestSilent_mm float64 `json:"largest_silent_mm" unit:"mm" means:"the largest difference of those, the hundredth taken off"`
 	Most             int     `json:"most_iterations" means:"most factorisations of one, cold"`

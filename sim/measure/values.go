@@ -76,9 +76,9 @@ type Values struct {
 	MeshDone   bool    `json:"mesh_done" whole:"any" solver:"yes" label:"tried on a finer mesh" means:"tucked sets were solved on a finer mesh as well, and formed in other ways"`
 	Mesh_mm    float64 `json:"mesh_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by the mesh" means:"how far the outer edge's folds lie from where the finer mesh has them, at most; only where mesh_done"`
 	Paths_mm   float64 `json:"paths_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"heights uncertain by the setting" means:"how far the outer edge's folds lie from where they come when the sticks are put in with slack while the loops are still to find themselves, or thinner ones first, at most; of sets sewn at one edge also with less stiffness in shear; only where mesh_done"`
-	BowPart_mm float64 `json:"bow_part_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"bow uncertain by" means:"by how much the move when the wearer bows differs on the finer mesh and formed in those ways, at most; only where mesh_done"`
+	BowPart_mm float64 `json:"bow_part_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"bow uncertain by" means:"by how much the move when the wearer bows differs on the finer mesh and formed in those ways, or from one 1 % larger beyond a hundredth of the panel, at most; only where mesh_done"`
 
-	Apart_mm Lengths `json:"apart_mm" unit:"mm" whole:"farthest" known:"MeshDone" label:"height, droop, bow, loop, reach uncertain by" means:"by how much height, droop, bow, the narrower loop and the outer edge's distance from the neck differ on the finer mesh and formed in those ways, at most; only where mesh_done"`
+	Apart_mm Lengths `json:"apart_mm" unit:"mm" whole:"farthest" known:"MeshDone" label:"height, droop, bow, loop, reach uncertain by" means:"by how much height, droop, bow, the narrower loop and the outer edge's distance from the neck differ on the finer mesh and formed in those ways, or from one 1 % larger beyond a hundredth of the panel, at most; only where mesh_done"`
 
 	// How the figures hang on how stiff the cloth is: solved on the coarse grid with all
 	// bending half and twice as stiff, the least and the most curved half set.

@@ -48,8 +48,8 @@
 //
 // What sticks do not decide is the inside of a tuck: it may lie in several ways, and
 // which it takes depends on how the sticks are put in. So the half set is solved again
-// on the finest grid and with the sticks put in otherwise (finer.go), and Mesh_mm,
-// Paths_mm and BowPart_mm tell by how much those differ. What is asked on the Coarse grid
+// on the finest grid, with the sticks put in otherwise and 1 % larger (finer.go), and
+// Mesh_mm, Paths_mm and Apart_mm tell by how much those differ. What is asked on the Coarse grid
 // is asked of one half set, made there once (coarse.go).
 //
 // A tuck is a pressed crease: on its fold lines the bending along u acts

@@ -7,7 +7,7 @@ import (
 )
 
 // finer measures what the mesh and the way of forming do to the shape: the same design,
-// cold, on the Finest grid, and in every other way that draws it over its sticks. Of
+// cold, on the Finest grid, in every other way that draws it over its sticks, and 1 % larger. Of
 // starched sets sewn at one edge it is let go with less stiffness in shear too, and with
 // more against stretch: how much starch gives of both nobody knows (cloth.FromScheme,
 // stretchMore). A top edge, tucked 10 mm, bows by 2.0 mm with no shear of starch, by 4.2,
@@ -26,6 +26,9 @@ func (s *solver) finer(c *Window) error {
 	c.MeshDone = true
 	c.Mesh_mm = c.apart(f)
 	if err := s.otherWays(c); err != nil {
+		return err
+	}
+	if err := s.neighbour(c); err != nil {
 		return err
 	}
 	if c.Design.Anchor == Both || c.Design.FrozenShear_Npm == 0 {
@@ -57,6 +60,38 @@ func (s *solver) otherWays(c *Window) error {
 			c.Paths_mm = math.Max(c.Paths_mm, c.apart(f))
 		}
 	}
+	return nil
+}
+
+// near is by how much a neighbour is larger.
+const near = 0.01
+
+// neighbour measures what the shape hangs on in another way: c and the same half set 1 %
+// larger, each cold on the Coarse grid. What they differ by beyond a hundredth of the panel,
+// which heights that follow their lengths may do, is left in Apart_mm and BowPart_mm. Of
+// 97 random half sets sewn at both edges, 37 at one and 27 fresh, each held against two
+// 1 % apart on the Fine grid, 319 pairs, 14 jumped in some figure by more than was told
+// without this, 8 with it; it is a twentieth of the work.
+func (s *solver) neighbour(c *Window) error {
+	_, own, err := s.coarsely(c, otherwise, !s.set.SkipBow)
+	if err != nil || !own.Converged() || own.missesSticks() {
+		return err
+	}
+	d := c.Design
+	d.Panel_mm *= 1 + near
+	d.BandHeight_mm *= 1 + near
+	if d.Validate() != nil {
+		return nil
+	}
+	f, err := s.once(&Window{Design: d}, Settings{Grid: Coarse})
+	if err != nil || !f.Converged() || f.missesSticks() {
+		return err
+	}
+	off := own.differ(f)
+	for k := range off {
+		off[k] = math.Max(0, off[k]-near*c.Design.Panel_mm)
+	}
+	c.unsure(off)
 	return nil
 }
 
@@ -105,15 +140,28 @@ func (c *Window) apart(f *Window) float64 {
 	if !f.Converged() {
 		return 0
 	}
+	c.unsure(c.differ(f))
+	return math.Max(math.Abs(c.TopOuter_mm-f.TopOuter_mm), math.Abs(c.BottomOuter_mm-f.BottomOuter_mm))
+}
+
+// differ is by how much each figure of f is another than that of c, mm.
+func (c *Window) differ(f *Window) measure.Lengths {
 	off := f.Figures().Less(c.Figures())
 	if !c.BowDone || !f.BowDone {
 		off[measure.Bow] = 0
 	}
 	for k, x := range off {
-		c.Apart_mm[k] = math.Max(c.Apart_mm[k], math.Abs(x))
+		off[k] = math.Abs(x)
+	}
+	return off
+}
+
+// unsure leaves in c by how much each figure may be another.
+func (c *Window) unsure(off measure.Lengths) {
+	for k, x := range off {
+		c.Apart_mm[k] = math.Max(c.Apart_mm[k], x)
 	}
 	c.BowPart_mm = c.Apart_mm[measure.Bow]
-	return math.Max(math.Abs(c.TopOuter_mm-f.TopOuter_mm), math.Abs(c.BottomOuter_mm-f.BottomOuter_mm))
 }
 
 // once solves c again, cold, with its own settings but for those of in: grid, way, and

@@ -57,6 +57,12 @@ const (
 	// belongs on its other side. Of 72 formings (24 random sets, three ways) five were
 	// such, strained by 0.18 and more or 20 mm off; all others by 0.04 at most.
 	caughtStrain = 0.1
+	// gatheredShare is how far the outer edge stands from the inner one at least, in the
+	// mean, as a share of the width: less, and the cloth lies gathered along its sticks,
+	// and nobody leaves it so. Of 1,580 formings of random tucked sets, on three grids and
+	// in three ways, those of 19 sets stood at 0.76 or less, all others at 0.84 or more.
+	// Seven of the 19 were as tall as their sticks, three of them strained by 0.02 or less.
+	gatheredShare = 0.8
 )
 
 // way is one way to the same sticks. Before, the loops find their shape by themselves,
@@ -253,9 +259,10 @@ func (s *solver) form(c *Window, levels []float64) (err error) {
 		if err != nil {
 			return err
 		}
-		off := math.Abs(s.f.tall(x) - q.height)
-		if bad := amiss(&r, off); k == 0 || bad < least {
-			c.Form, c.levels, c.FormedOff_mm, best, least = r, up, off, x, bad
+		w := Window{Design: c.Design, U: c.U, V: c.V, Form: r, Formed: x}
+		w.FormedOff_mm = math.Abs(s.f.tall(x) - q.height)
+		if bad := w.amiss(); k == 0 || bad < least {
+			c.Form, c.levels, c.FormedOff_mm, best, least = r, up, w.FormedOff_mm, x, bad
 		}
 		if least <= hung_mm {
 			break
@@ -267,20 +274,31 @@ func (s *solver) form(c *Window, levels []float64) (err error) {
 }
 
 // amiss is how far off its closed form a set was formed, mm, and above all those where it
-// is caught on a stick, above these where it did not come to rest.
-func amiss(r *shell.Result, off_mm float64) float64 {
+// is caught on a stick or gathered along them, above these where it did not come to rest.
+func (c *Window) amiss() float64 {
 	switch {
-	case r.Status.Early():
-		return 2e6 + off_mm
-	case r.Strain > caughtStrain:
-		return 1e6 + off_mm
+	case c.Form.Status.Early():
+		return 2e6 + c.FormedOff_mm
+	case c.Form.Strain > caughtStrain, c.drawnOut() < gatheredShare*c.Design.Width_mm:
+		return 1e6 + c.FormedOff_mm
 	}
-	return off_mm
+	return c.FormedOff_mm
 }
 
-// missesSticks reports that a fold hangs beside its stick or is caught on one: so no maker
-// leaves it.
-func (c *Window) missesSticks() bool { return amiss(&c.Form, c.FormedOff_mm) > hung_mm }
+// drawnOut is how far the formed outer edge stands from the inner one, in the mean, mm.
+func (c *Window) drawnOut() (mean float64) {
+	n := len(c.V)
+	for i := range c.U {
+		in, out := c.Node(c.Formed, i, 0), c.Node(c.Formed, i, n-1)
+		far := math.Hypot(math.Hypot(out[0]-in[0], out[1]-in[1]), out[2]-in[2])
+		mean += width(c.U, i) / c.Design.Panel_mm * far
+	}
+	return mean
+}
+
+// missesSticks reports that a fold hangs beside its stick, is caught on one or gathered: so
+// no maker leaves it.
+func (c *Window) missesSticks() bool { return c.amiss() > hung_mm }
 
 // try is a way to the sticks, and how many times as hard as snug they are pressed apart.
 type try struct {

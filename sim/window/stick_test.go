@@ -222,8 +222,9 @@ func TestCaught(t *testing.T) {
 		if c.FormedOff_mm = q.off; c.missesSticks() != q.misses {
 			t.Errorf("%+v: %v", q, c.missesSticks())
 		}
-		if next := amiss(&shell.Result{Status: shell.Converged, Strain: 0.5}, 0); k < 2 != (amiss(&c.Form, q.off) < next) {
-			t.Errorf("%+v is as bad as %g", q, amiss(&c.Form, q.off))
+		next := Window{Form: shell.Result{Status: shell.Converged, Strain: 0.5}}
+		if k < 2 != (c.amiss() < next.amiss()) {
+			t.Errorf("%+v is as bad as %g", q, c.amiss())
 		}
 	}
 	set := bare
@@ -278,5 +279,22 @@ func TestFallback(t *testing.T) {
 	}
 	if c := solved(t, RandomTucked(1), bare); c.FormedOff_mm > hung_mm {
 		t.Errorf("on the fine grid, which does not begin with that: %.2f mm off", c.FormedOff_mm)
+	}
+}
+
+// TestGathered: cloth that lies gathered along its sticks is no forming, however near its
+// height and however little strained.
+func TestGathered(t *testing.T) {
+	d := RandomTucked(2022)
+	set := bare
+	set.way = 2
+	c := solved(t, d, set)
+	t.Logf("%.2f mm off, strained by %.3f, drawn out %.1f of %.1f mm", c.FormedOff_mm, c.Form.Strain, c.drawnOut(), d.Width_mm)
+	if !c.missesSticks() || c.FormedOff_mm > 1 || c.Form.Strain > 0.04 {
+		t.Error("thin sticks first it is gathered no more: find another seed")
+	}
+	flat := &Window{Design: d, Grid: Coarse, U: []float64{0, d.Panel_mm}, V: []float64{0, d.Width_mm}, Formed: []float64{0, 0, 0, 3, 0, 4, 0, 9, 0, 6, 9, 8}}
+	if got := flat.drawnOut(); math.Abs(got-(5+10)/2.) > 1e-9 {
+		t.Errorf("drawn out by %g mm", got)
 	}
 }

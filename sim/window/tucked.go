@@ -60,10 +60,10 @@ type TuckedTally struct {
 	// told_mm; Told counts those of which one is, so that the maker is told.
 	Meshes, Paths, Bows, Told                          int
 	LargestMesh_mm, LargestPaths_mm, LargestBowPart_mm float64
-	// Jumps counts those that jump where panel and band grow by 1 %: a height, or the bow,
-	// changes by more than jump_mm and a hundredth of the panel, which is what heights that
-	// follow their lengths may do. Silent counts those of them that change by more than the
-	// doubt that is told with height and bow.
+	// Jumps counts those that jump where panel and band grow by 1 %: a figure that a maker
+	// measures changes by more than jump_mm and a hundredth of the panel, which is what
+	// heights that follow their lengths may do. Silent counts those of them of which one
+	// changes by more than the doubt that is told with it.
 	Jumps, Silent                    int
 	LargestJump_mm, LargestSilent_mm float64
 	// Iterations are the factorisations of the cold solves of Fine shapes, Most the most.
@@ -121,7 +121,7 @@ func (y *TuckedTally) Add(ctx context.Context, d Design) error {
 		return err
 	}
 	jump, silent := 0., 0.
-	for _, f := range [2]measure.Figure{measure.Height, measure.Bow} {
+	for f := range measure.Figures {
 		if f == measure.Bow && !(c.BowDone && q.BowDone) {
 			continue
 		}
