@@ -12,6 +12,9 @@
 // The tree is left as it is: go test reads the changed file through an overlay. Change
 // none of it while this runs.
 //
+// What no test can see, because nothing comes out otherwise, stands with its reason in
+// .ci/equivalent.txt, by file, wrong and the text of its line. It is not counted.
+//
 // It is not part of .ci/run: 200 wrongs take about half an hour.
 package main
 
@@ -44,6 +47,7 @@ type mutant struct {
 	from, upto int
 	text       string
 	what       string // "+ for -"
+	source     string // the line's text
 }
 
 // kinds of wrongs. One is drawn first, then a place for it: otherwise most would be
@@ -135,7 +139,11 @@ func try(ctx context.Context, dirs []string, at string, seed uint64, first, n in
 	}
 	all := draw(places, seed, first+n-1)
 	all = all[min(first-1, len(all)):]
-	caught, survived, senseless := 0, 0, 0
+	same, err := equivalents(top)
+	if err != nil {
+		return err
+	}
+	caught, survived, senseless, alike := 0, 0, 0, 0
 	for _, r := range rooms {
 		for i, m := range all {
 			if m.room != r.name {
@@ -146,10 +154,15 @@ func try(ctx context.Context, dirs []string, at string, seed uint64, first, n in
 				return err
 			}
 			where, _ := filepath.Rel(top, m.file)
+			if verdict == "survived" && same[where+" | "+m.what+" | "+m.source] {
+				verdict = "equivalent"
+			}
 			fmt.Printf("%3d %-16s %s:%d: %s\n", first+i, verdict, where, m.line, m.what)
 			switch verdict {
 			case "survived":
 				survived++
+			case "equivalent":
+				alike++
 			case "does not compile":
 				senseless++
 			default:
@@ -158,9 +171,24 @@ func try(ctx context.Context, dirs []string, at string, seed uint64, first, n in
 		}
 	}
 	if tried := caught + survived; tried > 0 {
-		fmt.Printf("\ncaught %d of %d, %.0f %%; %d more do not compile\n", caught, tried, 100*float64(caught)/float64(tried), senseless)
+		fmt.Printf("\ncaught %d of %d, %.0f %%; %d more do not compile, %d change nothing\n", caught, tried, 100*float64(caught)/float64(tried), senseless, alike)
 	}
 	return nil
+}
+
+// equivalents are the wrongs that change nothing: "file | wrong | line".
+func equivalents(top string) (map[string]bool, error) {
+	text, err := os.ReadFile(filepath.Join(top, ".ci", "equivalent.txt"))
+	if err != nil {
+		return nil, err
+	}
+	same := map[string]bool{}
+	for line := range strings.Lines(string(text)) {
+		if end := strings.LastIndex(line, " | "); end > 0 && !strings.HasPrefix(line, "#") { // the last is the reason
+			same[line[:end]] = true
+		}
+	}
+	return same, nil
 }
 
 // draw draws n different wrongs, all there are if they are fewer.
@@ -280,9 +308,11 @@ func (r *room) search(fset *token.FileSet, file *ast.File, info *types.Info) err
 	if err != nil {
 		return err
 	}
+	lines := strings.Split(string(source), "\n")
 	add := func(kind int, from, upto token.Pos, text, what string) {
 		p := fset.Position(from)
-		r.places[kind] = append(r.places[kind], mutant{r.name, path, p.Line, p.Offset, fset.Position(upto).Offset, text, what})
+		line := strings.TrimSpace(lines[p.Line-1])
+		r.places[kind] = append(r.places[kind], mutant{r.name, path, p.Line, p.Offset, fset.Position(upto).Offset, text, what, line})
 	}
 	negate := func(e ast.Expr) {
 		if e != nil {
