@@ -143,7 +143,7 @@ func try(ctx context.Context, dirs []string, at string, seed uint64, first, n in
 	if err != nil {
 		return err
 	}
-	caught, survived, senseless, alike := 0, 0, 0, 0
+	count := map[string]int{}
 	for _, r := range rooms {
 		for i, m := range all {
 			if m.room != r.name {
@@ -158,20 +158,13 @@ func try(ctx context.Context, dirs []string, at string, seed uint64, first, n in
 				verdict = "equivalent"
 			}
 			fmt.Printf("%3d %-16s %s:%d: %s\n", first+i, verdict, where, m.line, m.what)
-			switch verdict {
-			case "survived":
-				survived++
-			case "equivalent":
-				alike++
-			case "does not compile":
-				senseless++
-			default:
-				caught++
-			}
+			count[verdict]++
 		}
 	}
-	if tried := caught + survived; tried > 0 {
-		fmt.Printf("\ncaught %d of %d, %.0f %%; %d more do not compile, %d change nothing\n", caught, tried, 100*float64(caught)/float64(tried), senseless, alike)
+	caught := count["caught"] + count["caught, in time"]
+	if tried := caught + count["survived"]; tried > 0 {
+		fmt.Printf("\ncaught %d of %d, %.0f %%; %d more do not compile, %d change nothing\n",
+			caught, tried, 100*float64(caught)/float64(tried), count["does not compile"], count["equivalent"])
 	}
 	return nil
 }
