@@ -47,6 +47,7 @@ var rooms = map[string]room{
 	"geom/curve":    {below: []string{"geom"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pleat":    {below: []string{"geom", "geom/curve", "geom/scheme", "geom/word"}, outside: []string{"gonum.org/v1/gonum"}},
 	"geom/pattern":  {below: geometry},
+	"geom/picture":  {below: []string{"geom/word"}, outside: []string{"golang.org/x/image"}},
 	"geom/portrait": {below: []string{"geom", "geom/word"}},
 	"geom/light":    {below: []string{"geom"}},
 	"geom/draw":     {below: []string{"geom", "geom/light", "geom/scheme", "geom/word"}, outside: []string{"github.com/fogleman/gg", "github.com/golang/freetype", "golang.org/x/image"}},
@@ -102,7 +103,7 @@ var rooms = map[string]room{
 
 	"cmd/disk":       {},
 	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc"}},
-	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "geom/portrait", "cmd/disk", "cmd/site", "wasm/page"}), tests: []string{"geom/light"}},
+	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "geom/picture", "geom/portrait", "cmd/disk", "cmd/site", "wasm/page"}), tests: []string{"geom/light"}},
 }
 
 // browsers are the rooms that may import syscall/js: the page's document, and

@@ -20,9 +20,10 @@ import (
 
 // looking is what the flags of look ask for.
 type looking struct {
-	from   source
-	units  unitsFlag
-	asJSON bool
+	from    source
+	overlay overlaying
+	units   unitsFlag
+	asJSON  bool
 }
 
 func lookVerb() verb {
@@ -60,10 +61,16 @@ How far things may be off, 19 times in 20, may be said; this is what is taken:
           ruler_mm, behind_mm 0 ± behind_off_mm 20 (of the face), references, head,
           placing_px 2, distance_mm 2000, distance_factor 1.2}
 
+--picture opens the picture itself, upright as its orientation tag says: points must lie
+in it. --out draws lines and ellipse on it, to see whether they lie where they should.
+
 With a SCHEME (or --set) the changes are tried on it. Of a ratio that stands there and a
 length that is set later the length holds; that is told.`,
 		flags: func(f *flag.FlagSet) {
 			l.from.flags(f)
+			f.StringVar(&l.overlay.picture, "picture", "", "the source's picture, `file` in JPEG, PNG, WebP, TIFF or BMP: points must lie in it")
+			f.StringVar(&l.overlay.out, "out", "", "`file` to write, .png: the picture with the lines and the ellipse drawn on it")
+			f.BoolVar(&l.overlay.over, "over", false, overHelp)
 			f.BoolVar(&l.asJSON, "json", false, "print the answer as JSON; ruffwright schema describes the keys")
 			f.Var(&l.units, "units", "`unit` of the lengths: mm, cm or in")
 		},
@@ -80,6 +87,10 @@ func (l *looking) run(j job, args []string) error {
 	sheet, err := sheetIn(j, args[0])
 	if err != nil {
 		return within(name, err)
+	}
+	seen, err := l.overlay.open(sheet.Source)
+	if err != nil {
+		return err
 	}
 	got, err := portrait.Measure(sheet)
 	if err != nil {
@@ -98,6 +109,9 @@ func (l *looking) run(j job, args []string) error {
 		if err := errors.Join(changed(j, &s, "--set", typed), s.Validate()); err != nil {
 			return err
 		}
+	}
+	if err := l.overlay.write(seen, sheet.Source, got.Outline); err != nil {
+		return err
 	}
 	return say(j, l.asJSON, a, a.text(&got, l.units.Units), true)
 }

@@ -18,7 +18,7 @@ import (
 const mostWords = 25
 
 // screened are the rooms whose words the page and the sheets show.
-var screened = []string{"wasm", "sim/paper", "sim/check", "geom/scheme", "geom/figure", "geom/portrait", "sim/measure", "sim/cloth", "sim/trial"}
+var screened = []string{"wasm", "sim/paper", "sim/check", "geom/scheme", "geom/figure", "geom/picture", "geom/portrait", "sim/measure", "sim/cloth", "sim/trial"}
 
 var (
 	sentenceEnd = regexp.MustCompile(`[.!?:]['’”)*~]*(\s+|$)`)

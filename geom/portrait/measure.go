@@ -32,6 +32,7 @@ type Answer struct {
 	Left     []Kind           // references that do not count, since the wearer's measure is not known
 	Apart    float64          // how many standard deviations the references disagree, chi by its freedom; 0 with one
 	Disagree bool             // more than 1 time in 20 by chance
+	Outline  []Point          // the ellipse of the edge, in the picture
 	Edge_px  float64          // how far the edge's points lie from the ellipse, standard deviation
 	Parts    map[Part]float64 // of the variance of the depth (without one: the height, the diameter)
 }
@@ -63,7 +64,7 @@ func Measure(sheet Sheet) (Answer, error) {
 	}
 	var a Answer
 	var err error
-	if a.Edge_px, err = s.scatter(); err != nil {
+	if a.Outline, a.Edge_px, err = s.edge(); err != nil {
 		return a, err
 	}
 	m := newModel(s)
@@ -192,25 +193,30 @@ func (a *Answer) take(s *Sheet, got spreads) error {
 	return nil
 }
 
-// scatter is how far the edge's points lie from its ellipse, standard deviation, px; 0 of
-// fewer than eight, which say too little of it.
-func (s *Sheet) scatter() (float64, error) {
+// edge gives the ellipse of the edge as points of the picture, and how far the points placed
+// lie from it, standard deviation, px; 0 of fewer than eight, which say too little of it.
+func (s *Sheet) edge() (outline []Point, off_px float64, err error) {
 	points := make([]geom.Vec2, len(s.Source.Edge))
 	for i, p := range s.Source.Edge {
 		points[i] = p.vec()
 	}
 	e, ok := fit(points)
 	if !ok {
-		return 0, noEllipse(len(points))
+		return nil, 0, noEllipse(len(points))
+	}
+	for i := range 121 {
+		sin, cos := math.Sincos(float64(i) * math.Pi / 60)
+		p := e.centre.Add(e.major.Scale(e.a * cos)).Add(geom.Vec2{X: -e.major.Y, Y: e.major.X}.Scale(e.b * sin))
+		outline = append(outline, Point{p.X, p.Y})
 	}
 	if len(points) < 8 {
-		return 0, nil
+		return outline, 0, nil
 	}
 	sum := 0.0
 	for _, p := range points {
 		sum += e.off(p) * e.off(p)
 	}
-	return math.Sqrt(sum / float64(len(points)-5)), nil
+	return outline, math.Sqrt(sum / float64(len(points)-5)), nil
 }
 
 // copied is a sheet that shares nothing with s.

@@ -4,6 +4,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"ruffwright/geom"
 )
 
 // TestExact: without any error the ruff of a drawn picture comes back, by any reference;
@@ -33,6 +35,11 @@ func TestExact(t *testing.T) {
 			} {
 				if !(math.Abs(q.got/q.want-1) < q.tolerance) {
 					t.Errorf("%s, tilt %g: %s %g, drawn %g", k, tilt, q.what, q.got, q.want)
+				}
+			}
+			for _, q := range a.Outline { // all round, through the points placed
+				if e, _ := fit([]geom.Vec2{s.Source.Edge[0].vec(), s.Source.Edge[3].vec(), s.Source.Edge[5].vec(), s.Source.Edge[8].vec(), s.Source.Edge[11].vec()}); math.Abs(e.off(q.vec())) > 0.01 {
+					t.Fatalf("the outline passes through %v, %g px off", q, e.off(q.vec()))
 				}
 			}
 			if !(math.Abs(a.Tilt_deg.Value-tilt) < 0.4 && math.Abs(a.Turn_deg.Value-p.roll) < 0.3) {
