@@ -61,7 +61,7 @@ var rooms = map[string]room{
 	"sim":               {below: mechanics},
 	"sim/check":         {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/cloth"})},
 	"sim/matter":        {below: slices.Concat(geometry, []string{"sim", "sim/check", "sim/measure", "sim/window"})},
-	"sim/propose":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/check", "sim/window"}), tests: []string{"assets"}},
+	"sim/propose":       {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/cloth", "sim/check", "sim/window"}), tests: []string{"assets"}},
 	"sim/trial":         {below: slices.Concat(geometry, []string{"sim", "sim/cloth", "sim/window", "sim/check"})},
 	"sim/check/compare": {below: slices.Concat(geometry, []string{"geom/pattern", "sim", "sim/measure", "sim/check"})},
 	"sim/paper":         {below: slices.Concat(geometry, []string{"geom/pattern", "geom/draw", "geom/figure", "sim", "sim/measure", "sim/cloth", "sim/check", "sim/trial", "sim/paper/sheet"})},

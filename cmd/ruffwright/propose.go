@@ -31,6 +31,10 @@ changes, what it costs and how the ruff then hangs; and of those that it refuses
 why. Pleats, band, starch and supporter may change; --free names more fields that
 may, such as ruff.sets, and --keep fields that may not.
 
+A neck and a look are enough to begin with. What an answer hangs on besides, the
+cloth, the bolt and the hand, is then as a new scheme has it, and named; how the
+ruff is sewn is what is looked for.
+
 Every answer is solved as the whole ruff. Starch is not pared to the last
 millimetre: tucks that are starched least may lie in several ways.
 
@@ -80,12 +84,13 @@ func (p *proposing) run(j job, args []string) error {
 
 // proposed is what propose says.
 type proposed struct {
-	Name         string        `json:"name" means:"of the scheme; may be empty"`
-	Code         string        `json:"code" means:"the scheme's share code"`
-	Alternatives []alternative `json:"alternatives" means:"ways to sew it that hold, least cloth first; empty where there is none"`
-	Refused      []refusal     `json:"refused" means:"ways to sew it that do not hold"`
-	Solves       int           `json:"solves" means:"ruffs solved on the way"`
-	Cautions     []string      `json:"cautions" means:"what can hurt in starching and setting"`
+	Name         string         `json:"name" means:"of the scheme; may be empty"`
+	Code         string         `json:"code" means:"the scheme's share code"`
+	Alternatives []alternative  `json:"alternatives" means:"ways to sew it that hold, least cloth first; empty where there is none"`
+	Refused      []refusal      `json:"refused" means:"ways to sew it that do not hold"`
+	Assumed      []check.Change `json:"assumed" means:"fields that the answer hangs on and that are as a new scheme has them: set what is otherwise"`
+	Solves       int            `json:"solves" means:"ruffs solved on the way"`
+	Cautions     []string       `json:"cautions" means:"what can hurt in starching and setting"`
 }
 
 // alternative is a way to sew the ruff.
@@ -111,7 +116,7 @@ type refusal struct {
 }
 
 func proposedAnswer(s scheme.Scheme, got propose.Answer, u scheme.Units) proposed {
-	a := proposed{Name: s.Name, Code: s.Code(), Alternatives: []alternative{}, Refused: []refusal{}, Solves: got.Solves, Cautions: []string{}}
+	a := proposed{Name: s.Name, Code: s.Code(), Alternatives: []alternative{}, Refused: []refusal{}, Assumed: got.Assumed, Solves: got.Solves, Cautions: []string{}}
 	for _, q := range got.Alternatives {
 		a.Alternatives = append(a.Alternatives, alternative{q.Kind.Name().String(), q.Changes, q.Scheme.JSON(), q.Findings, q.Strip_mm, q.Cloth_mm, q.Starch_mm,
 			q.Height_mm, q.Droop_mm, q.Bow_mm, q.Hours.Least, q.Hours.Most})
@@ -127,6 +132,24 @@ func proposedAnswer(s scheme.Scheme, got propose.Answer, u scheme.Units) propose
 
 // bought is a length of cloth to buy, up to the next whole centimetre.
 func bought(mm float64, u scheme.Units) string { return roundedLength(math.Ceil(mm/10)*10, u) }
+
+// assumed lists fields by their labels, with what they hold.
+func assumed(fields []check.Change, u scheme.Units) string {
+	var said []string
+	for _, c := range fields {
+		f, ok := scheme.Lookup(c.Key)
+		var with scheme.Scheme
+		if !ok || with.Set(c.Key, c.Value) != nil {
+			continue
+		}
+		value := f.Show(with, u)
+		if f.Kind == scheme.KindLength {
+			value += " " + f.UnitIn(u)
+		}
+		said = append(said, fmt.Sprintf("%s %s (%s)", f.Label, value, c.Key))
+	}
+	return strings.Join(said, "; ")
+}
 
 func (a proposed) text(u scheme.Units) string {
 	length := func(mm float64) string { return roundedLength(mm, u) }
@@ -154,6 +177,9 @@ func (a proposed) text(u scheme.Units) string {
 	}
 	for _, r := range a.Refused {
 		b.WriteString(wrapped(fmt.Sprintf("Not %s: %s", r.Kind, strings.TrimSuffix(r.Reason, ".")+"."), 80, ""))
+	}
+	if len(a.Assumed) > 0 {
+		b.WriteString(wrapped("Taken for granted, as a new scheme has it: "+assumed(a.Assumed, u)+". Set what is otherwise.", 80, ""))
 	}
 	fmt.Fprintf(&b, "%d ruffs were solved.\n", a.Solves)
 	for _, c := range a.Cautions {

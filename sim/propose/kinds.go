@@ -62,6 +62,9 @@ func (k Kind) seed(s scheme.Scheme) (seed scheme.Scheme, why word.Text, ok bool)
 	}
 	switch row := r.Plan.Row; k {
 	case Tucked:
+		if r.Plan.PanelReaches {
+			s = lowered(s)
+		}
 		if row.Tuck(scheme.Crest) == 0 || row.Tuck(scheme.Trough) == 0 {
 			s = s.TuckedBy(someTuck_mm, someTuck_mm)
 		}
@@ -86,9 +89,27 @@ func (k Kind) seed(s scheme.Scheme) (seed scheme.Scheme, why word.Text, ok bool)
 	return s, word.Text{}, true
 }
 
+// lowered gives s, which has too high a band for its height, on one that the first scheme
+// would have for that: so that the length from fold to fold follows the height.
+func lowered(s scheme.Scheme) scheme.Scheme {
+	first := scheme.First()
+	s.Band.Height = math.Max(lowest(s), math.Floor(s.Looked().Ruff.Height*first.Band.Height/first.Ruff.Height))
+	return s
+}
+
+// lowest is how low the band of s may be, mm.
+func lowest(s scheme.Scheme) float64 {
+	f, _ := scheme.Lookup("band.height")
+	return f.For(s).Min
+}
+
 // plain gives s, which has no tucks, on a band so high that the inner edge lies clean.
 func plain(s scheme.Scheme) (scheme.Scheme, word.Text, bool) {
 	r, err := sim.Draw(s)
+	if err == nil && r.Plan.PanelReaches {
+		s.Band.Height = lowest(s)
+		r, err = sim.Draw(s)
+	}
 	if err != nil {
 		return s, word.Of(err), false
 	}

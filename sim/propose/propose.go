@@ -66,6 +66,7 @@ func because(why word.Text) Reason { return Reason{why, why, why} }
 type Answer struct {
 	Alternatives []Alternative // at most three; least cloth first, then least starch, then least work
 	Refused      []Refused
+	Assumed      []check.Change // what was asked for hangs on these, which may be nobody's decision
 	Solves       int
 }
 
@@ -83,7 +84,7 @@ func Propose(ctx context.Context, s scheme.Scheme, ask Asked) (Answer, error) {
 		return Answer{}, err
 	}
 	count := counter{told: ask.Progress}
-	answer := Answer{Alternatives: []Alternative{}, Refused: []Refused{}}
+	answer := Answer{Alternatives: []Alternative{}, Refused: []Refused{}, Assumed: assumptions(s)}
 	for _, some := range kinds {
 		if len(answer.Alternatives) >= most {
 			break

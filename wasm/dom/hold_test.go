@@ -22,7 +22,7 @@ func TestHold(t *testing.T) {
 	}
 	k.done()
 	words := k.Words("hold-ways")
-	for _, want := range []string{"Sewn to both edges, with tucks.", "hours. It stands", "Apply: both edges, with tucks", "It changes: sewn to: both edges; "} {
+	for _, want := range []string{"Sewn to both edges, with tucks.", "hours. It stands", "Apply: both edges, with tucks", "Taken for granted, as a new ruff has it: ", "It changes: sewn to: both edges; "} {
 		if !strings.Contains(words, want) {
 			t.Errorf("no %q in %s", want, words)
 		}

@@ -32,7 +32,7 @@ func (j *job) hold() {
 		j.refuse(err)
 		return
 	}
-	held := &wire.Held{Ways: []wire.HoldingWay{}, Refused: []wire.RefusedWay{}}
+	held := &wire.Held{Ways: []wire.HoldingWay{}, Refused: []wire.RefusedWay{}, Assumed: got.Assumed}
 	for _, a := range got.Alternatives {
 		w := wire.HoldingWay{Kind: pack(a.Kind.Name()), Changes: a.Changes, Notes: []word.Packed{}, Price: price(a.Price)}
 		for _, f := range a.Findings {

@@ -96,6 +96,8 @@ type Price struct {
 type Held struct {
 	Ways    []HoldingWay `json:"ways"`
 	Refused []RefusedWay `json:"refused"`
+	// Assumed are the fields that the answer hangs on and that are as a new scheme has them.
+	Assumed []check.Change `json:"assumed"`
 }
 
 // HoldingWay is a way to sew that holds: propose.Alternative, without its ruff.

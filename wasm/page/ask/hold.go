@@ -93,6 +93,9 @@ func (s *Ask) holdNodes() []doc.Node {
 		}
 		out = append(out, doc.El("details", "class=others id=hold-not", doc.El("summary", "").Say(say.Text("What does not hold")), not))
 	}
+	if len(h.Assumed) > 0 {
+		out = append(out, doc.El("p", "class=aside").Say(say.Text("Taken for granted, as a new ruff has it: %s.", s.changed(h.Assumed))))
+	}
 	return out
 }
 
