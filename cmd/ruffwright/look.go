@@ -287,7 +287,7 @@ func newLookSaid(got *portrait.Answer, u scheme.Units) lookSaid {
 		a.Notes = append(a.Notes, fmt.Sprintf("The references disagree: by %.1f standard deviations, which chance does 1 time in 20 at most. The intervals are widened by that. Look at their points again, at the head's turn, and whether a chin is hidden in the ruff.", got.Apart))
 	}
 	for _, k := range got.Left {
-		a.Notes = append(a.Notes, fmt.Sprintf("%s does not count: the wearer's own is not known, and others are.", k))
+		a.Notes = append(a.Notes, fmt.Sprintf("The reference %s does not count: the wearer's own is not known, and others are.", k))
 	}
 	if !own {
 		a.Notes = append(a.Notes, "The wearer's own face was not measured: those of a people are taken (ANSUR II). Give wearer.face_mm; it narrows the intervals.")

@@ -13,8 +13,8 @@ import (
 	"ruffwright/geom/figure"
 	"ruffwright/geom/light"
 	"ruffwright/geom/pleat"
-	"ruffwright/geom/scheme"
 	"ruffwright/sim"
+	"ruffwright/testdata/demos"
 )
 
 // TestSeen: in every demo's picture, solved, bowing and half folded, what is seen at a
@@ -26,12 +26,7 @@ func TestSeen(t *testing.T) {
 	}
 	var seen, off int
 	for _, demo := range assets.Demos() {
-		text, _ := assets.Demo(demo)
-		s, err := scheme.Parse(text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		r, err := sim.Solve(context.Background(), s, sim.Options{SkipOther: true, SkipTangents: true})
+		r, err := sim.Solve(context.Background(), demos.Scheme(t, demo), sim.Options{SkipOther: true, SkipTangents: true})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -174,12 +169,7 @@ func meets(from, way, a, b, c geom.Vec3) float64 {
 // BenchmarkPNG: a solved ruff in the hand as a PNG of 1,600 × 1,200, its light baked anew.
 func BenchmarkPNG(b *testing.B) {
 	for _, demo := range []string{"sound", "wide"} {
-		text, _ := assets.Demo(demo)
-		s, err := scheme.Parse(text)
-		if err != nil {
-			b.Fatal(err)
-		}
-		r, err := sim.Solve(context.Background(), s, sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true})
+		r, err := sim.Solve(context.Background(), demos.Scheme(b, demo), sim.Options{SkipBow: true, SkipOther: true, SkipTangents: true})
 		if err != nil {
 			b.Fatal(err)
 		}

@@ -10,8 +10,8 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
-	"ruffwright/assets"
 	"ruffwright/geom/scheme"
+	"ruffwright/testdata/demos"
 )
 
 // grip is the handle of a field.
@@ -230,13 +230,5 @@ func TestHandlesLook(t *testing.T) {
 // linkOf is the link of a demo.
 func linkOf(t *testing.T, name string) string {
 	t.Helper()
-	text, ok := assets.Demo(name)
-	if !ok {
-		t.Fatalf("no demo %s", name)
-	}
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return "#" + s.Code()
+	return "#" + demos.Scheme(t, name).Code()
 }

@@ -11,9 +11,6 @@ import (
 
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
-
-	"ruffwright/assets"
-	"ruffwright/geom/scheme"
 )
 
 // pictures is the folder of the README's pictures, from the top.
@@ -57,14 +54,6 @@ func TestPictures(t *testing.T) {
 
 // takePictures writes them into dir, one tab for the desk and one for the phone.
 func takePictures(t *testing.T, dir string) {
-	demo := func(name string) string {
-		text, _ := assets.Demo(name)
-		s, err := scheme.Parse(text)
-		if err != nil {
-			t.Fatal(err)
-		}
-		return "#" + s.Code()
-	}
 	if err := os.MkdirAll(dir, 0o755); err != nil {
 		t.Fatal(err)
 	}
@@ -84,21 +73,21 @@ func takePictures(t *testing.T, dir string) {
 	}
 	b := open(t, site(t), screen{width: 1280, height: 860}).ready()
 	take(b, "first", ".head")
-	b.follow(demo("floppy"))
+	b.follow(linkOf(t, "floppy"))
 	b.click("#pose-bow")
 	take(b, "floppy", ".picture")
-	b.follow(demo("tall"))
+	b.follow(linkOf(t, "tall"))
 	b.click("#view-cut")
 	take(b, "cut", ".picture")
 	b.click("#view-hand")
-	b.follow(demo("untucked"))
+	b.follow(linkOf(t, "untucked"))
 	b.media(true, true)
 	b.click("#twin")
 	take(b, "compare", ".picture")
 	b = open(t, site(t)+"#lesson=ends-up", screen{width: 390, height: 780, ratio: 1.5, touch: true}).ready()
 	take(b, "lesson", "#lesson")
 	b.click(`[data-do="lesson-away"]`)
-	b.follow(demo("wide"))
+	b.follow(linkOf(t, "wide"))
 	b.slide(55)
 	take(b, "fold", ".picture")
 }

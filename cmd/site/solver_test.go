@@ -12,8 +12,7 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"ruffwright/assets"
-	"ruffwright/geom/scheme"
+	"ruffwright/testdata/demos"
 )
 
 // state is how it stands with the solver.
@@ -111,11 +110,7 @@ func easy(t *testing.T) string { return site(t) + untucked(t) }
 // untucked is the link of the demo without tucks, without its name: the head of a table
 // of two names takes more lines.
 func untucked(t *testing.T) string {
-	text, _ := assets.Demo("untucked")
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s := demos.Scheme(t, "untucked")
 	s.Name = ""
 	return "#" + s.Code()
 }

@@ -41,11 +41,11 @@ const (
 // Arc is a run of sets that was counted along the outer edge.
 type Arc struct {
 	Count     float64 `json:"count"`     // sets counted, 1 to 400; halves are allowed
-	CountOff  float64 `json:"count_off"` // how far the count may be off, sets, up to 50; 0: half a set
+	CountOff  float64 `json:"count_off"` // how far the count may be off, sets, up to half of it; 0: half a set
 	From      Point   `json:"from"`      // where the run begins; without share
 	To        Point   `json:"to"`        // and ends: by the shorter way round
 	Share     float64 `json:"share"`     // its share of the way round, 0.02 to 1; 0: by from and to
-	ShareOff  float64 `json:"share_off"` // how far the share may be off, up to 0.5; 0: 0.02
+	ShareOff  float64 `json:"share_off"` // how far the share may be off, up to half of it; 0: 0.02
 	markedArc bool    // the share is taken from the points
 }
 
@@ -62,7 +62,7 @@ type Source struct {
 	Placing    float64     `json:"placing_px"`        // how far a point may be off, each way, 0.1 to 200 px; 0: 2 px
 	Distance   float64     `json:"distance_mm"`       // of the painter from the face, 300 to 20,000; 0: 2,000
 	Factor     float64     `json:"distance_factor"`   // by which the distance may be off, 1 to 3; 0: 1.5
-	Ahead      float64     `json:"face_ahead_mm"`     // how far the face lies before the ruff's middle, −100 to 300; 0: 80
+	Ahead      float64     `json:"face_ahead_mm"`     // how far the face lies before the ruff's middle, −100 to 250; 0: 80
 	AheadOff   float64     `json:"face_ahead_off_mm"` // how far that may be off, 0.1 to 200; 0: 40
 	Freedom    float64     `json:"freedom"`           // by which a painter may have drawn the ruff too large or small, 1 to 3; 0: 1.1
 	Near       string      `json:"near"`              // which side of the ellipse is nearer: "below" (also if empty) or "above"

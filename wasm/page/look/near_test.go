@@ -5,11 +5,10 @@ import (
 	"math"
 	"testing"
 
-	"ruffwright/assets"
 	"ruffwright/geom/pleat"
-	"ruffwright/geom/scheme"
 	"ruffwright/sim"
 	"ruffwright/sim/window"
+	"ruffwright/testdata/demos"
 	"ruffwright/wasm/page/say"
 )
 
@@ -35,20 +34,10 @@ func on(t *testing.T, r *sim.Ruff, of pleat.Shape) pleat.Shape {
 	return f.Shape
 }
 
-// solved is a demo's ruff with other values, solved.
+// solvedDemo is a demo's ruff with changes as "key value", solved.
 func solvedDemo(t *testing.T, name string, set ...string) *sim.Ruff {
 	t.Helper()
-	text, _ := assets.Demo(name)
-	s, err := scheme.Parse(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := 0; i+1 < len(set); i += 2 {
-		if err := s.Set(set[i], set[i+1]); err != nil {
-			t.Fatal(err)
-		}
-	}
-	r, err := sim.Solve(context.Background(), s, sim.Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
+	r, err := sim.Solve(context.Background(), demos.Scheme(t, name, set...), sim.Options{Grid: window.Coarse, SkipBow: true, SkipTangents: true, SkipOther: true})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -65,11 +54,11 @@ func TestFromSolvedToSolved(t *testing.T) {
 		set  []string
 		part float64 // of the way from the closed form that may be left
 	}{
-		{"floppy", []string{"ruff.depth", "80"}, 0.5},
-		{"floppy", []string{"ruff.sets", "42"}, 0.5},
-		{"floppy", []string{"ruff.height", "44"}, 0.5},
-		{"sound", []string{"ruff.depth", "74"}, 0.5},
-		{"sound", []string{"ruff.height", "46"}, 0.7},
+		{"floppy", []string{"ruff.depth 80"}, 0.5},
+		{"floppy", []string{"ruff.sets 42"}, 0.5},
+		{"floppy", []string{"ruff.height 44"}, 0.5},
+		{"sound", []string{"ruff.depth 74"}, 0.5},
+		{"sound", []string{"ruff.height 46"}, 0.7},
 	} {
 		l := New(&say.Voice{})
 		l.Scene = Scene{A: solvedDemo(t, c.demo), Solving: true}
@@ -123,24 +112,19 @@ func TestFarIsDrawn(t *testing.T) {
 	l.Settle(true, 0)
 	drawn := func(name string, set ...string) {
 		t.Helper()
-		text, _ := assets.Demo(name)
-		s, err := scheme.Parse(text)
-		for i := 0; err == nil && i+1 < len(set); i += 2 {
-			err = s.Set(set[i], set[i+1])
-		}
-		r, err2 := sim.Draw(s)
-		if err != nil || err2 != nil {
-			t.Fatal(err, err2)
+		r, err := sim.Draw(demos.Scheme(t, name, set...))
+		if err != nil {
+			t.Fatal(err)
 		}
 		l.A = &r
 	}
-	for _, far := range [][]string{{"floppy", "ruff.depth", "150"}, {"floppy", "pleat.anchor", "both"}, {"floppy", "starch.bend", "60"}, {"cuff"}} {
+	for _, far := range [][]string{{"floppy", "ruff.depth 150"}, {"floppy", "pleat.anchor both"}, {"floppy", "starch.bend 60"}, {"cuff"}} {
 		drawn(far[0], far[1:]...)
 		if l.Guessing() || apart(l.posed(), l.A.Folded.Shape) != 0 {
 			t.Errorf("%v is not drawn in its closed form", far)
 		}
 	}
-	drawn("floppy", "ruff.depth", "76")
+	drawn("floppy", "ruff.depth 76")
 	if !l.Guessing() {
 		t.Error("a ruff near the solved one is drawn in its closed form")
 	}
