@@ -297,4 +297,11 @@ func TestGathered(t *testing.T) {
 	if got := flat.drawnOut(); math.Abs(got-(5+10)/2.) > 1e-9 {
 		t.Errorf("drawn out by %g mm", got)
 	}
+	// Those gathered stood at 0.76 of the width or less, all others at 0.84 or more.
+	for share, misses := range map[float64]bool{0.77: true, 0.83: false} {
+		flat.Form.Status, flat.Design.Width_mm = shell.Converged, 7.5/share
+		if flat.missesSticks() != misses {
+			t.Errorf("at %g of the width: amiss %v, want %v", share, !misses, misses)
+		}
+	}
 }
