@@ -10,6 +10,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"ruffwright/cmd/disk"
@@ -54,7 +55,7 @@ func (o overlaying) open(s portrait.Source) (*image.NRGBA, error) {
 	if err != nil {
 		return nil, fmt.Errorf("--picture %s: %w", o.picture, err)
 	}
-	for _, stroke := range strokes(s, nil) {
+	for _, stroke := range append(overLines(s, nil), overDots(s)...) {
 		for _, p := range stroke.Through {
 			if !(p[0] >= 0 && p[1] >= 0 && p[0] <= float64(m.Rect.Dx()) && p[1] <= float64(m.Rect.Dy())) {
 				return nil, fmt.Errorf("a point at [%g, %g] lies outside the picture; allowed: 0 to %d and 0 to %d", p[0], p[1], m.Rect.Dx(), m.Rect.Dy())
@@ -69,7 +70,9 @@ func (o overlaying) write(m *image.NRGBA, s portrait.Source, outline []portrait.
 	if o.out == "" {
 		return nil
 	}
-	picture.Draw(m, strokes(s, outline), max(math.Round(float64(m.Rect.Dx()+m.Rect.Dy())/1000), 2))
+	wide := max(math.Round(float64(m.Rect.Dx()+m.Rect.Dy())/1000), 2)
+	picture.Draw(m, overLines(s, outline), wide)
+	picture.Draw(m, overDots(s), 4*wide)
 	var b bytes.Buffer
 	if err := png.Encode(&b, m); err != nil {
 		return err
@@ -77,27 +80,33 @@ func (o overlaying) write(m *image.NRGBA, s portrait.Source, outline []portrait.
 	return disk.Write(o.out, b.Bytes())
 }
 
-// strokes are the source's lines: the face's blue, the ruff's red, its outline yellow,
-// each point of the edge a dot.
-func strokes(s portrait.Source, outline []portrait.Point) []picture.Stroke {
-	blue, red, yellow := color.NRGBA{40, 90, 170, 255}, color.NRGBA{180, 40, 50, 255}, color.NRGBA{225, 180, 40, 255}
-	var all []picture.Stroke
-	add := func(c color.NRGBA, points ...portrait.Point) {
-		stroke := picture.Stroke{Colour: c}
-		for _, p := range points {
-			stroke.Through = append(stroke.Through, p)
-		}
-		all = append(all, stroke)
-	}
-	add(yellow, outline...)
+// What is drawn: the face's lines blue, the ruff's red, its outline yellow.
+var blue, red, yellow = color.NRGBA{40, 90, 170, 255}, color.NRGBA{180, 40, 50, 255}, color.NRGBA{225, 180, 40, 255}
+
+// overLines are the source's lines and the outline of the edge.
+func overLines(s portrait.Source, outline []portrait.Point) []picture.Stroke {
+	all := []picture.Stroke{stroke(yellow, outline...)}
 	for _, r := range s.References {
-		add(blue, r.From, r.To)
+		all = append(all, stroke(blue, r.From, r.To))
 	}
-	for _, p := range s.Edge {
-		add(red, p, p)
-	}
-	for _, l := range append(append([]portrait.Line(nil), s.Depths...), s.Heights...) {
-		add(red, l.From, l.To)
+	for _, l := range slices.Concat(s.Depths, s.Heights) {
+		all = append(all, stroke(red, l.From, l.To))
 	}
 	return all
+}
+
+// overDots are the points that were placed on the edge.
+func overDots(s portrait.Source) (all []picture.Stroke) {
+	for _, p := range s.Edge {
+		all = append(all, stroke(red, p, p))
+	}
+	return all
+}
+
+func stroke(c color.NRGBA, points ...portrait.Point) picture.Stroke {
+	s := picture.Stroke{Colour: c}
+	for _, p := range points {
+		s.Through = append(s.Through, p)
+	}
+	return s
 }
