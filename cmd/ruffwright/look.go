@@ -30,7 +30,7 @@ func lookVerb() verb {
 	var l looking
 	return verb{
 		name: "look", args: "FILE [SCHEME]", least: 1, most: 2,
-		does: "the depth, height and sets of a ruff in a picture, by points placed on it",
+		does: "depth, height and sets of a ruff in a picture, by points on it",
 		help: `
 Takes points that were placed on a picture, in pixels with y down, from a JSON file
 (- reads standard input), and answers with the ruff's depth, height and sets in the
