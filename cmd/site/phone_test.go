@@ -29,7 +29,7 @@ func TestPhone(t *testing.T) {
 			if small := eval[string](b, `(() => { const r = document.getElementById("`+id+`").getBoundingClientRect(); return r.width >= 44 && r.height >= 44 ? "" : r.width + " × " + r.height; })()`); small != "" {
 				t.Errorf("%s is %s px", id, small)
 			}
-			b.do(chromedp.Click(chromedp.CSS(`[id="` + id + `"]`)))
+			b.click(`[id="` + id + `"]`)
 			if got := eval[float64](b, `Number(document.querySelector("`+field(key)+`").value)`); got != was+by {
 				t.Errorf("%s: %g from %g", id, got, was)
 			}

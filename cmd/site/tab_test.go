@@ -219,12 +219,22 @@ func (b *tab) enter(key, text string) {
 
 func field(key string) string { return "#f-" + strings.ReplaceAll(key, ".", "-") }
 
-// click scrolls to an element and clicks its middle.
+// click scrolls to an element and clicks its middle. The page puts what it tells anew when
+// its figures come: where the element was put anew between finding and pressing it, it is
+// looked for once more.
 func (b *tab) click(selector string) {
 	b.t.Helper()
 	b.await(fmt.Sprintf("document.querySelector(%q)", selector))
 	b.run(fmt.Sprintf(`(() => { const e = document.querySelector(%q), d = e.closest("details:not([open])"); if (d && d.firstElementChild !== e) d.open = true; })()`, selector)) // as a person would, by its summary
-	b.do(chromedp.Click(chromedp.CSS(selector)))
+	ctx, cancel := context.WithTimeout(b.ctx, patience)
+	defer cancel()
+	err := chromedp.Do(ctx, chromedp.Click(chromedp.CSS(selector)))
+	for err != nil && strings.Contains(err.Error(), "Could not find node") {
+		err = chromedp.Do(ctx, chromedp.Click(chromedp.CSS(selector)))
+	}
+	if err != nil {
+		b.t.Fatalf("%s: %v\n%s", selector, err, b.complaints())
+	}
 }
 
 func (b *tab) press(keys string, options ...chromedp.KeyOption) {
