@@ -76,7 +76,8 @@ var rooms = map[string]room{
 
 	// The printing program: the same with the sheets.
 	"wasm/printing": {below: slices.Concat(geometry, []string{"sim", "sim/paper", "wasm/wire"}), tests: []string{"assets", "sim/check", "geom/pattern", "wasm/solving"}},
-	"wasm/press":    {below: []string{"wasm/port", "wasm/printing", "wasm/solving"}},
+	"wasm/opening":  {below: []string{"geom/picture", "geom/word", "wasm/wire"}},
+	"wasm/press":    {below: []string{"wasm/opening", "wasm/port", "wasm/printing", "wasm/solving"}},
 
 	// The stage's program: neither the drawing nor the page is linked into it.
 	"wasm/pack":  {},
@@ -96,13 +97,14 @@ var rooms = map[string]room{
 	"wasm/page/keep":   {below: []string{"geom/scheme", "wasm/doc", "wasm/page/say", "wasm/page/work"}},
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
+	"wasm/page/easel":  {below: []string{"geom/portrait", "geom/scheme", "geom/word", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "geom/draw", "geom/figure", "sim", "sim/check", "sim/check/compare", "sim/matter", "sim/measure", "wasm/wire", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}},
-	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/grip", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"wasm/wire", "geom/figure"}},
-	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
+	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/easel", "wasm/page/grip", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"wasm/wire", "geom/figure"}},
+	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/opening", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm":             {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "wasm/dom", "wasm/port", "wasm/solving", "wasm/painting"}), tests: []string{"wasm/wire"}},
 
 	"cmd/disk":       {},
-	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc"}},
+	"cmd/site":       {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "cmd/disk"}), outside: []string{"github.com/kjk/lzma"}, tests: []string{"wasm/doc", "geom/portrait"}},
 	"cmd/ruffwright": {below: slices.Concat(result, []string{"sim/window", "sim/shell/known", "sim/paper/sheet", "geom/picture", "geom/portrait", "cmd/disk", "cmd/site", "wasm/page"}), tests: []string{"geom/light"}},
 }
 

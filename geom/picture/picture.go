@@ -11,6 +11,7 @@ import (
 	"image/jpeg"
 	"image/png"
 	"io"
+	"slices"
 
 	"golang.org/x/image/bmp"
 	"golang.org/x/image/tiff"
@@ -25,6 +26,11 @@ const (
 	MostBytes  = 10 << 20
 	MostPixels = 16_000_000
 )
+
+// caps are what one file may have at most.
+type caps struct{ bytes, pixels int }
+
+func usual(string, []byte) caps { return caps{MostBytes, MostPixels} }
 
 // format is one kind of file: how it begins, and who reads it.
 type format struct {
@@ -54,38 +60,61 @@ func isWebP(b []byte) bool {
 // Open decodes a picture, 8 bits a channel and upright, and names its format. A panic of a
 // decoder is an error like any other.
 func Open(file []byte) (upright *image.NRGBA, name string, err error) {
+	err = guarded(func() error {
+		made, f, err := decoded(file, usual)
+		name = f.name
+		if err == nil {
+			upright = turned(plain(made), orientation(f.tags(file)))
+		}
+		return err
+	})
+	return upright, name, err
+}
+
+// guarded calls do; a panic is an error that says that the file is damaged.
+func guarded(do func() error) (err error) {
 	defer func() {
 		if r := recover(); r != nil {
-			upright, err = nil, refused(word.Say("the file is damaged: %s", word.Name(fmt.Sprint(r))))
+			err = refused(word.Say("the file is damaged: %s", word.Name(fmt.Sprint(r))))
 		}
 	}()
-	if len(file) > MostBytes {
-		return nil, "", refused(word.Say("it has %d bytes; allowed: at most %d", len(file), MostBytes))
+	return do()
+}
+
+// decoded decodes a file that has no more than most says, as it is kept in the file.
+func decoded(file []byte, most func(format string, file []byte) caps) (image.Image, format, error) {
+	i := slices.IndexFunc(formats, func(f format) bool { return f.begins(file) })
+	var f format
+	if i >= 0 {
+		f = formats[i]
 	}
-	for _, f := range formats {
-		if !f.begins(file) {
-			continue
-		}
-		if f.name == "WebP" && string(file[12:16]) == "VP8X" && len(file) > 20 && file[20]&2 != 0 {
-			return nil, f.name, refused(word.Say("it is an animated WebP; allowed: a still one"))
-		}
-		about, err := f.size(bytes.NewReader(file))
-		if err != nil {
-			return nil, f.name, refused(word.Say("it begins as %s, but is damaged: %s", f.name, word.Of(err)))
-		}
-		if about.Width < 1 || about.Height < 1 || about.Width > MostPixels/about.Height {
-			return nil, f.name, refused(word.Say("it has %d × %d pixels; allowed: 1 to %d in all", about.Width, about.Height, MostPixels))
-		}
-		made, err := f.decode(bytes.NewReader(file))
-		if err != nil {
-			return nil, f.name, refused(word.Say("it begins as %s, but is damaged: %s", f.name, word.Of(err)))
-		}
-		if made.Bounds().Dx() != about.Width || made.Bounds().Dy() != about.Height {
-			return nil, f.name, refused(word.Say("it begins as %s, but is damaged: %s", f.name, word.Say("it has two sizes")))
-		}
-		return turned(plain(made), orientation(f.tags(file))), f.name, nil
+	allowed := most(f.name, file)
+	switch {
+	case len(file) > allowed.bytes:
+		return nil, f, refused(word.Say("it has %d bytes; allowed: at most %d: save it smaller", len(file), allowed.bytes))
+	case i < 0:
+		return nil, f, refused(word.Say("it is no JPEG, PNG, WebP, TIFF or BMP"))
+	case f.name == "WebP" && string(file[12:16]) == "VP8X" && len(file) > 20 && file[20]&2 != 0:
+		return nil, f, refused(word.Say("it is an animated WebP; allowed: a still one"))
 	}
-	return nil, "", refused(word.Say("it is no JPEG, PNG, WebP, TIFF or BMP"))
+	damaged := func(why word.Text) error {
+		return refused(word.Say("it begins as %s, but is damaged: %s", f.name, why))
+	}
+	about, err := f.size(bytes.NewReader(file))
+	if err != nil {
+		return nil, f, damaged(word.Of(err))
+	}
+	if about.Width < 1 || about.Height < 1 || about.Width > allowed.pixels/about.Height {
+		return nil, f, refused(word.Say("it has %d × %d pixels; allowed: 1 to %d in all: save it smaller", about.Width, about.Height, allowed.pixels))
+	}
+	made, err := f.decode(bytes.NewReader(file))
+	if err != nil {
+		return nil, f, damaged(word.Of(err))
+	}
+	if made.Bounds().Dx() != about.Width || made.Bounds().Dy() != about.Height {
+		return nil, f, damaged(word.Say("it has two sizes"))
+	}
+	return made, f, nil
 }
 
 // refused is the error of a picture.

@@ -231,3 +231,67 @@ func TestDraw(t *testing.T) {
 		}
 	}
 }
+
+// TestSmall: a picture comes no longer than it is wanted, solid and upright, with its own
+// size; each pixel is the mean of those that it stands for; JPEGs may be larger than others.
+func TestSmall(t *testing.T) {
+	m := half(640, 480)
+	m.SetNRGBA(400, 300, color.NRGBA{}) // clear
+	for _, c := range []struct {
+		file []byte
+		own  image.Point
+		w, h int
+		x, y int
+		want string
+	}{
+		{file: pngOf(t, m), own: image.Pt(640, 480), w: 64, h: 48, x: 5, y: 5, want: "white"},
+		{file: pngOf(t, m), own: image.Pt(640, 480), w: 64, h: 48, x: 31, y: 40, want: "red"},
+		{file: pngOf(t, m), own: image.Pt(640, 480), w: 64, h: 48, x: 32, y: 40, want: "blue"},
+		{file: withTags(jpegOf(t, m), tagged(binary.BigEndian, "MM\x00*", 6)), own: image.Pt(480, 640), w: 48, h: 64, x: 42, y: 5, want: "white"},
+	} {
+		got, own, name, err := Small(c.file, 64)
+		if err != nil || own != c.own || got.Rect != image.Rect(0, 0, c.w, c.h) || colour(got, c.x, c.y) != c.want {
+			t.Errorf("%s: %v of %v: %v, want %s at %d, %d", name, got.Rect, own, err, c.want, c.x, c.y)
+		}
+	}
+	if got, _, _, err := Small(pngOf(t, m), 640); err != nil || got.NRGBAAt(400, 300) != (color.NRGBA{255, 255, 255, 255}) || colour(got, 401, 300) != "blue" {
+		t.Errorf("what is clear: %v, %v", got.NRGBAAt(400, 300), err)
+	}
+	two := image.NewGray(image.Rect(0, 0, 2, 1))
+	two.SetGray(1, 0, color.Gray{100})
+	if got, _, _, err := Small(pngOf(t, two), 1); err != nil || got.NRGBAAt(0, 0) != (color.NRGBA{50, 50, 50, 255}) {
+		t.Errorf("the mean: %v, %v", got.NRGBAAt(0, 0), err)
+	}
+	if m, _, name, err := Small(inks(), 64); err != nil || name != "JPEG" || colour(m, 4, 4) != "red" {
+		t.Errorf("four inks: %v", err)
+	}
+}
+
+// TestSmallRefused: what is too large even for that is refused before it is unpacked, and
+// nothing panics.
+func TestSmallRefused(t *testing.T) {
+	sized := func(file []byte, marker byte, w, h int) []byte { // says of itself that it has such a size
+		file = append([]byte(nil), file...)
+		at := bytes.Index(file, []byte{0xff, 0xc0})
+		file[at+1] = marker
+		binary.BigEndian.PutUint16(file[at+5:], uint16(h))
+		binary.BigEndian.PutUint16(file[at+7:], uint16(w))
+		return file
+	}
+	photo := jpegOf(t, half(64, 48))
+	for _, c := range []struct {
+		file []byte
+		why  string
+	}{
+		{sized(photo, 0xc0, 20000, 6000), "20000 × 6000 pixels; allowed: 1 to 100000000 in all: save it smaller"},
+		{sized(photo, 0xc2, 8000, 6000), "8000 × 6000 pixels; allowed: 1 to 40000000"},
+		{pngOf(t, image.NewPaletted(image.Rect(0, 0, 5000, 4000), color.Palette{color.Black})), "allowed: 1 to 16000000"},
+		{append(photo, make([]byte, MostPhotoBytes)...), "bytes; allowed: at most 67108864"},
+		{photo[:len(photo)/2], "it begins as JPEG, but is damaged"},
+		{nil, "no JPEG"},
+	} {
+		if m, _, _, err := Small(c.file, 64); m != nil || err == nil || !strings.Contains(err.Error(), c.why) {
+			t.Errorf("%s: %v", c.why, err)
+		}
+	}
+}
