@@ -9,10 +9,22 @@ import (
 	"ruffwright/geom/word"
 )
 
-// bad is the error of one field.
-func bad(field string, why, allowed word.Text) error {
-	return word.Fault{Text: word.Say("%s: %s; allowed: %s", word.Name(field), why, allowed)}
+// Error says what is wrong with one field of a sheet.
+type Error struct {
+	Field        string // as 'source.edge[3][0]', after the keys of the sheet's JSON
+	Why, Allowed word.Text
 }
+
+// Error is what is wrong, in English.
+func (e Error) Error() string { return e.Said().String() }
+
+// Said is what is wrong: the field, the value, what is allowed.
+func (e Error) Said() word.Text {
+	return word.Say("%s: %s; allowed: %s", word.Name(e.Field), e.Why, e.Allowed)
+}
+
+// bad is the error of one field.
+func bad(field string, why, allowed word.Text) error { return Error{field, why, allowed} }
 
 func noEllipse(n int) error {
 	return bad("source.edge", word.Count(n, "%d point makes no ellipse", "%d points make no ellipse", n), word.Say("five or more points, well spread along the outer edge"))
