@@ -2,7 +2,7 @@ package assets
 
 import "embed"
 
-//go:embed page/page.css page/plain.js page/stage.js page/handles.js page/loader.js page/worker.js page/unpack.js page/offline.js
+//go:embed page/page.css page/plain.js page/stage.js page/handles.js page/easel.js page/loader.js page/worker.js page/unpack.js page/offline.js
 var page embed.FS
 
 // PageFile returns a file of the page by name, as 'page.css' or 'loader.js', and

@@ -56,11 +56,11 @@
   })().catch((why) => { delete modules[name]; throw why; });
 
   // hire starts a worker: the solver and the painter are the page's own program in other
-  // roles, the press is a program of its own.
+  // roles, the press is a program of its own, and the opener of pictures is that in another.
   const hire = (name) => {
     const w = new Worker(whole ? script("exec", "worker") : here.dataset.worker);
     const start = async () => {
-      const module = await compiled(name === "press" ? name : "program");
+      const module = await compiled(name === "press" || name === "opener" ? "press" : "program");
       w.postMessage({ exec: here.dataset.exec, module, role: name });
     };
     start().catch((why) => w.onmessage && w.onmessage({ data: { dead: why.message } }));
@@ -70,7 +70,7 @@
   // ---- the program speaks -------------------------------------------------
 
   const grow = (n) => {
-    const e = n.tag === "svg" || n.tag === "path" ? document.createElementNS("http://www.w3.org/2000/svg", n.tag) : document.createElement(n.tag);
+    const e = ["svg", "path", "text"].includes(n.tag) ? document.createElementNS("http://www.w3.org/2000/svg", n.tag) : document.createElement(n.tag);
     for (const [k, v] of Object.entries(n.attr || {})) e.setAttribute(k, v);
     if (n.text) e.textContent = n.text;
     for (const child of n.nodes || []) e.appendChild(grow(child));
@@ -143,6 +143,7 @@
     solver: (_, p) => { const [what, n] = p.name.split(" "); handOf("solver", n)[what](p.value, p.body); },
     press: (_, p) => handOf("press")[p.name](p.value),
     draw: () => onStage.draw(),
+    easel: (_, p) => easel.does(p),
     painter: (_, p) => handOf("painter")[p.name](p.value, p.body),
     pixels: (_, p, body) => onStage.pixels(p.body || new Uint8Array(body, p.from || 0, p.size).slice().buffer),
     frame: (_, p) => onStage.show(p.body),
@@ -193,7 +194,9 @@
       if (!carries(e)) return;
       e.preventDefault(); // else the browser leaves the page for the file
       e.stopImmediatePropagation();
-      if (type === "drop" && (dropped = e.dataTransfer.files[0])) tell("do", "dropped", "");
+      if (type !== "drop" || !(dropped = e.dataTransfer.files[0])) return;
+      if (dropped.type.startsWith("image/") || e.target.closest && e.target.closest("#to-easel")) easel.choose(dropped);
+      else tell("do", "dropped", "");
     }, true);
   }
 
@@ -314,7 +317,8 @@
     if (e.target.closest && e.target.closest("input:not([type=range]), textarea")) return; // text has its own
     e.preventDefault();
     e.stopImmediatePropagation();
-    tell("do", redo || e.shiftKey ? "redo" : "undo", "");
+    const way = redo || e.shiftKey ? "redo" : "undo";
+    e.target.closest && e.target.closest("#to-easel") ? tell("do", "easel", way) : tell("do", way, ""); // points have steps of their own
   }, true);
   document.addEventListener("submit", (e) => e.preventDefault());
   addEventListener("hashchange", () => tell("address", "", location.hash));
@@ -357,6 +361,7 @@
 
   const onStage = openStage({ tell, compiled: () => compiled("stage") });
   openHandles({ tell });
+  const easel = openEasel({ tell, hire });
 
   // ---- at home and abroad ---------------------------------------------------
   // A served page keeps itself for the next time without a network, once it has
@@ -411,6 +416,7 @@
       else e.removeAttribute("href");
     }
     for (const name in hands) hands[name].end();
+    easel.stop();
   };
 
   const fail = (why) => {

@@ -22,6 +22,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 
+	"ruffwright/geom/portrait"
 	"ruffwright/geom/scheme"
 )
 
@@ -194,8 +195,28 @@ var states = []struct {
 		b.run(`document.getElementById("class-show").click()`)
 		b.await(`document.body.hasAttribute("data-class")`)
 	}},
+	{"a portrait on the easel", "#to-easel", func(b *tab) {
+		b.run(`document.getElementById("class-leave").click(); document.getElementById("easel-open").click()`)
+		b.chooses("1", painted(350, 300))
+		b.await(`!document.getElementById("easel-work").hidden`)
+		b.resize(screen{width: 1000, height: 600})
+		b.frames()
+		for _, at := range []portrait.Point{{175, 82}, {175, 165}} {
+			b.onPicture(350, 300, at)
+		}
+		b.tool("edge")
+		for _, at := range edgeOf(5) {
+			b.onPicture(350, 300, portrait.Point{at[0] / 4, at[1] / 4})
+		}
+		b.tool("depth")
+		for _, at := range []portrait.Point{{175, 245}, {175, 264}} {
+			b.onPicture(350, 300, at)
+		}
+		b.run(`for (const d of document.querySelectorAll("#to-easel details")) d.open = true; document.getElementById("easel-known").querySelector("input").scrollIntoView()`)
+		b.await(`document.getElementById("easel-take")`)
+	}},
 	{"bad entry", "#short", func(b *tab) {
-		b.run(`document.getElementById("class-leave").click()`)
+		b.run(`document.getElementById("easel-close").click()`)
 		b.enter("wearer.girth", "xx")
 		b.await(`document.querySelector("[aria-invalid=true]")`)
 	}},

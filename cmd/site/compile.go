@@ -41,7 +41,7 @@ func compile(ctx context.Context, root, dir string) error {
 		parts           []string // one after the other
 	}{
 		{"style", "page", ".css", []string{"page"}},
-		{"loader", "loader", ".js", []string{"plain", "stage", "handles", "loader"}},
+		{"loader", "loader", ".js", []string{"plain", "stage", "handles", "easel", "loader"}},
 		{"worker", "worker", ".js", []string{"worker"}},
 	} {
 		var text []byte

@@ -37,6 +37,7 @@ const (
 	Painter Kind = "painter" // and the painter's
 	Place   Kind = "place"   // Value is the page's own address, without its fragment
 	Solver  Kind = "solver"  // the solver's first worker: Name said (Value the head, Body the body) or died (Value why); said 1 of the next
+	Easel   Kind = "easel"   // on the easel: Name chosen (Value bytes and name of a file), said or died of its opener, size, down, move, up, wheel, key
 	Cores   Kind = "cores"   // Value is how many programs the device can run at once
 
 	Tab       Kind = "tab"       // before all others: Name names this open page among the device's
@@ -88,6 +89,7 @@ const (
 	OpPixels  Op = "pixels"  // those of the pictures of the frame that follows: Body or, without one, a part of the event's body
 	OpFrame   Op = "frame"   // Body is shown
 	OpFile    Op = "file"    // a part of the event's body becomes the file Name, of type Value, behind the link ID
+	OpEasel   Op = "easel"   // of the easel, by Name: pick a file, open it for the picture Value, end its opener, forget the picture Value, view and lens (package easel)
 	OpSolver  Op = "solver"  // Name: start the first worker, ask it (Value the head of a request, Body its body), or end it; start 1 the next
 )
 

@@ -53,6 +53,10 @@ func (n Node) WithNodes(nodes ...Node) Node {
 // Control is the id of a field's control; its neighbours add a suffix.
 func Control(key string) string { return "f-" + strings.ReplaceAll(key, ".", "-") }
 
+// Measured is the id of the place beside a field for the word that does not hold, of what was
+// typed and what was measured.
+func Measured(key string) string { return Control(key) + "-measured" }
+
 // Equal reports whether two nodes build the same.
 func (n Node) Equal(m Node) bool {
 	return n.Tag == m.Tag && n.Text == m.Text && maps.Equal(n.Attr, m.Attr) && slices.EqualFunc(n.Nodes, m.Nodes, Node.Equal)

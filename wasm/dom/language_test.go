@@ -10,6 +10,7 @@ import (
 	"ruffwright/geom/scheme"
 	"ruffwright/geom/word"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/opening"
 	"ruffwright/wasm/page"
 	"ruffwright/wasm/page/say"
 )
@@ -113,6 +114,23 @@ func TestLanguage(t *testing.T) {
 	see("cannot be solved")
 	k.send(10, doc.Address, "", "#"+scheme.Default().Code()[:9])
 	see("a broken link")
+	paint(k.Document)
+	see("a portrait on the easel", "falconer.png", "")
+	k.send(10, doc.Do, "easel", "take")
+	see("what it tells is taken")
+	k.send(10, doc.Set, "easel.turn", "x")
+	k.send(10, doc.Set, "easel.at-1-0", "x")
+	see("entries on the easel", "“x”", "")
+	k.send(10, doc.Set, "easel.turn", "90")
+	k.send(10, doc.Set, "easel.at-1-0", "700 355")
+	see("out of range")
+	k.send(10, doc.Easel, "chosen", "3 x.gif")
+	head, _ := opening.Open([]byte("GIF"))
+	k.send(10, doc.Easel, "said", head)
+	see("no picture", "x.gif", "")
+	k.send(10, doc.Do, "easel", "wearer")
+	see("the wearer’s picture")
+	k.send(10, doc.Do, "easel", "close")
 	k.send(10, doc.Do, "lesson", "ends-up")
 	see("a lesson")
 	k.dead = true

@@ -26,6 +26,7 @@ type Document struct {
 	Solver   []doc.Patch     // what was asked of the solver's worker
 	Press    []doc.Patch     // and of the press's
 	Painter  []doc.Patch     // and of the painter's
+	Easel    []doc.Patch     // what was asked of the easel, its view and lens among it
 	Due      bool            // a frame is to be asked for
 	Pixels   []byte          // of the next frame
 	Frames   []Frame         // that were shown
@@ -143,6 +144,8 @@ func (d *Document) apply(p doc.Patch) {
 		d.Press = append(d.Press, p)
 	case doc.OpPainter:
 		d.Painter = append(d.Painter, p)
+	case doc.OpEasel:
+		d.Easel = append(d.Easel, p)
 	case doc.OpDraw:
 		d.Due = true
 	case doc.OpPixels:

@@ -37,6 +37,7 @@ var commands = []struct {
 	{"matter", (*Page).asksWhatMatters},
 	{"proof", func(p *Page, e doc.Event) []doc.Patch { return p.ask.Prove(e.At_ms) }},
 	{"sheets", (*Page).prints},
+	{"easel", (*Page).atEasel},
 
 	{"twin", (*Page).pairs},
 	{"compare-keep", (*Page).pairs},

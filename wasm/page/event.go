@@ -9,6 +9,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/brush"
+	"ruffwright/wasm/page/easel"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/teach"
 	"ruffwright/wasm/page/work"
@@ -49,6 +50,7 @@ var events = []struct {
 		return nil, nothing
 	}},
 	{doc.Press, (*Page).hearsPress},
+	{doc.Easel, (*Page).hearsEasel},
 	{doc.Painter, (*Page).hearsPainter},
 	{doc.File, (*Page).opensFile},
 
@@ -93,6 +95,8 @@ func (p *Page) rings(e doc.Event) ([]doc.Patch, extent) {
 		return p.ask.Spare(e.At_ms), nothing
 	case "press":
 		return p.sheets.Check(e.At_ms), all
+	case easel.Timer:
+		return p.easel.Check(e.At_ms), all
 	case brush.Timer:
 		return p.brush.Rings(p.Look.Held(), e.At_ms), nothing
 	case "png":
@@ -145,6 +149,13 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 			p.shown.holds(id, holds)
 		}
 		return p.sheets.Keep(), all
+	}
+	if p.easel.Enter(e.Name, e.Value, live) {
+		p.shown.holds(doc.Control(e.Name), e.Value)
+		if live {
+			return nil, nothing
+		}
+		return nil, all
 	}
 	if id, ok := p.ask.EnterTrial(e.Name, e.Value, live); ok {
 		p.shown.holds(id, e.Value)

@@ -14,6 +14,7 @@ import (
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/ask"
 	"ruffwright/wasm/page/brush"
+	"ruffwright/wasm/page/easel"
 	"ruffwright/wasm/page/grip"
 	"ruffwright/wasm/page/keep"
 	"ruffwright/wasm/page/look"
@@ -34,6 +35,7 @@ type Page struct {
 	keep   *keep.Keep
 	course *teach.Course
 	sheets *sheets.Sheets
+	easel  *easel.Easel
 	brush  brush.Brush
 	grips  grip.Grips
 	voice  *say.Voice
@@ -57,7 +59,7 @@ func New() (*Page, error) {
 	voice := &say.Voice{}
 	p := &Page{
 		Look: look.New(voice), work: w, ask: &ask.Ask{Voice: voice}, keep: &keep.Keep{Voice: voice},
-		course: teach.New(), sheets: sheets.New(voice), voice: voice, shown: shown{map[string]string{}, map[string][]doc.Node{}},
+		course: teach.New(), sheets: sheets.New(voice), easel: easel.New(voice), voice: voice, shown: shown{map[string]string{}, map[string][]doc.Node{}},
 	}
 	p.show() // the site was built with all this in it
 	return p, nil
@@ -160,6 +162,7 @@ func (p *Page) follow() {
 	if changes.Shown {
 		p.Look.Redraw()
 	}
+	p.easel.See(easel.Now{Units: w.Units, Scheme: w.Scheme})
 	held := w.Held()
 	p.keep.Left(p.held, held)
 	p.held = held
@@ -191,7 +194,7 @@ func (p *Page) show() []doc.Patch {
 	}
 	lesson, solved := p.course.Patches(p.work.Lesson, pupil)
 	p.voice.Soon(solved)
-	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.head(), p.classPatches(), p.keep.Patches(p.work, t.State()))
+	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.easel.Patches(), p.head(), p.classPatches(), p.keep.Patches(p.work, t.State()))
 }
 
 // head are the notice and the buttons at the head of the page.

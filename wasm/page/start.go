@@ -26,6 +26,7 @@ const (
 func (p *Page) Marks() map[string]string {
 	t := p.tell()
 	kept, _ := p.keep.Words(p.work, t.State())
+	tools, known := p.easel.Nodes()
 	return map[string]string{
 		"kept":        doc.HTML(doc.Text(kept)),
 		"asides":      doc.HTML(doc.Text(p.keep.AsideLabel())),
@@ -47,6 +48,8 @@ func (p *Page) Marks() map[string]string {
 		"shades":      doc.HTML(shadeNodes()...),
 		"limits":      doc.HTML(t.LimitNodes()...),
 		"sheets":      doc.HTML(p.sheets.Nodes()...),
+		"easeltools":  doc.HTML(tools...),
+		"easelknown":  doc.HTML(known...),
 	}
 }
 

@@ -14,6 +14,9 @@ import (
 // decisive are the decisions that make a ruff: the part of the form that is open.
 var decisive = []string{"wearer.girth", "wearer.ease", "ruff.sets", "ruff.depth", "ruff.height", "pleat.anchor", "cloth.name", "starch.bend"}
 
+// measurable are the decisions that a picture can tell.
+var measurable = []string{"ruff.depth", "ruff.height", "ruff.sets"}
+
 // Form is the whole form for the page's state: what makes a ruff, then all else by
 // subject, folded, in the order of the job.
 func (t Tell) Form() []doc.Node {
@@ -34,6 +37,9 @@ func (t Tell) Form() []doc.Node {
 		}
 		label := say.Text(g.Label)
 		set := doc.El("fieldset", "", doc.El("legend", "class=hidden").Say(label))
+		if g.Key == "look" {
+			set.Nodes = append(set.Nodes, doc.El("p", "class=acts", doc.El("button", "type=button id=easel-open data-do=easel data-with=open").Say(say.Text("Measure a portrait"))))
+		}
 		for _, f := range fields {
 			set.Nodes = append(set.Nodes, t.row(f))
 		}
@@ -138,9 +144,13 @@ func (t Tell) row(f scheme.Field) doc.Node {
 			row = row.With("data-wide", "")
 		}
 	}
-	return row.WithNodes(
+	row = row.WithNodes(
 		doc.El("label", "for="+id).Say(say.Text(f.Label)),
-		doc.El("span", "class=entry", stepped(f, c)...).WithNodes(doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))),
+		doc.El("span", "class=entry", stepped(f, c)...).WithNodes(doc.El("span", "class=unit id="+id+"-unit").Say(say.Text(f.UnitIn(t.Units)))))
+	if slices.Contains(measurable, f.Key) {
+		row = row.WithNodes(doc.El("p", "class=measured tabindex=-1 id="+doc.Measured(f.Key)))
+	}
+	return row.WithNodes(
 		doc.El("p", "class=wrong id="+id+"-wrong"),
 		doc.El("p", "class=decided id="+id+"-decided").Say(t.Decided(f)),
 		doc.El("div", "class=tip",

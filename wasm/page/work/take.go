@@ -156,6 +156,35 @@ func (w *Work) Make(changes []check.Change, what string) error {
 	return nil
 }
 
+// Decide makes some changes as if they were typed one after the other, as one step called
+// what: decisions that they overrule count no longer.
+func (w *Work) Decide(changes []check.Change, what string) error {
+	s := w.Scheme
+	var ruled []scheme.Overruled
+	for _, c := range changes {
+		f, ok := scheme.Lookup(c.Key)
+		if !ok {
+			continue
+		}
+		more, err := f.For(s).Decide(&s, c.Value, scheme.Millimetres)
+		if err != nil {
+			return err
+		}
+		ruled = append(ruled, more...)
+	}
+	if err := s.Validate(); err != nil {
+		return err
+	}
+	before := w.Scheme
+	if err := w.Take(s); err != nil {
+		return err
+	}
+	w.remember(step{before: before, what: what})
+	w.clears()
+	w.ruled = ruled
+	return nil
+}
+
 // Settle ends what was being entered: the reader does something else.
 func (w *Work) Settle() { w.editing, w.Under, w.draft, w.Doubt = "", "", nil, "" }
 

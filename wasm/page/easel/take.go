@@ -1,0 +1,115 @@
+package easel
+
+import (
+	"math"
+	"strconv"
+
+	"ruffwright/geom/portrait"
+	"ruffwright/geom/scheme"
+	"ruffwright/sim/check"
+	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/say"
+)
+
+// Fields are the fields that a picture can tell.
+var Fields = []string{"ruff.depth", "ruff.height", "ruff.sets"}
+
+// bounds of a field in an answer.
+func bounds(a *portrait.Answer, key string) portrait.Bounds {
+	switch key {
+	case "ruff.depth":
+		return a.Depth_mm
+	case "ruff.height":
+		return a.Height_mm
+	}
+	return a.Sets
+}
+
+// written is a number of a field as the scheme takes it: lengths to a tenth of a millimetre.
+func written(f scheme.Field, x float64) string {
+	if f.Kind == scheme.KindCount {
+		return strconv.FormatFloat(math.Round(x), 'f', -1, 64)
+	}
+	return strconv.FormatFloat(math.Round(10*x)/10, 'f', -1, 64)
+}
+
+// Changes carry what the points tell into the scheme; what a scheme does not take is left
+// out, and told among the answer's lines.
+func (e *Easel) Changes() (changes []check.Change) {
+	if e.got == nil {
+		return nil
+	}
+	for _, key := range Fields {
+		f, _ := scheme.Lookup(key)
+		b := bounds(e.got, key)
+		text := written(f, b.Value)
+		if x, ok := number(text); b.Given() && ok && f.InRange(x) {
+			changes = append(changes, check.Change{Key: key, Value: text})
+		}
+	}
+	return changes
+}
+
+// Took notes what was taken into the scheme, and what stood there before.
+func (e *Easel) Took(changes []check.Change, before scheme.Scheme) {
+	for _, c := range changes {
+		f, _ := scheme.Lookup(c.Key)
+		e.took[c.Key] = taken{c.Value, written(f, f.Number(before.Looked()))}
+	}
+}
+
+// Again notes that the other word was taken again: where it is the measured one, what stood
+// there is what it is shown beside from now on.
+func (e *Easel) Again(c check.Change) {
+	if t := e.took[c.Key]; c.Value == t.measured {
+		t.before = e.stands(c.Key)
+		e.took[c.Key] = t
+	}
+}
+
+// Other is the change that brings the word back that does not hold: what was measured, or
+// what stood there before.
+func (e *Easel) Other(key string) (c check.Change, ok bool) {
+	t, ok := e.took[key]
+	if !ok {
+		return c, false
+	}
+	if t.measured == e.stands(key) {
+		return check.Change{Key: key, Value: t.before}, t.before != t.measured
+	}
+	return check.Change{Key: key, Value: t.measured}, true
+}
+
+// stands is what the scheme holds of a field, as it is written.
+func (e *Easel) stands(key string) string {
+	f, _ := scheme.Lookup(key)
+	return written(f, f.Number(e.Now.Scheme.Looked()))
+}
+
+// besides shows beside each field the word that does not hold, struck out.
+func (e *Easel) besides(out *doc.List) {
+	for _, key := range Fields {
+		var nodes []doc.Node
+		if c, ok := e.Other(key); ok {
+			f, _ := scheme.Lookup(key)
+			words := "%s as typed"
+			if c.Value == e.took[key].measured {
+				words = "%s as measured"
+			}
+			other := say.Text(words, e.amount(f, c.Value))
+			nodes = append(nodes, doc.El("s", "").Say(other), doc.Text(" "),
+				doc.El("button", "type=button class=quiet data-do=easel id="+doc.Measured(key)+"-again").With("data-with", "again "+key).
+					With("aria-label", say.Text("Take it again: %s", other)).Say(say.Text("Take it again")))
+		}
+		out.Nodes(doc.Measured(key), nodes)
+	}
+}
+
+// amount is a value of a field in words.
+func (e *Easel) amount(f scheme.Field, value string) string {
+	x, _ := number(value)
+	if f.Kind == scheme.KindCount {
+		return say.Text("%.0f sets", x)
+	}
+	return say.In(scheme.Length(x, e.Now.Units))
+}
