@@ -92,6 +92,7 @@ func TestCodeLength(t *testing.T) {
 	s.Starch.Dry, s.Starch.Reach = Hung, math.Nextafter(50.3, 1e9)
 	s.Wearer.Part, s.Wearer.Girth, s.Band.Length = Wrist, math.Nextafter(150.1, 1e9), math.Nextafter(180.3, 1e9)
 	s.Wearer.Face, s.Look.DepthRatio, s.Look.HeightRatio = math.Nextafter(100.3, 1e9), math.Nextafter(.71, 1), math.Nextafter(.31, 1)
+	s.Look.Measured = "depth 62 mm (55 to 70), height 39 mm (33 to 46), 41 sets (39 to 43)"
 	s.Look.Quarter, s.Starch.Bend, s.Pleat.Panel = 99, math.Nextafter(200.3, 1e9), math.Nextafter(100.3, 1e9)
 	code := s.Code()
 	if err := s.Validate(); err != nil {

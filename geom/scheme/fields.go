@@ -41,6 +41,8 @@ var table = rows(
 		Label: "Height ÷ face", Help: "The ruff's height at its outer edge divided by the height of the face, both measured in the same picture.", Changes: "The height of the ruff: this times the wearer's face height."},
 	Field{Key: "look.quarter", code: 9, Kind: KindCount, Unit: "sets", Min: 0, Max: 100, Zero: "not used", Default: "0", Rare: true, at: func(s *Scheme) any { return &s.Look.Quarter },
 		Label: "Sets in a quarter", Help: "Sets counted in the picture over one quarter of the way round.", Changes: "The number of sets: four times this."},
+	Field{Key: "look.measured", code: 66, Kind: KindText, Max: 80, Rare: true, at: func(s *Scheme) any { return &s.Look.Measured },
+		Label: "Measured on it", Help: "What points on a portrait told of this ruff, and how far it may be off. Measuring one writes it.", Changes: "Only what is printed on the sheets."},
 
 	Field{Key: "ruff.sets", code: 10, Kind: KindCount, Unit: "sets", Min: 8, Max: 400, Default: "40", at: func(s *Scheme) any { return &s.Ruff.Sets },
 		Label: "Sets", Help: "Full waves around the whole ruff: up to a top fold and down to a bottom fold. A multiple of four can be pinned at the quarters.", Changes: "The length of the strip, and how closely the loops stand."},

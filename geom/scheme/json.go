@@ -19,6 +19,9 @@ func (s Scheme) JSON() []byte {
 	for i := range table {
 		f := &table[i]
 		key, inner, nested := strings.Cut(f.Key, ".")
+		if f.Rare && f.Kind == KindText && f.Get(s) == "" {
+			continue // words that most documents lack
+		}
 		switch {
 		case nested && f.Group == group:
 			b.WriteString(",\n    ")

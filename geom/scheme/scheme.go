@@ -41,6 +41,7 @@ type Look struct {
 	DepthRatio  float64 `json:"depth_ratio"`  // ruff's depth ÷ face height; 0 = not used
 	HeightRatio float64 `json:"height_ratio"` // ruff's height ÷ face height; 0 = not used
 	Quarter     int     `json:"quarter"`      // sets counted in a quarter; 0 = not used
+	Measured    string  `json:"measured"`     // what points on it told, in words, at most 80 runes; nothing follows from it
 }
 
 // Ruff is what the maker wants to see.

@@ -132,3 +132,17 @@ func TestOddName(t *testing.T) {
 		t.Errorf("sheet 1 does not say why the name is odd: %q", first)
 	}
 }
+
+// TestMeasured: what a picture told stands on the record sheet, and only there.
+func TestMeasured(t *testing.T) {
+	const told = "depth 62 (55–70) mm"
+	for _, set := range [][]string{nil, {"look.measured", told}} {
+		pages, err := Pages(input(t, set, scheme.Millimetres))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if has := strings.Contains(said(pages, "record"), "Measured on a picture: "+told+"."); has != (set != nil) {
+			t.Errorf("measured %q, and the record says so: %t", set, has)
+		}
+	}
+}

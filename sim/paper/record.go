@@ -53,6 +53,10 @@ func (j *job) record() ([]*sheet.Page, error) {
 		f.Small(word.Say("What is likely holds for one set made by this hand of cloth as sure as this one is. %s", n))
 	}
 
+	if m := j.s.Look.Measured; m != "" {
+		f.Small(word.Say("Measured on a picture: %s. Likely is 19 times in 20.", word.Name(m)))
+	}
+
 	f.Head(word.Say("Findings"), 12)
 	j.findings(f)
 
@@ -71,7 +75,7 @@ func (j *job) decisions(f *sheet.Flow) {
 	}
 	last, heads := "", 0
 	for _, field := range scheme.Fields() {
-		if field.Kind == scheme.KindMarks && !j.Ruff.Plan.MarksOwn || field.Key == "name" {
+		if field.Kind == scheme.KindMarks && !j.Ruff.Plan.MarksOwn || field.Kind == scheme.KindText {
 			continue
 		}
 		if field.Group != last {
@@ -129,10 +133,7 @@ func (j *job) decision(field scheme.Field) word.Text {
 	case field.Kind == scheme.KindLength && field.Max > 5:
 		return j.len(field.Number(j.s))
 	}
-	switch field.Kind {
-	case scheme.KindText:
-		return word.Name(field.Show(j.s, units))
-	case scheme.KindChoice:
+	if field.Kind == scheme.KindChoice {
 		return word.Say(field.Show(j.s, units))
 	}
 	value := word.Written(field.Show(j.s, units))

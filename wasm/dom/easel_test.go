@@ -71,6 +71,13 @@ func TestEasel(t *testing.T) {
 	if s.Ruff.Sets != 41 || s.Ruff.Depth < 69 || s.Ruff.Depth > 70 || s.Look.DepthRatio != 0 {
 		t.Errorf("taken: %d sets, depth %g, ratio %g", s.Ruff.Sets, s.Ruff.Depth, s.Look.DepthRatio)
 	}
+	if s.Look.Measured != "depth 70 (63–77) mm, sets 41 (39–43)" {
+		t.Errorf("for the record: %q", s.Look.Measured)
+	}
+	d.Send(10, doc.Do, "easel", "low")
+	if d.Focus != "to-compare" || !strings.Contains(d.Words("compare"), "Depth") && !strings.Contains(d.Words("compare"), "depth") {
+		t.Errorf("the low ends beside it: %q", d.Words("compare"))
+	}
 	measured := s.Ruff.Depth
 	d.Send(10, doc.Set, "ruff.depth", "61")
 	if got := d.Words("f-ruff-depth-measured"); !strings.Contains(got, fmt.Sprintf("%g mm as measured", measured)) || !strings.Contains(got, "Take it again") {
@@ -80,11 +87,11 @@ func TestEasel(t *testing.T) {
 	if p.Scheme().Ruff.Depth != measured || !strings.Contains(d.Words("f-ruff-depth-measured"), "61 mm as typed") {
 		t.Errorf("taken again: %g, %q", p.Scheme().Ruff.Depth, d.Words("f-ruff-depth-measured"))
 	}
-	for range 5 {
+	for range 6 {
 		d.Send(10, doc.Do, "undo", "")
 	}
 	if got := p.Scheme().Code(); got != before.Code() {
-		t.Error("five steps back it is not the ruff of before")
+		t.Error("six steps back it is not the ruff of before")
 	}
 	d.Easel = nil
 	d.Send(10, doc.Do, "easel", "close")

@@ -5,6 +5,7 @@ import (
 
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
+	"ruffwright/wasm/page/easel"
 	"ruffwright/wasm/page/say"
 )
 
@@ -45,7 +46,7 @@ func (p *Page) atEasel(e doc.Event) []doc.Patch {
 	what, key, _ := strings.Cut(e.Value, " ")
 	switch what {
 	case "take":
-		changes := p.easel.Changes()
+		changes := p.easel.Changes(easel.Middle)
 		before := p.work.Scheme
 		if len(changes) == 0 {
 			return nil
@@ -57,6 +58,8 @@ func (p *Page) atEasel(e doc.Event) []doc.Patch {
 		p.easel.Took(changes, before)
 		p.voice.Soon(say.Text("Carried into the scheme. %s", p.news()))
 		return nil
+	case "low", "high":
+		return p.comparesEnd(what)
 	case "again":
 		c, ok := p.easel.Other(key)
 		if !ok {
@@ -71,4 +74,22 @@ func (p *Page) atEasel(e doc.Event) []doc.Patch {
 		return nil
 	}
 	return p.easel.Do(e.Value)
+}
+
+// comparesEnd puts the ruff with one end of what was measured beside the ruff at hand.
+func (p *Page) comparesEnd(what string) []doc.Patch {
+	at, words := easel.Low, say.Text("the low ends of what was measured")
+	if what == "high" {
+		at, words = easel.High, say.Text("the high ends of what was measured")
+	}
+	changes := p.easel.Changes(at)
+	if len(changes) == 0 {
+		return nil
+	}
+	if err := p.work.Beside(changes, words); err != nil {
+		p.misfits(err)
+		return nil
+	}
+	p.voice.Soon(say.In(p.work.Comparison().Sentence))
+	return focus("to-compare")
 }

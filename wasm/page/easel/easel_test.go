@@ -312,9 +312,13 @@ func TestWearer(t *testing.T) {
 func TestTakes(t *testing.T) {
 	e := opened(t)
 	e.places(falconer)
-	changes := e.Changes()
-	if len(changes) != 3 || changes[0].Key != "ruff.depth" {
+	changes := e.Changes(Middle)
+	if len(changes) != 4 || changes[0].Key != "ruff.depth" || changes[3].Value != "depth 69 (59–82) mm, height 39 (33–46) mm, sets 41 (39–43)" {
 		t.Fatalf("it changes %v", changes)
+	}
+	low, high := e.Changes(Low), e.Changes(High)
+	if len(low) != 3 || len(high) != 3 || low[0].Value != "59" || high[2].Value != "43" {
+		t.Errorf("the low ends are %v, the high ones %v", low, high)
 	}
 	s := scheme.First()
 	before := s

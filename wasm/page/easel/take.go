@@ -2,7 +2,9 @@ package easel
 
 import (
 	"math"
+	"slices"
 	"strconv"
+	"unicode/utf8"
 
 	"ruffwright/geom/portrait"
 	"ruffwright/geom/scheme"
@@ -33,26 +35,70 @@ func written(f scheme.Field, x float64) string {
 	return strconv.FormatFloat(math.Round(10*x)/10, 'f', -1, 64)
 }
 
-// Changes carry what the points tell into the scheme; what a scheme does not take is left
-// out, and told among the answer's lines.
-func (e *Easel) Changes() (changes []check.Change) {
+// End is a place in the intervals.
+type End int
+
+// The places: the low ends, the middles, the high ends.
+const (
+	Low End = iota - 1
+	Middle
+	High
+)
+
+// Changes carry what the points tell into the scheme: the middles with a line for the record,
+// or one end of all intervals. What a scheme does not take is left out, and told among the
+// answer's lines.
+func (e *Easel) Changes(at End) (changes []check.Change) {
 	if e.got == nil {
 		return nil
 	}
 	for _, key := range Fields {
 		f, _ := scheme.Lookup(key)
 		b := bounds(e.got, key)
-		text := written(f, b.Value)
-		if x, ok := number(text); b.Given() && ok && f.InRange(x) {
-			changes = append(changes, check.Change{Key: key, Value: text})
+		if x, ok := number(written(f, b.Value)); !b.Given() || !ok || !f.InRange(x) {
+			continue
 		}
+		x := map[End]float64{Low: b.Low, Middle: b.Value, High: b.High}[at]
+		changes = append(changes, check.Change{Key: key, Value: written(f, min(max(x, f.Min), f.Max))})
+	}
+	if at == Middle && len(changes) > 0 {
+		changes = append(changes, check.Change{Key: recordKey, Value: e.record()})
 	}
 	return changes
+}
+
+// recordKey is the field that keeps what was measured, for the record sheet.
+const recordKey = "look.measured"
+
+// record is what the points tell, with the intervals, as short as that field has room for.
+func (e *Easel) record() (text string) {
+	f, _ := scheme.Lookup(recordKey)
+	for _, q := range []struct {
+		template string
+		b        portrait.Bounds
+	}{
+		{"depth %.0f (%.0f–%.0f) mm", e.got.Depth_mm}, {"height %.0f (%.0f–%.0f) mm", e.got.Height_mm}, {"sets %.0f (%.0f–%.0f)", e.got.Sets},
+	} {
+		if !q.b.Given() {
+			continue
+		}
+		more := say.Text(q.template, q.b.Value, q.b.Low, q.b.High)
+		if text != "" {
+			more = text + ", " + more
+		}
+		if utf8.RuneCountInString(more) <= int(f.Max) {
+			text = more
+		}
+	}
+	return text
 }
 
 // Took notes what was taken into the scheme, and what stood there before.
 func (e *Easel) Took(changes []check.Change, before scheme.Scheme) {
 	for _, c := range changes {
+		if !slices.Contains(Fields, c.Key) {
+			continue
+		}
 		f, _ := scheme.Lookup(c.Key)
 		e.took[c.Key] = taken{c.Value, written(f, f.Number(before.Looked()))}
 	}

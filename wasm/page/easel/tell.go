@@ -121,8 +121,10 @@ func (e *Easel) told() []doc.Node {
 		return nil
 	}
 	out := []doc.Node{list(e.figures()).With("class", "measured")}
-	if changes := e.Changes(); len(changes) > 0 {
-		out = append(out, doc.El("p", "class=acts", doc.El("button", "type=button class=apply data-do=easel data-with=take id=easel-take").Say(say.Text("Carry it into the scheme"))))
+	if changes := e.Changes(Middle); len(changes) > 0 {
+		out = append(out, doc.El("p", "class=acts", doc.El("button", "type=button class=apply data-do=easel data-with=take id=easel-take").Say(say.Text("Carry it into the scheme")),
+			doc.El("button", "type=button data-do=easel data-with=low id=easel-low").Say(say.Text("What if the low ends?")),
+			doc.El("button", "type=button data-do=easel data-with=high id=easel-high").Say(say.Text("What if the high ends?"))))
 	}
 	return append(out, list(e.doubts()), list(e.scales()), doc.El("p", "class=aside").Say(e.granted()))
 }

@@ -96,6 +96,9 @@ func (t Tell) standsAt(f scheme.Field, s scheme.Scheme) string {
 		if value == "" {
 			return say.Text("not named")
 		}
+		if f.Key != "name" {
+			return say.Inside(say.Text(f.Label))
+		}
 		return say.Text("named")
 	case scheme.KindChoice:
 		for _, c := range f.Choices {

@@ -159,20 +159,8 @@ func (w *Work) Make(changes []check.Change, what string) error {
 // Decide makes some changes as if they were typed one after the other, as one step called
 // what: decisions that they overrule count no longer.
 func (w *Work) Decide(changes []check.Change, what string) error {
-	s := w.Scheme
-	var ruled []scheme.Overruled
-	for _, c := range changes {
-		f, ok := scheme.Lookup(c.Key)
-		if !ok {
-			continue
-		}
-		more, err := f.For(s).Decide(&s, c.Value, scheme.Millimetres)
-		if err != nil {
-			return err
-		}
-		ruled = append(ruled, more...)
-	}
-	if err := s.Validate(); err != nil {
+	s, ruled, err := w.decided(changes)
+	if err != nil {
 		return err
 	}
 	before := w.Scheme
@@ -182,6 +170,40 @@ func (w *Work) Decide(changes []check.Change, what string) error {
 	w.remember(step{before: before, what: what})
 	w.clears()
 	w.ruled = ruled
+	return nil
+}
+
+// decided is the scheme with some changes as if they were typed, and what they overrule.
+func (w *Work) decided(changes []check.Change) (s scheme.Scheme, ruled []scheme.Overruled, err error) {
+	s = w.Scheme
+	for _, c := range changes {
+		f, ok := scheme.Lookup(c.Key)
+		if !ok {
+			continue
+		}
+		more, err := f.For(s).Decide(&s, c.Value, scheme.Millimetres)
+		if err != nil {
+			return s, nil, err
+		}
+		ruled = append(ruled, more...)
+	}
+	return s, ruled, s.Validate()
+}
+
+// Beside makes the ruff at hand with some changes B, as one step called what.
+func (w *Work) Beside(changes []check.Change, what string) error {
+	other, _, err := w.decided(changes)
+	if err != nil {
+		return err
+	}
+	was := w.B
+	if err := w.SetB(&other); err != nil {
+		return err
+	}
+	now := w.B
+	w.B = was
+	w.remember(step{before: w.Scheme, what: what})
+	w.B = now
 	return nil
 }
 
