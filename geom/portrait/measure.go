@@ -33,8 +33,18 @@ type Answer struct {
 	Apart    float64          // how many standard deviations the references disagree, chi by its freedom; 0 with one
 	Disagree bool             // more than 1 time in 20 by chance
 	Outline  []Point          // the ellipse of the edge, in the picture
+	Lies     Lying            // how the edge lies to the eye
 	Edge_px  float64          // how far the edge's points lie from the ellipse, standard deviation
 	Parts    map[Part]float64 // of the variance of the depth (without one: the height, the diameter)
+}
+
+// Lying is how the circle of the outer edge lies to the eye that saw the picture.
+type Lying struct {
+	Middle      Point   // where its middle is seen, px
+	Radius_px   float64 // as long as its radius is at the distance of its middle
+	Distance_px float64 // from the eye to its middle, in such px
+	Tilt_deg    float64 // of its plane to the line of sight: plus seen from above, minus from below
+	Roll_deg    float64 // of its diameter square to the line of sight, against the picture's level: right side down plus
 }
 
 // Scale is one reference.
@@ -88,6 +98,7 @@ func Measure(sheet Sheet) (Answer, error) {
 		return a, noEllipse(len(s.Source.Edge))
 	}
 	m.level = first[turn]
+	a.Lies, _ = m.lies()
 	if n := len(s.Source.Heights); n > 0 && first[tilt] > steepest {
 		return a, bad("source.heights", word.Say("cannot be seen: the ruff lies %s to the line of sight", degrees(first[tilt])), word.Say("at most %s", degrees(steepest)))
 	}

@@ -234,9 +234,9 @@ const (
 	places
 )
 
-// evaluate measures the ruff: logarithms of mm and of sets, degrees. What was not asked
-// for is 0. ok is false where the edge makes no ellipse.
-func (m *model) evaluate() (out []float64, ok bool) {
+// ring is how the ruff's outer edge lies, and the logarithm of the mm that a pixel is at its
+// middle; ok is false where the edge makes no ellipse.
+func (m *model) ring() (r ring, lnPx float64, ok bool) {
 	src := &m.s.Source
 	points := make([]geom.Vec2, len(src.Edge))
 	for i, p := range src.Edge {
@@ -244,7 +244,7 @@ func (m *model) evaluate() (out []float64, ok bool) {
 	}
 	e, ok := fit(points)
 	if !ok {
-		return nil, false
+		return r, 0, false
 	}
 	each, _ := m.scales()
 	scale := m.wide
@@ -253,9 +253,17 @@ func (m *model) evaluate() (out []float64, ok bool) {
 	}
 	d := src.Distance * math.Exp(m.away)
 	perPx := math.Exp(scale) * (d + src.Ahead) / d // at the ruff's middle, which lies behind the face
-	r := newRing(e, (d+src.Ahead)/perPx, src.Near == "below")
-	lnPx := math.Log(perPx) + m.ruff
+	return newRing(e, (d+src.Ahead)/perPx, src.Near == "below"), math.Log(perPx) + m.ruff, true
+}
 
+// evaluate measures the ruff: logarithms of mm and of sets, degrees. What was not asked
+// for is 0. ok is false where the edge makes no ellipse.
+func (m *model) evaluate() (out []float64, ok bool) {
+	src := &m.s.Source
+	r, lnPx, ok := m.ring()
+	if !ok {
+		return nil, false
+	}
 	out = make([]float64, places)
 	if n := float64(len(src.Depths)); n > 0 {
 		for _, l := range src.Depths {
@@ -286,4 +294,20 @@ func (m *model) evaluate() (out []float64, ok bool) {
 	out[turn] = math.Atan2(r.right.Y, r.right.X) * 180 / math.Pi
 	out[turn] -= 180 * math.Round((out[turn]-m.level)/180) // a direction, not an angle
 	return out, true
+}
+
+// lies is how the outer edge lies to the eye.
+func (m *model) lies() (l Lying, ok bool) {
+	r, _, ok := m.ring()
+	if !ok {
+		return l, false
+	}
+	l = Lying{
+		Middle: Point{r.middle.X, r.middle.Y}, Radius_px: r.radius, Distance_px: r.distance,
+		Tilt_deg: math.Asin(r.sin) * 180 / math.Pi, Roll_deg: math.Atan2(r.right.Y, r.right.X) * 180 / math.Pi,
+	}
+	if m.s.Source.Near == "above" {
+		l.Tilt_deg = -l.Tilt_deg
+	}
+	return l, true
 }
