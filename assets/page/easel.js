@@ -58,6 +58,38 @@ const openEasel = ({ tell, hire }) => {
     delete pictures[side];
   };
 
+  // ---- the ruff over the picture ----------------------------------------------
+  // A painter of its own, while it is wanted: the page's program in that role.
+
+  const over = byId("easel-over"), onOver = plainPainter(over);
+  let painter = null;
+  const paint = {
+    start: () => {
+      paint.end();
+      const died = (why) => setTimeout(() => tell("easel", "paint-died", why));
+      try {
+        const w = painter = hire("painter");
+        w.onmessage = ({ data }) => {
+          if (w !== painter || !data) return;
+          if (data.dead !== undefined) tell("easel", "paint-died", data.dead);
+          else tell("easel", "painted", data.head, data.body);
+        };
+        w.onerror = (e) => { e.preventDefault(); if (w === painter) died(e.message || ""); };
+      } catch (e) { died(e.message); }
+    },
+    ask: (p) => { if (painter) painter.postMessage({ head: p.value, body: p.body }, p.body ? [p.body] : []); },
+    show: (p, body) => {
+      const ratio = devicePixelRatio || 1;
+      [over.width, over.height] = [Math.round(pad.clientWidth * ratio), Math.round(pad.clientHeight * ratio)];
+      onOver(p.body, new Uint8Array(body, p.from || 0, p.size).slice().buffer);
+    },
+    end: () => {
+      if (painter) painter.terminate();
+      painter = null;
+      over.width = over.height = 0;
+    },
+  };
+
   // ---- what is shown ----------------------------------------------------------
 
   const onto = (to, picture, x, y, k, times) => {
@@ -126,16 +158,18 @@ const openEasel = ({ tell, hire }) => {
   });
   new ResizeObserver(() => {
     if (!pad.clientWidth) return;
-    tell("easel", "size", `${pad.clientWidth} ${pad.clientHeight}`);
+    tell("easel", "size", `${pad.clientWidth} ${pad.clientHeight} ${devicePixelRatio || 1}`);
     draw();
   }).observe(pad);
 
-  const doing = { pick: () => byId("easel-file").click(), open: (p) => open(p.value), end, forget: (p) => { forget(p.value); draw(); } };
+  const doing = { pick: () => byId("easel-file").click(), open: (p) => open(p.value), end, forget: (p) => { forget(p.value); draw(); }, fade: (p) => { over.style.opacity = p.value; } };
   return {
     choose,
-    does: (p) => {
-      if (p.name in seen) { seen[p.name] = p.value; draw(); } else doing[p.name](p);
+    does: (p, body) => {
+      const [what, then] = p.name.split(" ");
+      if (what === "paint") paint[then](p, body);
+      else if (what in seen) { seen[what] = p.value; draw(); } else doing[what](p);
     },
-    stop: end,
+    stop: () => { end(); paint.end(); },
   };
 };

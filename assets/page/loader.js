@@ -143,7 +143,7 @@
     solver: (_, p) => { const [what, n] = p.name.split(" "); handOf("solver", n)[what](p.value, p.body); },
     press: (_, p) => handOf("press")[p.name](p.value),
     draw: () => onStage.draw(),
-    easel: (_, p) => easel.does(p),
+    easel: (_, p, body) => easel.does(p, body),
     painter: (_, p) => handOf("painter")[p.name](p.value, p.body),
     pixels: (_, p, body) => onStage.pixels(p.body || new Uint8Array(body, p.from || 0, p.size).slice().buffer),
     frame: (_, p) => onStage.show(p.body),

@@ -98,8 +98,9 @@ var rooms = map[string]room{
 	"wasm/page/teach":  {below: []string{"geom/scheme", "sim", "sim/check", "sim/measure", "assets", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/sheets": {below: []string{"geom/scheme", "wasm/wire", "wasm/doc", "wasm/page/say"}},
 	"wasm/page/easel":  {below: []string{"geom/portrait", "geom/scheme", "geom/word", "sim/check", "wasm/wire", "wasm/doc", "wasm/page/say"}},
+	"wasm/page/over":   {below: []string{"geom", "geom/draw", "geom/figure", "geom/light", "geom/pleat", "wasm/doc", "wasm/frame", "wasm/page/screen", "wasm/painting"}, tests: []string{"geom/portrait", "geom/scheme", "sim"}},
 	"wasm/page/tell":   {below: []string{"geom/scheme", "geom/word", "geom/pattern", "geom/draw", "geom/figure", "sim", "sim/check", "sim/check/compare", "sim/matter", "sim/measure", "wasm/wire", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/ask"}},
-	"wasm/page":        {below: []string{"geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/easel", "wasm/page/grip", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"wasm/wire", "geom/figure"}},
+	"wasm/page":        {below: []string{"geom/draw", "geom/figure", "geom/scheme", "geom/word", "sim", "sim/check", "assets", "wasm/doc", "wasm/page/say", "wasm/page/work", "wasm/page/look", "wasm/page/brush", "wasm/page/easel", "wasm/page/grip", "wasm/page/over", "wasm/page/ask", "wasm/page/keep", "wasm/page/teach", "wasm/page/sheets", "wasm/page/tell"}, tests: []string{"wasm/wire", "geom/figure"}},
 	"wasm/dom":         {below: slices.Concat(result, []string{"wasm/doc", "wasm/page"}), tests: []string{"sim/shell/known", "wasm/frame", "wasm/painting", "wasm/port", "wasm/opening", "wasm/page/look", "wasm/page/say", "wasm/printing", "wasm/solving", "wasm/wire"}},
 	"wasm":             {below: slices.Concat(result, []string{"wasm/page", "wasm/page/say", "wasm/dom", "wasm/port", "wasm/solving", "wasm/painting"}), tests: []string{"wasm/wire"}},
 

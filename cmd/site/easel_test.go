@@ -162,6 +162,13 @@ func TestEasel(t *testing.T) {
 	}
 	b.seen("to-easel", "easel")
 
+	b.run(`document.getElementById("easel-lay-go").click()`)
+	b.await(`(() => { const c = document.getElementById("easel-over"); if (c.hidden || !c.width) return false;
+		const p = c.getContext("2d").getImageData(0, 0, c.width, c.height).data; let n = 0; for (let i = 3; i < p.length; i += 4) if (p[i]) n++; return n > 5000; })()`)
+	b.run(`document.getElementById("easel-pad").scrollIntoView({block: "center", behavior: "instant"})`)
+	b.frames()
+	b.picture("easel-over", false)
+
 	const deep = `document.getElementById("f-ruff-depth").value`
 	before := eval[string](b, deep)
 	b.run(`document.getElementById("easel-take").click()`)
@@ -175,7 +182,7 @@ func TestEasel(t *testing.T) {
 	b.run(`for (let i = 0; i < 3; i++) document.getElementById("undo").click()`)
 	b.await(deep + ` === "` + before + `"`)
 	b.run(`document.getElementById("easel-close").click()`)
-	b.await(`document.getElementById("to-easel").hidden && document.getElementById("easel-canvas").width === 0`)
+	b.await(`document.getElementById("to-easel").hidden && document.getElementById("easel-canvas").width === 0 && document.getElementById("easel-over").width === 0`)
 	b.clean()
 }
 

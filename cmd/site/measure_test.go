@@ -22,7 +22,7 @@ import (
 
 // Goals of the first load, after brotli at its best.
 const (
-	mostBrotli = 3.75e6 // bytes, everything until the page can be used; 3.5e6 was the aim
+	mostBrotli = 3.8e6  // bytes, everything until the page can be used; 3.5e6 was the aim
 	mostPress  = 2.25e6 // bytes, the program that makes the sheets, which the page fetches when it is asked for them; 2.0e6 was the aim
 	mostText   = 100e3  // bytes, html, css and js but the toolchain's
 )

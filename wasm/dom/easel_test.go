@@ -18,7 +18,7 @@ import (
 // places points on it: a face, an edge, a depth and a run of sets.
 func paint(d *Document) {
 	d.Send(10, doc.Do, "easel", "open")
-	d.Send(10, doc.Easel, "size", "700 600")
+	d.Send(10, doc.Easel, "size", "700 600 1")
 	d.Send(10, doc.Easel, "chosen", "12345 falconer.png")
 	var file bytes.Buffer
 	if err := png.Encode(&file, image.NewGray(image.Rect(0, 0, 1400, 1200))); err != nil {
@@ -94,14 +94,31 @@ func TestEasel(t *testing.T) {
 		t.Error("six steps back it is not the ruff of before")
 	}
 	d.Easel = nil
+	d.Send(10, doc.Do, "easel", "lay")
+	d.Send(10, doc.Easel, "painted", `{"Alive":true}`)
+	d.Send(10, doc.Typing, "easel.faint", "35")
+	var laid []string
+	for _, patch := range d.Easel {
+		laid = append(laid, patch.Name)
+		if patch.Name == "paint ask" && len(patch.Body) < 1000 || patch.Name == "fade" && patch.Value != "0.35" {
+			t.Errorf("%s: %s, %d bytes", patch.Name, patch.Value, len(patch.Body))
+		}
+	}
+	if got := strings.Join(laid, ", "); got != "paint start, paint ask, fade" || d.Attr["easel-lay-go"]["aria-pressed"] != "true" {
+		t.Errorf("laid over the portrait: %s", got)
+	}
+	d.Easel = nil
 	d.Send(10, doc.Do, "easel", "close")
 	var forgot []string
 	for _, patch := range d.Easel {
+		if patch.Name == "paint end" {
+			laid = nil
+		}
 		if patch.Name == "forget" || patch.Name == "end" {
 			forgot = append(forgot, patch.Name+" "+patch.Value)
 		}
 	}
-	if got := strings.Join(forgot, ", "); got != "forget source, forget wearer, end " || d.Failure != "" {
+	if got := strings.Join(forgot, ", "); got != "forget source, forget wearer, end " || laid != nil || d.Failure != "" {
 		t.Errorf("closed: %s, %s", got, d.Failure)
 	}
 }

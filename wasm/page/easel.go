@@ -1,11 +1,15 @@
 package page
 
 import (
+	"strconv"
 	"strings"
 
+	"ruffwright/geom/draw"
+	"ruffwright/geom/figure"
 	"ruffwright/sim/check"
 	"ruffwright/wasm/doc"
 	"ruffwright/wasm/page/easel"
+	"ruffwright/wasm/page/over"
 	"ruffwright/wasm/page/say"
 )
 
@@ -20,6 +24,10 @@ func (p *Page) hearsEasel(e doc.Event) ([]doc.Patch, extent) {
 		return p.easel.Hear(e.Value), all
 	case "died":
 		return p.easel.Fail(e.Value), all
+	case "painted":
+		return p.over.Hear(e.Value, e.Body), nothing
+	case "paint-died":
+		return append(p.over.Die(), p.shown.lacks(p.lays())...), nothing
 	case "size":
 		p.easel.Size(e.Value)
 	case "wheel":
@@ -34,7 +42,7 @@ func (p *Page) hearsEasel(e doc.Event) ([]doc.Patch, extent) {
 	if settled {
 		out = p.easel.Patches()
 	}
-	out = p.shown.lacks(out)
+	out = append(p.shown.lacks(out, p.lays()), p.laid()...)
 	if leave {
 		out = append(out, focus("easel-close")...)
 	}
@@ -45,6 +53,8 @@ func (p *Page) hearsEasel(e doc.Event) ([]doc.Patch, extent) {
 func (p *Page) atEasel(e doc.Event) []doc.Patch {
 	what, key, _ := strings.Cut(e.Value, " ")
 	switch what {
+	case "lay":
+		return p.over.Turn(!p.over.On())
 	case "take":
 		changes := p.easel.Changes(easel.Middle)
 		before := p.work.Scheme
@@ -73,7 +83,45 @@ func (p *Page) atEasel(e doc.Event) []doc.Patch {
 		p.voice.Soon(say.Text("Applied. %s", p.news()))
 		return nil
 	}
-	return p.easel.Do(e.Value)
+	out := p.easel.Do(e.Value)
+	if _, _, _, _, is := p.easel.Lies(); !is && p.over.On() {
+		out = append(out, p.over.Turn(false)...)
+	}
+	return out
+}
+
+// lays shows whether the ruff at hand lies over the portrait.
+func (p *Page) lays() []doc.Patch {
+	var out doc.List
+	_, _, _, _, is := p.easel.Lies()
+	out.Flag("easel-lay", "hidden", !is)
+	out.Flag("easel-over", "hidden", !is || !p.over.On())
+	out.Bool("easel-lay-go", "aria-pressed", p.over.On())
+	said := ""
+	switch {
+	case p.over.Dead():
+		said = say.Text("It cannot be painted here.")
+	case p.over.On() && p.work.Ruff.Solved == nil:
+		said = say.Text("As it is drawn: it is not solved.")
+	case p.over.On():
+		said = say.Text("As its cloth hangs.")
+	}
+	out.Text("easel-lay-said", said)
+	return out
+}
+
+// laid asks for the picture of the ruff that lies over the portrait, where it is another.
+func (p *Page) laid() []doc.Patch {
+	l, width, height, ratio, is := p.easel.Lies()
+	if !is || !p.over.On() {
+		return nil
+	}
+	shape := p.work.Ruff.Folded.Shape
+	if s := p.work.Ruff.Solved; s != nil {
+		shape = s.Shape
+	}
+	at := figure.Lying{Middle: draw.Pt(l.Middle[0], l.Middle[1]), Radius_mm: l.Radius_px, Far_mm: l.Distance_px, Tilt_deg: l.Tilt_deg, Roll_deg: l.Roll_deg}
+	return p.over.See(p.work.Ruff.Plan, shape, over.Want{Lies: at, Width: width, Height: height, Ratio: ratio})
 }
 
 // comparesEnd puts the ruff with one end of what was measured beside the ruff at hand.
@@ -92,4 +140,13 @@ func (p *Page) comparesEnd(what string) []doc.Patch {
 	}
 	p.voice.Soon(say.In(p.work.Comparison().Sentence))
 	return focus("to-compare")
+}
+
+// fades takes how solid the ruff lies over the portrait, per cent.
+func (p *Page) fades(value string) []doc.Patch {
+	x, err := strconv.ParseFloat(value, 64)
+	if err != nil || !(x >= 0 && x <= 100) {
+		return nil
+	}
+	return []doc.Patch{{Op: doc.OpEasel, ID: "easel-over", Name: "fade", Value: strconv.FormatFloat(x/100, 'f', 2, 64)}}
 }

@@ -150,6 +150,9 @@ func (p *Page) enters(e doc.Event) ([]doc.Patch, extent) {
 		}
 		return p.sheets.Keep(), all
 	}
+	if e.Name == "easel.faint" {
+		return p.fades(e.Value), nothing
+	}
 	if p.easel.Enter(e.Name, e.Value, live) {
 		p.shown.holds(doc.Control(e.Name), e.Value)
 		if live {

@@ -18,6 +18,7 @@ import (
 	"ruffwright/wasm/page/grip"
 	"ruffwright/wasm/page/keep"
 	"ruffwright/wasm/page/look"
+	"ruffwright/wasm/page/over"
 	"ruffwright/wasm/page/say"
 	"ruffwright/wasm/page/sheets"
 	"ruffwright/wasm/page/teach"
@@ -36,6 +37,7 @@ type Page struct {
 	course *teach.Course
 	sheets *sheets.Sheets
 	easel  *easel.Easel
+	over   over.Over
 	brush  brush.Brush
 	grips  grip.Grips
 	voice  *say.Voice
@@ -194,7 +196,8 @@ func (p *Page) show() []doc.Patch {
 	}
 	lesson, solved := p.course.Patches(p.work.Lesson, pupil)
 	p.voice.Soon(solved)
-	return p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.easel.Patches(), p.head(), p.classPatches(), p.keep.Patches(p.work, t.State()))
+	shown := p.shown.lacks(t.Patches(), p.Look.Patches(), p.grips.Patches(&p.work.Ruff.Plan, p.work.Units), p.ask.Patches(), lesson, p.sheets.Patches(), p.easel.Patches(), p.lays(), p.head(), p.classPatches(), p.keep.Patches(p.work, t.State()))
+	return append(shown, p.laid()...)
 }
 
 // head are the notice and the buttons at the head of the page.

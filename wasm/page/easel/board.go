@@ -79,3 +79,17 @@ func (b *board) inside(p portrait.Point) portrait.Point {
 	in := func(x, most float64) float64 { return math.Round(100*min(max(x, 0), most)) / 100 }
 	return portrait.Point{in(p[0], b.wide), in(p[1], b.high)}
 }
+
+// Lies is how the fitted outer edge lies on the pad, CSS pixels, with the pad's size and the
+// device pixels for one of these; ok is whether there is one to be seen.
+func (e *Easel) Lies() (l portrait.Lying, width, height, ratio float64, ok bool) {
+	b := &e.boards[source]
+	if e.got == nil || e.on != source || b.scale == 0 || e.ratio == 0 {
+		return l, 0, 0, 0, false
+	}
+	l = e.got.Lies
+	at := b.seen(l.Middle)
+	l.Middle = portrait.Point{at.x, at.y}
+	l.Radius_px, l.Distance_px = l.Radius_px*b.scale, l.Distance_px*b.scale
+	return l, e.pad.x, e.pad.y, e.ratio, true
+}

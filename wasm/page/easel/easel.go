@@ -24,6 +24,7 @@ type Easel struct {
 	on     side     // the picture that is looked at
 	boards [2]board // of the two
 	pad    spot     // the size at which it is looked at, CSS pixels
+	ratio  float64  // device pixels for one of these
 	bring  bringing
 
 	tool   kind
@@ -74,7 +75,7 @@ func New(voice *say.Voice) *Easel {
 
 // clear forgets pictures and points. What was taken into the scheme stays known.
 func (e *Easel) clear() {
-	*e = Easel{Now: e.Now, voice: e.voice, took: e.took, pad: e.pad, tool: faceHeight, typed: map[string]string{}, wrong: map[string]string{}}
+	*e = Easel{Now: e.Now, voice: e.voice, took: e.took, pad: e.pad, ratio: e.ratio, tool: faceHeight, typed: map[string]string{}, wrong: map[string]string{}}
 	if e.took == nil {
 		e.took = map[string]taken{}
 	}

@@ -20,7 +20,7 @@ func opened(t *testing.T) *Easel {
 	e := New(&say.Voice{})
 	e.See(Now{scheme.Millimetres, scheme.First()})
 	e.Do("open")
-	e.Size("700 600")
+	e.Size("700 600 1")
 	brings(t, e, wire.Opened{Format: "PNG", Wide: 1400, High: 1200, Width: 1400, Height: 1200})
 	return e
 }

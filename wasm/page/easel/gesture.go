@@ -51,13 +51,14 @@ func numbers(value string, n int) ([]float64, bool) {
 	return out, true
 }
 
-// Size takes the pad's size: "width height".
+// Size takes the pad's size: "width height ratio", CSS pixels and device pixels for one.
 func (e *Easel) Size(value string) {
-	v, ok := numbers(value, 2)
-	if !ok || v[0] < 1 || v[1] < 1 || v[0] > 1e5 || v[1] > 1e5 {
+	v, ok := numbers(value, 3)
+	if !ok || v[0] < 1 || v[1] < 1 || v[0] > 1e5 || v[1] > 1e5 || !(v[2] >= 0.1 && v[2] <= 10) {
 		return
 	}
 	was := e.pad
+	e.ratio = v[2]
 	e.pad = spot{v[0], v[1]}
 	for i := range e.boards {
 		b := &e.boards[i]
