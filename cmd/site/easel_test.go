@@ -4,19 +4,22 @@ import (
 	"bytes"
 	"encoding/base64"
 	"fmt"
-
-	"github.com/chromedp/chromedp"
-	"github.com/chromedp/chromedp/kb"
 	"image"
 	"image/color"
 	"image/png"
 	"math"
 	"slices"
-
-	"ruffwright/geom/portrait"
 	"strconv"
 	"strings"
 	"testing"
+
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/heapprofiler"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+
+	"ruffwright/geom/portrait"
 )
 
 // painted is a face above a ruff of forty sets, drawn by the test: a picture to open.
@@ -213,6 +216,66 @@ func TestEaselTab(t *testing.T) {
 	b.press("\t")
 	if eval[bool](b, `document.activeElement.closest("#to-easel") !== null`) {
 		t.Error("the easel keeps the focus")
+	}
+	b.clean()
+}
+
+// TestEaselForgets opens and closes ten pictures: the page's memory is back within 5 % of
+// what it was after the first, and every worker that opened one has ended.
+func TestEaselForgets(t *testing.T) {
+	t.Parallel()
+	b := open(t, easy(t), screen{width: 640, height: 480, before: `globalThis.openers = 0;
+		globalThis.Worker = class extends Worker {
+			constructor(...all) { super(...all); openers++; }
+			terminate() { super.terminate(); openers--; }
+		};
+		globalThis.canvases = [];
+		const create = document.createElement.bind(document);
+		document.createElement = (tag) => { const made = create(tag); if (tag === "canvas") canvases.push(made); return made; };
+		globalThis.memories = [];
+		const instantiate = WebAssembly.instantiate;
+		WebAssembly.instantiate = async (...all) => { const made = await instantiate(...all); memories.push(made.exports.mem); return made; };`}).ready()
+	file := painted(1400, 1200)
+	workers := eval[int](b, "openers")
+	if workers < 1 {
+		t.Fatal("no worker is counted: the test is blind")
+	}
+	used := func() (held float64) {
+		if _, err := chromedp.Call(b.ctx, heapprofiler.CollectGarbage, cdp.Empty{}); err != nil {
+			t.Fatal(err)
+		}
+		heap, err := chromedp.Call(b.ctx, runtime.GetHeapUsage, cdp.Empty{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		programs := eval[float64](b, `memories.reduce((sum, m) => sum + m.buffer.byteLength, 0)`)
+		pictures := eval[float64](b, `canvases.concat([...document.querySelectorAll("#to-easel canvas")]).reduce((sum, c) => sum + 4 * c.width * c.height, 0)`)
+		return heap.UsedSize + heap.BackingStorageSize + programs + pictures
+	}
+	var first, open float64
+	for i := range 11 {
+		b.run(`document.getElementById("easel-open").click()`)
+		b.chooses("falconer.png", file)
+		b.await(`!document.getElementById("easel-work").hidden`)
+		if i == 10 {
+			open = used()
+		}
+		b.run(`document.getElementById("easel-close").click()`)
+		b.await(`document.getElementById("to-easel").hidden`)
+		if i == 0 {
+			first = used()
+		}
+	}
+	last := used()
+	t.Logf("after one %.1f MB, with the eleventh open %.1f MB, after it %.1f MB", first/1e6, open/1e6, last/1e6)
+	if open < first+4*1400*1200 {
+		t.Errorf("an open picture of %d bytes is not seen: the test is blind", 4*1400*1200)
+	}
+	if last > 1.05*first {
+		t.Errorf("after one picture the page holds %.1f MB, after eleven %.1f MB", first/1e6, last/1e6)
+	}
+	if n := eval[int](b, "openers"); n > workers {
+		t.Errorf("%d workers live, %d before", n, workers)
 	}
 	b.clean()
 }

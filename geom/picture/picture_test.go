@@ -295,3 +295,40 @@ func TestSmallRefused(t *testing.T) {
 		}
 	}
 }
+
+// FuzzOpen: whatever bytes come, a picture is opened within the caps or refused by a reason;
+// nothing panics, and nothing large is unpacked. The caps are small, so that it is quick.
+func FuzzOpen(f *testing.F) {
+	m := half(16, 12)
+	for _, encode := range []func(*bytes.Buffer) error{
+		func(b *bytes.Buffer) error { return jpeg.Encode(b, m, nil) }, func(b *bytes.Buffer) error { return png.Encode(b, m) },
+		func(b *bytes.Buffer) error { return tiff.Encode(b, m, &tiff.Options{Compression: tiff.Deflate}) }, func(b *bytes.Buffer) error { return bmp.Encode(b, m) },
+	} {
+		var b bytes.Buffer
+		if err := encode(&b); err != nil {
+			f.Fatal(err)
+		}
+		f.Add(b.Bytes())
+		f.Add(b.Bytes()[:b.Len()/2])
+	}
+	f.Add(tiny)
+	f.Add(inks())
+	f.Add([]byte("RIFF\x1a\x00\x00\x00WEBPVP8X\x0a\x00\x00\x00\x02\x00\x00\x00\x00\x00\x00\x00\x00\x00"))
+	small := func(string, []byte) caps { return caps{1 << 16, 4096} }
+	f.Fuzz(func(t *testing.T, file []byte) {
+		var made image.Image
+		var of format
+		err := guarded(func() (err error) {
+			if made, of, err = decoded(file, small); err == nil {
+				made = turned(shrunk(made, 20), orientation(of.tags(file)))
+			}
+			return err
+		})
+		switch {
+		case err != nil && !strings.HasPrefix(err.Error(), "the picture cannot be used: "):
+			t.Errorf("refused without a reason: %v", err)
+		case err == nil && (made.Bounds().Empty() || made.Bounds().Dx() > 20 || made.Bounds().Dy() > 20):
+			t.Errorf("%s opens as %v", of.name, made.Bounds())
+		}
+	})
+}
