@@ -21,24 +21,31 @@ func assemble(p pleat.Plan, s *Solved) {
 	for k, c := range s.Halves {
 		s.Droop[k] = droop(c, s.Grid)
 	}
-	s.Shape = around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 { return c.Shape })
+	laid, other := map[*window.Window][]float64{}, map[*window.Window][]float64{}
+	for _, c := range s.Halves {
+		laid[c] = lay(c, c.Shape)
+		if c.Other != nil {
+			other[c] = lay(c, c.Other)
+		}
+	}
+	s.Shape = around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 { return laid[c] })
 	if front := bowedCell(s); front != nil {
 		// The front sets hang by the front's test, the back ones by the back's,
 		// the sides between: the model knows no sideways bow.
-		n := len(front.Shape)
-		moved := make([]float64, n)
+		moved := make([]float64, len(front.Shape))
+		rest, ahead, behind := laid[front], lay(front, front.BowedFront), lay(front, front.BowedBack)
 		shape := around(p, s, at, func(c *window.Window, out geom.Vec2) []float64 {
 			f, b := math.Max(0, -out.Y), math.Max(0, out.Y)
 			for k := range moved {
-				moved[k] = c.Shape[k] + f*f*(front.BowedFront[k]-front.Shape[k]) + b*b*(front.BowedBack[k]-front.Shape[k])
+				moved[k] = laid[c][k] + f*f*(ahead[k]-rest[k]) + b*b*(behind[k]-rest[k])
 			}
 			return moved
 		})
 		s.Bowed = &shape
 	}
-	if nearest(s, 0, func(c *window.Window) bool { return c.Other != nil }) != nil {
+	if len(other) > 0 {
 		shape := around(p, s, at, func(c *window.Window, _ geom.Vec2) []float64 {
-			return nearest(s, c.Design.Kappa_1pmm, func(c *window.Window) bool { return c.Other != nil }).Other
+			return other[nearest(s, c.Design.Kappa_1pmm, func(c *window.Window) bool { return c.Other != nil })]
 		})
 		s.Other = &shape
 	}

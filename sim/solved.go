@@ -10,6 +10,8 @@ import (
 // regular sets between mirror planes (see package window): irregular sets, the
 // opening and leaning loops are outside it.
 type Solved struct {
+	// The shapes are those of the half sets, but that the layers of a tuck, which pass
+	// through each other there, lie beside each other (lay).
 	Shape pleat.Shape  // the ruff at rest, one surface a panel, on the half sets' grid
 	Bowed *pleat.Shape // the wearer bows by Bow_deg, in the ruff's own frame; nil if that was not solved
 	Other *pleat.Shape // the other equilibrium all round; nil if none was found or looked for

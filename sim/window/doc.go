@@ -61,7 +61,8 @@
 //
 // # What it leaves out
 //
-// Of a half set all that is unlike its neighbours; of unlike ones that they push the
+// That the two layers of a tuck press on each other: they may pass through each other, in
+// tucked demos by 0.4 to 1.8 mm. Of a half set all that is unlike its neighbours; of unlike ones that they push the
 // plane between them aside; and of unlike tucked ones the sticks: all sticks of a run
 // share their levels and one thickness, the mean room's, so unlike tucked sets are not
 // formed each to its own height, and a tucked run that is closed is refused. Friction,
