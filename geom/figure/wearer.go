@@ -145,7 +145,11 @@ func (w *wearer) turns(foot bool) []turn {
 
 // dome is how the form closes over its last ring: the part of the way from the pith of
 // each ring, and how far it rises.
-var dome = [][2]float64{{0.97, 2}, {0.92, 3.6}, {0.84, 5}, {0.73, 6.2}, {0.59, 7.2}, {0.42, 7.8}, {0.22, 8.1}, {0.004, 8.2}}
+var dome = [][2]float64{{0.97, 2}, {0.92, 3.6}, {0.84, 5}, {0.73, 6.2}, {0.59, 7.2}, {0.42, 7.8}, {0.22, 8.1}, {pithPart, 8.2}}
+
+// pithPart is where a form's rings end, a part of the way from the pith: nearer than a pixel,
+// so that one does not look into it, and not at the pith itself, where it would face nowhere.
+const pithPart = 1e-4
 
 // outline are rings about all of the form, for the room that it takes.
 func (w *wearer) outline() []turn {
@@ -204,7 +208,7 @@ func cutFace(t turn, pal draw.Palette) light.Sheet {
 	s := light.Sheet{Cols: aroundForm, Rows: rows, Ring: true, Tints: []light.Tint{woodTint(pal)}}
 	for i := range aroundForm {
 		for k := range rows {
-			s.V = append(s.V, t.inner(math.Max(0.004, float64(k)/(rows-1)), angleOf(i)))
+			s.V = append(s.V, t.inner(math.Max(pithPart, float64(k)/(rows-1)), angleOf(i)))
 		}
 	}
 	return s

@@ -254,3 +254,24 @@ func TestSeenOverTheForm(t *testing.T) {
 		}
 	}
 }
+
+// One does not look into the form at its pith: seen from above there is wood all about it,
+// at one height.
+func TestFormIsClosed(t *testing.T) {
+	plan, shape := design{"golden", "sound", []string{"ruff.sets", "12", "ruff.depth", "30"}, 8, 4}.make(t)
+	form := newWearer(plan, shape)
+	var scene light.Scene
+	form.add(&scene, draw.Light(), true)
+	turns := form.turns(true)
+	pith := turns[len(turns)-1].inner(0, 0)
+	eye := light.NewCamera(0, 90)
+	eye.Mid, eye.X, eye.Y = pith, 1, 1
+	p := scene.Draw(light.Look{Camera: eye, W: 100, H: 100, PxPerMM: 50, WithoutLines: true})
+	for y := range p.H {
+		for x := range p.W {
+			if v, ok := p.Place(x, y); !ok || math.Abs(v.Z-pith.Z-dome[len(dome)-1][1]) > 1 {
+				t.Fatalf("at pixel %d, %d lies %v, %t; the pith is %v", x, y, v, ok, pith)
+			}
+		}
+	}
+}

@@ -22,6 +22,7 @@ type fine struct {
 
 	patches []patch
 	cells   []cell
+	round   []float32 // of every sheet that closes: how far it is once round, mm; of others 0
 }
 
 // patch is a run of a sheet's columns, a grid of nodes from first on.
@@ -61,9 +62,12 @@ const (
 // refine gives the scene as the camera sees it in the window. A curve is followed to
 // flat pixels (0: as the sheet's own nodes have it).
 func (s *Scene) refine(c *Camera, w window, flat float64) *fine {
-	f := &fine{}
+	f := &fine{round: make([]float32, len(s.Sheets))}
 	for i := range s.Sheets {
 		t := &s.Sheets[i]
+		if t.Ring {
+			f.round[i] = t.lengths()[t.Cols-1]
+		}
 		for _, run := range t.seen(c, w) {
 			n, m := 1, 1
 			if flat > 0 {
@@ -182,17 +186,17 @@ func (f *fine) add(t *Sheet, sheet int, run [2]int, n, m int) {
 // frame is a place of a surface with its two tangents: along the columns and along the rows.
 type frame struct{ v, along, across geom.Vec3 }
 
-// place works out the nodes of the last patch as the camera sees them. The surface
-// between the nodes is Catmull and Rom's: cubics through the nodes either way, whose
-// tangents at a node are half the way between its neighbours.
+// place works out the nodes of the last patch as the camera sees them. Between the nodes
+// the surface is made of cubics through them either way (cubic).
 func (f *fine) place(t *Sheet, c *Camera, w window) {
 	p := f.patches[len(f.patches)-1]
 	lines := map[int][]frame{} // of the sheet's columns: refined along their rows
+	wide, tall := t.gaps()
 	line := func(col int) []frame {
 		if known, ok := lines[col]; ok {
 			return known
 		}
-		made := t.line(col, p.m)
+		made := t.line(col, p.m, tall)
 		lines[col] = made
 		delete(lines, col-4)
 		return made
@@ -210,10 +214,7 @@ func (f *fine) place(t *Sheet, c *Camera, w window) {
 		if part > 0 {
 			ahead += (long[col+1] - long[col]) * float32(part)
 		}
-		var weights, slopes [4]float64
-		if part > 0 {
-			weights, slopes = cubic(part)
-		}
+		weights, slopes := cubic(wide.at(col-1), wide.at(col), wide.at(col+1), part)
 		for r := range p.rows {
 			var at frame
 			if part > 0 {
@@ -225,7 +226,9 @@ func (f *fine) place(t *Sheet, c *Camera, w window) {
 				}
 			} else {
 				at = four[1][r]
-				at.along = four[2][r].v.Sub(four[0][r].v)
+				for k, l := range four[:3] {
+					at.along = at.along.Add(l[r].v.Scale(slopes[k]))
+				}
 			}
 			k := p.first + i*p.rows + r
 			f.see(k, at, c, w)
@@ -314,18 +317,18 @@ func (t *Sheet) between(values []float32, p patch, i, r int) float32 {
 
 // line is a column of nodes, with m cells for one of the sheet's. Beyond the ends
 // columns go on as they came.
-func (t *Sheet) line(col, m int) []frame {
+func (t *Sheet) line(col, m int, tall gaps) []frame {
 	node := func(r int) geom.Vec3 { return t.node(col, r) }
 	out := make([]frame, (t.Rows-1)*m+1)
 	for i := range out {
 		r, part := i/m, float64(i%m)/float64(m)
 		a, b, c := node(r-1), node(r), node(r+1)
+		w, s := cubic(tall.at(r-1), tall.at(r), tall.at(r+1), part)
 		if part == 0 {
-			out[i] = frame{v: b, across: c.Sub(a)}
+			out[i] = frame{v: b, across: a.Scale(s[0]).Add(b.Scale(s[1])).Add(c.Scale(s[2]))}
 			continue
 		}
 		d := node(r + 2)
-		w, s := cubic(part)
 		out[i].v = a.Scale(w[0]).Add(b.Scale(w[1])).Add(c.Scale(w[2])).Add(d.Scale(w[3]))
 		out[i].across = a.Scale(s[0]).Add(b.Scale(s[1])).Add(c.Scale(s[2])).Add(d.Scale(s[3]))
 	}
@@ -352,15 +355,6 @@ func (t *Sheet) node(col, r int) geom.Vec3 {
 		return t.V[(col+1)*t.Rows-1].Scale(2).Sub(t.V[col*t.Rows+2*(t.Rows-1)-r])
 	}
 	return t.V[col*t.Rows+r]
-}
-
-// cubic gives the weights of four places in a row for the part t of the way from the
-// second to the third, and those of the tangent there (Catmull and Rom, 1974).
-func cubic(t float64) (w, slope [4]float64) {
-	t2 := t * t
-	t3 := t2 * t
-	return [4]float64{(-t + 2*t2 - t3) / 2, (2 - 5*t2 + 3*t3) / 2, (t + 4*t2 - 3*t3) / 2, (t3 - t2) / 2},
-		[4]float64{(-1 + 4*t - 3*t2) / 2, (-10*t + 9*t2) / 2, (1 + 8*t - 9*t2) / 2, (3*t2 - 2*t) / 2}
 }
 
 // lengths is how far each column lies along the last row, mm.

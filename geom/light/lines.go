@@ -4,8 +4,6 @@ import (
 	"image/color"
 	"math"
 	"slices"
-
-	"ruffwright/geom"
 )
 
 // Line is a line of a picture that shows: a fold's outline, a hem, a border between two
@@ -47,11 +45,11 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 	for _, p := range f.patches {
 		t := &s.Sheets[p.sheet]
 		for _, h := range f.hems(t, p) {
-			far := d.farthest
 			if h.row {
-				far = d.farthestShown
+				all = append(all, d.hem(f, p.sheet, h, w, t.Ink)...)
+			} else {
+				all = append(all, d.shown(h.way, w, d.farthest, hidden_mm, h.width_mm, t.Ink)...)
 			}
-			all = append(all, d.shown(h.way, w, far, hidden_mm, h.width_mm, t.Ink)...)
 		}
 	}
 	for i := range s.Threads {
@@ -73,12 +71,13 @@ func (s *Scene) lines(f *fine, d *depths, c *Camera, w window) []Line {
 // spot is a place of a line: pixels, how near, and how far along the strip, mm.
 type spot struct{ x, y, q, along float32 }
 
-// hem is a line where a sheet ends, its width, and whether it is a row: of many columns,
-// one before the other.
+// hem is a line where a sheet ends, its width, and whether it is a row, of many columns, one
+// before the other: then out is how far it lies from the first, mm.
 type hem struct {
 	way      []spot
 	width_mm float64
 	row      bool
+	out      float32
 }
 
 // hems are the ends of a patch that are ends of its sheet and have a line.
@@ -92,7 +91,7 @@ func (f *fine) hems(t *Sheet, p patch) (hems []hem) {
 			k := p.first + first + i*step
 			way[i] = spot{f.x[k], f.y[k], f.q[k], f.along[k]}
 		}
-		hems = append(hems, hem{way, t.Hem_mm[end], end == FirstRow || end == LastRow})
+		hems = append(hems, hem{way, t.Hem_mm[end], end == FirstRow || end == LastRow, f.out[p.first+first]})
 	}
 	add(FirstRow, 0, p.rows, p.cols, true)
 	add(LastRow, p.rows-1, p.rows, p.cols, true)
@@ -129,7 +128,10 @@ type zeros struct {
 func (z *zeros) follow() (ways [][]spot) {
 	n := z.cols * z.rows
 	z.next, z.used = make([][2]int32, 3*n), make([]bool, 3*n)
-	over := func(k int) bool { return z.value[z.first+k] > z.at }
+	// Where a line runs along a column, rounding would have it now on one side, now on the
+	// other, in many short pieces: what lies on it by less than that is over.
+	const rounding = 1e-6
+	over := func(k int) bool { return z.value[z.first+k] > z.at-rounding }
 	for col := range z.cols - 1 {
 		for r := range z.rows - 1 {
 			a := col*z.rows + r
@@ -247,18 +249,20 @@ func walked(way []spot, w window, step func(at spot, dx, dy float32)) {
 }
 
 // farthest is how near the farthest thing is at a pixel and those about it.
-func (d *depths) farthest(x, y float32) float32 { return d.least(x, y, false) }
+func (d *depths) farthest(x, y float32) float32 {
+	q, _ := d.least(x, y, false)
+	return q
+}
 
-// farthestShown is farthest among the pixels that show something, if one does: beyond the
-// cloth's end, what lies under it is not seen either.
-func (d *depths) farthestShown(x, y float32) float32 { return d.least(x, y, true) }
-
-func (d *depths) least(x, y float32, shown bool) float32 {
+// least is farthest, with the triangle that is seen there. shown: among the pixels that show
+// something, if one does: beyond the cloth's end, what lies under it is not seen either.
+func (d *depths) least(x, y float32, shown bool) (least float32, face uint32) {
 	px, py := floor(x), floor(y)
 	if px < 0 || py < 0 || px >= d.w || py >= d.h {
-		return float32(math.Inf(1))
+		return float32(math.Inf(1)), noFace
 	}
-	least, all := float32(math.Inf(1)), true
+	least, face = float32(math.Inf(1)), noFace
+	all := true
 	for j := max(0, py-1); j <= min(d.h-1, py+1); j++ {
 		for i := max(0, px-1); i <= min(d.w-1, px+1); i++ {
 			q := d.q[j*d.w+i]
@@ -267,14 +271,14 @@ func (d *depths) least(x, y float32, shown bool) float32 {
 			}
 			all = false
 			if q < least {
-				least = q
+				least, face = q, d.face[j*d.w+i]
 			}
 		}
 	}
 	if all {
-		return nothing
+		return nothing, noFace
 	}
-	return least
+	return least, face
 }
 
 func (d *depths) at(x, y float32) float32 {
@@ -286,7 +290,7 @@ func (d *depths) at(x, y float32) float32 {
 }
 
 // shown gives the stretches of a line that nothing hides which is nearer by lift mm.
-// How near what it is held against lies at a place, far says: farthest or farthestShown.
+// How near what it is held against lies at a place, far says.
 func (d *depths) shown(way []spot, w window, far func(x, y float32) float32, lift, width_mm float64, ink color.NRGBA) []Line {
 	return d.stretches(way, w, width_mm, ink, func(at spot, _, _ float32) float32 {
 		if far(at.x, at.y) < at.q+float32(lift) {
@@ -294,6 +298,41 @@ func (d *depths) shown(way []spot, w window, far func(x, y float32) float32, lif
 		}
 		return hides
 	})
+}
+
+// hem is shown for a row in which cloth ends, its distance from the first row out mm. Seen
+// nearly on its edge, the cloth beside it may be much nearer to the eye a pixel farther on.
+// That is its own where a triangle at the row is seen, and hides nothing.
+func (d *depths) hem(f *fine, sheet int, h hem, w window, ink color.NRGBA) []Line {
+	const most_mm, near_mm = 2, 0.1
+	return d.stretches(h.way, w, h.width_mm, ink, func(at spot, _, _ float32) float32 {
+		over, face := d.least(at.x, at.y, true)
+		nearer := float64(over - at.q)
+		if nearer < hidden_mm {
+			return 1
+		}
+		if nearer < most_mm && face != noFace && f.apartOn(sheet, face, at.along) < nearer+near_mm {
+			a, b, c, _ := f.triangle(face)
+			if least(abs(f.out[a]-h.out), abs(f.out[b]-h.out), abs(f.out[c]-h.out)) < near_mm {
+				return 1
+			}
+		}
+		return hides
+	})
+}
+
+// apartOn is how far along its sheet a place lies from a triangle, mm; no way leads there
+// from another sheet's.
+func (f *fine) apartOn(sheet int, face uint32, along float32) float64 {
+	a, _, _, of := f.triangle(face)
+	if of != sheet {
+		return math.Inf(1)
+	}
+	off := math.Abs(float64(f.along[a] - along))
+	if round := float64(f.round[sheet]); round > 0 {
+		off = min(off, round-off)
+	}
+	return off
 }
 
 // outline is shown for a fold's: the fuller the farther down it is to what lies behind.
@@ -313,9 +352,8 @@ func (d *depths) outline(f *fine, sheet int, widest float64, way []spot, w windo
 			one, other, ax, ay, bx, by = other, one, bx, by, ax, ay
 		}
 		if one > at.q+hidden_mm { // nearer than the outline: only the fold's own cloth may be
-			a, _, _, of := f.triangle(d.face[floor(ay)*d.w+floor(ax)])
 			reach := math.Sqrt(2*widest*float64(one-at.q)) + 2
-			if of != sheet || math.Abs(float64(f.along[a]-at.along)) > reach {
+			if f.apartOn(sheet, d.face[floor(ay)*d.w+floor(ax)], at.along) > reach {
 				return hides
 			}
 		}
@@ -344,19 +382,4 @@ func (s *Scene) widest(sheet int) float64 {
 		far = max(far, v.Sub(t.V[0]).Norm())
 	}
 	return far
-}
-
-// Smooth is the cubic curve through the places of a line, n parts from one to the next:
-// the curve that a sheet's hems are drawn by.
-func Smooth(line []geom.Vec3, n int) []geom.Vec3 {
-	if len(line) < 2 || n < 1 {
-		return line
-	}
-	t := Sheet{Cols: 1, Rows: len(line), V: line}
-	made := t.line(0, n)
-	out := make([]geom.Vec3, len(made))
-	for i := range made {
-		out[i] = made[i].v
-	}
-	return out
 }

@@ -108,3 +108,103 @@ func TestSmooth(t *testing.T) {
 		t.Errorf("%d places of one", len(again))
 	}
 }
+
+// span is how long a line is, mm.
+func span(way [][2]float32) float64 {
+	long := 0.0
+	for i := 1; i < len(way); i++ {
+		long += math.Hypot(float64(way[i][0]-way[i-1][0]), float64(way[i][1]-way[i-1][1]))
+	}
+	return long
+}
+
+// TestTurnsOnTheSpot: a line that goes nowhere is not drawn, however often it turns about
+// there: the outline about a pole of the wearer's form is such a one.
+func TestTurnsOnTheSpot(t *testing.T) {
+	d := blank(400, 400)
+	w := window{px: 5, w: 400, h: 400}
+	for _, c := range []struct {
+		radius float64 // mm
+		want   int
+	}{{0.6, 0}, {0.9, 1}} {
+		var way []spot
+		for i := range 49 {
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / 12)
+			way = append(way, spot{x: float32(200 + 5*c.radius*cos), y: float32(200 + 5*c.radius*sin)})
+		}
+		lines := d.stretches(way, w, 0.2, color.NRGBA{A: 255}, func(spot, float32, float32) float32 { return 1 })
+		if len(lines) != c.want {
+			t.Errorf("four times round %g mm: %d lines, want %d", c.radius, len(lines), c.want)
+		}
+	}
+}
+
+// TestSeam: where a sheet closes, its outline is drawn as well as elsewhere: the cloth beside
+// it is its own, though it is counted from the other end.
+func TestSeam(t *testing.T) {
+	s := Scene{Sheets: []Sheet{tube(20, -15, 15, 48, 6)}}
+	s.Sheets[0].Fold_mm = 0.2
+	for _, turned := range []float64{-4, -1, 1, 4} {
+		c := NewCamera(turned, 20)
+		c.X, c.Y = 50, 50
+		if p := s.Draw(Look{Camera: c, W: 500, H: 500, PxPerMM: 5}); len(p.Lines) != 2 {
+			t.Errorf("turned by %g°: %d outlines, want 2", turned, len(p.Lines))
+		}
+	}
+}
+
+// TestHemMeetsOutline: where a loop's end turns away from the eye, its hem goes on to the
+// outline that begins there, though a pixel beside it the cloth is much nearer to the eye.
+func TestHemMeetsOutline(t *testing.T) {
+	loop := Sheet{Cols: 41, Rows: 13, Ring: true, Tints: []Tint{grey()}, Fold_mm: 0.2, Hem_mm: [4]float64{LastRow: 0.25}}
+	for c := range loop.Cols {
+		sin, cos := math.Sincos(math.Pi / 20 * float64(c%40))
+		for r := range loop.Rows {
+			wide := 3 + 0.5*float64(r)
+			loop.V = append(loop.V, geom.Vec3{X: wide * cos, Y: 5 * float64(r), Z: wide * sin})
+		}
+	}
+	s := Scene{Sheets: []Sheet{loop}}
+	for _, turned := range []float64{-12, -8, -5} {
+		c := NewCamera(turned, 25)
+		c.X, c.Y, c.Mid.Y, c.Far = 50, 50, 30, 600
+		var hems, outlines [][2]float32
+		for _, l := range s.Draw(Look{Camera: c, W: 670, H: 670, PxPerMM: 6.7}).Lines {
+			if l.Width_mm == 0.25 {
+				hems = append(hems, l.V[0], l.V[len(l.V)-1])
+			} else {
+				outlines = append(outlines, l.V[0], l.V[len(l.V)-1])
+			}
+		}
+		most := 0.0
+		for _, h := range hems {
+			gap := math.Inf(1)
+			for _, o := range outlines {
+				gap = min(gap, math.Hypot(float64(h[0]-o[0]), float64(h[1]-o[1])))
+			}
+			most = max(most, gap)
+		}
+		if most > 0.6 {
+			t.Errorf("turned by %g°: %.2f mm lie between the hem and the outline", turned, most)
+		}
+	}
+}
+
+// TestOutlineAlongAColumn: an outline that runs along a column of nodes is one line, though
+// rounding has the nodes face the eye a little or turn away from it.
+func TestOutlineAlongAColumn(t *testing.T) {
+	s := Scene{Sheets: []Sheet{tube(20, -30, 30, 48, 30)}}
+	form := &s.Sheets[0]
+	form.Fold_mm = 0.2
+	for k, v := range form.V { // turned on a lathe: of another radius at each row
+		part := 1 + 0.3*math.Sin(float64(k%form.Rows)/4)
+		form.V[k] = geom.Vec3{X: v.X*part + 1.7, Y: v.Y*part - 0.3, Z: v.Z}
+	}
+	for _, turned := range []float64{0, 90, 180, 270} {
+		c := NewCamera(turned, 0)
+		c.X, c.Y = 50, 50
+		if p := s.Draw(Look{Camera: c, W: 500, H: 500, PxPerMM: 5}); len(p.Lines) != 2 {
+			t.Errorf("from %g°: %d outlines, want 2", turned, len(p.Lines))
+		}
+	}
+}

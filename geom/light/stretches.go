@@ -24,7 +24,7 @@ func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRG
 	end := func() {
 		if now = now[:last]; len(now) > 1 {
 			width := float64(sum) / float64(full)
-			if width >= leastShown && span(now) >= leastLine {
+			if width >= leastShown && reach(now) >= leastLine {
 				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
 			}
 		}
@@ -57,13 +57,16 @@ func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRG
 	return out
 }
 
-// span is how long a line is, mm.
-func span(way [][2]float32) float64 {
-	long := 0.0
-	for i := 1; i < len(way); i++ {
-		long += math.Hypot(float64(way[i][0]-way[i-1][0]), float64(way[i][1]-way[i-1][1]))
+// reach is how far a line goes, mm: across the box about it. One that turns about on the
+// spot is long and goes nowhere.
+func reach(way [][2]float32) float64 {
+	lo, hi := way[0], way[0]
+	for _, v := range way {
+		for k := range v {
+			lo[k], hi[k] = min(lo[k], v[k]), max(hi[k], v[k])
+		}
 	}
-	return long
+	return math.Hypot(float64(hi[0]-lo[0]), float64(hi[1]-lo[1]))
 }
 
 // thinned leaves out places from which the line is nowhere farther than a fiftieth of a
