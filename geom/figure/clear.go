@@ -48,6 +48,28 @@ func crosses(items []draw.Item, box draw.Rect) bool {
 	})
 }
 
+// cuts tells whether a line or a label of the items lies across the straight way from a to b.
+func cuts(items []draw.Item, a, b draw.Point) bool {
+	left := func(p, q, r draw.Point) bool { return (q.X-p.X)*(r.Y-p.Y) > (q.Y-p.Y)*(r.X-p.X) }
+	return slices.ContainsFunc(items, func(it draw.Item) bool {
+		if l, ok := it.(draw.Label); ok {
+			return meets(a, b, l.Box())
+		}
+		p, ok := it.(draw.Path)
+		if !ok || p.Stroke.A == 0 || p.Width_mm == 0 {
+			return false
+		}
+		for _, line := range p.Lines {
+			for n := 1; n < len(line); n++ {
+				if c, d := line[n-1], line[n]; left(a, b, c) != left(a, b, d) && left(c, d, a) != left(c, d, b) {
+					return true
+				}
+			}
+		}
+		return false
+	})
+}
+
 // clear sets each label that a line runs through over all lines, on a plate of the ground.
 func (s *sheet) clear() {
 	var over []draw.Item

@@ -33,35 +33,26 @@ func newCloth(shape pleat.Shape, first, last int) cloth {
 	return c
 }
 
-// refine gives the cloth with n cells along the strip for one, by cubic curves
-// through the nodes (Catmull and Rom's), for views that enlarge.
+// refine gives the cloth with n cells along the strip for one, by the cubic curves that
+// light draws it by, for views that enlarge.
 func (c *cloth) refine(n int) cloth {
 	f := cloth{cols: (c.cols-1)*n + 1, rows: c.rows, per: c.per * n}
 	f.v = make([]geom.Vec3, f.cols*f.rows)
 	if c.dye != nil {
 		f.dye = make([]float64, len(f.v))
 	}
-	for col := range f.cols {
-		k, part := col/n, float64(col%n)/float64(n)
-		if k == c.cols-1 {
-			k, part = k-1, 1
+	line := make([]geom.Vec3, c.cols)
+	for j := range c.rows {
+		for col := range line {
+			line[col] = c.at(col, j)
 		}
-		for j := range c.rows {
-			b, d := c.at(k, j), c.at(k+1, j)
-			// Beyond the ends the curve goes on as it came.
-			a, e := b.Scale(2).Sub(d), d.Scale(2).Sub(b)
-			if k > 0 {
-				a = c.at(k-1, j)
-			}
-			if k+2 < c.cols {
-				e = c.at(k+2, j)
-			}
-			t, t2, t3 := part, part*part, part*part*part
-			v := b.Scale(2).Add(d.Sub(a).Scale(t)).
-				Add(a.Scale(2).Sub(b.Scale(5)).Add(d.Scale(4)).Sub(e).Scale(t2)).
-				Add(b.Scale(3).Sub(a).Sub(d.Scale(3)).Add(e).Scale(t3))
-			f.v[col*f.rows+j] = v.Scale(0.5)
+		for col, v := range spline(line, n) {
+			f.v[col*f.rows+j] = v
+		}
+		for col := range f.cols {
 			if f.dye != nil {
+				k, part := min(col/n, c.cols-2), float64(col)/float64(n)
+				part -= float64(k)
 				at := k*c.rows + j
 				f.dye[col*f.rows+j] = c.dye[at] + (c.dye[at+c.rows]-c.dye[at])*part
 			}

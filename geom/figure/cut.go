@@ -2,6 +2,8 @@ package figure
 
 import (
 	"cmp"
+	"math"
+	"slices"
 
 	"ruffwright/geom"
 	"ruffwright/geom/draw"
@@ -85,12 +87,17 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text, set figures) {
 		}
 	}
 	x.stitches(sewn, 0.9, 1.5)
+	before := len(x.Items)
 	set = x.dimensions(room, box, apart{loop: 4.5, height: 1.5, outer: 4.5, neck: 7.5})
+	x.measures = slices.Clone(x.Items[before:])
 	said = append(said, word.Say("End on, %s and it is %s high at the outer edge; the band is %s high.", x.loopsSaid(), x.height, x.bands))
-	x.named(word.Say("outer edge"), out[len(out)*5/8])
-	x.named(word.Say("inner edge"), in[len(in)*3/8])
+	x.named(word.Say("outer edge"), out[len(out)*5/8], out[len(out)*11/16], out[len(out)*3/4])
+	x.named(word.Say("inner edge"), in[len(in)*3/8], in[len(in)*5/16], in[len(in)/4])
 	tucked := func(mark int, deep float64) {
-		x.named(word.Say("tuck %s", x.Length(deep)), x.node(mark, 0))
+		foot := x.node(mark, 0)
+		half := foot // to the stitch
+		half.Z = (foot.Z + x.plan.Edge_mm(x.plan.Row[mark].Edge)) / 2
+		x.named(word.Say("tuck %s", x.Length(deep)), foot, half)
 	}
 	if deep := x.plan.Row[x.crest].Tuck_mm; deep > 0 {
 		tucked(x.crest, deep)
@@ -109,27 +116,40 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text, set figures) {
 	return said, set
 }
 
-// named writes a word beside what it names, with a thread to it where the word
-// stands off.
-func (x *endOn) named(text word.Text, what geom.Vec3) {
-	at := x.eye.Point(what)
-	for _, clear := range []bool{true, false} { // of lines, where that can be
+// threadLine is the width of a thread from a word to what it names, sheet mm: finer than a measure's.
+const threadLine = 0.16
+
+// named writes a word beside what it names, at one of some places, with a thread to it: no
+// line runs through the word and none crosses the thread, or at least none of a measure's,
+// where that can be.
+func (x *endOn) named(text word.Text, what ...geom.Vec3) {
+	for _, clear := range []struct{ word, thread []draw.Item }{{x.Items, x.Items}, {x.Items, x.measures}, {x.Items, nil}, {nil, x.measures}, {}} {
 		for _, d := range []float64{3, 6, 9} {
-			for _, o := range draw.Around(d) {
-				l := draw.Label{
-					At: draw.Pt(at.X+o.X, at.Y+o.Y), Text: x.Say(text), Size_mm: draw.SmallSize, Face: draw.Italic, Color: x.Pal.Quiet,
-					Anchor: draw.Pt(anchor(o.X), anchor(o.Y)),
+			for _, place := range what {
+				at := x.eye.Point(place)
+				for _, o := range draw.Around(d) {
+					l := draw.Label{
+						At: draw.Pt(at.X+o.X, at.Y+o.Y), Text: x.Say(text), Size_mm: draw.SmallSize, Face: draw.Italic, Color: x.Pal.Quiet,
+						Anchor: draw.Pt(anchor(o.X), anchor(o.Y)),
+					}
+					box := l.Box()
+					end := draw.Pt(clamp(at.X, box.Min.X-0.3, box.Max.X+0.3), clamp(at.Y, box.Min.Y-0.3, box.Max.Y+0.3))
+					if !x.Free(box) || crosses(clear.word, box.Grow(0.3)) || cuts(clear.thread, towards(at, end, 0.7), end) {
+						continue
+					}
+					x.Label(l)
+					x.Line(x.Pal.Rule, threadLine, nil, at, end)
+					return
 				}
-				box := l.Box()
-				if !x.Free(box) || clear && crosses(x.Items, box.Grow(0.3)) {
-					continue
-				}
-				x.Label(l)
-				x.Line(x.Pal.Rule, 0.18, nil, at, draw.Pt(clamp(at.X, box.Min.X-0.3, box.Max.X+0.3), clamp(at.Y, box.Min.Y-0.3, box.Max.Y+0.3)))
-				return
 			}
 		}
 	}
+}
+
+// towards is the place so far on the way from one to another, sheet mm.
+func towards(from, to draw.Point, mm float64) draw.Point {
+	part := min(1, mm/max(mm, math.Hypot(to.X-from.X, to.Y-from.Y)))
+	return draw.Pt(from.X+(to.X-from.X)*part, from.Y+(to.Y-from.Y)*part)
 }
 
 // anchor is that of a label that stands off to that side of its place.

@@ -14,10 +14,11 @@ type endOn struct {
 	*sheet
 	unrolled
 	eye           draw.Eye
-	over          float64   // how far the band is shown beyond the set on either side, mm
-	low           float64   // the set's lower height at the outer edge, mm: the mean of its two troughs
-	top, bottom   float64   // clear widths of its loops, mm; bottom 0: not closed
-	height, bands word.Text // the set's height at the outer edge and the band's
+	over          float64     // how far the band is shown beyond the set on either side, mm
+	low           float64     // the set's lower height at the outer edge, mm: the mean of its two troughs
+	top, bottom   float64     // clear widths of its loops, mm; bottom 0: not closed
+	height, bands word.Text   // the set's height at the outer edge and the band's
+	measures      []draw.Item // the lines and numbers of its measures
 }
 
 // endOn looks at a set end on; its band is shown beyond it by the part of its
