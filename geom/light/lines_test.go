@@ -208,3 +208,27 @@ func TestOutlineAlongAColumn(t *testing.T) {
 		}
 	}
 }
+
+// TestTurnsBack: a line that goes and comes back the same way is left so long, not drawn as
+// the dot between its ends.
+func TestTurnsBack(t *testing.T) {
+	way := [][2]float32{{10, 10}, {11, 10.01}, {14, 10}, {12, 9.99}, {10.1, 10}}
+	if got := thinned(way); reach(got) < 3.9 || len(got) != 3 {
+		t.Errorf("thinned to %v", got)
+	}
+	for _, c := range []struct {
+		way  [][2]float32
+		want bool
+	}{
+		{[][2]float32{{10, 10}, {14, 10}, {10.1, 10}}, true},
+		{[][2]float32{{10, 10}, {12, 10.3}, {14, 10}, {12, 9.7}, {10, 10}}, true},
+		{[][2]float32{{10, 10}, {12, 11}, {14, 10}, {12, 9}, {10, 10}}, false},
+		{[][2]float32{{10, 10}, {18, 10}, {10.1, 10}}, false},
+		{[][2]float32{{10, 10}, {14, 10}, {13, 10.1}}, false},
+		{[][2]float32{{10, 10}, {14, 10}}, false},
+	} {
+		if hairpin(c.way) != c.want {
+			t.Errorf("%v is a hairpin: %t", c.way, !c.want)
+		}
+	}
+}

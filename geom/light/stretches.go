@@ -25,7 +25,9 @@ func (d *depths) stretches(way []spot, w window, width_mm float64, ink color.NRG
 		if now = now[:last]; len(now) > 1 {
 			width := float64(sum) / float64(full)
 			if width >= leastShown && reach(now) >= leastLine {
-				out = append(out, Line{thinned(now), width_mm * (0.45 + 0.55*min(width, 1)), ink})
+				if line := thinned(now); !hairpin(line) {
+					out = append(out, Line{line, width_mm * (0.45 + 0.55*min(width, 1)), ink})
+				}
 			}
 		}
 		now, sum, last, full, missed, weak = nil, 0, 0, 0, 0, 0
@@ -69,6 +71,41 @@ func reach(way [][2]float32) float64 {
 	return math.Hypot(float64(hi[0]-lo[0]), float64(hi[1]-lo[1]))
 }
 
+// hairpin tells of a short line that goes and comes back beside itself. Cloth seen on its
+// edge has such outlines, where it turns a little over the edge and back; they bound nothing
+// that is seen.
+func hairpin(way [][2]float32) bool {
+	const short_mm, wide_mm = 6, 0.5
+	from, to := way[0], way[len(way)-1]
+	tip, far := from, 0.0
+	for _, v := range way {
+		if off := math.Hypot(float64(v[0]-from[0]), float64(v[1]-from[1])); off > far {
+			tip, far = v, off
+		}
+	}
+	if far > short_mm || math.Hypot(float64(to[0]-from[0]), float64(to[1]-from[1])) > far/2 {
+		return false
+	}
+	for _, v := range way {
+		if offWay(v, from, tip) > wide_mm {
+			return false
+		}
+	}
+	return true
+}
+
+// offWay is how far a place is from the straight way between two, not from the line on beyond
+// them.
+func offWay(v, a, b [2]float32) float64 {
+	dx, dy := float64(b[0]-a[0]), float64(b[1]-a[1])
+	ex, ey := float64(v[0]-a[0]), float64(v[1]-a[1])
+	if long := dx*dx + dy*dy; long > 1e-18 {
+		t := min(max((ex*dx+ey*dy)/long, 0), 1)
+		ex, ey = ex-t*dx, ey-t*dy
+	}
+	return math.Hypot(ex, ey)
+}
+
 // thinned leaves out places from which the line is nowhere farther than a fiftieth of a
 // millimetre (Douglas and Peucker, 1973).
 func thinned(way [][2]float32) [][2]float32 {
@@ -80,14 +117,8 @@ func thinned(way [][2]float32) [][2]float32 {
 		a, b := stack[len(stack)-1][0], stack[len(stack)-1][1]
 		stack = stack[:len(stack)-1]
 		far, most := -1, float64(off)
-		dx, dy := float64(way[b][0]-way[a][0]), float64(way[b][1]-way[a][1])
-		long := math.Hypot(dx, dy)
 		for i := a + 1; i < b; i++ {
-			ex, ey := float64(way[i][0]-way[a][0]), float64(way[i][1]-way[a][1])
-			away := math.Hypot(ex, ey)
-			if long > 1e-9 {
-				away = math.Abs(ex*dy-ey*dx) / long
-			}
+			away := offWay(way[i], way[a], way[b])
 			if away > most {
 				far, most = i, away
 			}
