@@ -146,9 +146,9 @@ const openEasel = ({ tell, hire }) => {
   canvas.addEventListener("pointermove", (e) => { if (canvas.hasPointerCapture(e.pointerId)) point("move")(e); });
   for (const type of ["pointerup", "pointercancel"]) canvas.addEventListener(type, point("up"));
   canvas.addEventListener("wheel", (e) => {
-    if (e.ctrlKey) return;
     e.preventDefault();
-    tell("easel", "wheel", `${e.deltaMode ? e.deltaY * 30 : e.deltaY} ${at(e)}`);
+    const rows = e.deltaMode ? 30 : e.ctrlKey ? 8 : 1; // two fingers that part on a touchpad come as small steps with Ctrl
+    tell("easel", "wheel", `${e.deltaY * rows} ${at(e)}`);
   }, { passive: false });
   const keys = ["ArrowLeft", "ArrowRight", "ArrowUp", "ArrowDown", "PageUp", "PageDown", "Home", "Enter", " ", "Delete", "Backspace", "Escape", "+", "=", "-", "0"];
   canvas.addEventListener("keydown", (e) => {

@@ -93,6 +93,10 @@ func TestEasel(t *testing.T) {
 	if got := p.Scheme().Code(); got != before.Code() {
 		t.Error("six steps back it is not the ruff of before")
 	}
+	d.Send(10, doc.Do, "easel", "take")
+	if d.Send(10, doc.Do, "demo", "floppy"); len(d.Children["f-ruff-depth-measured"]) > 0 {
+		t.Errorf("beside another ruff's depth: %q", d.Words("f-ruff-depth-measured"))
+	}
 	d.Easel = nil
 	d.Send(10, doc.Do, "easel", "lay")
 	d.Send(10, doc.Easel, "painted", `{"Alive":true}`)

@@ -97,6 +97,7 @@ func (p *Page) lays() []doc.Patch {
 	out.Flag("easel-lay", "hidden", !is)
 	out.Flag("easel-over", "hidden", !is || !p.over.On())
 	out.Bool("easel-lay-go", "aria-pressed", p.over.On())
+	out.Flag("f-easel-faint", "hidden", !p.over.On())
 	said := ""
 	switch {
 	case p.over.Dead():

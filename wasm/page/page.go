@@ -238,6 +238,7 @@ func (p *Page) replaces(s scheme.Scheme, what string) error {
 	err := p.work.Replace(s, what)
 	if err == nil {
 		p.Look.Reset()
+		p.easel.Forget()
 	}
 	return err
 }

@@ -104,6 +104,9 @@ func (e *Easel) Took(changes []check.Change, before scheme.Scheme) {
 	}
 }
 
+// Forget forgets what was taken into the scheme: the ruff at hand is another.
+func (e *Easel) Forget() { e.took = map[string]taken{} }
+
 // Again notes that the other word was taken again: where it is the measured one, what stood
 // there is what it is shown beside from now on.
 func (e *Easel) Again(c check.Change) {
