@@ -91,20 +91,32 @@ func (x *endOn) drawEdges(room draw.Rect) (said []word.Text, set figures) {
 	set = x.dimensions(room, box, apart{loop: 4.5, height: 1.5, outer: 4.5, neck: 7.5})
 	x.measures = slices.Clone(x.Items[before:])
 	said = append(said, word.Say("End on, %s and it is %s high at the outer edge; the band is %s high.", x.loopsSaid(), x.height, x.bands))
-	x.named(word.Say("outer edge"), out[len(out)*5/8], out[len(out)*11/16], out[len(out)*3/4])
-	x.named(word.Say("inner edge"), in[len(in)*3/8], in[len(in)*5/16], in[len(in)/4])
-	tucked := func(mark int, deep float64) {
-		foot := x.node(mark, 0)
-		half := foot // to the stitch
-		half.Z = (foot.Z + x.plan.Edge_mm(x.plan.Row[mark].Edge)) / 2
-		x.named(word.Say("tuck %s", x.Length(deep)), foot, half)
+	along := func(line []geom.Vec3, sixteenths ...int) (places []geom.Vec3) {
+		for _, n := range sixteenths {
+			places = append(places, line[n*(len(line)-1)/16])
+		}
+		return places
+	}
+	x.named(word.Say("outer edge"), along(out, 10, 11, 12, 6, 5, 4, 14, 2)...)
+	x.named(word.Say("inner edge"), along(in, 6, 5, 4, 10, 11, 12)...)
+	tucked := func(deep float64, marks ...int) {
+		var places []geom.Vec3
+		for _, mark := range marks {
+			if x.plan.Row[mark].Tuck_mm == deep {
+				foot := x.node(mark, 0)
+				half := foot // to the stitch
+				half.Z = (foot.Z + x.plan.Edge_mm(x.plan.Row[mark].Edge)) / 2
+				places = append(places, foot, half)
+			}
+		}
+		x.named(word.Say("tuck %s", x.Length(deep)), places...)
 	}
 	if deep := x.plan.Row[x.crest].Tuck_mm; deep > 0 {
-		tucked(x.crest, deep)
+		tucked(deep, x.crest)
 		said = append(said, word.Say("The top fold's tuck is %s deep.", x.Length(deep)))
 	}
 	if deep := x.plan.Row[x.hi].Tuck_mm; deep > 0 && x.hi != x.crest {
-		tucked(x.hi, deep)
+		tucked(deep, x.hi, x.lo)
 		said = append(said, word.Say("The bottom fold's tuck is %s deep.", x.Length(deep)))
 	}
 	for k, text := range foot {
