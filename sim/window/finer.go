@@ -46,12 +46,18 @@ func (s *solver) finer(c *Window) error {
 // otherWays measures what the way of forming does to the shape: the same design on its
 // own grid, its sticks put in in every other way that draws it over them. (Compared on the
 // Coarse grid alone it takes a third of the work and tells random sets as well, but the
-// demo 'tall' is 1.2 mm uncertain there and 0.2 here.)
+// demo 'tall' is 1.2 mm uncertain there and 0.2 here.) Sewn at both edges thin sticks first
+// told nothing that the slack ones did not, in 191 pairs 1 % apart, and are a quarter of all
+// that is solved: there they are left out.
 func (s *solver) otherWays(c *Window) error {
 	if s.f.sticks() == nil {
 		return nil
 	}
-	for way := 1; way < len(ways); way++ {
+	others := len(ways)
+	if c.Design.Anchor == Both {
+		others = thinFirst
+	}
+	for way := 1; way < others; way++ {
 		f, err := s.once(c, Settings{Grid: c.Grid, way: way})
 		if err != nil {
 			return err
