@@ -209,7 +209,7 @@ func TestHandlesLook(t *testing.T) {
 				b.picture(fmt.Sprintf("handles-%d-%s-%s", s.width, demo, view), false)
 			}
 			if demo == "sound" {
-				for _, v := range b.axe("#stage", everyRule...) {
+				for _, v := range b.axe("#stage", true, everyRule...) {
 					t.Errorf("%d px: %s: %v", s.width, v.Help, v.Nodes)
 				}
 				if s.width == 1366 {

@@ -265,7 +265,7 @@ func TestNoSolver(t *testing.T) {
 // TestSettles: the solved shape comes with a short movement, and without one for
 // readers who want none. The timers of its frames are counted.
 func TestSettles(t *testing.T) {
-	b := open(t, site(t), screen{width: 700, height: 500, before: `globalThis.frames = 0; {
+	b := open(t, easy(t), screen{width: 700, height: 500, before: `globalThis.frames = 0; {
 		const real = setTimeout;
 		globalThis.setTimeout = (f, ms, ...a) => { if (ms === 16) globalThis.frames++; return real(f, ms, ...a); };
 	}`}).ready()
