@@ -106,6 +106,7 @@ const openStage = ({ tell, compiled }) => {
     }
     post("pixels", pixels);
     post("frame", frame);
+    wake();
   };
 
   // seen tells who draws from now on: what stood there before gives way.
@@ -144,6 +145,24 @@ const openStage = ({ tell, compiled }) => {
     if (lose) lose.loseContext();
   };
 
+  // Ebiten asks for a frame after each frame, and for the gamepads in it. It gets a few
+  // whenever there is something to draw; then the one that it asks for waits.
+  const few = 8;
+  let left = few;  // frames that it still gets
+  let held = null; // what it does with the one that waits
+  const nextFrame = globalThis.requestAnimationFrame.bind(globalThis);
+  const sparing = (step) => {
+    if (left-- > 0) return nextFrame(step);
+    held = step;
+    return 0;
+  };
+  const wake = () => {
+    left = few;
+    if (held) nextFrame(held);
+    held = null;
+  };
+  document.addEventListener("visibilitychange", wake);
+
   const giveUp = (why) => {
     if (given) return;
     given = why;
@@ -169,7 +188,10 @@ const openStage = ({ tell, compiled }) => {
     globalThis.ruffwrightStage = port;
     const instance = await WebAssembly.instantiate(await module, go.importObject);
     if (given) return;
+    globalThis.requestAnimationFrame = sparing; // which it takes as it starts, and keeps
+    Object.defineProperty(navigator, "getGamepads", { configurable: true, value: () => [] });
     const ended = go.run(instance);
+    globalThis.requestAnimationFrame = nextFrame;
     // What a program that has ended left behind may still be called; its clocks would
     // wait for it for ever.
     const over = () => {
@@ -200,6 +222,7 @@ const openStage = ({ tell, compiled }) => {
   new ResizeObserver(() => {
     if (canvas && !fits()) giveUp("the screen is too large");
     dispatchEvent(new Event("resize")); // Ebiten's cue
+    wake();
     tell(...sized());
   }).observe(stage);
 

@@ -210,25 +210,30 @@ func TestGestures(t *testing.T) {
 	b.clean()
 }
 
-// TestIdle: after the last change no frame is drawn and nothing is sent to a worker in 5
-// seconds; and one key draws again. Every call that draws is counted, in WebGL itself.
+// TestIdle: after the last change no frame is asked for, none is drawn and nothing is sent
+// to a worker in 5 seconds; and one key draws again. Every call that draws is counted, in
+// WebGL itself.
 func TestIdle(t *testing.T) {
 	count := `globalThis.drawn = 0; for (const name of ["drawElements", "drawArrays"]) {
 		const draw = WebGL2RenderingContext.prototype[name];
 		WebGL2RenderingContext.prototype[name] = function (...a) { globalThis.drawn++; return draw.apply(this, a); };
 	}
+	globalThis.frames = 0; { const next = requestAnimationFrame; globalThis.requestAnimationFrame = (step) => { globalThis.frames++; return next(step); }; }
 	globalThis.sent = 0; { const post = Worker.prototype.postMessage; Worker.prototype.postMessage = function (...a) { globalThis.sent++; return post.apply(this, a); }; }`
 	b := open(t, easy(t), screen{width: 800, height: 600, before: count}).ready()
 	b.settle()
 	time.Sleep(time.Second)
-	was, sent := eval[int](b, "drawn"), eval[int](b, "sent")
-	if was == 0 || sent == 0 {
-		t.Fatal("nothing was ever drawn or sent: the count is blind")
+	was, sent, frames := eval[int](b, "drawn"), eval[int](b, "sent"), eval[int](b, "frames")
+	if was == 0 || sent == 0 || frames == 0 {
+		t.Fatal("nothing was ever drawn, sent or asked for: the count is blind")
 	}
 	b.do(chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 300, 400), chromedp.MouseEvent(input.DispatchMouseEventTypeMouseMoved, 320, 410))
 	time.Sleep(5 * time.Second)
 	if now := eval[int](b, "drawn"); now != was {
 		t.Errorf("%d drawing calls in 5 idle seconds, want 0", now-was)
+	}
+	if now := eval[int](b, "frames"); now != frames {
+		t.Errorf("%d frames asked for in 5 idle seconds, want 0", now-frames)
 	}
 	if now := eval[int](b, "sent"); now != sent {
 		t.Errorf("%d messages to the workers in 5 idle seconds, want 0", now-sent)
