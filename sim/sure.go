@@ -18,6 +18,7 @@ const (
 	ByCloth  Doubted = "cloth"  // how stiff the cloth is
 	ByShapes Doubted = "shapes" // which of several shapes tucked cloth takes: how its sticks are put in
 	ByMesh   Doubted = "mesh"   // how finely it is solved
+	ByNear   Doubted = "near"   // that a ruff a little larger may take another shape
 	ByHand   Doubted = "hand"   // how exactly the marks are made
 )
 
@@ -75,7 +76,10 @@ func (r *Ruff) Sure() []Sure {
 		}
 		if apart > solver.Less {
 			solver.Less = apart
-			if m.Paths_mm > m.Mesh_mm {
+			switch {
+			case m.Near_mm[f] >= apart:
+				solver.By = ByNear
+			case m.Paths_mm > m.Mesh_mm:
 				solver.By = ByShapes
 			}
 		}

@@ -111,6 +111,10 @@ func TestSure(t *testing.T) {
 	says("the solver", "Most of what is in doubt of the height is the solver’s own.")
 	m.Paths_mm = 2
 	says("the ways", "the inside of the tucks can lie in several ways")
+	m.Near_mm[measure.Height] = 1.3
+	says("the ways, more than a neighbour", "the inside of the tucks can lie in several ways")
+	m.Near_mm[measure.Height] = 1.4
+	says("a neighbour", "a ruff 1 % larger may take another shape")
 	r.Plan.Scheme.Hand.Error = 3
 	says("the hand", "More exact marks would narrow the height most")
 	for what, with := range map[string]func(){

@@ -69,6 +69,8 @@ func (r *Ruff) Narrows(all []Sure) word.Text {
 		return word.Say("More exact marks would narrow %s most: use the marking tape.", of.Named())
 	case ByShapes:
 		return word.Say("Of %s most is in doubt because the inside of the tucks can lie in several ways.", of.Named())
+	case ByNear:
+		return word.Say("Of %s most is in doubt because a ruff 1 %% larger may take another shape.", of.Named())
 	case ByMesh:
 		return word.Say("Most of what is in doubt of %s is the solver’s own.", of.Named())
 	}

@@ -18,7 +18,7 @@ type surely struct {
 }
 
 type doubts struct {
-	By      string  `json:"by" means:"cloth: how stiff it is; shapes: how sticks are put in; mesh: how finely it is solved; hand: how exactly marks are made"`
+	By      string  `json:"by" means:"cloth: how stiff it is; shapes: how sticks are put in; near: that a ruff 1 % larger may take another shape; mesh: how finely it is solved; hand: how exactly marks are made"`
 	Less_mm float64 `json:"less_mm" unit:"mm" means:"by how much less the figure may be for that"`
 	More_mm float64 `json:"more_mm" unit:"mm" means:"and by how much more"`
 }

@@ -43,7 +43,7 @@ func halves() []Values {
 			Panels: 1, Kappa_1pmm: 0.01, Panel_mm: 40, Pitch_mm: 9, PitchOuter_mm: 20, HeightOuter_mm: 48, HeightInner_mm: 30,
 			TopOuter_mm: 60, BottomOuter_mm: 12, Loop_mm: 8, LoopsMeet: true, Contact: 0.4, Reach_mm: 70, Tilt_deg: -8, Droop_mm: 4, FlapsFall: true,
 			BowDone: true, Bow_mm: 1, BowReturn_mm: 0.1, TangentsDone: true, Vertical_mm_per_g: 3, VerticalStable: true, Lateral_mm_per_g: 5, LateralStable: true,
-			Leans: LeanReturns, Mesh_mm: 0.3, MeshDone: true, Apart_mm: Lengths{1, 0.2, 3}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{-2, 1}, Stiffer_mm: Lengths{1, 0, 0, 0.1}, FormedOff_mm: 0.2, SettingDone: true, SettingBow_mm: [4]float64{1, 2, 1, 1}, SettingHeight_mm: [4]float64{48}, SettingDroop_mm: [4]float64{1}, OtherDone: true, OtherFound: true, OtherShare: 0.5, OtherHeights: [2]float64{1, 2},
+			Leans: LeanReturns, Mesh_mm: 0.3, MeshDone: true, Apart_mm: Lengths{1, 0.2, 3}, Near_mm: Lengths{0.5, 0.1}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{-2, 1}, Stiffer_mm: Lengths{1, 0, 0, 0.1}, FormedOff_mm: 0.2, SettingDone: true, SettingBow_mm: [4]float64{1, 2, 1, 1}, SettingHeight_mm: [4]float64{48}, SettingDroop_mm: [4]float64{1}, OtherDone: true, OtherFound: true, OtherShare: 0.5, OtherHeights: [2]float64{1, 2},
 			Thread_N: 0.5, Strain: 0.01, Status: "at rest", Converged: true, Iterations: 10, Extra: 3, Residual_mN: 1e-6, Deepest_mm: 0.01, Mesh: "24 × 12",
 		},
 		{
@@ -57,7 +57,7 @@ func halves() []Values {
 			Panels: 5, Kappa_1pmm: 0.03, Panel_mm: 42, Pitch_mm: 11, PitchOuter_mm: 22, HeightOuter_mm: 32, HeightInner_mm: 34,
 			TopOuter_mm: 44, BottomOuter_mm: 12, Loop_mm: 24, Contact: 0.08, Reach_mm: 86, Tilt_deg: 8, Droop_mm: 0,
 			BowDone: true, Bow_mm: 2, BowReturn_mm: 0.2, Vertical_mm_per_g: 2, Lateral_mm_per_g: 6,
-			Leans: LeanUnasked, Leans_mm: 3, Mesh_mm: 0.2, Paths_mm: 2, BowPart_mm: 0.4, Apart_mm: Lengths{0.5, 0.4, 0, 2}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{1, 3}, Stiffer_mm: Lengths{0.5, -0.3, 0, -0.2}, SettingDone: true, SettingBow_mm: [4]float64{4, 4, 4, 2}, SettingHeight_mm: [4]float64{32}, SettingDroop_mm: [4]float64{2}, OtherFound: true, OtherShare: 0.3, OtherHeights: [2]float64{5, 6},
+			Leans: LeanUnasked, Leans_mm: 3, Mesh_mm: 0.2, Paths_mm: 2, BowPart_mm: 0.4, Apart_mm: Lengths{0.5, 0.4, 0, 2}, Near_mm: Lengths{0.2, 0, 0, 2}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{1, 3}, Stiffer_mm: Lengths{0.5, -0.3, 0, -0.2}, SettingDone: true, SettingBow_mm: [4]float64{4, 4, 4, 2}, SettingHeight_mm: [4]float64{32}, SettingDroop_mm: [4]float64{2}, OtherFound: true, OtherShare: 0.3, OtherHeights: [2]float64{5, 6},
 			Thread_N: 0.1, Strain: 0.02, Status: "at rest", Converged: true, Iterations: 30, Extra: 5, Residual_mN: 1e-5, Deepest_mm: 0.005, Mesh: "24 × 12",
 		},
 	}
@@ -71,7 +71,7 @@ func TestWhole(t *testing.T) {
 		TopOuter_mm: 48, BottomOuter_mm: 10, Loop_mm: 20, LoopsMeet: false, Contact: 0.1, Reach_mm: 82, Tilt_deg: 4, Droop_mm: -0.5, FlapsFall: false,
 		BowDone: true, Bow_mm: 9, BowReturn_mm: 0.9, TangentsDone: false, Vertical_mm_per_g: 3, VerticalStable: false, Lateral_mm_per_g: 7, LateralStable: false,
 		Leans: LeanInner, Leans_mm: 3, MeshDone: true, Mesh_mm: 0.3, Paths_mm: 2, BowPart_mm: 0.4, FormedOff_mm: 0.2,
-		Apart_mm: Lengths{1, 0.4, 3, 2}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{-2, 3}, Stiffer_mm: Lengths{1, -0.3, 0, -0.2},
+		Apart_mm: Lengths{1, 0.4, 3, 2}, Near_mm: Lengths{0.5, 0.1, 0, 2}, StiffDone: true, StiffBowDone: true, Limper_mm: Lengths{-2, 3}, Stiffer_mm: Lengths{1, -0.3, 0, -0.2},
 		SettingDone: true, SettingBow_mm: [4]float64{4, 4, 4, 2}, SettingHeight_mm: [4]float64{32}, SettingDroop_mm: [4]float64{2}, OtherDone: true, OtherFound: true, OtherShare: -0.2, OtherHeights: [2]float64{3, 4},
 		Popped: true, Thread_N: 0.5, Strain: 0.03, Status: "out of steps", Converged: false, Iterations: 60, Extra: 12, Residual_mN: 1e-3, Deepest_mm: 0.02, Mesh: "24 × 12",
 	}

@@ -79,6 +79,7 @@ type Values struct {
 	BowPart_mm float64 `json:"bow_part_mm" unit:"mm" whole:"worst" known:"MeshDone" label:"bow uncertain by" means:"by how much the move when the wearer bows differs on the finer mesh and formed in those ways, or from one 1 % larger beyond a hundredth of the panel, at most; only where mesh_done"`
 
 	Apart_mm Lengths `json:"apart_mm" unit:"mm" whole:"farthest" known:"MeshDone" label:"height, droop, bow, loop, reach uncertain by" means:"by how much height, droop, bow, the narrower loop and the outer edge's distance from the neck differ on the finer mesh and formed in those ways, or from one 1 % larger beyond a hundredth of the panel, at most; only where mesh_done"`
+	Near_mm  Lengths `json:"near_mm" unit:"mm" whole:"farthest" known:"MeshDone" label:"of that, from one 1 % larger" means:"by how much the same figures differ from those of a half set 1 % larger beyond a hundredth of the panel; only where mesh_done"`
 
 	// How the figures hang on how stiff the cloth is: solved on the coarse grid with all
 	// bending half and twice as stiff, the least and the most curved half set.

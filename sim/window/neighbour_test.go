@@ -27,6 +27,9 @@ func TestNeighbour(t *testing.T) {
 			t.Fatal(err)
 		}
 		t.Logf("seed %d: %.2f mm", q.seed, c.Apart_mm)
+		if c.Near_mm != c.Apart_mm {
+			t.Errorf("seed %d: %.2f of it from the neighbour, which is all that was asked", q.seed, c.Near_mm)
+		}
 		if got := c.Apart_mm[measure.Droop]; got < q.least || got > q.most {
 			t.Errorf("seed %d: droop uncertain by %.2f mm, want %.2f to %.2f", q.seed, got, q.least, q.most)
 		}

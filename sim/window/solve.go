@@ -220,7 +220,7 @@ func (c *Window) takeOver(warm *Window) {
 		return
 	}
 	was, m := &warm.Values, &c.Values
-	m.MeshDone, m.Mesh_mm, m.Paths_mm, m.BowPart_mm, m.Apart_mm = was.MeshDone, was.Mesh_mm, was.Paths_mm, was.BowPart_mm, was.Apart_mm
+	m.MeshDone, m.Mesh_mm, m.Paths_mm, m.BowPart_mm, m.Apart_mm, m.Near_mm = was.MeshDone, was.Mesh_mm, was.Paths_mm, was.BowPart_mm, was.Apart_mm, was.Near_mm
 	m.StiffDone, m.StiffBowDone, m.Limper_mm, m.Stiffer_mm = was.StiffDone, was.StiffBowDone, was.Limper_mm, was.Stiffer_mm
 	m.Leans, m.Leans_mm = was.Leans, was.Leans_mm
 	m.SettingDone, m.SettingBow_mm, m.SettingHeight_mm, m.SettingDroop_mm = was.SettingDone, was.SettingBow_mm, was.SettingHeight_mm, was.SettingDroop_mm
