@@ -325,8 +325,12 @@
   // A browser may bring the page back with all that it knew, but its form as it was first.
   addEventListener("pageshow", (e) => {
     if (!e.persisted) return;
-    tell("begin", "", "");
-    tell("typing", "find", byId("find").value);
+    const again = () => {
+      tell("begin", "", "");
+      tell("typing", "find", byId("find").value);
+    };
+    again();
+    setTimeout(again); // WebKit resets the form after this event
   });
   // Paper has no stage: a picture of dots stands there, and the ruff's link.
   addEventListener("beforeprint", () => {

@@ -368,6 +368,9 @@ func TestStopped(t *testing.T) {
 // unstaged is true when the plain canvas shows the ruff, and nothing else does.
 const unstaged = `document.documentElement.dataset.stage === "picture" && document.querySelectorAll("#canvas canvas").length === 1 && document.querySelector("#canvas canvas").checkVisibility()`
 
+// textureLimit leaves a page a graphics card that has small textures.
+const textureLimit = `const get = WebGL2RenderingContext.prototype.getParameter; WebGL2RenderingContext.prototype.getParameter = function (what) { return what === this.MAX_TEXTURE_SIZE ? 256 : get.call(this, what); };`
+
 // TestNoWebGL: without WebGL 2, on a screen too large for the stage's program, without
 // that program, where it ends, and when its context is lost, a plain canvas takes its
 // place, looks the same, and follows every change; nothing else of the page is touched.
@@ -384,12 +387,11 @@ func TestNoWebGL(t *testing.T) {
 		http.Error(w, "gone", http.StatusNotFound)
 		return true
 	}
-	const limit = `const get = WebGL2RenderingContext.prototype.getParameter; WebGL2RenderingContext.prototype.getParameter = function (what) { return what === this.MAX_TEXTURE_SIZE ? 256 : get.call(this, what); };`
 	for name, c := range map[string]struct {
 		home, before, lose string
 	}{
 		"no WebGL":   {site(t), `const get = HTMLCanvasElement.prototype.getContext; HTMLCanvasElement.prototype.getContext = function (kind, ...a) { return /webgl/.test(kind) ? null : get.call(this, kind, ...a); };`, ""},
-		"too large":  {site(t), limit, ""},
+		"too large":  {site(t), textureLimit, ""},
 		"no program": {serve(t, siteDir(t), gone), "", ""},
 		"lost":       {site(t), "", `document.querySelector("#canvas canvas:last-child").getContext("webgl2").getExtension("WEBGL_lose_context").loseContext()`},
 		"ended":      {site(t), "", `ruffwrightStage.onmessage({data: {head: "end"}})`},
