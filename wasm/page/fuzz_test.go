@@ -30,6 +30,8 @@ func FuzzEvents(f *testing.F) {
 		"sized\t\t390 844 2\npointer\tdown\t1 5 5\npointer\tmove\t1 50 5\nwheel\t\t-120 NaN 4\nkey\tArrowLeft",
 		"do\ttwin\ndo\tcompare-swap\ndo\thand\tquarters\ndo\tapply\tquarters 9\ndo\tview\tflat\nwheel\t\t1e300 1 1",
 		"address\t\t#1.AAAA\naddress\t\t#lesson=top-only\ndo\tlesson-next\nrecalled\t\t{\"ruffwright.work\":\"x\"}\nelsewhere\truffwright.work\t{}",
+		"easel\tsize\t700 600 1\neasel\tchosen\t3 x.png\neasel\tsaid\t{\"wide\":1400,\"high\":1200,\"width\":1400,\"height\":1200}\neasel\tdown\t1 5 5\neasel\tup\t1 5 5\neasel\tkey\tEnter\nset\teasel.at-1-0\t9 9\ndo\teasel\ttake",
+		"easel\tsize\t1 1 1\neasel\tchosen\t3 x.png\neasel\tsaid\t{\"wide\":900,\"high\":9,\"width\":90,\"height\":9}\ndo\teasel\ttool share\nset\teasel.count-1\t1e9\neasel\twheel\t-400 0 0\ndo\teasel\tlay\ndo\teasel\tclose",
 		"file\ta.json\t12\nset\tsheets.across\t9\ndo\tsheets\tmake\npress\tsaid\t{}\nsolver\tdied\tx\nsolver\tsaid\t{\nkept\truffwright.work\t",
 	} {
 		f.Add(text)
