@@ -99,16 +99,10 @@ func edgeOf(n int) (all []portrait.Point) {
 	return all
 }
 
-// TestEasel opens a picture, places points on it by mouse and by keys, reads numbers that are
-// those of the very points, and takes them into the scheme as one step; what is typed
-// afterwards holds, and the measured word stands beside it.
-func TestEasel(t *testing.T) {
-	t.Parallel()
-	b := open(t, easy(t), desk).drawn()
-	b.click("#easel-open")
-	b.chooses("falconer.png", painted(1400, 1200))
-	b.await(`!document.getElementById("easel-work").hidden && document.activeElement.id === "easel-canvas"`)
-	b.frames()
+// places puts a face, nine points of the edge, a depth and a run of twenty sets on the
+// painted ruff: the depth by keys, the others by the mouse.
+func (b *tab) places() {
+	b.t.Helper()
 	for _, at := range []portrait.Point{{700, 330}, {700, 660}} {
 		b.onPicture(1400, 1200, at)
 	}
@@ -134,6 +128,19 @@ func TestEasel(t *testing.T) {
 	b.await(`document.querySelector("[data-key^='easel.count-']")`)
 	b.run(`(() => { const e = document.querySelector("[data-key^='easel.count-']"); e.value = "20"; e.dispatchEvent(new Event("change", {bubbles: true})); })()`)
 	b.await(`document.querySelector("#easel-told .measured").textContent.includes("Sets")`)
+}
+
+// TestEasel opens a picture, places points on it by mouse and by keys, reads numbers that are
+// those of the very points, and takes them into the scheme as one step; what is typed
+// afterwards holds, and the measured word stands beside it.
+func TestEasel(t *testing.T) {
+	t.Parallel()
+	b := open(t, easy(t), desk).drawn()
+	b.click("#easel-open")
+	b.chooses("falconer.png", painted(1400, 1200))
+	b.await(`!document.getElementById("easel-work").hidden && document.activeElement.id === "easel-canvas"`)
+	b.frames()
+	b.places()
 
 	at := b.placed()
 	var sheet portrait.Sheet

@@ -12,7 +12,6 @@ import (
 	"ruffwright/geom/portrait"
 	"ruffwright/geom/scheme"
 	"ruffwright/sim"
-	"ruffwright/wasm/doc"
 	"ruffwright/wasm/painting"
 )
 
@@ -106,6 +105,42 @@ func painted(m *image.RGBA) (box image.Rectangle) {
 	return box
 }
 
+// line is between what lies over the picture and a painter.
+type line struct {
+	o      *Over
+	artist *painting.Painter
+	said   []said
+	asked  func(n int) // called after the n-th wish was answered
+}
+
+type said struct {
+	head string
+	body []byte
+}
+
+// runs carries wishes and answers until there are none, and tells how many bytes of scenes
+// each wish had, and how many pictures were shown.
+func (l *line) runs(t *testing.T) (sizes []int, shows int) {
+	t.Helper()
+	for len(l.said) > 0 {
+		m := l.said[0]
+		l.said = l.said[1:]
+		for _, p := range l.o.Hear(m.head, m.body) {
+			switch p.Name {
+			case "paint ask":
+				sizes = append(sizes, len(p.Body))
+				l.artist.Take(p.Value, p.Body)
+				l.asked(len(sizes))
+			case "paint show":
+				if shows++; len(p.Body) < 20 || p.Size < 1000 {
+					t.Errorf("shows %d bytes, %d of pixels", len(p.Body), p.Size)
+				}
+			}
+		}
+	}
+	return sizes, shows
+}
+
 // TestAsks: a painter is started, asked plainly, then in full; a newer wish waits for the
 // answer to the one before; what the painter has is not sent twice; ended, nothing is asked.
 func TestAsks(t *testing.T) {
@@ -114,16 +149,8 @@ func TestAsks(t *testing.T) {
 		t.Fatal(err)
 	}
 	var o Over
-	var said [][2]any
-	artist := painting.New(func(head string, body []byte) { said = append(said, [2]any{head, body}) })
-	hear := func() (out []doc.Patch) {
-		list := said
-		said = nil
-		for _, m := range list {
-			out = append(out, o.Hear(m[0].(string), m[1].([]byte))...)
-		}
-		return out
-	}
+	line := &line{o: &o}
+	line.artist = painting.New(func(head string, body []byte) { line.said = append(line.said, said{head, body}) })
 	want := Want{Lies: figure.Lying{Middle: draw.Pt(150, 120), Radius_mm: 100, Far_mm: 1200, Tilt_deg: 25}, Width: 300, Height: 240, Ratio: 1}
 	if out := o.See(r.Plan, r.Folded.Shape, want); out != nil {
 		t.Errorf("not wanted, and asked: %v", out)
@@ -134,28 +161,15 @@ func TestAsks(t *testing.T) {
 	if out := o.See(r.Plan, r.Folded.Shape, want); out != nil {
 		t.Errorf("the painter is not there, and is asked: %v", out)
 	}
-	sizes := []int{}
-	shows := 0
-	for out := hear(); len(out) > 0; out = hear() {
-		for _, p := range out {
-			switch p.Name {
-			case "paint ask":
-				sizes = append(sizes, len(p.Body))
-				artist.Take(p.Value, p.Body)
-				if len(sizes) == 2 { // it is in full; meanwhile the picture is moved
-					want.Lies.Middle.X += 10
-					if more := o.See(r.Plan, r.Folded.Shape, want); more != nil {
-						t.Errorf("a second wish does not wait: %v", more)
-					}
-				}
-			case "paint show":
-				shows++
-				if len(p.Body) < 20 || p.Size < 1000 {
-					t.Errorf("shows %d bytes, %d of pixels", len(p.Body), p.Size)
-				}
+	line.asked = func(n int) {
+		if n == 2 { // it is in full; meanwhile the picture is moved
+			want.Lies.Middle.X += 10
+			if more := o.See(r.Plan, r.Folded.Shape, want); more != nil {
+				t.Errorf("a second wish does not wait: %v", more)
 			}
 		}
 	}
+	sizes, shows := line.runs(t)
 	if len(sizes) != 4 || sizes[0] < 1000 || sizes[1]+sizes[2]+sizes[3] != 0 || shows != 4 {
 		t.Errorf("asked with %v bytes, shown %d times", sizes, shows)
 	}
