@@ -116,7 +116,7 @@ var browsers = []string{"wasm/dom", "wasm/port"}
 // testsOnly are the modules that tests alone may lean on, in every room.
 var testsOnly = []string{
 	"pgregory.net/rapid", "gonum.org/v1/gonum", "github.com/rogpeppe/go-internal",
-	"github.com/chromedp/", "github.com/pdfcpu/pdfcpu", "golang.org/x/image", "golang.org/x/text",
+	"github.com/chromedp/", "github.com/coder/websocket", "github.com/pdfcpu/pdfcpu", "golang.org/x/image", "golang.org/x/text",
 }
 
 // unclean are the packages of the standard library that a pure room does not
