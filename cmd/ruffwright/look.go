@@ -269,8 +269,12 @@ func newLookSaid(got *portrait.Answer, u scheme.Units) lookSaid {
 			continue
 		}
 		a.Told = append(a.Told, lookTold{q.what, q.b.Value, q.b.Low, q.b.High})
-		if q.key != "" {
+		switch q.key {
+		case "":
+		case "ruff.sets":
 			a.change(q.key, q.b, u)
+		default:
+			a.change(q.key, q.b.Told_mm(), u)
 		}
 	}
 	own := true
@@ -327,7 +331,7 @@ func (a lookSaid) text(got *portrait.Answer, u scheme.Units) string {
 		say   func(float64) string
 		about string
 	}{
-		{"depth", got.Depth_mm, length, ""}, {"height", got.Height_mm, length, ""}, {"sets", got.Sets, whole, ""}, {"across", got.Across_mm, length, ""},
+		{"depth", got.Depth_mm.Told_mm(), length, ""}, {"height", got.Height_mm.Told_mm(), length, ""}, {"sets", got.Sets, whole, ""}, {"across", got.Across_mm.Told_mm(), length, ""},
 		{"tilt", got.Tilt_deg, angle, ": 0° is seen end on, 90° from above"}, {"turn", got.Turn_deg, angle, ": plus, where the right side is lower"},
 	} {
 		if q.b.Given() {

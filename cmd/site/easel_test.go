@@ -160,10 +160,10 @@ func TestEasel(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	half := func(mm float64) float64 { return math.Round(2*mm) / 2 }
+	told := want.Depth_mm.Told_mm()
 	said := b.text("#easel-told")
 	for _, w := range []string{
-		fmt.Sprintf("Depth: %g mm, likely %g mm to %g mm", half(want.Depth_mm.Value), half(want.Depth_mm.Low), half(want.Depth_mm.High)),
+		fmt.Sprintf("Depth: %g mm, likely %g mm to %g mm", told.Value, told.Low, told.High),
 		fmt.Sprintf("Sets all the way round: %.0f, likely %.0f to %.0f", want.Sets.Value, want.Sets.Low, want.Sets.High),
 	} {
 		if !strings.Contains(said, w) {
@@ -182,7 +182,7 @@ func TestEasel(t *testing.T) {
 	const deep = `document.getElementById("f-ruff-depth").value`
 	before := eval[string](b, deep)
 	b.run(`document.getElementById("easel-take").click()`)
-	taken := fmt.Sprint(math.Round(10*want.Depth_mm.Value) / 10)
+	taken := fmt.Sprint(told.Value)
 	b.await(deep + ` === "` + taken + `" && document.getElementById("f-ruff-depth-measured").textContent.includes("as typed")`)
 	b.enter("ruff.depth", "61")
 	b.await(`document.querySelector("#f-ruff-depth-measured s").textContent === "` + taken + ` mm as measured"`)

@@ -19,6 +19,17 @@ type Bounds struct {
 // Given says whether there is such a number.
 func (b Bounds) Given() bool { return b != Bounds{} }
 
+// Told_mm is a length as it is said: to half a millimetre, and where its interval is wider
+// than 10 mm to whole ones. The ends are rounded outward, so that the interval is never
+// narrower than it is known.
+func (b Bounds) Told_mm() Bounds {
+	step := 0.5
+	if b.High-b.Low > 10 {
+		step = 1
+	}
+	return Bounds{Value: step * math.Round(b.Value/step), Low: step * math.Floor(b.Low/step), High: step * math.Ceil(b.High/step)}
+}
+
 // Answer is what a sheet comes to. A number that was not asked for is zero.
 type Answer struct {
 	Depth_mm  Bounds // from the band to the outer edge

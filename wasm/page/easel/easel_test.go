@@ -313,7 +313,7 @@ func TestTakes(t *testing.T) {
 	e := opened(t)
 	e.places(falconer)
 	changes := e.Changes(Middle)
-	if len(changes) != 4 || changes[0].Key != "ruff.depth" || changes[3].Value != "depth 69 (59–82) mm, height 39 (33–46) mm, sets 41 (39–43)" {
+	if len(changes) != 4 || changes[0].Key != "ruff.depth" || changes[3].Value != "depth 69 (59–82) mm, height 39 (32–46) mm, sets 41 (39–43)" {
 		t.Fatalf("it changes %v", changes)
 	}
 	low, high := e.Changes(Low), e.Changes(High)

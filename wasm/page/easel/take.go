@@ -20,9 +20,9 @@ var Fields = []string{"ruff.depth", "ruff.height", "ruff.sets"}
 func bounds(a *portrait.Answer, key string) portrait.Bounds {
 	switch key {
 	case "ruff.depth":
-		return a.Depth_mm
+		return a.Depth_mm.Told_mm()
 	case "ruff.height":
-		return a.Height_mm
+		return a.Height_mm.Told_mm()
 	}
 	return a.Sets
 }
@@ -77,7 +77,7 @@ func (e *Easel) record() (text string) {
 		template string
 		b        portrait.Bounds
 	}{
-		{"depth %.0f (%.0f–%.0f) mm", e.got.Depth_mm}, {"height %.0f (%.0f–%.0f) mm", e.got.Height_mm}, {"sets %.0f (%.0f–%.0f)", e.got.Sets},
+		{"depth %.0f (%.0f–%.0f) mm", e.got.Depth_mm.Told_mm()}, {"height %.0f (%.0f–%.0f) mm", e.got.Height_mm.Told_mm()}, {"sets %.0f (%.0f–%.0f)", e.got.Sets},
 	} {
 		if !q.b.Given() {
 			continue

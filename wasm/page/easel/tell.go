@@ -23,10 +23,10 @@ func (e *Easel) figures() (lines []string) {
 		b        portrait.Bounds
 		in       func(float64) string
 	}{
-		{"Depth: %s, likely %s to %s", a.Depth_mm, e.length},
-		{"Height: %s, likely %s to %s", a.Height_mm, e.length},
+		{"Depth: %s, likely %s to %s", a.Depth_mm.Told_mm(), e.length},
+		{"Height: %s, likely %s to %s", a.Height_mm.Told_mm(), e.length},
 		{"Sets all the way round: %s, likely %s to %s", a.Sets, whole},
-		{"Across, from edge to edge: %s, likely %s to %s", a.Across_mm, e.length},
+		{"Across, from edge to edge: %s, likely %s to %s", a.Across_mm.Told_mm(), e.length},
 		{"Tilt: %s, likely %s to %s; 0° is seen end on, 90° from above", a.Tilt_deg, angle},
 	} {
 		if q.b.Given() {
