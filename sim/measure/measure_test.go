@@ -178,7 +178,7 @@ func TestKnown(t *testing.T) {
 		{func(v *Values) { v.VerticalStable = false }, []string{"vertical_mm_per_g"}},
 		{func(v *Values) { v.LateralStable = false }, []string{"lateral_mm_per_g"}},
 		{func(v *Values) { v.Leans = LeanUndecided }, []string{"leans_mm"}},
-		{func(v *Values) { v.MeshDone = false }, []string{"mesh_mm", "paths_mm", "bow_part_mm", "apart_mm"}},
+		{func(v *Values) { v.MeshDone = false }, []string{"mesh_mm", "paths_mm", "bow_part_mm", "apart_mm", "near_mm"}},
 		{func(v *Values) { v.StiffDone = false }, []string{"limper_mm", "stiffer_mm"}},
 		{func(v *Values) { v.SettingDone = false }, []string{"setting_bow_mm", "setting_height_mm", "setting_droop_mm"}},
 		{func(v *Values) { v.OtherDone = false }, []string{"other_found"}},
