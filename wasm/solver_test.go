@@ -322,11 +322,17 @@ func TestMemoryInNode(t *testing.T) {
 	if measuring {
 		solves = 500
 	}
-	after := memory(solves)
-	t.Logf("memory %.1f MB, after %d solves more %.1f MB", float64(before)/1e6, solves, float64(after)/1e6)
-	if float64(after) > 1.05*float64(before) || after > 128e6 {
-		t.Error("the memory grows, or is over 128 MB")
+	// The heap may take one step more while it finds its size; what leaks takes one in every
+	// round.
+	for range 3 {
+		after := memory(solves)
+		t.Logf("memory %.1f MB, after %d solves more %.1f MB", float64(before)/1e6, solves, float64(after)/1e6)
+		if float64(after) <= 1.05*float64(before) && after <= 128e6 {
+			return
+		}
+		before = after
 	}
+	t.Error("the memory grows in every round, or is over 128 MB")
 }
 
 // Small changes, to and fro, as of a control that moves.
