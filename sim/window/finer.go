@@ -7,8 +7,8 @@ import (
 )
 
 // finer measures what the mesh and the way of forming do to the shape: the same design,
-// cold, on the Finest grid, in every other way that draws it over its sticks, and 1 % larger. Of
-// starched sets sewn at one edge it is let go with less stiffness in shear too, and with
+// cold, on the Finest grid, in other ways that draw it over its sticks (otherWays), and 1 %
+// larger. Of starched sets sewn at one edge it is let go with less stiffness in shear too, and with
 // more against stretch: how much starch gives of both nobody knows (cloth.FromScheme,
 // stretchMore). A top edge, tucked 10 mm, bows by 2.0 mm with no shear of starch, by 4.2,
 // 5.4 and 5.9 mm with 150, 600 and 4,000 N/m. Of 20 random tucked sets sewn at one edge,
@@ -44,11 +44,12 @@ func (s *solver) finer(c *Window) error {
 }
 
 // otherWays measures what the way of forming does to the shape: the same design on its
-// own grid, its sticks put in in every other way that draws it over them. (Compared on the
+// own grid, its sticks put in in other ways that draw it over them. (Compared on the
 // Coarse grid alone it takes a third of the work and tells random sets as well, but the
 // demo 'tall' is 1.2 mm uncertain there and 0.2 here.) Sewn at both edges thin sticks first
 // told nothing that the slack ones did not, in 191 pairs 1 % apart, and are a quarter of all
-// that is solved: there they are left out.
+// that is solved: there they are left out. (One of 150 random half sets is told uncertain
+// by 4.4 mm without them, by 7.6 with.)
 func (s *solver) otherWays(c *Window) error {
 	if s.f.sticks() == nil {
 		return nil

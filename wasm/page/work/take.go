@@ -147,6 +147,11 @@ func (w *Work) Make(changes []check.Change, what string) error {
 	if err != nil {
 		return err
 	}
+	return w.inOneStep(s, what)
+}
+
+// inOneStep takes a scheme as one step, called what.
+func (w *Work) inOneStep(s scheme.Scheme, what string) error {
 	before := w.Scheme
 	if err := w.Take(s); err != nil {
 		return err
@@ -163,12 +168,9 @@ func (w *Work) Decide(changes []check.Change, what string) error {
 	if err != nil {
 		return err
 	}
-	before := w.Scheme
-	if err := w.Take(s); err != nil {
+	if err := w.inOneStep(s, what); err != nil {
 		return err
 	}
-	w.remember(step{before: before, what: what})
-	w.clears()
 	w.ruled = ruled
 	return nil
 }
